@@ -1,0 +1,82 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A whole log, in reading order, with what does not depend on when it is asked: the editions, and
+// which strikes have effect. Answers states at an instant, as known at another.
+#pragma once
+
+#include "rules/fold.h"
+#include "rules/rulebook_reader.h"
+
+#include <functional>
+#include <limits>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace rules {
+
+inline constexpr Instant unlimited{std::numeric_limits<std::int64_t>::max()};
+
+struct LogFault {
+    enum class Code {
+        NoEdition,   // no adopt in the log, or none known at the instant asked
+        BadRulebook, // an `adopt` whose text is refused: record, faults
+        WrongEdition,// an `adopt` whose `edition` is not its text's
+    };
+    Code code{};
+    RecordName record;
+    std::vector<RulebookRemark> remarks;
+};
+
+class Log {
+public:
+    // Records in any order. A record of an `adopt` whose text is refused is kept in `faults()` and
+    // has no effect.
+    Log(std::vector<logbook::Record> records, const ZoneSource& zones);
+
+    [[nodiscard]] const std::vector<logbook::Record>& records() const { return m_records; }
+    [[nodiscard]] const Editions& editions() const { return m_editions; }
+    [[nodiscard]] const std::vector<LogFault>& faults() const { return m_faults; }
+
+    // The rulebook by which all is judged before the first adopt; null if there is none.
+    [[nodiscard]] std::shared_ptr<const Rulebook> firstEdition() const;
+
+    // Whether the record at `index` takes part for the knowledge instant: entered by then and not
+    // struck by a strike entered by then.
+    [[nodiscard]] bool takesPart(std::size_t index, Instant knownAt) const;
+
+    // The effective strike of the record at `index` that was entered first; none if it stands.
+    [[nodiscard]] const logbook::Record* struckBy(std::size_t index) const;
+
+    // Of a strike at `index`: whether the writer lacked the authority.
+    [[nodiscard]] bool strikeUnauthorised(std::size_t index) const;
+
+    // `entered` lies before that of the station's previous `seq`, among the records known.
+    [[nodiscard]] bool clockBack(std::size_t index) const;
+
+    [[nodiscard]] std::optional<std::size_t> find(const RecordName& name) const;
+
+    // 1 + the latest `entered` known, in milliseconds; none without records.
+    [[nodiscard]] std::optional<Instant> endOfKnowledge(Instant knownAt) const;
+
+    // The state after all records with `at` <= `at` that take part. Precondition: firstEdition().
+    [[nodiscard]] State stateAt(Instant at, Instant knownAt) const;
+
+    // Whether an `adopt` with `at` <= `at` takes part.
+    [[nodiscard]] bool hasEdition(Instant at, Instant knownAt) const;
+
+private:
+    void judgeStrikes();
+
+    std::vector<logbook::Record> m_records;
+    Editions m_editions;
+    std::vector<LogFault> m_faults;
+    std::vector<std::size_t> m_order;                   // index by (station, seq)
+    std::vector<std::optional<std::size_t>> m_struckBy; // index of the strike entered first
+    std::vector<bool> m_strikeUnauthorised;
+    std::vector<bool> m_clockBack;
+};
+
+}  // namespace rules
