@@ -1,0 +1,53 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Records as a logbook file keeps them, and how to ask for them.
+#pragma once
+
+#include "logbook/instant.h"
+#include "logbook/record.h"
+#include "store/hash.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace store {
+
+// A place in the reading order: (at, entered, station, seq).
+struct Place {
+    logbook::Instant at{};
+    logbook::Instant entered{};
+    logbook::RecordName name{};
+    auto operator<=>(const Place&) const = default;
+};
+
+[[nodiscard]] Place placeOf(const logbook::Record& record);
+
+struct Row {
+    Place place;
+    std::string device;
+    std::string kind;
+    std::string content;          // canonical JSON, what logbook::readRecord reads
+    Hash hash{};
+    logbook::Instant arrived{};   // when it came into this file
+    std::int64_t arrival = 0;     // 1, 2, 3 … in the order in which records came into this file
+};
+
+// Which rows; all conditions given hold together.
+struct Selection {
+    std::optional<Place> after{};         // those after that place
+    std::optional<std::string> device{};  // of that device; "" the department-wide ones
+    std::int64_t arrivedAfter = 0;        // those with a higher `arrival`
+};
+
+// Records read back. A row whose content is no record, or not that of its columns, stops nothing:
+// its name stands in `inDoubt`.
+struct Records {
+    std::vector<logbook::Record> records;  // in reading order
+    std::vector<logbook::RecordName> inDoubt;
+    std::int64_t lastArrival = 0;          // highest `arrival` among all rows read, 0 for none
+};
+
+}  // namespace store
