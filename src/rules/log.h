@@ -53,8 +53,8 @@ public:
     // Of a strike at `index`: whether the writer lacked the authority.
     [[nodiscard]] bool strikeUnauthorised(std::size_t index) const;
 
-    // `entered` lies before that of the station's previous `seq`, among the records known.
-    [[nodiscard]] bool clockBack(std::size_t index) const;
+    // `entered` lies before that of the station's previous `seq`, if that is known.
+    [[nodiscard]] bool clockBack(std::size_t index, Instant knownAt) const;
 
     [[nodiscard]] std::optional<std::size_t> find(const RecordName& name) const;
 
@@ -76,7 +76,7 @@ private:
     std::vector<std::size_t> m_order;                   // index by (station, seq)
     std::vector<std::optional<std::size_t>> m_struckBy; // index of the strike entered first
     std::vector<bool> m_strikeUnauthorised;
-    std::vector<bool> m_clockBack;
+    std::vector<std::optional<Instant>> m_previousEntered;  // of the station's previous `seq`
 };
 
 }  // namespace rules

@@ -7,6 +7,7 @@
 
 #include "logbook/record.h"
 #include "rules/rulebook.h"
+#include "rules/shared.h"
 
 #include <compare>
 #include <map>
@@ -66,7 +67,6 @@ struct FittedPart {
     PartAttributes attributes;
     RecordRef fit;   // the record that put it there; `fit.at` is when
     PartLife life;   // of a part without a serial; else see State::parts
-    RecordRef lastChange;  // the fit, or a later record that changed its life
 };
 
 struct Use {
@@ -145,8 +145,8 @@ struct State {
     std::optional<RecordRef> adopted;           // none before the first adopt
     std::map<std::string, KnownPerson, std::less<>> persons;
     std::map<std::string, KnownNotice, std::less<>> notices;
-    std::map<PartKey, std::shared_ptr<const KnownPart>> parts;
-    std::map<std::string, std::shared_ptr<const Device>, std::less<>> devices;  // enrolled once; retired too
+    std::map<PartKey, Shared<KnownPart>> parts;
+    std::map<std::string, Shared<Device>, std::less<>> devices;  // enrolled once; retired too
 
     // Null if the device was never enrolled.
     [[nodiscard]] const Device* device(std::string_view serial) const;

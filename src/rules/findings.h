@@ -1,0 +1,40 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The findings on one device, by what they are about. For assess.cpp and its neighbours only.
+#pragma once
+
+#include "rules/assess.h"
+
+#include <optional>
+#include <set>
+#include <vector>
+
+namespace rules {
+
+struct FindingContext {
+    const State& state;
+    const Rulebook& rulebook;
+    const Device& device;
+    Instant at{};
+    std::optional<std::string> group;     // asked for
+    std::optional<std::string> selected;  // on the device
+};
+
+// Each adds what holds at `context.at`, in no particular order. The device is not retired.
+void addDeviceFindings(const FindingContext& context, std::vector<Finding>& findings);
+void addServiceFindings(const FindingContext& context, std::vector<Finding>& findings);
+void addPartFindings(const FindingContext& context, std::vector<Finding>& findings);
+void addCheckFindings(const FindingContext& context, std::vector<Finding>& findings);
+
+// The instants, past or future, at which time alone may bring or end one of them.
+void addServiceTurningPoints(const FindingContext& context, std::set<Instant>& points);
+void addPartTurningPoints(const FindingContext& context, std::set<Instant>& points);
+void addCheckTurningPoints(const FindingContext& context, std::set<Instant>& points);
+
+// A finding that rests on `record` and stands since then, or since `brought` if that is later.
+[[nodiscard]] Finding resting(FindingCode code, std::string subject,
+                              const std::optional<RecordRef>& record,
+                              std::optional<Instant> brought = std::nullopt);
+
+}  // namespace rules

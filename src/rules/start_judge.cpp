@@ -1,0 +1,118 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Classing starts of use; see start_judge.h.
+#include "rules/start_judge.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace rules {
+namespace {
+
+namespace body = logbook::body;
+
+constexpr std::size_t recordsBetweenPlaces = 512;
+
+// What a start found: nothing blocking, or what blocked it.
+struct StartFinding {
+    bool ready = false;
+    bool unenrolled = false;
+    std::vector<Finding> blocking;
+    std::vector<Finding> all;
+};
+
+StartFinding lookAt(State before, const logbook::Record& record, bool ignoreWaivers) {
+    const Device* device = before.device(record.device);
+    if (!device || device->retired) return {false, true, {}, {}};
+    applyImpliedUseEnd(before, record);
+    device = before.device(record.device);
+    const auto& start = std::get<body::UseStart>(record.body);
+    const auto assessment = assess(before, *device, {record.at, start.group, ignoreWaivers, false});
+    StartFinding found;
+    found.all = assessment.findings;
+    for (const Finding& finding : found.all) {
+        if (finding.blocking() != Blocks::No) found.blocking.push_back(finding);
+    }
+    found.ready = found.blocking.empty();
+    return found;
+}
+
+bool stoodOnHold(const std::vector<Finding>& findings) {
+    return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+        const bool danger = finding.code == FindingCode::Withdrawn ||
+                            finding.code == FindingCode::Fault ||
+                            finding.code == FindingCode::Notice;
+        return danger && finding.blocks == Blocks::Yes;
+    });
+}
+
+}  // namespace
+
+StartJudge::StartJudge(const Log& log, Instant knownAt) : m_log(log), m_knownAt(knownAt) {
+    m_settled.reserve(log.records().size());
+    Instant settled{std::numeric_limits<std::int64_t>::min()};
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        const Instant entered = log.records()[index].entered;
+        if (entered <= knownAt) settled = std::max(settled, entered);
+        const auto* strike = log.struckBy(index);
+        if (strike && strike->entered <= knownAt) settled = std::max(settled, strike->entered);
+        m_settled.push_back(settled);
+    }
+}
+
+void StartJudge::passed(std::size_t index, const State& before) {
+    if (index % recordsBetweenPlaces == 0) m_places.push_back({index, before});
+}
+
+std::size_t StartJudge::firstUnknown(std::size_t index, Instant knownAt) const {
+    const auto end = m_settled.begin() + static_cast<std::ptrdiff_t>(index);
+    const auto found = std::upper_bound(m_settled.begin(), end, knownAt);
+    return static_cast<std::size_t>(found - m_settled.begin());
+}
+
+// Folds again only what comes after the first record that was not known, or not yet struck, then.
+State StartJudge::knownBefore(std::size_t index, Instant knownAt, const State& before) const {
+    const std::size_t differs = firstUnknown(index, knownAt);
+    if (differs == index) return before;
+    const auto place = std::find_if(m_places.rbegin(), m_places.rend(), [&](const Place& candidate) {
+        return candidate.index <= differs;
+    });
+    State state = place->state;
+    for (std::size_t next = place->index; next < index; ++next) {
+        if (m_log.takesPart(next, knownAt)) fold(state, m_log.records()[next], m_log.editions());
+    }
+    return state;
+}
+
+StartException StartJudge::judge(std::size_t index, const State& before) const {
+    const auto& record = m_log.records()[index];
+    StartException exception;
+    exception.record = index;
+    const StartFinding found = lookAt(before, record, false);
+    exception.usedOnHold = stoodOnHold(found.all);
+    if (!found.ready) {
+        const bool emergency = std::get<body::UseStart>(record.body).emergency;
+        exception.startClass = emergency ? StartClass::Emergency : StartClass::Noncompliant;
+        exception.findings = found.blocking;
+        exception.unenrolled = found.unenrolled;
+        return exception;
+    }
+    const Instant inTime = std::min(record.at + before.rulebook->lateEntryAfter, m_knownAt);
+    const StartFinding known = lookAt(knownBefore(index, inTime, before), record, false);
+    exception.late = record.entered > record.at + before.rulebook->lateEntryAfter;
+    if (!known.ready || exception.late) {
+        exception.startClass = StartClass::CompliantLate;
+        exception.findings = known.blocking;
+        exception.unenrolled = known.unenrolled;
+        return exception;
+    }
+    const StartFinding unwaived = lookAt(before, record, true);
+    if (!unwaived.ready) {
+        exception.startClass = StartClass::CompliantWaived;
+        exception.findings = unwaived.blocking;
+    }
+    return exception;
+}
+
+}  // namespace rules

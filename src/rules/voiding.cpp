@@ -1,0 +1,89 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What an event on a device undoes: checks that name it in `voided_by`, services in `due_after`.
+#include "rules/evaluate.h"
+#include "rules/folding.h"
+
+namespace rules {
+namespace {
+
+std::string attributeOf(const PartAttributes& part, const std::string& attribute,
+                        const Position* position) {
+    if (attribute == "reuse") {
+        if (!part.reuse && !position) return "";
+        return std::string(logbook::name(part.reuse ? *part.reuse : position->reuse));
+    }
+    if (attribute == "expires") return part.expires ? logbook::toText(*part.expires) : "";
+    if (attribute == "groups") {
+        std::string all;
+        for (const auto& group : part.groups.value_or(std::vector<std::string>{})) {
+            all += group + ' ';
+        }
+        return all;
+    }
+    return std::string(part.text(attribute));
+}
+
+// A part whose serial was there at a counted pass is not new to the check.
+bool isNewPart(const Device& device, const Check& check, const std::string& position) {
+    const std::string serial(device.fitted.at(position).attributes.serial());
+    const auto state = device.checks.find(check.key);
+    if (serial.empty() || state == device.checks.end()) return true;
+    const auto serials = state->second.serialsAtPasses.find(position);
+    return serials == state->second.serialsAtPasses.end() || !serials->second.contains(serial);
+}
+
+// If the position held none before, or either part lacks the attribute, they count as different.
+bool isDifferent(const Folding& folding, const Device& device, const VoidedBy& entry,
+                 const std::pair<std::string, const PartAttributes*>& fit) {
+    const auto& [position, before] = fit;
+    if (!before) return true;
+    const Position* rule = folding.rulebook.position(position);
+    const auto was = attributeOf(*before, entry.attribute, rule);
+    const auto is = attributeOf(device.fitted.at(position).attributes, entry.attribute, rule);
+    return was.empty() || is.empty() || was != is;
+}
+
+bool voids(const Folding& folding, const Device& device, const Check& check,
+           const VoidedBy& entry, const std::pair<Event, const PartAttributes*>& happened) {
+    const auto& [event, before] = happened;
+    if (!matches(entry.event, event)) return false;
+    if (entry.only == Only::NewPart && !isNewPart(device, check, event.subject)) return false;
+    if (entry.only == Only::DifferentAttribute &&
+        !isDifferent(folding, device, entry, {event.subject, before})) {
+        return false;
+    }
+    if (entry.when && !holds(*entry.when, device, folding.rulebook, Unknown::Holds)) return false;
+    return !entry.unless || !holds(*entry.unless, device, folding.rulebook, Unknown::HoldsNot);
+}
+
+void setVoided(CheckState& state, const Folding& folding, const Event& event) {
+    state.voided = folding.ref();
+    state.voidedBy = event;
+    state.passFollows = false;
+    state.certainPassFollows = false;
+    state.lastUpset[folding.record.name.station] = folding.record.at;
+}
+
+}  // namespace
+
+void raise(Folding& folding, const std::string& serial, const Event& event,
+           const PartAttributes* before) {
+    folding.effect.events.push_back({serial, event});
+    Device& device = edit(folding, serial);
+    for (const Check& check : folding.rulebook.checks) {
+        for (const VoidedBy& entry : check.voidedBy) {
+            if (!voids(folding, device, check, entry, {event, before})) continue;
+            setVoided(device.checks[check.key], folding, event);
+            break;
+        }
+    }
+    for (const Service& service : folding.rulebook.services) {
+        for (const Event& pattern : service.dueAfter) {
+            if (matches(pattern, event)) device.services[service.key].triggered = folding.ref();
+        }
+    }
+}
+
+}  // namespace rules
