@@ -81,6 +81,8 @@ using OwnRecords = std::function<std::vector<logbook::Record>(const logbook::Rec
 using Progress = std::function<bool(std::int64_t done, std::int64_t total)>;
 using RowReader = std::function<bool(const Row&)>;
 
+class Connection;
+
 // One open logbook, used by one thread at a time; several may be open on one file, in one program
 // or in several. Closing it leaves no other file behind. One that was moved from may only be
 // destroyed or assigned to.
@@ -169,7 +171,6 @@ public:
                                                              const Progress& progress = {}) const;
 
 private:
-    class Connection;
     explicit Logbook(std::unique_ptr<Connection> connection);
     std::unique_ptr<Connection> m_connection;
 };

@@ -9,6 +9,7 @@
 #include "store/heads.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,12 +20,14 @@ namespace store {
 // doubt, what it wrote before is not.
 struct Break {
     enum class Reason {
-        Hash,        // content and the hash before it do not give the hash that stands there
+        WrongHash,   // content and the hash before it do not give the hash that stands there
         Column,      // a column is not what the content says; detail: its name
         NotARecord,  // the content is no record in its canonical form
         Gap,         // the record is not there, though later ones are
-        TailLost,    // the record is not there, though it once was: the head says so, or the
-                     // heads that a former verify noted
+        NotAsNoted,  // the chain holds, but the record is not the head once noted here: what
+                     // stands up to it was written anew
+        TailLost,    // the record is not there, though it once was: the head noted when it was
+                     // written says so, or the heads that a former verify noted
         Order,       // it arrived before the one before it
         Unreadable,  // the file could not be read there; detail: why
         Hole,        // a record is gone, and of which station cannot be told: `record` has no
@@ -36,8 +39,9 @@ struct Break {
     bool operator==(const Break&) const = default;
 };
 
-// "hash", "column", … by which a sentence can be looked up.
+// "wrong_hash", "column", … by which a sentence can be looked up.
 [[nodiscard]] std::string_view name(Break::Reason reason);
+[[nodiscard]] std::optional<Break::Reason> breakReasonOf(std::string_view text);
 
 struct VerifyReport {
     std::int64_t checked = 0;                // records read

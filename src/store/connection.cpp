@@ -1,0 +1,282 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Opens the database of a logbook, or refuses it and leaves it as it was.
+#include "store/connection.h"
+
+#include "store/operating_system.h"
+#include "store/schema.h"
+
+#include <array>
+#include <sqlite3.h>
+#include <string>
+#include <system_error>
+#include <utility>
+
+namespace store {
+
+namespace {
+
+using Access = OpenOptions::Access;
+using DatabasePointer = std::unique_ptr<SQLite::Database>;
+
+Trouble troubleAt(const std::filesystem::path& path, Trouble::Code code,
+                  std::string_view text = {}) {
+    Trouble trouble;
+    trouble.code = code;
+    trouble.path = path;
+    trouble.text = text;
+    return trouble;
+}
+
+std::filesystem::path folderOf(const std::filesystem::path& path) {
+    return path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
+}
+
+// What can be told before the database is asked.
+std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenOptions& options) {
+    std::error_code ignored;
+    const bool there = std::filesystem::exists(path, ignored);
+    if (options.access == Access::Create) {
+        if (there && (!std::filesystem::is_regular_file(path, ignored) ||
+                      std::filesystem::file_size(path, ignored) != 0)) {
+            return troubleAt(path, Trouble::Code::Exists);
+        }
+        if (!std::filesystem::is_directory(folderOf(path), ignored)) {
+            return troubleAt(path, Trouble::Code::NotFound);
+        }
+    } else if (!there) {
+        return troubleAt(path, Trouble::Code::NotFound);
+    } else if (!std::filesystem::is_regular_file(path, ignored)) {
+        return troubleAt(path, Trouble::Code::NotALogbook);
+    } else if (!system::mayRead(path)) {
+        return troubleAt(path, Trouble::Code::NotPermitted);
+    }
+    if (options.access != Access::Read &&
+        (!system::mayWrite(folderOf(path)) || (there && !system::mayWrite(path)))) {
+        return troubleAt(path, Trouble::Code::ReadOnly);
+    }
+    const auto type = system::networkFileSystemOf(there ? path : folderOf(path));
+    if (type && !options.trustLocks) {
+        return troubleAt(path, Trouble::Code::NetworkFileSystem, *type);
+    }
+    return std::nullopt;
+}
+
+DatabasePointer connect(const std::filesystem::path& path, int flags, int busyTimeoutMs) {
+    return std::make_unique<SQLite::Database>(path.native(), flags, busyTimeoutMs);
+}
+
+std::string answerTo(SQLite::Database& database, const std::string& pragma) {
+    SQLite::Statement statement(database, "PRAGMA " + pragma);
+    return statement.executeStep() ? statement.getColumn(0).getString() : std::string();
+}
+
+std::optional<std::string> configure(SQLite::Database& database, int setting, int value) {
+    int answer = -1;
+    sqlite3_db_config(database.getHandle(), setting, value, &answer);
+    if (answer != value) {
+        return "sqlite3_db_config " + std::to_string(setting);
+    }
+    return std::nullopt;
+}
+
+// The name of the setting that did not take, if there is one.
+std::optional<std::string> applySettings(SQLite::Database& database, const OpenOptions& options) {
+    constexpr std::array<std::pair<int, int>, 4> switches = {{
+        {SQLITE_DBCONFIG_DQS_DML, 0},
+        {SQLITE_DBCONFIG_DQS_DDL, 0},
+        {SQLITE_DBCONFIG_DEFENSIVE, 1},
+        {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
+    }};
+    for (const auto& [setting, value] : switches) {
+        if (auto failed = configure(database, setting, value)) {
+            return failed;
+        }
+    }
+    struct Setting {
+        std::string name, value, answer;
+    };
+    const std::string timeout = std::to_string(options.busyTimeoutMs);
+    std::vector<Setting> settings = {
+        {"busy_timeout", timeout, timeout},
+        {"synchronous", "EXTRA", "3"},
+        {"foreign_keys", "ON", "1"},
+        {"cell_size_check", "ON", "1"},
+    };
+    if (options.access != Access::Read) {
+        settings.push_back({"journal_mode", "DELETE", "delete"});
+    }
+    for (const Setting& setting : settings) {
+        answerTo(database, setting.name + " = " + setting.value);
+        if (answerTo(database, setting.name) != setting.answer) {
+            return setting.name;
+        }
+    }
+    return std::nullopt;
+}
+
+// Whether the file is a logbook of a schema that this version knows. Only reads.
+std::optional<Trouble> refuseContent(SQLite::Database& database,
+                                     const std::filesystem::path& path) {
+    if (std::stoll(answerTo(database, "application_id")) != applicationId) {
+        return troubleAt(path, Trouble::Code::NotALogbook);
+    }
+    const int schema = std::stoi(answerTo(database, "user_version"));
+    if (schema > schemaVersion) {
+        Trouble trouble = troubleAt(path, Trouble::Code::NewerSchema);
+        trouble.schemaFound = schema;
+        trouble.schemaKnown = schemaVersion;
+        return trouble;
+    }
+    if (schema < 1) {
+        return troubleAt(path, Trouble::Code::NotALogbook);
+    }
+    return std::nullopt;
+}
+
+// Undoes a write that was cut off: reading does that, where the file may be written to.
+void recover(const std::filesystem::path& path, int busyTimeoutMs) {
+    const DatabasePointer database = connect(path, SQLite::OPEN_READWRITE, busyTimeoutMs);
+    answerTo(*database, "user_version");
+}
+
+DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptions& options) {
+    DatabasePointer database = connect(path, SQLite::OPEN_READONLY, options.busyTimeoutMs);
+    try {
+        answerTo(*database, "user_version");
+    } catch (const SQLite::Exception& exception) {
+        const Trouble::Code code = codeOf(exception.getExtendedErrorCode());
+        if (code != Trouble::Code::NeedsRecovery || !system::mayWrite(path) ||
+            !system::mayWrite(folderOf(path))) {
+            throw;
+        }
+        recover(path, options.busyTimeoutMs);
+        answerTo(*database, "user_version");
+    }
+    return database;
+}
+
+// The database as asked for, or why not. A file is only ever opened for writing once it is known
+// for a logbook.
+tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path& path,
+                                                    const OpenOptions& options) {
+    DatabasePointer database = connectToRead(path, options);
+    if (auto trouble = refuseContent(*database, path)) {
+        return tl::unexpected<Trouble>(*trouble);
+    }
+    if (options.access == Access::Write) {
+        database = connect(path, SQLite::OPEN_READWRITE, options.busyTimeoutMs);
+        if (sqlite3_db_readonly(database->getHandle(), "main") != 0) {
+            return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::ReadOnly));
+        }
+    }
+    if (const auto failed = applySettings(*database, options)) {
+        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
+    }
+    return database;
+}
+
+tl::expected<DatabasePointer, Trouble> create(const std::filesystem::path& path,
+                                              const OpenOptions& options) {
+    DatabasePointer database =
+        connect(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, options.busyTimeoutMs);
+    if (const auto failed = applySettings(*database, options)) {
+        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
+    }
+    SQLite::Transaction transaction(*database, SQLite::TransactionBehavior::IMMEDIATE);
+    // Another program may have been quicker.
+    if (database->execAndGet("SELECT count(*) FROM sqlite_schema").getInt() != 0) {
+        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Exists));
+    }
+    database->exec(schemaText);
+    database->exec("PRAGMA application_id = " + std::to_string(applicationId));
+    database->exec("PRAGMA user_version = " + std::to_string(schemaVersion));
+    transaction.commit();
+    if (const auto error = system::flush(folderOf(path))) {
+        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, error.message()));
+    }
+    return database;
+}
+
+Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& exception) {
+    Trouble trouble =
+        troubleAt(path, codeOf(exception.getExtendedErrorCode()), exception.what());
+    if (trouble.code == Trouble::Code::Busy) {
+        trouble.holder = readHolder(path);
+    }
+    return trouble;
+}
+
+}  // namespace
+
+Trouble::Code codeOf(int extendedResultCode) {
+    switch (extendedResultCode) {
+        case SQLITE_READONLY_ROLLBACK:
+        case SQLITE_READONLY_RECOVERY: return Trouble::Code::NeedsRecovery;
+        case SQLITE_READONLY_DBMOVED: return Trouble::Code::Io;
+        case SQLITE_IOERR_CORRUPTFS: return Trouble::Code::Damaged;
+        default: break;
+    }
+    switch (extendedResultCode & 0xFF) {
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED: return Trouble::Code::Busy;
+        case SQLITE_FULL: return Trouble::Code::DiskFull;
+        // Once a logbook is open, what cannot be opened is the journal in its folder.
+        case SQLITE_CANTOPEN:
+        case SQLITE_READONLY: return Trouble::Code::ReadOnly;
+        case SQLITE_CORRUPT:
+        case SQLITE_NOTADB: return Trouble::Code::Damaged;
+        case SQLITE_PERM:
+        case SQLITE_AUTH: return Trouble::Code::NotPermitted;
+        default: return Trouble::Code::Io;
+    }
+}
+
+Connection::Connection(std::filesystem::path path, OpenOptions::Access access,
+                       std::unique_ptr<SQLite::Database> database)
+    : m_path(std::move(path)), m_access(access), m_database(std::move(database)) {}
+
+tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
+    const std::filesystem::path& path, const OpenOptions& options) {
+    std::error_code error;
+    // Absolute: SQLite reads a name that begins with "file:" in a way of its own.
+    const std::filesystem::path whole = std::filesystem::absolute(path, error);
+    if (error) {
+        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, error.message()));
+    }
+    if (auto trouble = refusePath(whole, options)) {
+        return tl::unexpected<Trouble>(*trouble);
+    }
+    try {
+        auto database = options.access == Access::Create ? create(whole, options)
+                                                         : openExisting(whole, options);
+        if (!database) {
+            return tl::unexpected<Trouble>(database.error());
+        }
+        const Access access = options.access == Access::Read ? Access::Read : Access::Write;
+        return std::unique_ptr<Connection>(
+            new Connection(whole, access, std::move(*database)));
+    } catch (const SQLite::Exception& exception) {
+        Trouble trouble = troubleOf(whole, exception);
+        if (exception.getErrorCode() == SQLITE_NOTADB) {
+            trouble.code = Trouble::Code::NotALogbook;
+        }
+        return tl::unexpected<Trouble>(trouble);
+    }
+}
+
+Trouble Connection::trouble(Trouble::Code code, std::string_view text) const {
+    return troubleAt(m_path, code, text);
+}
+
+Trouble Connection::trouble(const SQLite::Exception& exception) const {
+    return troubleOf(m_path, exception);
+}
+
+WriteTransaction::WriteTransaction(const Connection& connection, const Writing& writing)
+    : m_transaction(connection.database(), SQLite::TransactionBehavior::IMMEDIATE),
+      m_holderFile(connection.path(), Holder{writing.person, system::computerName(),
+                                             system::processNumber(), writing.at}) {}
+
+}  // namespace store

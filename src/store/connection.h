@@ -1,0 +1,111 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The connection to the database behind a logbook: opening, its settings, write transactions and
+// the translation of database errors. For this folder only, since it shows SQLite.
+#pragma once
+
+#include "store/heads.h"
+#include "store/holder.h"
+#include "store/logbook.h"
+#include "store/row.h"
+#include "store/trouble.h"
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Exception.h>
+#include <SQLiteCpp/Statement.h>
+#include <SQLiteCpp/Transaction.h>
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string_view>
+#include <tl/expected.hpp>
+
+namespace store {
+
+class Connection {
+public:
+    // As Logbook::open.
+    [[nodiscard]] static tl::expected<std::unique_ptr<Connection>, Trouble> open(
+        const std::filesystem::path& path, const OpenOptions& options);
+
+    [[nodiscard]] SQLite::Database& database() const { return *m_database; }
+    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
+    [[nodiscard]] OpenOptions::Access access() const { return m_access; }
+
+    [[nodiscard]] Trouble trouble(Trouble::Code code, std::string_view text = {}) const;
+    [[nodiscard]] Trouble trouble(const SQLite::Exception& exception) const;
+
+    // What the function returns, or the trouble that the database had in it.
+    template <class Function>
+    [[nodiscard]] auto guarded(Function function) const -> decltype(function()) {
+        try {
+            return function();
+        } catch (const SQLite::Exception& exception) {
+            return tl::unexpected<Trouble>(trouble(exception));
+        }
+    }
+
+    // The same under the write lock; commits if the function returns a value, else rolls back.
+    template <class Function>
+    [[nodiscard]] auto writing(const Writing& writing, Function function) const
+        -> decltype(function());
+
+private:
+    Connection(std::filesystem::path path, OpenOptions::Access access,
+               std::unique_ptr<SQLite::Database> database);
+
+    std::filesystem::path m_path;
+    OpenOptions::Access m_access;
+    std::unique_ptr<SQLite::Database> m_database;
+};
+
+// An immediate transaction that tells others who holds the lock. Rolls back unless committed.
+class WriteTransaction {
+public:
+    WriteTransaction(const Connection& connection, const Writing& writing);
+    void commit() { m_transaction.commit(); }
+
+private:
+    SQLite::Transaction m_transaction;  // before the holder file: that is written under the lock
+    HolderFile m_holderFile;
+};
+
+template <class Function>
+auto Connection::writing(const Writing& writing, Function function) const
+    -> decltype(function()) {
+    if (m_access == OpenOptions::Access::Read) {
+        return tl::unexpected<Trouble>(trouble(Trouble::Code::ReadOnly));
+    }
+    return guarded([&]() -> decltype(function()) {
+        WriteTransaction transaction(*this, writing);
+        auto result = function();
+        if (result) {
+            transaction.commit();
+        }
+        return result;
+    });
+}
+
+// The code for an extended result code of SQLite.
+[[nodiscard]] Trouble::Code codeOf(int extendedResultCode);
+
+// The columns that rowOf reads, in its order.
+inline constexpr std::string_view rowColumns =
+    "arrival, station, seq, at_ms, entered_ms, device, kind, content, hash, arrived_ms";
+[[nodiscard]] Row rowOf(SQLite::Statement& statement);
+// Zeros if the column holds no 32 bytes, which no chain of records has.
+[[nodiscard]] Hash hashOf(const SQLite::Column& column);
+void bindHash(SQLite::Statement& statement, int index, const Hash& hash);
+
+// Parts of Logbook that more than one of its files needs; they throw SQLite::Exception.
+[[nodiscard]] std::optional<std::string> ownStation(SQLite::Database& database);
+[[nodiscard]] std::optional<Head> lastRecordOf(SQLite::Database& database,
+                                               const std::string& station);
+[[nodiscard]] std::optional<Row> findRow(SQLite::Database& database,
+                                         const logbook::RecordName& name);
+[[nodiscard]] std::optional<Verification> readVerification(SQLite::Database& database,
+                                                           std::string_view condition);
+
+}  // namespace store

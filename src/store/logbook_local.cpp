@@ -1,0 +1,207 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What belongs to this file alone: its station, settings, imports and notes of verify.
+#include "store/logbook.h"
+
+#include "logbook/json.h"
+#include "logbook/text.h"
+#include "store/connection.h"
+
+#include <string>
+#include <utility>
+
+namespace store {
+
+namespace json = logbook::json;
+
+namespace {
+
+json::Value toJson(const std::vector<Break>& breaks) {
+    json::Array array;
+    for (const Break& found : breaks) {
+        array.push_back(json::Object{{"station", found.record.station},
+                                     {"seq", static_cast<double>(found.record.seq)},
+                                     {"reason", name(found.reason)},
+                                     {"detail", found.detail}});
+    }
+    return array;
+}
+
+std::optional<Break> breakFromJson(const json::Value& value) {
+    const json::Value* station = value.find("station");
+    const json::Value* seq = value.find("seq");
+    const json::Value* word = value.find("reason");
+    const json::Value* detail = value.find("detail");
+    if (station == nullptr || station->string() == nullptr || seq == nullptr ||
+        seq->number() == nullptr || word == nullptr || word->string() == nullptr ||
+        detail == nullptr || detail->string() == nullptr) {
+        return std::nullopt;
+    }
+    const auto reason = breakReasonOf(*word->string());
+    if (!reason) {
+        return std::nullopt;
+    }
+    return Break{{*station->string(), static_cast<std::int64_t>(*seq->number())},
+                 *reason, *detail->string()};
+}
+
+std::vector<Break> breaksFromText(const std::string& text) {
+    std::vector<Break> breaks;
+    const auto value = json::parse(text);
+    if (value && value->array() != nullptr) {
+        for (const json::Value& element : *value->array()) {
+            if (auto found = breakFromJson(element)) {
+                breaks.push_back(*std::move(found));
+            }
+        }
+    }
+    return breaks;
+}
+
+void writeVerification(SQLite::Database& database, const VerifyReport& report,
+                       logbook::Instant at) {
+    SQLite::Statement statement(
+        database,
+        "INSERT INTO local_verifications (ok, number, at_ms, checked, heads, breaks) VALUES"
+        " (?, (SELECT 1 + coalesce(max(number), 0) FROM local_verifications), ?, ?, ?, ?)"
+        " ON CONFLICT (ok) DO UPDATE SET number = excluded.number, at_ms = excluded.at_ms,"
+        " checked = excluded.checked, heads = excluded.heads, breaks = excluded.breaks");
+    statement.bind(1, report.ok() ? 1 : 0);
+    statement.bind(2, at.ms);
+    statement.bind(3, report.checked);
+    statement.bind(4, json::canonical(store::toJson(report.heads)));
+    statement.bind(5, json::canonical(toJson(report.breaks)));
+    statement.exec();
+}
+
+}  // namespace
+
+std::optional<std::string> ownStation(SQLite::Database& database) {
+    SQLite::Statement statement(database, "SELECT name FROM local_station");
+    if (!statement.executeStep()) {
+        return std::nullopt;
+    }
+    return statement.getColumn(0).getString();
+}
+
+std::optional<Verification> readVerification(SQLite::Database& database,
+                                             std::string_view condition) {
+    SQLite::Statement statement(
+        database, "SELECT ok, at_ms, checked, heads, breaks FROM local_verifications WHERE " +
+                      std::string(condition) + " ORDER BY number DESC LIMIT 1");
+    if (!statement.executeStep()) {
+        return std::nullopt;
+    }
+    Verification verification;
+    verification.ok = statement.getColumn(0).getInt() == 1;
+    verification.at = {statement.getColumn(1).getInt64()};
+    verification.checked = statement.getColumn(2).getInt64();
+    if (const auto heads = json::parse(statement.getColumn(3).getString())) {
+        verification.heads = headsFromJson(*heads).value_or(Heads{});
+    }
+    verification.breaks = breaksFromText(statement.getColumn(4).getString());
+    return verification;
+}
+
+tl::expected<std::optional<std::string>, Trouble> Logbook::station() const {
+    return m_connection->guarded([&]() -> tl::expected<std::optional<std::string>, Trouble> {
+        return ownStation(m_connection->database());
+    });
+}
+
+tl::expected<void, Trouble> Logbook::setStation(std::string_view name, const Writing& writing) {
+    const std::string wanted(name);
+    const auto refused = [&](Trouble::Code code, const std::string& station) {
+        Trouble trouble = m_connection->trouble(code);
+        trouble.station = station;
+        return tl::unexpected<Trouble>(trouble);
+    };
+    if (!logbook::isStationName(wanted)) {
+        return refused(Trouble::Code::BadStation, wanted);
+    }
+    return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        SQLite::Database& database = m_connection->database();
+        if (const auto own = ownStation(database)) {
+            if (*own != wanted) {
+                return refused(Trouble::Code::StationSet, *own);
+            }
+            return {};
+        }
+        SQLite::Statement noted(database, "SELECT 1 FROM local_heads WHERE station = ?");
+        noted.bind(1, wanted);
+        if (lastRecordOf(database, wanted) || noted.executeStep()) {
+            return refused(Trouble::Code::StationTaken, wanted);
+        }
+        SQLite::Statement statement(
+            database, "INSERT INTO local_station (only_row, name, since_ms) VALUES (1, ?, ?)");
+        statement.bind(1, wanted);
+        statement.bind(2, writing.at.ms);
+        statement.exec();
+        return {};
+    });
+}
+
+tl::expected<std::map<std::string, std::string>, Trouble> Logbook::settings() const {
+    using Result = tl::expected<std::map<std::string, std::string>, Trouble>;
+    return m_connection->guarded([&]() -> Result {
+        SQLite::Statement statement(m_connection->database(),
+                                    "SELECT name, value FROM local_settings");
+        std::map<std::string, std::string> settings;
+        while (statement.executeStep()) {
+            settings[statement.getColumn(0).getString()] = statement.getColumn(1).getString();
+        }
+        return settings;
+    });
+}
+
+tl::expected<void, Trouble> Logbook::setSetting(std::string_view key,
+                                                const std::optional<std::string>& value,
+                                                const Writing& writing) {
+    return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        SQLite::Statement statement(
+            m_connection->database(),
+            value ? "INSERT INTO local_settings (name, value) VALUES (?, ?)"
+                    " ON CONFLICT (name) DO UPDATE SET value = excluded.value"
+                  : "DELETE FROM local_settings WHERE name = ?");
+        statement.bind(1, std::string(key));
+        if (value) {
+            statement.bind(2, *value);
+        }
+        statement.exec();
+        return {};
+    });
+}
+
+tl::expected<std::vector<Import>, Trouble> Logbook::imports() const {
+    return m_connection->guarded([&]() -> tl::expected<std::vector<Import>, Trouble> {
+        SQLite::Statement statement(
+            m_connection->database(),
+            "SELECT file, person, at_ms, added, skipped FROM local_imports ORDER BY number");
+        std::vector<Import> imports;
+        while (statement.executeStep()) {
+            imports.push_back({statement.getColumn(0).getString(),
+                               statement.getColumn(1).getString(),
+                               {statement.getColumn(2).getInt64()},
+                               statement.getColumn(3).getInt64(),
+                               statement.getColumn(4).getInt64()});
+        }
+        return imports;
+    });
+}
+
+tl::expected<void, Trouble> Logbook::noteVerified(const VerifyReport& report,
+                                                  const Writing& writing) {
+    return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        writeVerification(m_connection->database(), report, writing.at);
+        return {};
+    });
+}
+
+tl::expected<std::optional<Verification>, Trouble> Logbook::lastVerification() const {
+    return m_connection->guarded([&]() -> tl::expected<std::optional<Verification>, Trouble> {
+        return readVerification(m_connection->database(), "true");
+    });
+}
+
+}  // namespace store

@@ -1,0 +1,298 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Verify: reads the whole file and believes none of it.
+#include "store/logbook.h"
+
+#include "logbook/record_reader.h"
+#include "store/connection.h"
+#include "store/schema.h"
+
+#include <algorithm>
+#include <set>
+#include <sqlite3.h>
+#include <string>
+#include <tuple>
+#include <utility>
+
+namespace store {
+
+namespace {
+
+// Trouble with the file itself belongs in the report; anything else (busy) ends verify.
+bool isDamage(const SQLite::Exception& exception) {
+    const int code = exception.getErrorCode();
+    return code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_IOERR;
+}
+
+// The column that is not what the content says; empty if all are.
+std::string wrongColumn(const Row& row, const logbook::Record& record) {
+    if (row.place.name.station != record.name.station) {
+        return "station";
+    }
+    if (row.place.name.seq != record.name.seq) {
+        return "seq";
+    }
+    if (row.place.at != record.at) {
+        return "at_ms";
+    }
+    if (row.place.entered != record.entered) {
+        return "entered_ms";
+    }
+    if (row.device != record.device) {
+        return "device";
+    }
+    return row.kind == logbook::kindName(record.kind()) ? "" : "kind";
+}
+
+using SchemaEntry = std::tuple<std::string, std::string, std::string>;  // type, name, SQL
+
+std::set<SchemaEntry> schemaOf(SQLite::Database& database) {
+    // The database's own statistics change nothing.
+    SQLite::Statement statement(database,
+                                "SELECT type, name, coalesce(sql, '') FROM sqlite_schema"
+                                " WHERE name NOT LIKE 'sqlite_stat%'");
+    std::set<SchemaEntry> schema;
+    while (statement.executeStep()) {
+        schema.emplace(statement.getColumn(0).getString(), statement.getColumn(1).getString(),
+                       statement.getColumn(2).getString());
+    }
+    return schema;
+}
+
+class Verifier {
+public:
+    Verifier(SQLite::Database& database, const Progress& progress)
+        : m_database(database), m_progress(progress) {}
+
+    // False: the caller stopped it.
+    bool run();
+    VerifyReport takeReport() { return std::move(m_report); }
+
+private:
+    struct Chain {
+        Head last;
+        std::int64_t arrival = 0;
+    };
+
+    template <class Function>
+    void guarded(Function function);
+    void checkPages();
+    void checkSchema();
+    void collectNotes();
+    [[nodiscard]] std::set<std::string> stations();
+    bool checkStation(const std::string& station);
+    [[nodiscard]] std::vector<Row> portion(const std::string& station, std::int64_t after);
+    [[nodiscard]] std::optional<Break> fault(const Row& row, const Chain& chain) const;
+    [[nodiscard]] std::optional<Break> lostTail(const std::string& station,
+                                                const Chain& chain) const;
+    void checkArrivals();
+
+    SQLite::Database& m_database;
+    const Progress& m_progress;
+    VerifyReport m_report;
+    std::vector<Heads> m_noted;
+    std::int64_t m_total = 0;
+};
+
+template <class Function>
+void Verifier::guarded(Function function) {
+    try {
+        function();
+    } catch (const SQLite::Exception& exception) {
+        if (!isDamage(exception)) {
+            throw;
+        }
+        m_report.integrity.emplace_back(exception.what());
+    }
+}
+
+void Verifier::checkPages() {
+    SQLite::Statement statement(m_database, "PRAGMA integrity_check(100)");
+    while (statement.executeStep()) {
+        const std::string message = statement.getColumn(0).getString();
+        if (message != "ok") {
+            m_report.integrity.push_back(message);
+        }
+    }
+}
+
+void Verifier::checkSchema() {
+    SQLite::Database model(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    model.exec(schemaText);
+    const std::set<SchemaEntry> wanted = schemaOf(model);
+    const std::set<SchemaEntry> found = schemaOf(m_database);
+    std::vector<SchemaEntry> differences;
+    std::set_symmetric_difference(wanted.begin(), wanted.end(), found.begin(), found.end(),
+                                  std::back_inserter(differences));
+    std::set<std::string> names;
+    for (const SchemaEntry& entry : differences) {
+        names.insert(std::get<1>(entry));
+    }
+    m_report.schemaChanged.assign(names.begin(), names.end());
+}
+
+void Verifier::collectNotes() {
+    Heads heads;
+    SQLite::Statement statement(m_database, "SELECT station, seq, hash FROM local_heads");
+    while (statement.executeStep()) {
+        heads[statement.getColumn(0).getString()] = {statement.getColumn(1).getInt64(),
+                                                     hashOf(statement.getColumn(2))};
+    }
+    m_noted.push_back(std::move(heads));
+    if (auto verification = readVerification(m_database, "ok = 1")) {
+        m_noted.push_back(std::move(verification->heads));
+    }
+    m_total = m_database.execAndGet("SELECT count(*) FROM records").getInt64();
+}
+
+std::set<std::string> Verifier::stations() {
+    std::set<std::string> stations;
+    for (const Heads& heads : m_noted) {
+        for (const auto& [station, head] : heads) {
+            stations.insert(station);
+        }
+    }
+    guarded([&] {
+        SQLite::Statement statement(m_database, "SELECT DISTINCT station FROM records");
+        while (statement.executeStep()) {
+            stations.insert(statement.getColumn(0).getString());
+        }
+    });
+    return stations;
+}
+
+std::vector<Row> Verifier::portion(const std::string& station, std::int64_t after) {
+    SQLite::Statement statement(m_database,
+                                "SELECT " + std::string(rowColumns) +
+                                    " FROM records WHERE station = ? AND seq > ?"
+                                    " ORDER BY seq LIMIT ?");
+    statement.bind(1, station);
+    statement.bind(2, after);
+    statement.bind(3, rowsPerTransaction);
+    std::vector<Row> rows;
+    while (statement.executeStep()) {
+        rows.push_back(rowOf(statement));
+    }
+    return rows;
+}
+
+std::optional<Break> Verifier::fault(const Row& row, const Chain& chain) const {
+    using enum Break::Reason;
+    const logbook::RecordName& name = row.place.name;
+    if (name.seq != chain.last.seq + 1) {
+        return Break{{name.station, chain.last.seq + 1}, Gap};
+    }
+    if (row.hash != chainHash(chain.last.hash, row.content)) {
+        return Break{name, WrongHash};
+    }
+    const auto record = logbook::readRecord(std::string_view(row.content));
+    if (!record || record->content != row.content) {
+        return Break{name, NotARecord};
+    }
+    if (auto column = wrongColumn(row, *record); !column.empty()) {
+        return Break{name, Column, std::move(column)};
+    }
+    if (row.arrival <= chain.arrival) {
+        return Break{name, Order};
+    }
+    for (const Heads& heads : m_noted) {
+        const auto noted = heads.find(name.station);
+        if (noted != heads.end() && noted->second.seq == name.seq &&
+            noted->second.hash != row.hash) {
+            return Break{name, NotAsNoted};
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<Break> Verifier::lostTail(const std::string& station, const Chain& chain) const {
+    for (const Heads& heads : m_noted) {
+        const auto noted = heads.find(station);
+        if (noted != heads.end() && noted->second.seq > chain.last.seq) {
+            return Break{{station, chain.last.seq + 1}, Break::Reason::TailLost};
+        }
+    }
+    return std::nullopt;
+}
+
+bool Verifier::checkStation(const std::string& station) {
+    Chain chain;
+    std::optional<Break> found;
+    for (bool more = true; more && !found;) {
+        std::vector<Row> rows;
+        try {
+            rows = portion(station, chain.last.seq);
+        } catch (const SQLite::Exception& exception) {
+            if (!isDamage(exception)) {
+                throw;
+            }
+            found = Break{{station, chain.last.seq + 1}, Break::Reason::Unreadable,
+                          exception.what()};
+        }
+        for (const Row& row : rows) {
+            ++m_report.checked;
+            found = fault(row, chain);
+            if (found) {
+                break;
+            }
+            chain = {{row.place.name.seq, row.hash}, row.arrival};
+        }
+        more = rows.size() == static_cast<std::size_t>(rowsPerTransaction);
+        if (m_progress && !m_progress(m_report.checked, std::max(m_total, m_report.checked))) {
+            return false;
+        }
+    }
+    if (!found) {
+        found = lostTail(station, chain);
+    }
+    if (found) {
+        m_report.breaks.push_back(*std::move(found));
+    }
+    if (chain.last.seq > 0) {
+        m_report.heads[station] = chain.last;
+    }
+    return true;
+}
+
+void Verifier::checkArrivals() {
+    SQLite::Statement statement(
+        m_database,
+        "SELECT min(1 + arrival) FROM (SELECT 0 AS arrival UNION ALL SELECT arrival FROM records)"
+        " AS one WHERE arrival < (SELECT max(arrival) FROM records)"
+        " AND NOT EXISTS (SELECT 1 FROM records WHERE records.arrival = one.arrival + 1)");
+    if (statement.executeStep() && !statement.getColumn(0).isNull()) {
+        m_report.breaks.push_back(
+            {{"", statement.getColumn(0).getInt64()}, Break::Reason::Hole});
+    }
+}
+
+bool Verifier::run() {
+    guarded([&] { checkPages(); });
+    guarded([&] { checkSchema(); });
+    guarded([&] { collectNotes(); });
+    for (const std::string& station : stations()) {
+        if (!checkStation(station)) {
+            return false;
+        }
+    }
+    // A record known to be gone has left its hole; only one that nothing else tells of is news.
+    if (m_report.breaks.empty()) {
+        guarded([&] { checkArrivals(); });
+    }
+    return true;
+}
+
+}  // namespace
+
+tl::expected<VerifyReport, Trouble> Logbook::verify(const Progress& progress) const {
+    return m_connection->guarded([&]() -> tl::expected<VerifyReport, Trouble> {
+        Verifier verifier(m_connection->database(), progress);
+        if (!verifier.run()) {
+            return tl::unexpected<Trouble>(m_connection->trouble(Trouble::Code::Cancelled));
+        }
+        return verifier.takeReport();
+    });
+}
+
+}  // namespace store

@@ -1,0 +1,41 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What the store asks of the operating system beyond files as such. One implementation a system:
+// operating_system_linux.cpp. Knows nothing of SQLite or records.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <system_error>
+
+namespace store::system {
+
+[[nodiscard]] std::int64_t processNumber();
+[[nodiscard]] std::string computerName();
+
+// Whether a process of that number runs on this computer, whoever owns it.
+[[nodiscard]] bool processRuns(std::int64_t number);
+
+[[nodiscard]] bool mayRead(const std::filesystem::path& file);
+// Whether this user may change the file, or make files in the folder.
+[[nodiscard]] bool mayWrite(const std::filesystem::path& fileOrFolder);
+
+// "nfs", "cifs", "smb", "9p" or "fuse" for the type numbers that the system gives these; nothing
+// for others.
+[[nodiscard]] std::optional<std::string_view> networkFileSystem(std::uint64_t typeNumber);
+// The same of the file system that holds a file or folder; nothing too if it cannot be asked.
+[[nodiscard]] std::optional<std::string_view> networkFileSystemOf(
+    const std::filesystem::path& fileOrFolder);
+
+// Waits until the file, or the names in the folder, are on the disk.
+[[nodiscard]] std::error_code flush(const std::filesystem::path& fileOrFolder);
+
+// Renames in one step; std::errc::file_exists if `to` is there, which then stays as it is.
+[[nodiscard]] std::error_code moveWithoutReplacing(const std::filesystem::path& from,
+                                                   const std::filesystem::path& to);
+
+}  // namespace store::system

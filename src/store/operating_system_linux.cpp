@@ -1,0 +1,113 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The store's questions to the operating system, as Linux answers them.
+#include "store/operating_system.h"
+
+#include <array>
+#include <cerrno>
+#include <csignal>
+#include <cstdio>
+
+#include <fcntl.h>
+#include <linux/fs.h>
+#include <sys/stat.h>
+#include <sys/vfs.h>
+#include <unistd.h>
+
+namespace store::system {
+
+namespace {
+
+std::error_code lastError() {
+    return {errno, std::generic_category()};
+}
+
+// Not every file system has RENAME_NOREPLACE; a second name does not replace either.
+std::error_code moveByLink(const std::filesystem::path& from, const std::filesystem::path& to) {
+    if (::link(from.c_str(), to.c_str()) == 0) {
+        return ::unlink(from.c_str()) == 0 ? std::error_code{} : lastError();
+    }
+    const std::error_code linkError = lastError();
+    if (linkError == std::errc::file_exists || std::filesystem::exists(to)) {
+        return std::make_error_code(std::errc::file_exists);
+    }
+    // Memory sticks often know neither. Between the question above and this another program
+    // would have to make a file of that very name.
+    return ::rename(from.c_str(), to.c_str()) == 0 ? std::error_code{} : lastError();
+}
+
+}  // namespace
+
+std::int64_t processNumber() {
+    return ::getpid();
+}
+
+std::string computerName() {
+    std::array<char, 256> name{};
+    if (::gethostname(name.data(), name.size() - 1) != 0) {
+        return {};
+    }
+    return name.data();
+}
+
+bool processRuns(std::int64_t number) {
+    if (number <= 0) {
+        return false;
+    }
+    // EPERM: it runs, as another user.
+    return ::kill(static_cast<pid_t>(number), 0) == 0 || errno == EPERM;
+}
+
+bool mayRead(const std::filesystem::path& file) {
+    return ::access(file.c_str(), R_OK) == 0;
+}
+
+bool mayWrite(const std::filesystem::path& fileOrFolder) {
+    return ::access(fileOrFolder.c_str(), W_OK) == 0;
+}
+
+std::optional<std::string_view> networkFileSystem(std::uint64_t typeNumber) {
+    // statfs(2)
+    switch (typeNumber) {
+        case 0x6969: return "nfs";
+        case 0xFF534D42: return "cifs";
+        case 0x517B:
+        case 0xFE534D42: return "smb";
+        case 0x01021997: return "9p";
+        case 0x65735546: return "fuse";
+        default: return std::nullopt;
+    }
+}
+
+std::optional<std::string_view> networkFileSystemOf(const std::filesystem::path& fileOrFolder) {
+    struct statfs answer {};
+    if (::statfs(fileOrFolder.c_str(), &answer) != 0) {
+        return std::nullopt;
+    }
+    return networkFileSystem(static_cast<std::uint64_t>(answer.f_type) & 0xFFFFFFFFU);
+}
+
+std::error_code flush(const std::filesystem::path& fileOrFolder) {
+    const int file = ::open(fileOrFolder.c_str(), O_RDONLY | O_CLOEXEC);
+    if (file < 0) {
+        return lastError();
+    }
+    const std::error_code error = ::fsync(file) == 0 ? std::error_code{} : lastError();
+    ::close(file);
+    return error;
+}
+
+std::error_code moveWithoutReplacing(const std::filesystem::path& from,
+                                     const std::filesystem::path& to) {
+    if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) {
+        return {};
+    }
+    const std::error_code error = lastError();
+    if (error == std::errc::invalid_argument || error == std::errc::function_not_supported) {
+        return moveByLink(from, to);
+    }
+    return error;
+}
+
+}  // namespace store::system

@@ -1,0 +1,65 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Rows of the database to values and back, for the other files of this folder.
+#include "store/connection.h"
+
+#include <algorithm>
+#include <string>
+
+namespace store {
+
+Hash hashOf(const SQLite::Column& column) {
+    Hash hash{};
+    const void* bytes = column.getBlob();
+    if (bytes != nullptr && static_cast<std::size_t>(column.getBytes()) == hash.size()) {
+        std::copy_n(static_cast<const std::uint8_t*>(bytes), hash.size(), hash.begin());
+    }
+    return hash;
+}
+
+void bindHash(SQLite::Statement& statement, int index, const Hash& hash) {
+    statement.bind(index, hash.data(), static_cast<int>(hash.size()));
+}
+
+Row rowOf(SQLite::Statement& statement) {
+    Row row;
+    row.arrival = statement.getColumn(0).getInt64();
+    row.place.name = {statement.getColumn(1).getString(), statement.getColumn(2).getInt64()};
+    row.place.at = {statement.getColumn(3).getInt64()};
+    row.place.entered = {statement.getColumn(4).getInt64()};
+    row.device = statement.getColumn(5).getString();
+    row.kind = statement.getColumn(6).getString();
+    row.content = statement.getColumn(7).getString();
+    row.hash = hashOf(statement.getColumn(8));
+    row.arrived = {statement.getColumn(9).getInt64()};
+    return row;
+}
+
+std::optional<Head> lastRecordOf(SQLite::Database& database, const std::string& station) {
+    SQLite::Statement statement(database,
+                                "SELECT seq, hash FROM records WHERE station = ?"
+                                " ORDER BY seq DESC LIMIT 1");
+    statement.bind(1, station);
+    if (!statement.executeStep()) {
+        return std::nullopt;
+    }
+    return Head{statement.getColumn(0).getInt64(), hashOf(statement.getColumn(1))};
+}
+
+std::optional<Row> findRow(SQLite::Database& database, const logbook::RecordName& name) {
+    SQLite::Statement statement(database, "SELECT " + std::string(rowColumns) +
+                                              " FROM records WHERE station = ? AND seq = ?");
+    statement.bind(1, name.station);
+    statement.bind(2, name.seq);
+    if (!statement.executeStep()) {
+        return std::nullopt;
+    }
+    return rowOf(statement);
+}
+
+Place placeOf(const logbook::Record& record) {
+    return {record.at, record.entered, record.name};
+}
+
+}  // namespace store

@@ -1,0 +1,15 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The schema of the logbook file, as the build takes it from data/schema. For this folder only.
+#pragma once
+
+namespace store {
+
+// The bytes "Airm": tells a logbook from other SQLite files.
+inline constexpr int applicationId = 0x4169726D;
+
+// Statements that make an empty database a logbook of schemaVersion.
+extern const char* const schemaText;
+
+}  // namespace store
