@@ -20,6 +20,9 @@
 
 namespace logbook {
 
+// The largest `seq`: 2^53 - 1, the last whole number up to which a double holds every one.
+inline constexpr std::int64_t largestSeq = 9007199254740991;
+
 // Names a record for ever, wherever it is kept.
 struct RecordName {
     std::string station;
@@ -60,13 +63,23 @@ struct Measure {
 
 namespace body {
 struct Adopt { std::string edition, text; };
-struct Person { std::string person, name; std::vector<std::string> roles; std::optional<Day> until; };
+struct Person {
+    std::string person, name;
+    std::vector<std::string> roles;
+    std::optional<Day> until;  // valid through that local day
+};
 // A field that is absent was not given; one that is an empty list matches nothing.
 struct Match {
     std::optional<std::string> position;
-    std::optional<std::vector<std::string>> lots, serials, partModels, deviceModels, devices, software;
+    std::optional<std::vector<std::string>> lots, serials, partModels;    // of one fitted part
+    std::optional<std::vector<std::string>> deviceModels, devices, software;  // of the device
 };
-struct Notice { std::string key, title; NoticeAction action{}; Match match; bool cancelled = false; };
+struct Notice {
+    std::string key, title;
+    NoticeAction action{};
+    Match match;
+    bool cancelled = false;
+};
 struct Enrol {
     std::string model;
     std::vector<std::string> groups, features;  // sets: sorted, no twins
@@ -96,7 +109,11 @@ struct Check {
     std::vector<std::string> conditions;  // a set: sorted, no twins
 };
 struct Alarm { std::string code; };
-struct Fault { std::string code; std::optional<bool> blocking; std::optional<std::string> text; };
+struct Fault {
+    std::string code;
+    std::optional<bool> blocking;
+    std::optional<std::string> text;
+};
 struct Clear { std::string code; };
 struct Withdraw { std::string hold, reason; };
 struct Release { std::string hold; };
@@ -135,7 +152,7 @@ struct Record {
     Instant at{};       // when it happened
     Instant entered{};  // when it was written down; never before `at`
     std::string by;     // who wrote it
-    std::string device; // serial; "" for the department-wide kinds
+    std::string device;  // serial; "" for the department-wide kinds
     std::optional<std::string> doneBy, witness, form, batch, movedFrom;
     bool confirmed = true;
     Body body;

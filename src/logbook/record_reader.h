@@ -27,7 +27,7 @@ struct RecordFault {
         TooDeep,
         TooLong,          // a line over 1 MiB
         Missing,          // the field is required
-        WrongType,        // detail: what is wanted: "text", "number", "true or false", "list", "object"
+        WrongType,        // detail: "text", "number", "true or false", "list" or "object" is wanted
         BadStation, BadSeq, BadInstant, BadDay, BadKey, BadName, BadRecordName, BadUnit,
         BadWord,          // detail: the words allowed, "pass, fail, incomplete"
         UnknownKind,      // detail: the word; a newer version is needed
@@ -55,5 +55,13 @@ using RecordFaults = std::vector<RecordFault>;  // never empty where it is an er
 
 // The same for a value already parsed.
 [[nodiscard]] tl::expected<Record, RecordFaults> readRecord(const json::Value& value);
+
+// A text is a line, never a JSON value that is a text.
+[[nodiscard]] inline tl::expected<Record, RecordFaults> readRecord(const std::string& line) {
+    return readRecord(std::string_view(line));
+}
+[[nodiscard]] inline tl::expected<Record, RecordFaults> readRecord(const char* line) {
+    return readRecord(std::string_view(line));
+}
 
 }  // namespace logbook

@@ -18,4 +18,7 @@ namespace logbook {
 // control characters, no white space but single blanks (U+0020) inside.
 [[nodiscard]] bool isName(std::string_view text);
 
+// Well-formed UTF-8: no overlong forms, surrogates, or values beyond U+10FFFF.
+[[nodiscard]] bool isUtf8(std::string_view text);
+
 }  // namespace logbook

@@ -17,7 +17,8 @@ namespace logbook {
 
 // Nothing if either is unknown or they measure different things. Pressure factors in pascals:
 // cmH2O 98.0665, mmHg 133.322387415, psi 6894.757293168 (conventional values, NIST SP 811 B.8).
-[[nodiscard]] std::optional<double> convert(double value, std::string_view from, std::string_view to);
+[[nodiscard]] std::optional<double> convert(double value, std::string_view from,
+                                            std::string_view to);
 
 // Within 1e-9 of each other, relative to the larger: the same as far as a limit is concerned.
 [[nodiscard]] bool sameMeasure(double a, double b);
