@@ -4,6 +4,8 @@
 // Numbers as RFC 8785, section 3.2.2.3, prints them, and which literals survive as a double.
 #include "logbook/json_number.h"
 
+#include <fmt/format.h>
+
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -41,28 +43,26 @@ Decimal shortest(double magnitude) {
 }
 
 std::string withExponent(const Decimal& decimal) {
-    std::string text = decimal.figures.substr(0, 1);
-    if (decimal.figures.size() > 1) {
-        text += '.' + decimal.figures.substr(1);
-    }
-    const int exponent = decimal.point - 1;
-    return text + (exponent < 0 ? "e-" : "e+") + std::to_string(std::abs(exponent));
+    const std::string_view figures = decimal.figures;
+    return fmt::format("{}{}{}e{:+}", figures.substr(0, 1), figures.size() > 1 ? "." : "",
+                       figures.substr(1), decimal.point - 1);
 }
 
 // The two bounds of the exponent are ECMAScript's, Number::toString.
 std::string layOut(const Decimal& decimal) {
-    const int count = static_cast<int>(decimal.figures.size());
+    const std::string_view figures = decimal.figures;
+    const int count = static_cast<int>(figures.size());
     if (decimal.point > 21 || decimal.point <= -6) {
         return withExponent(decimal);
     }
     if (decimal.point <= 0) {
-        return "0." + std::string(static_cast<std::size_t>(-decimal.point), '0') + decimal.figures;
+        return fmt::format("0.{:0>{}}", figures, count - decimal.point);
     }
     if (count <= decimal.point) {
-        return decimal.figures + std::string(static_cast<std::size_t>(decimal.point - count), '0');
+        return fmt::format("{:0<{}}", figures, decimal.point);
     }
     const auto whole = static_cast<std::size_t>(decimal.point);
-    return decimal.figures.substr(0, whole) + '.' + decimal.figures.substr(whole);
+    return fmt::format("{}.{}", figures.substr(0, whole), figures.substr(whole));
 }
 
 bool isWholeLiteral(std::string_view literal) {
@@ -92,7 +92,8 @@ std::string numberText(double number) {
     if (number == 0) {
         return "0";
     }
-    return (number < 0 ? "-" : "") + layOut(shortest(std::abs(number)));
+    const std::string text = layOut(shortest(std::abs(number)));
+    return number < 0 ? '-' + text : text;
 }
 
 std::optional<double> parseNumber(std::string_view literal) {

@@ -143,6 +143,24 @@ private:
     std::optional<Instant> m_at, m_entered;
 };
 
+tl::expected<Record, RecordFaults> readContent(const json::Value& content) {
+    if (content.object() == nullptr) {
+        return tl::make_unexpected(RecordFaults{{Code::NotAnObject, "", "", 0}});
+    }
+    RecordFaults faults;
+    Record record = Reading(content, faults).read();
+    record.content = json::canonical(content);
+    // The canonical text of a number can be longer than what was written; what is exported must
+    // be a line that can be read again.
+    if (record.content.size() > longestLine) {
+        return tl::make_unexpected(tooLong());
+    }
+    if (!faults.empty()) {
+        return tl::make_unexpected(std::move(faults));
+    }
+    return record;
+}
+
 }  // namespace
 
 json::Value contentOf(json::Value record) {
@@ -160,32 +178,17 @@ tl::expected<Record, RecordFaults> readRecord(std::string_view line) {
     if (line.size() > longestLine) {
         return tl::make_unexpected(tooLong());
     }
-    const auto value = json::parse(line);
+    auto value = json::parse(line);
     if (!value) {
         const auto& error = value.error();
         return tl::make_unexpected(
             RecordFaults{{codeOf(error.code), "", error.detail, error.offset}});
     }
-    return readRecord(*value);
+    return readContent(contentOf(std::move(*value)));
 }
 
 tl::expected<Record, RecordFaults> readRecord(const json::Value& value) {
-    if (value.object() == nullptr) {
-        return tl::make_unexpected(RecordFaults{{Code::NotAnObject, "", "", 0}});
-    }
-    const json::Value content = contentOf(value);
-    RecordFaults faults;
-    Record record = Reading(content, faults).read();
-    record.content = json::canonical(content);
-    // The canonical text of a number can be longer than what was written; what is exported must
-    // be a line that can be read again.
-    if (record.content.size() > longestLine) {
-        return tl::make_unexpected(tooLong());
-    }
-    if (!faults.empty()) {
-        return tl::make_unexpected(std::move(faults));
-    }
-    return record;
+    return readContent(contentOf(value));
 }
 
 }  // namespace logbook
