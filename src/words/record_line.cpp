@@ -1,0 +1,158 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What an entry says, kind by kind. Knows nothing of what it did.
+#include "words/record_words.h"
+
+#include "words/shown.h"
+
+namespace words {
+
+namespace {
+
+namespace body = logbook::body;
+
+struct Line {
+    const Context& context;
+
+    [[nodiscard]] std::string say(std::string_view key, const Gaps& gaps = {}) const {
+        return context.words.say(key, gaps);
+    }
+    [[nodiscard]] std::string position(std::string_view key) const {
+        return context.words.inside(positionLabel(context, key));
+    }
+
+    std::string operator()(const body::Adopt& adopt) const {
+        return say("record.adopt", {{"edition", adopt.edition}});
+    }
+    std::string operator()(const body::Person& person) const {
+        return say("record.person", {{"person", person.name}});
+    }
+    std::string operator()(const body::Notice& notice) const {
+        return say(notice.cancelled ? "record.notice_cancelled" : "record.notice",
+                   {{"notice", readable(notice.key)}, {"title", notice.title}});
+    }
+    std::string operator()(const body::Enrol& enrol) const {
+        return say("record.enrol", {{"model", enrol.model}});
+    }
+    std::string operator()(const body::Retire&) const { return say("record.retire"); }
+    std::string operator()(const body::Group& group) const {
+        return say("record.group", {{"group", groupLabel(context, group.group)}});
+    }
+    std::string operator()(const body::Power& power) const {
+        return say(power.on ? "record.power_on" : "record.power_off");
+    }
+    std::string operator()(const body::Move& move) const {
+        return say("record.move", {{"place", move.location}});
+    }
+    std::string operator()(const body::Sighted& sighted) const {
+        return say("record.sighted", {{"place", sighted.location}});
+    }
+    std::string operator()(const body::Software& software) const {
+        return say("record.software", {{"version", software.version}});
+    }
+    std::string operator()(const body::Fit& fit) const {
+        for (const auto* key : {"serial", "lot", "model"}) {
+            const auto found = fit.part.attributes.find(key);
+            if (found != fit.part.attributes.end() && !found->second.empty())
+                return say("record.fit_part",
+                           {{"position", position(fit.position)}, {"part", found->second}});
+        }
+        return say("record.fit", {{"position", position(fit.position)}});
+    }
+    std::string operator()(const body::Remove& remove) const {
+        return say("record.remove", {{"position", position(remove.position)}});
+    }
+    std::string operator()(const body::Reprocess& done) const {
+        std::vector<std::string> labels;
+        for (const auto& key : done.positions) labels.push_back(position(key));
+        for (const auto& part : done.parts)
+            labels.push_back(position(part.position) + " " + part.serial);
+        return say("record.reprocess",
+                   {{"level", say("level." + std::string(logbook::name(done.level)))},
+                    {"positions", context.words.all(labels)}});
+    }
+    std::string operator()(const body::Soil& soil) const {
+        return say("record.soil", {{"reason", soil.reason}});
+    }
+    std::string operator()(const body::Check& check) const {
+        const auto result = say("record.check_" + std::string(logbook::name(check.outcome)),
+                                {{"check", checkLabel(context, check.check)}});
+        std::vector<std::string> measures;
+        for (const auto& [key, measure] : check.measures)
+            measures.push_back(
+                context.words.inside(measureLabel(context, check.check, key)) + " " +
+                quantity(context.words, measure.value, measure.unit));
+        if (measures.empty()) return result;
+        return say("record.check_measures",
+                   {{"result", result}, {"measures", context.words.all(measures)}});
+    }
+    std::string operator()(const body::Alarm& alarm) const {
+        return say("record.alarm", {{"alarm", alarmLabel(context, alarm.code)}});
+    }
+    std::string operator()(const body::Fault& fault) const {
+        return say("record.fault", {{"fault", faultLabel(context, fault.code)}});
+    }
+    std::string operator()(const body::Clear& clear) const {
+        return say("record.clear", {{"fault", faultLabel(context, clear.code)}});
+    }
+    std::string operator()(const body::Withdraw& withdraw) const {
+        return say("record.withdraw", {{"hold", holdLabel(context, withdraw.hold)},
+                                       {"reason", withdraw.reason}});
+    }
+    std::string operator()(const body::Release& release) const {
+        return say("record.release", {{"hold", holdLabel(context, release.hold)}});
+    }
+    std::string operator()(const body::Waive& waive) const {
+        std::string finding = readable(waive.finding);
+        if (const auto code = rules::findingCodeOf(waive.finding)) {
+            const auto label = subjectLabel(context, {.code = *code, .subject = waive.subject});
+            const auto inside = context.words.inside(label);
+            finding = say("brief." + waive.finding,
+                          {{"hold", inside}, {"fault", inside}, {"notice", inside},
+                           {"service", inside}, {"position", inside}, {"conflict", inside},
+                           {"check", inside}, {"group", label}});
+        }
+        return say("record.waive", {{"time", context.times().time(waive.until)},
+                                    {"finding", finding},
+                                    {"reason", waive.reason}});
+    }
+    std::string operator()(const body::NoticeDone& done) const {
+        return say("record.notice_done", {{"notice", readable(done.key)}});
+    }
+    std::string operator()(const body::Service& service) const {
+        return say("record.service_" + std::string(logbook::name(service.outcome)),
+                   {{"service", serviceLabel(context, service.service)}});
+    }
+    std::string operator()(const body::UseStart& start) const {
+        if (!start.location) return say("record.use_start");
+        return say("record.use_start_place", {{"place", *start.location}});
+    }
+    std::string operator()(const body::UsePause& pause) const {
+        return say("record.use_pause", {{"reason", pause.reason}});
+    }
+    std::string operator()(const body::UseResume&) const { return say("record.use_resume"); }
+    std::string operator()(const body::UseEnd&) const { return say("record.use_end"); }
+    std::string operator()(const body::Note& note) const {
+        return say("record.note", {{"text", note.text}});
+    }
+    std::string operator()(const body::Review& review) const {
+        return say("record.review", {{"target", logbook::toText(review.target)},
+                                     {"disposition", readable(review.disposition)}});
+    }
+    std::string operator()(const body::Sign& sign) const {
+        return say("record.sign", {{"scope", readable(sign.scope)}});
+    }
+    std::string operator()(const body::Strike& strike) const {
+        return say("record.strike",
+                   {{"target", logbook::toText(strike.target)}, {"reason", strike.reason}});
+    }
+};
+
+}  // namespace
+
+std::string recordLine(const Context& context, const logbook::Record& record) {
+    return std::visit(Line{context}, record.body);
+}
+
+}  // namespace words

@@ -1,0 +1,44 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Records in words: what an entry says, what it did, who may write it, what is odd about it.
+#pragma once
+
+#include "rules/authority.h"
+#include "rules/month.h"
+#include "words/context.h"
+
+#include <string>
+#include <vector>
+
+namespace words {
+
+// What the entry says, for a list of entries: "Leak test: failed; leak 180 mL/min".
+[[nodiscard]] std::string recordLine(const Context& context, const logbook::Record& record);
+
+// What it did, as a clause: "the flow sensor was changed at 02:10".
+[[nodiscard]] std::string recordClause(const Context& context, const logbook::Record& record);
+
+// "clear a fault": completes "may" and "may not".
+[[nodiscard]] std::string actWords(const Words& words, logbook::Kind kind);
+
+// Why the person may not write the record, and who may. Precondition: not allowed.
+[[nodiscard]] Notice refusal(const Context& context, const logbook::Record& record,
+                             const rules::Permission& permission);
+
+[[nodiscard]] Sentence anomaly(const Context& context, const logbook::Record& record,
+                               rules::AnomalyCode code);
+
+[[nodiscard]] std::string classWord(const Words& words, rules::StartClass startClass);
+[[nodiscard]] std::string classMeaning(const Words& words, rules::StartClass startClass);
+
+// A step of a way to ready, "Fit: flow sensor.", from its kind (group, remove, reprocess, fit, check)
+// and its name. `putBack`: the fit of the same part that was taken out.
+[[nodiscard]] std::string task(const Context& context, std::string_view kind,
+                               std::string_view name, bool putBack = false);
+
+// Why there is no way to ready: "in_use", "retired", "closing_fit hme", "order". Blockers that are
+// findings are said by `sentence`.
+[[nodiscard]] Sentence blocker(const Context& context, std::string_view blocker);
+
+}  // namespace words

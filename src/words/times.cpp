@@ -1,0 +1,145 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Local times, spans and numbers in words. Knows no clock.
+#include "words/times.h"
+
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace words {
+
+namespace {
+
+constexpr std::int64_t minuteMs = 60'000;
+constexpr std::int64_t hourMs = 60 * minuteMs;
+
+std::string twoFigures(std::int64_t value) {
+    return (value < 10 ? "0" : "") + std::to_string(value);
+}
+
+std::chrono::year_month_day dateOf(logbook::Day day) {
+    return std::chrono::year_month_day(day);
+}
+
+}  // namespace
+
+std::string Times::clock(logbook::Instant instant) const {
+    const auto& transition = m_zone.at(instant);
+    const std::int64_t local = instant.ms + transition.offset.ms;
+    const std::int64_t dayMs = 24 * hourMs;
+    const std::int64_t ofDay = ((local % dayMs) + dayMs) % dayMs;
+    const std::string clock =
+        twoFigures(ofDay / hourMs) + ":" + twoFigures(ofDay % hourMs / minuteMs);
+    const int occurrence = m_zone.occurrence(instant);
+    if (occurrence == 0) return clock;
+    return m_words.say(occurrence == 1 ? "time.first" : "time.second",
+                       {{"clock", clock}, {"zone", transition.abbreviation}});
+}
+
+std::string Times::day(logbook::Day day) const {
+    const auto date = dateOf(day);
+    if (date.year() != dateOf(m_zone.dayOf(m_asked)).year()) return dayWithYear(day);
+    const auto month = std::to_string(static_cast<unsigned>(date.month()));
+    return m_words.say("time.day", {{"day", std::to_string(static_cast<unsigned>(date.day()))},
+                                    {"month", m_words.say("month_name." + month)}});
+}
+
+std::string Times::dayWithYear(logbook::Day day) const {
+    const auto date = dateOf(day);
+    const auto month = std::to_string(static_cast<unsigned>(date.month()));
+    return m_words.say("time.day_year",
+                       {{"day", std::to_string(static_cast<unsigned>(date.day()))},
+                        {"month", m_words.say("month_name." + month)},
+                        {"year", std::to_string(static_cast<int>(date.year()))}});
+}
+
+std::string Times::dayOf(logbook::Instant instant) const {
+    return day(m_zone.dayOf(instant));
+}
+
+std::string Times::time(logbook::Instant instant) const {
+    if (m_zone.dayOf(instant) == m_zone.dayOf(m_asked)) return clock(instant);
+    return m_words.say("time.other_day", {{"day", dayOf(instant)}, {"clock", clock(instant)}});
+}
+
+std::string Times::when(logbook::Instant instant) const {
+    if (m_zone.dayOf(instant) == m_zone.dayOf(m_asked))
+        return m_words.say("time.at_clock", {{"clock", clock(instant)}});
+    return m_words.say("time.on_day_at_clock",
+                       {{"day", dayOf(instant)}, {"clock", clock(instant)}});
+}
+
+std::string Times::lately(logbook::Instant instant) const {
+    if (m_zone.dayOf(instant) + std::chrono::days(1) == m_zone.dayOf(m_asked))
+        return m_words.say("time.yesterday", {{"clock", clock(instant)}});
+    return time(instant);
+}
+
+std::string Times::full(logbook::Instant instant) const {
+    const auto& transition = m_zone.at(instant);
+    const std::int64_t local = instant.ms + transition.offset.ms;
+    const std::int64_t dayMs = 24 * hourMs;
+    const std::int64_t ofDay = ((local % dayMs) + dayMs) % dayMs;
+    return m_words.say(
+        "time.full",
+        {{"day", dayWithYear(m_zone.dayOf(instant))},
+         {"clock", twoFigures(ofDay / hourMs) + ":" + twoFigures(ofDay % hourMs / minuteMs)},
+         {"zone", transition.abbreviation},
+         {"utc", logbook::toText(instant)}});
+}
+
+std::string duration(const Words& words, logbook::Duration span) {
+    const auto say = [&](std::string_view key, const Gaps& gaps) { return words.say(key, gaps); };
+    const std::int64_t minutes = span.ms / minuteMs;
+    const std::int64_t hours = span.ms / hourMs;
+    if (minutes == 0 && span.ms > 0)
+        return say("duration.seconds", {{"count", std::to_string(span.ms / 1000)}});
+    if (hours == 0) return say("duration.minutes", {{"count", std::to_string(minutes)}});
+    if (hours < 48 && minutes % 60 == 0)
+        return say("duration.hours", {{"count", std::to_string(hours)}});
+    if (hours < 48)
+        return say("duration.hours_minutes", {{"hours", std::to_string(hours)},
+                                              {"minutes", std::to_string(minutes % 60)}});
+    if (hours % 24 == 0 || hours >= 7 * 24)
+        return say("duration.days", {{"count", std::to_string(hours / 24)}});
+    return say("duration.days_hours",
+               {{"days", std::to_string(hours / 24)}, {"hours", std::to_string(hours % 24)}});
+}
+
+std::string wait(const Words& words, logbook::Duration span) {
+    return duration(words, {(span.ms + minuteMs - 1) / minuteMs * minuteMs});
+}
+
+std::string number(double value) {
+    std::array<char, 64> buffer{};
+    const bool large = std::fabs(value) >= 1e6 && std::fabs(value) < 1e15;
+    std::snprintf(buffer.data(), buffer.size(), large ? "%.0f" : "%.6g", value);
+    return buffer.data();
+}
+
+std::string quantity(const Words& words, double value, std::string_view unit) {
+    if (unit == "1" || unit == "fraction" || unit.empty()) return number(value);
+    std::string shownUnit(unit);
+    if (unit == "degC") shownUnit = "°C";
+    if (unit == "degF") shownUnit = "°F";
+    if (unit == "uA") shownUnit = "µA";
+    if (unit == "mohm") shownUnit = "mΩ";
+    if (unit == "ohm") shownUnit = "Ω";
+    if (unit == "Mohm") shownUnit = "MΩ";
+    return words.say("number.quantity", {{"value", number(value)}, {"unit", shownUnit}});
+}
+
+std::string percent(const Words& words, double part, double all) {
+    const double tenths = part / all * 1000;
+    double whole = std::round(tenths);
+    if (part < all && whole >= 1000) whole = 999;
+    if (part > 0 && whole < 1) return words.say("number.percent_under", {{"value", "0.1"}});
+    std::array<char, 16> buffer{};
+    const bool exact = whole == 0 || whole == 1000;
+    std::snprintf(buffer.data(), buffer.size(), exact ? "%.0f" : "%.1f", whole / 10);
+    return words.say("number.percent", {{"value", buffer.data()}});
+}
+
+}  // namespace words
