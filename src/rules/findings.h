@@ -32,6 +32,12 @@ void addServiceTurningPoints(const FindingContext& context, std::set<Instant>& p
 void addPartTurningPoints(const FindingContext& context, std::set<Instant>& points);
 void addCheckTurningPoints(const FindingContext& context, std::set<Instant>& points);
 
+// Whether the notice stands on the device, if it names no part.
+[[nodiscard]] bool standsOnDevice(const FindingContext& context, const KnownNotice& known);
+// The positions whose part the standing notice is about; empty if it names no part.
+[[nodiscard]] std::vector<std::string> positionsUnder(const FindingContext& context,
+                                                      const KnownNotice& known);
+
 // A finding that rests on `record` and stands since then, or since `brought` if that is later.
 [[nodiscard]] Finding resting(FindingCode code, std::string subject,
                               const std::optional<RecordRef>& record,

@@ -29,23 +29,23 @@ bool hasPartFields(const logbook::body::Match& match) {
     return match.position || match.lots || match.serials || match.partModels;
 }
 
-// Carried out on this device after the notice and after each matching part was put in.
-bool stands(const FindingContext& context, const KnownNotice& known) {
-    const auto& match = known.notice.match;
-    const Device& device = context.device;
-    if (known.notice.cancelled) return false;
-    if (!matchesOne(match.devices, device.serial)) return false;
-    if (!matchesOne(match.deviceModels, device.enrolment.model)) return false;
-    if (!matchesOne(match.software, device.software)) return false;
+// Not cancelled, and the fields about the device hold.
+bool concerns(const Device& device, const logbook::body::Notice& notice) {
+    const auto& match = notice.match;
+    return !notice.cancelled && matchesOne(match.devices, device.serial) &&
+           matchesOne(match.deviceModels, device.enrolment.model) &&
+           matchesOne(match.software, device.software);
+}
+
+// The `notice_done` of this notice as it now reads; none if that came before it.
+std::optional<RecordRef> doneSince(const Device& device, const KnownNotice& known) {
     const auto done = device.noticesDone.find(known.notice.key);
-    const bool everDone = done != device.noticesDone.end() && done->second > known.record;
-    if (!hasPartFields(match)) return !everDone;
-    return std::any_of(device.fitted.begin(), device.fitted.end(), [&](const auto& fitted) {
-        const auto& [position, part] = fitted;
-        if (!context.rulebook.position(position)) return false;
-        if (!matchesPart(match, position, part.attributes)) return false;
-        return !everDone || part.fit > done->second;
-    });
+    if (done == device.noticesDone.end() || done->second < known.record) return std::nullopt;
+    return done->second;
+}
+
+bool stands(const FindingContext& context, const KnownNotice& known) {
+    return standsOnDevice(context, known) || !positionsUnder(context, known).empty();
 }
 
 void addGroupFindings(const FindingContext& context, std::vector<Finding>& findings) {
@@ -78,6 +78,24 @@ bool faultBlocks(const Rulebook& rulebook, const std::string& code, const Standi
 }
 
 }  // namespace
+
+bool standsOnDevice(const FindingContext& context, const KnownNotice& known) {
+    return !hasPartFields(known.notice.match) && concerns(context.device, known.notice) &&
+           !doneSince(context.device, known);
+}
+
+std::vector<std::string> positionsUnder(const FindingContext& context, const KnownNotice& known) {
+    std::vector<std::string> positions;
+    const auto& match = known.notice.match;
+    if (!hasPartFields(match) || !concerns(context.device, known.notice)) return positions;
+    const auto done = doneSince(context.device, known);
+    for (const auto& [position, part] : context.device.fitted) {
+        if (!context.rulebook.position(position)) continue;
+        if (!matchesPart(match, position, part.attributes)) continue;
+        if (!done || part.fit > *done) positions.push_back(position);
+    }
+    return positions;
+}
 
 Finding resting(FindingCode code, std::string subject, const std::optional<RecordRef>& record,
                 std::optional<Instant> brought) {

@@ -22,13 +22,18 @@ struct StartFinding {
     std::vector<Finding> all;
 };
 
-StartFinding lookAt(State before, const logbook::Record& record, bool ignoreWaivers) {
+struct Look {
+    bool ignoreWaivers = false;
+    bool startKnown = true;  // if not, the use that it ends goes on as far as is known
+};
+
+StartFinding lookAt(State before, const logbook::Record& record, Look look) {
     const Device* device = before.device(record.device);
     if (!device || device->retired) return {false, true, {}, {}};
-    applyImpliedUseEnd(before, record);
+    if (look.startKnown) applyImpliedUseEnd(before, record);
     device = before.device(record.device);
     const auto& start = std::get<body::UseStart>(record.body);
-    const auto assessment = assess(before, *device, {record.at, start.group, ignoreWaivers, false});
+    const auto assessment = assess(before, *device, {record.at, start.group, look.ignoreWaivers, false});
     StartFinding found;
     found.all = assessment.findings;
     for (const Finding& finding : found.all) {
@@ -89,7 +94,7 @@ StartException StartJudge::judge(std::size_t index, const State& before) const {
     const auto& record = m_log.records()[index];
     StartException exception;
     exception.record = index;
-    const StartFinding found = lookAt(before, record, false);
+    const StartFinding found = lookAt(before, record, {});
     exception.usedOnHold = stoodOnHold(found.all);
     if (!found.ready) {
         const bool emergency = std::get<body::UseStart>(record.body).emergency;
@@ -99,7 +104,8 @@ StartException StartJudge::judge(std::size_t index, const State& before) const {
         return exception;
     }
     const Instant inTime = std::min(record.at + before.rulebook->lateEntryAfter, m_knownAt);
-    const StartFinding known = lookAt(knownBefore(index, inTime, before), record, false);
+    const StartFinding known = lookAt(knownBefore(index, inTime, before), record,
+                                      {false, record.entered <= inTime});
     exception.late = record.entered > record.at + before.rulebook->lateEntryAfter;
     if (!known.ready || exception.late) {
         exception.startClass = StartClass::CompliantLate;
@@ -107,7 +113,7 @@ StartException StartJudge::judge(std::size_t index, const State& before) const {
         exception.unenrolled = known.unenrolled;
         return exception;
     }
-    const StartFinding unwaived = lookAt(before, record, true);
+    const StartFinding unwaived = lookAt(before, record, {true, true});
     if (!unwaived.ready) {
         exception.startClass = StartClass::CompliantWaived;
         exception.findings = unwaived.blocking;

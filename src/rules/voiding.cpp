@@ -4,6 +4,7 @@
 // What an event on a device undoes: checks that name it in `voided_by`, services in `due_after`.
 #include "rules/evaluate.h"
 #include "rules/folding.h"
+#include "rules/plan_tasks.h"
 
 namespace rules {
 namespace {
@@ -35,25 +36,28 @@ bool isNewPart(const Device& device, const Check& check, const std::string& posi
 }
 
 // If the position held none before, or either part lacks the attribute, they count as different.
-bool isDifferent(const Folding& folding, const Device& device, const VoidedBy& entry,
+bool isDifferent(const Rulebook& rulebook, const Device& device, const VoidedBy& entry,
                  const std::pair<std::string, const PartAttributes*>& fit) {
     const auto& [position, before] = fit;
     if (!before) return true;
-    const Position* rule = folding.rulebook.position(position);
+    const Position* rule = rulebook.position(position);
     const auto was = attributeOf(*before, entry.attribute, rule);
     const auto is = attributeOf(device.fitted.at(position).attributes, entry.attribute, rule);
     return was.empty() || is.empty() || was != is;
+}
+
+bool onlyHolds(const Rulebook& rulebook, const Device& device, const Check& check,
+               const VoidedBy& entry, const std::pair<std::string, const PartAttributes*>& fit) {
+    if (entry.only == Only::NewPart) return isNewPart(device, check, fit.first);
+    if (entry.only == Only::DifferentAttribute) return isDifferent(rulebook, device, entry, fit);
+    return true;
 }
 
 bool voids(const Folding& folding, const Device& device, const Check& check,
            const VoidedBy& entry, const std::pair<Event, const PartAttributes*>& happened) {
     const auto& [event, before] = happened;
     if (!matches(entry.event, event)) return false;
-    if (entry.only == Only::NewPart && !isNewPart(device, check, event.subject)) return false;
-    if (entry.only == Only::DifferentAttribute &&
-        !isDifferent(folding, device, entry, {event.subject, before})) {
-        return false;
-    }
+    if (!onlyHolds(folding.rulebook, device, check, entry, {event.subject, before})) return false;
     if (entry.when && !holds(*entry.when, device, folding.rulebook, Unknown::Holds)) return false;
     return !entry.unless || !holds(*entry.unless, device, folding.rulebook, Unknown::HoldsNot);
 }
@@ -67,6 +71,15 @@ void setVoided(CheckState& state, const Folding& folding, const Event& event) {
 }
 
 }  // namespace
+
+bool fitVoids(const State& before, const Device& device, const Check& check,
+              const VoidedBy& entry, const std::string& position) {
+    const Device& was = *before.device(device.serial);
+    const auto held = was.lastHeld.find(position);
+    const PartAttributes* part = held == was.lastHeld.end() ? nullptr : &held->second;
+    return device.fitted.contains(position) &&
+           onlyHolds(*before.rulebook, device, check, entry, {position, part});
+}
 
 void raise(Folding& folding, const std::string& serial, const Event& event,
            const PartAttributes* before) {
