@@ -19,13 +19,16 @@ namespace logbook {
 // line); `detail` what was found there, as text, or what goes with the code.
 struct RecordFault {
     enum class Code {
-        NotJson,          // detail: what is wrong with the JSON, for a person; offset is set
-        NotAnObject,
+        // Of the JSON; `offset` is the byte.
+        NotJson,          // detail: what is wrong, for a person
         DuplicateName,    // detail: the name
         BadText,          // lone surrogate, U+0000 or bytes that are no UTF-8
         BadNumber,        // a number that does not survive as a double
         TooDeep,
-        TooLong,          // a line over 1 MiB
+        TooLong,          // a line, or its content, over 1 MiB
+
+        // Of the record.
+        NotAnObject,
         Missing,          // the field is required
         WrongType,        // detail: "text", "number", "true or false", "list" or "object" is wanted
         BadStation, BadSeq, BadInstant, BadDay, BadKey, BadName, BadRecordName, BadUnit,
