@@ -133,7 +133,7 @@ template <class ReadElement>
 void readList(TableReader& table, std::string_view name, ReadElement readElement) {
     if (const auto field = table.find(name)) {
         const auto elements = elementsOf(*field, table.faults());
-        for (const auto& element : elements.value_or(std::vector<Field>{})) {
+        for (const auto& element : elements.value_or(Fields{})) {
             readElement(element);
         }
     }

@@ -13,7 +13,7 @@ namespace {
 
 Limit readLimitByGroup(const Field& field, Reading& reading) {
     Limit limit;
-    for (const auto& member : membersOf(field, reading.faults).value()) {
+    for (const auto& member : membersOf(field, reading.faults).value_or(Fields{})) {
         if (!reading.names.groups.contains(member.name)) {
             reading.faults.add(RemarkCode::UnknownGroup, member.namePlace, member.name);
         }
@@ -57,7 +57,7 @@ std::set<std::string> groupsOf(const Limit& a, const Limit& b) {
 // The entry that sets a limit for a group, or the limit itself if it is for all.
 Place entryPlace(const Field& field, const std::string& group, RemarkList& faults) {
     if (field.node->is_table()) {
-        for (const auto& member : membersOf(field, faults).value()) {
+        for (const auto& member : membersOf(field, faults).value_or(Fields{})) {
             if (member.name == group) {
                 return member.place;
             }
@@ -104,6 +104,9 @@ bool allowsGroup(const Condition& condition, const std::string& group) {
 std::vector<std::string> groupsLeftOut(const Limit& limit, const Condition& appliesWhen,
                                        const NamesGiven::Keys& groups) {
     std::vector<std::string> left;
+    if (limit.forAll) {
+        return left;
+    }
     for (const auto& group : groups) {
         if (!limitFor(limit, group) && allowsGroup(appliesWhen, group)) {
             left.push_back(group);
@@ -114,10 +117,11 @@ std::vector<std::string> groupsLeftOut(const Limit& limit, const Condition& appl
 
 void refuseLackingLimits(TableReader& table, const MeasureRule& measure,
                          const Condition& appliesWhen, Reading& reading) {
-    if (!measure.required) {
+    if (!measure.required || reading.faults.isFull()) {
         return;
     }
-    for (const auto& [name, limit] : {std::pair("min", measure.min), std::pair("max", measure.max)}) {
+    for (const auto& [name, limit] :
+         {std::pair("min", measure.min), std::pair("max", measure.max)}) {
         if (!limit) {
             continue;
         }

@@ -49,8 +49,8 @@ bool isVoidedBy(const Check& check, std::initializer_list<EventKind> kinds) {
 
 void warnOfLimits(const Lint& lint, const Check& check, const NamesGiven& names) {
     for (const auto& measure : check.measures) {
-        if (measure.required) {
-            continue;  // a fault there
+        if (measure.required || lint.warnings.isFull()) {
+            continue;  // of a required measure that is a fault
         }
         for (const auto& [name, limit] :
              {std::pair("min", measure.min), std::pair("max", measure.max)}) {

@@ -19,17 +19,18 @@ struct Step {
 };
 
 std::string wayRound(const Rulebook& rulebook, const std::vector<Step>& way, std::size_t first) {
-    const auto begin = std::ranges::find(way, first, &Step::check);
+    constexpr int mostNamed = 20;
+    auto step = std::ranges::find(way, first, &Step::check);
     std::string text;
-    for (auto step = begin; step != way.end(); ++step) {
+    for (int named = 0; step != way.end() && named < mostNamed; ++step, ++named) {
         text += rulebook.checks[step->check].key + ", ";
     }
-    return text + rulebook.checks[first].key;
+    return text + (step == way.end() ? "" : "..., ") + rulebook.checks[first].key;
 }
 
 // `after` without unknown names may be shorter than the list in the text.
 Place placeOfAfter(const toml::table& root, const std::string& check, const std::string& name) {
-    const auto* list = root.at_path("checks")[check]["after"].as_array();
+    const auto* list = root["checks"][check]["after"].as_array();
     std::size_t index = 0;
     while (list && index < list->size() && list->get(index)->value<std::string>() != name) {
         ++index;
@@ -91,7 +92,8 @@ private:
 
 void refuseCycles(const Rulebook& rulebook, const toml::table& root, RemarkList& faults) {
     CycleSearch search(rulebook, root, faults);
-    for (std::size_t check = 0; check < rulebook.checks.size(); ++check) {
+    const auto count = rulebook.checks.size();
+    for (std::size_t check = 0; check < count && !faults.isFull(); ++check) {
         search.from(check);
     }
 }
@@ -101,7 +103,7 @@ void refuseTakenKeys(const Field& choices, const toml::table& root, RemarkList& 
     if (!table) {
         return;
     }
-    for (const auto& member : membersOf(choices, faults).value()) {
+    for (const auto& member : membersOf(choices, faults).value_or(Fields{})) {
         for (const std::string section : {"positions", "conflicts"}) {
             const auto* other = root.get_as<toml::table>(section);
             if (other && other->contains(member.name)) {

@@ -124,7 +124,7 @@ void readService(TableReader& table, Service& service, Reading& reading) {
     table.take("before_first_use", service.beforeFirstUse, readFlag);
     const auto dueAfter = table.find("due_after");
     const auto events = dueAfter ? elementsOf(*dueAfter, reading.faults) : std::nullopt;
-    for (const auto& element : events.value_or(std::vector<Field>{})) {
+    for (const auto& element : events.value_or(Fields{})) {
         if (auto event = readEvent(element, reading)) {
             service.dueAfter.push_back(std::move(*event));
         }
@@ -181,9 +181,7 @@ std::vector<FaultRule> readFaultSection(const Field& section, Reading& reading) 
 
 std::map<Kind, std::vector<std::string>> readAuthority(const Field& section, Reading& reading) {
     std::map<Kind, std::vector<std::string>> authority;
-    TableReader table(section, reading.faults);
-    for (const auto& member : table.isTable() ? membersOf(section, reading.faults).value()
-                                              : std::vector<Field>{}) {
+    for (const auto& member : membersOf(section, reading.faults).value_or(Fields{})) {
         const auto kind = logbook::kindOf(member.name);
         const bool isAllowed = kind && std::ranges::find(kindsWithAuthority, *kind) !=
                                            kindsWithAuthority.end();

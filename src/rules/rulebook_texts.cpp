@@ -12,7 +12,7 @@ using Labels = std::map<std::string, Localized, std::less<>>;
 
 Labels readLabelsOf(const Field& field, RemarkList& faults) {
     Labels labels;
-    for (const auto& member : membersOf(field, faults).value_or(std::vector<Field>{})) {
+    for (const auto& member : membersOf(field, faults).value_or(Fields{})) {
         if (!logbook::isKey(member.name)) {
             faults.add(RemarkCode::BadKey, member.namePlace, member.name);
         }
@@ -34,7 +34,7 @@ std::optional<Localized> readLocalized(const Field& field, RemarkList& faults) {
         return std::nullopt;
     }
     Localized byLanguage;
-    for (const auto& member : membersOf(field, faults).value()) {
+    for (const auto& member : membersOf(field, faults).value_or(Fields{})) {
         if (isReservedForLater(member.name)) {
             continue;
         }

@@ -31,7 +31,7 @@ void readLabels(const Field& field, Rulebook& rulebook, RemarkList& faults);
 template <class Item, class ReadItem>
 std::vector<Item> readItems(const Field& section, RemarkList& faults, ReadItem readItem) {
     std::vector<Item> items;
-    for (const auto& member : membersOf(section, faults).value_or(std::vector<Field>{})) {
+    for (const auto& member : membersOf(section, faults).value_or(Fields{})) {
         if (!logbook::isKey(member.name)) {
             faults.add(RemarkCode::BadKey, member.namePlace, member.name);
         }

@@ -10,11 +10,12 @@
 #include <charconv>
 #include <cmath>
 #include <limits>
-#include <tuple>
 
 namespace rules {
 
 namespace {
+
+constexpr std::size_t mostRemarks = 10'000;
 
 Place placeOf(std::string path, const toml::source_region& region) {
     return {std::move(path), static_cast<int>(region.begin.line),
@@ -41,8 +42,12 @@ const toml::node* child(const toml::node& node, const std::string& segment) {
 }  // namespace
 
 void RemarkList::add(RemarkCode code, const Place& place, std::string detail) {
-    m_remarks.push_back({code, place.path, place.line, place.column, std::move(detail)});
+    if (!isFull()) {
+        m_remarks.push_back({code, place.path, place.line, place.column, std::move(detail)});
+    }
 }
+
+bool RemarkList::isFull() const { return m_remarks.size() >= mostRemarks; }
 
 std::vector<RulebookRemark> RemarkList::sorted() const {
     auto remarks = m_remarks;
@@ -162,13 +167,13 @@ std::optional<std::vector<std::string>> readKeys(const Field& field, RemarkList&
     return keys;
 }
 
-std::optional<std::vector<Field>> elementsOf(const Field& field, RemarkList& faults) {
+std::optional<Fields> elementsOf(const Field& field, RemarkList& faults) {
     const auto* list = field.node->as_array();
     if (!list) {
         faults.add(RemarkCode::WrongType, field.place, "list");
         return std::nullopt;
     }
-    std::vector<Field> elements;
+    Fields elements;
     for (std::size_t index = 0; index < list->size(); ++index) {
         const auto* node = list->get(index);
         auto name = std::to_string(index);
@@ -178,13 +183,13 @@ std::optional<std::vector<Field>> elementsOf(const Field& field, RemarkList& fau
     return elements;
 }
 
-std::optional<std::vector<Field>> membersOf(const Field& field, RemarkList& faults) {
+std::optional<Fields> membersOf(const Field& field, RemarkList& faults) {
     const auto* table = field.node->as_table();
     if (!table) {
         faults.add(RemarkCode::WrongType, field.place, "table");
         return std::nullopt;
     }
-    std::vector<Field> members;
+    Fields members;
     for (const auto& [key, node] : *table) {
         const auto path = joined(field.place.path, key.str());
         members.push_back({std::string(key.str()), &node, placeOf(path, key.source()),

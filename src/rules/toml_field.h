@@ -27,9 +27,12 @@ struct Place {
     int column = 0;
 };
 
+// Takes no more than ten thousand remarks: nobody reads on so far, and a text made for harm could
+// call for more than fit into memory.
 class RemarkList {
 public:
     void add(RemarkCode code, const Place& place, std::string detail = {});
+    [[nodiscard]] bool isFull() const;
 
     // By line and column; those of one place in the order in which they were added.
     [[nodiscard]] std::vector<RulebookRemark> sorted() const;
@@ -45,6 +48,8 @@ struct Field {
     Place namePlace;      // where the name stands; of a list element the same as `place`
     Place place;          // where the value stands
 };
+
+using Fields = std::vector<Field>;
 
 [[nodiscard]] Field rootField(const toml::table& root);
 
@@ -69,8 +74,8 @@ struct Field {
                                                                RemarkList& faults);
 
 // The elements of a list, the members of a table.
-[[nodiscard]] std::optional<std::vector<Field>> elementsOf(const Field& field, RemarkList& faults);
-[[nodiscard]] std::optional<std::vector<Field>> membersOf(const Field& field, RemarkList& faults);
+[[nodiscard]] std::optional<Fields> elementsOf(const Field& field, RemarkList& faults);
+[[nodiscard]] std::optional<Fields> membersOf(const Field& field, RemarkList& faults);
 
 // Whether a field of this name is kept and means nothing.
 [[nodiscard]] bool isReservedForLater(std::string_view name);
@@ -121,7 +126,7 @@ private:
     Field m_field;
     RemarkList* m_faults;
     bool m_isTable = false;
-    std::vector<Field> m_members;
+    Fields m_members;
     std::set<std::string, std::less<>> m_asked;
 };
 

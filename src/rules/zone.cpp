@@ -35,7 +35,8 @@ bool areSorted(const std::vector<ZoneTransition>& transitions) {
 
 std::size_t indexAt(const std::vector<ZoneTransition>& transitions, Instant instant) {
     const auto after = std::ranges::upper_bound(transitions, instant, {}, &ZoneTransition::from);
-    return after == transitions.begin() ? 0 : static_cast<std::size_t>(after - transitions.begin() - 1);
+    const auto begun = static_cast<std::size_t>(after - transitions.begin());
+    return begun == 0 ? 0 : begun - 1;
 }
 
 // Whether `instant` lies in the stretch of time that transition `index` governs.

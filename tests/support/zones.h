@@ -22,7 +22,8 @@ namespace support {
 inline logbook::Instant utc(int year, unsigned month, unsigned day, int hour = 0, int minute = 0) {
     const std::chrono::sys_days date{std::chrono::year{year} / std::chrono::month{month} /
                                      std::chrono::day{day}};
-    return {date.time_since_epoch().count() * 86'400'000LL + hour * 3'600'000LL + minute * 60'000LL};
+    const long long days = date.time_since_epoch().count();
+    return {days * 86'400'000LL + hour * 3'600'000LL + minute * 60'000LL};
 }
 
 constexpr logbook::Duration hours(double count) {
