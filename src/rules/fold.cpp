@@ -361,6 +361,7 @@ Effect fold(State& state, const Record& record, const Editions& editions) {
 void applyImpliedUseEnd(State& state, const Record& start) {
     const Device* device = state.device(start.device);
     if (!device || device->retired || !device->use) return;
+    if (std::get<body::UseStart>(start.body).samePatient) return;
     Effect effect;
     const std::shared_ptr<const Rulebook> rulebook = state.rulebook;
     Folding folding{state, start, *rulebook, effect};

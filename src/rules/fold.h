@@ -39,8 +39,8 @@ using Editions = std::map<RecordName, std::shared_ptr<const Rulebook>>;
 // the rulebook of every `adopt` record that will be folded.
 Effect fold(State& state, const logbook::Record& record, const Editions& editions);
 
-// The `use_end` that a start of use implies just before it, if the device is in use: the state on
-// which a start is judged.
+// The `use_end` that a start of use (of another patient) implies just before it, if the device is in
+// use: the state on which a start is judged.
 void applyImpliedUseEnd(State& state, const logbook::Record& start);
 
 }  // namespace rules

@@ -22,24 +22,20 @@ struct StartFinding {
     std::vector<Finding> all;
 };
 
-struct Look {
-    bool ignoreWaivers = false;
-    bool startKnown = true;  // if not, the use that it ends goes on as far as is known
-};
-
-StartFinding lookAt(State before, const logbook::Record& record, Look look) {
+StartFinding lookAt(State before, const logbook::Record& record, bool ignoreWaivers) {
     const Device* device = before.device(record.device);
     if (!device || device->retired) return {false, true, {}, {}};
-    if (look.startKnown) applyImpliedUseEnd(before, record);
+    applyImpliedUseEnd(before, record);
     device = before.device(record.device);
     const auto& start = std::get<body::UseStart>(record.body);
-    const auto assessment = assess(before, *device, {record.at, start.group, look.ignoreWaivers, false});
+    const auto assessment = assess(before, *device, {record.at, start.group, ignoreWaivers, false});
     StartFinding found;
     found.all = assessment.findings;
     for (const Finding& finding : found.all) {
         if (finding.blocking() != Blocks::No) found.blocking.push_back(finding);
     }
-    found.ready = found.blocking.empty();
+    // By an earlier knowledge the same patient may still be connected: no start then, and not ready.
+    found.ready = found.blocking.empty() && !device->use;
     return found;
 }
 
@@ -94,7 +90,7 @@ StartException StartJudge::judge(std::size_t index, const State& before) const {
     const auto& record = m_log.records()[index];
     StartException exception;
     exception.record = index;
-    const StartFinding found = lookAt(before, record, {});
+    const StartFinding found = lookAt(before, record, false);
     exception.usedOnHold = stoodOnHold(found.all);
     if (!found.ready) {
         const bool emergency = std::get<body::UseStart>(record.body).emergency;
@@ -104,8 +100,7 @@ StartException StartJudge::judge(std::size_t index, const State& before) const {
         return exception;
     }
     const Instant inTime = std::min(record.at + before.rulebook->lateEntryAfter, m_knownAt);
-    const StartFinding known = lookAt(knownBefore(index, inTime, before), record,
-                                      {false, record.entered <= inTime});
+    const StartFinding known = lookAt(knownBefore(index, inTime, before), record, false);
     exception.late = record.entered > record.at + before.rulebook->lateEntryAfter;
     if (!known.ready || exception.late) {
         exception.startClass = StartClass::CompliantLate;
@@ -113,7 +108,7 @@ StartException StartJudge::judge(std::size_t index, const State& before) const {
         exception.unenrolled = known.unenrolled;
         return exception;
     }
-    const StartFinding unwaived = lookAt(before, record, {true, true});
+    const StartFinding unwaived = lookAt(before, record, true);
     if (!unwaived.ready) {
         exception.startClass = StartClass::CompliantWaived;
         exception.findings = unwaived.blocking;
