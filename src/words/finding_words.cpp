@@ -130,7 +130,11 @@ Sentence discountReason(const Context& context, std::string_view check,
         gaps["position"] = words.inside(positionLabel(context, subject));
         gaps["other"] = words.inside(checkLabel(context, subject));
     }
-    return words.sentence(key, gaps);
+    auto told = words.sentence(key, gaps);
+    const auto* rule = context.state.rulebook->check(check);
+    if (word == "measure" && rule)
+        told.action = advisedOr(context, rules::findMeasure(*rule, subject), told.action);
+    return told;
 }
 
 Sentence discountedSentence(const Context& context, std::string_view check,
@@ -198,7 +202,10 @@ std::string brief(const Context& context, const Finding& finding) {
     const auto group = context.group ? groupLabel(context, *context.group) : label;
     const bool aboutGroup = finding.code == FindingCode::GroupDiffers ||
                             finding.code == FindingCode::GroupUnsupported;
-    auto text = words.say("brief." + std::string(rules::name(finding.code)),
+    std::string key = "brief." + std::string(rules::name(finding.code));
+    if (finding.code == FindingCode::Conflict && context.state.rulebook->choice(finding.subject))
+        key += "_choice";
+    auto text = words.say(key,
                           {{"hold", label}, {"fault", label}, {"notice", label},
                            {"service", label}, {"position", label}, {"conflict", label},
                            {"check", label},

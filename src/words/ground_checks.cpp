@@ -51,11 +51,11 @@ Sentence dueGround(const Context& context, const Finding& finding, Gaps gaps) {
     return {says, context.words.say(action + ".do", gaps)};
 }
 
-// The first measure of the record that made it a failure, as a sentence; empty if none did.
-std::string failedMeasure(const Context& context, const rules::Check& rule,
-                          const logbook::Record& record, Gaps gaps) {
+// The first measure of the record that made it a failure, with its advice; empty if none did.
+Sentence failedMeasure(const Context& context, const rules::Check& rule,
+                       const logbook::Record& record, Gaps gaps) {
     const auto* body = std::get_if<logbook::body::Check>(&record.body);
-    if (!body) return "";
+    if (!body) return {};
     const auto group = context.device ? context.device->group() : context.group;
     for (const auto& measureRule : rule.measures) {
         const auto measure = body->measures.find(measureRule.key);
@@ -68,20 +68,23 @@ std::string failedMeasure(const Context& context, const rules::Check& rule,
         gaps["limit"] = both.limit;
         if (group) gaps["group"] = groupLabel(context, *group);
         const std::string key = breach->over ? "finding.failed_max" : "finding.failed_min";
-        return context.words.say(key + (breach->byGroup ? "_group.says" : ".says"), gaps);
+        return {context.words.say(key + (breach->byGroup ? "_group.says" : ".says"), gaps),
+                adviceOf(context, &measureRule)};
     }
-    return "";
+    return {};
 }
 
 Sentence failedGround(const Context& context, const Finding& finding, Gaps gaps) {
     gaps["when"] = finding.record ? context.times().when(finding.record->at) : "";
-    const auto action = context.words.say("finding.failed.do", gaps);
     const auto* rule = context.state.rulebook->check(finding.subject);
     const auto* record = finding.record ? context.record(finding.record->name) : nullptr;
-    std::string says;
-    if (rule && record) says = failedMeasure(context, *rule, *record, gaps);
-    if (says.empty()) says = context.words.say("finding.failed.says", gaps);
-    return {says, action};
+    Sentence told;
+    if (rule && record) told = failedMeasure(context, *rule, *record, gaps);
+    if (told.says.empty()) told.says = context.words.say("finding.failed.says", gaps);
+    // Advice on a check is about a failed one; that a due one is to be carried out needs none.
+    if (told.action.empty())
+        told.action = advisedOr(context, rule, context.words.say("finding.failed.do", gaps));
+    return told;
 }
 
 Sentence lapsedGround(const Context& context, const Finding& finding, Gaps gaps) {
@@ -135,12 +138,7 @@ Compared compared(const Words& words, const OutOfLimits& breach, const std::stri
 }
 
 Sentence checkGround(const Context& context, const Finding& finding) {
-    auto ground = plainGround(context, finding);
-    const bool atStart = finding.code == FindingCode::Due && finding.blocks == rules::Blocks::Start;
-    if (!atStart)
-        ground.action = advisedOr(context, context.state.rulebook->check(finding.subject),
-                                  std::move(ground.action));
-    return ground;
+    return plainGround(context, finding);
 }
 
 }  // namespace words

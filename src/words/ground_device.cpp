@@ -112,9 +112,7 @@ Sentence groupDiffers(const Context& context, const Finding& finding) {
     const auto selected = context.device ? context.device->group() : std::nullopt;
     if (selected) gaps["selected"] = groupLabel(context, *selected);
     const auto says = selected ? "finding.group_differs.says" : "finding.group_differs_unset.says";
-    return {context.words.say(says, gaps),
-            advisedOr(context, context.state.rulebook->group(finding.subject),
-                      context.words.say("finding.group_differs.do", gaps))};
+    return {context.words.say(says, gaps), context.words.say("finding.group_differs.do", gaps)};
 }
 
 std::string serviceAction(const Context& context, const Finding& finding, std::string_view key) {

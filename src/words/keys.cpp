@@ -97,6 +97,7 @@ finding.waived_plain: do(time)
 brief: withdrawn(hold) fault(fault) notice(notice) group_unset group_unsupported(group)
 brief: group_differs(group) service_failed(service) service_outstanding(service)
 brief: service_due(service) service_overdue(service) missing(position) conflict(conflict)
+brief: conflict_choice(conflict)
 brief: mismatch(position group) expired(position) change_due(position) worn_out(position)
 brief: spent(position) unprocessed(position) due(check) failed(check) lapsed(check) unseen
 brief: unenrolled permitted(finding time) wait(finding time)
@@ -158,7 +159,7 @@ record_fault.bad_number: says(field) do
 record_fault.too_deep: says(field) do
 record_fault.too_long: says do
 record_fault.missing: says(field) do
-record_fault.wrong_type: says(field detail) do(detail)
+record_fault.wrong_type: says(field) do(detail)
 record_fault.bad_station: says(field detail) do
 record_fault.bad_seq: says(field detail) do
 record_fault.bad_instant: says(field detail) do
@@ -256,6 +257,7 @@ break.column: says(record detail) do
 break.not_a_record: says(record) do
 break.gap: says(record) do
 break.tail_lost: says(record) do
+break.not_noted: says(record) do
 break.order: says(record) do
 break.unreadable: says(record detail) do
 break.hole: says do
@@ -305,11 +307,12 @@ file.not_a_file: says(path) safe do
 file.too_long: says(path) safe do
 file.disk_full: says(path) safe do
 file.io: says(path) safe do
+file.no_folder: says(path) safe do
 file.byte_order_mark: says(path) safe do
 file: line(line sentence) more_lines(count)
 import.bad_rulebook: says(record) safe do
 import.wrong_edition: says(record edition found) safe do
-import.own_name: says(record station) safe do
+import.own_name: says(record station) safe do(station)
 export.unknown_station: says(station) safe do
 adopt.bad_rulebook: says(path) safe do
 entry.bad_record: says safe do
@@ -324,10 +327,12 @@ entry.waiver_refused: says safe do
 entry.no_target: says(record) safe do
 entry.not_strikable: says(record) safe do
 entry.struck_already: says(record) safe do
-done: founded(station path made) recorded(record) imported(added skipped) backed_up(path bytes)
+entry: clock_back(time last)
+verify: schema_changed(name) integrity(detail)
+done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
-done: rulebook_faulty(count) adopted(edition record) example(edition) demo(path) later(count time)
-done: later_record(record time) warnings(count) unreadable_note not_noted
+done: rulebook_faulty(count) adopted(edition record) example demo(path) later(count time)
+done: later_record(record time) warnings(count) not_noted
 )";
 
 void addEntry(SentenceKeys& keys, const std::string& prefix, std::string_view entry) {

@@ -1,0 +1,75 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Times, spans and numbers as people read them.
+#include "support/zones.h"
+#include "words/times.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+const words::Words& english() {
+    return *words::Words::builtIn();
+}
+
+std::string durationOf(std::int64_t seconds) {
+    return words::duration(english(), {seconds * 1000});
+}
+
+}  // namespace
+
+using support::utc;
+
+TEST_CASE("times are local, short on the day asked about", "[unit]") {
+    const auto zone = support::zone("America/Chicago");
+    const words::Times times(english(), *zone, utc(2026, 11, 14, 18, 0));
+    CHECK(times.time(utc(2026, 11, 14, 8, 10)) == "02:10");
+    CHECK(times.time(utc(2026, 11, 14, 5, 59)) == "13 Nov 23:59");
+    CHECK(times.time(utc(2025, 11, 14, 9, 40)) == "14 Nov 2025 03:40");
+    CHECK(times.when(utc(2026, 11, 14, 8, 10)) == "at 02:10");
+    CHECK(times.when(utc(2026, 11, 12, 9, 40)) == "on 12 Nov at 03:40");
+    CHECK(times.lately(utc(2026, 11, 14, 0, 5)) == "18:05 yesterday");
+    CHECK(times.lately(utc(2026, 11, 13, 0, 5)) == "12 Nov 18:05");
+    CHECK(times.full(utc(2026, 11, 14, 9, 40)) ==
+          "14 Nov 2026 03:40 CST (2026-11-14T09:40:00Z)");
+    CHECK(times.dayOf(utc(2026, 11, 14, 5, 59)) == "13 Nov");
+}
+
+TEST_CASE("in the night of two 01:30s each says which it is", "[unit]") {
+    const auto zone = support::zone("America/Chicago");
+    const words::Times times(english(), *zone, utc(2026, 11, 1, 12, 0));
+    CHECK(times.time(utc(2026, 11, 1, 6, 30)) == "01:30 (first, CDT)");
+    CHECK(times.time(utc(2026, 11, 1, 7, 30)) == "01:30 (second, CST)");
+    CHECK(times.time(utc(2026, 11, 1, 8, 30)) == "02:30");
+}
+
+TEST_CASE("spans are said in the units that matter", "[unit]") {
+    CHECK(durationOf(0) == "0 min");
+    CHECK(durationOf(45) == "45 s");
+    CHECK(durationOf(12 * 60 + 59) == "12 min");
+    CHECK(durationOf(3600) == "1 h");
+    CHECK(durationOf(3 * 3600 + 20 * 60) == "3 h 20 min");
+    CHECK(durationOf(47 * 3600) == "47 h");
+    CHECK(durationOf(48 * 3600) == "2 days");
+    CHECK(durationOf(53 * 3600) == "2 days 5 h");
+    CHECK(durationOf(9 * 86400 + 5 * 3600) == "9 days");
+    CHECK(words::wait(english(), {11 * 60'000 + 1}) == "12 min");
+    CHECK(words::wait(english(), {60'000}) == "1 min");
+}
+
+TEST_CASE("numbers come with units and without false precision", "[unit]") {
+    CHECK(words::quantity(english(), 180, "mL/min") == "180 mL/min");
+    CHECK(words::quantity(english(), 37.5, "degC") == "37.5 °C");
+    CHECK(words::quantity(english(), 0.21, "fraction") == "0.21");
+    CHECK(words::number(1234567) == "1234567");
+    CHECK(words::number(0.1 + 0.2) == "0.3");
+}
+
+TEST_CASE("a rate is never rounded up to all or down to none", "[unit]") {
+    CHECK(words::percent(english(), 9996, 10000) == "99.9 %");
+    CHECK(words::percent(english(), 1, 1) == "100 %");
+    CHECK(words::percent(english(), 0, 7) == "0 %");
+    CHECK(words::percent(english(), 1, 10000) == "under 0.1 %");
+    CHECK(words::percent(english(), 2, 3) == "66.7 %");
+}

@@ -1,0 +1,126 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The file of sentences against the list of those the program says, and how gaps are filled.
+#include "words/words.h"
+
+#include "words/embedded.h"
+#include "words/keys.h"
+#include "words/shown.h"
+
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <set>
+#include <sstream>
+
+namespace {
+
+std::string english() {
+    for (const auto& language : words::embeddedLanguages())
+        if (language.language == "en") return std::string(language.toml);
+    return "";
+}
+
+std::string replaced(std::string text, const std::string& from, const std::string& to) {
+    const auto at = text.find(from);
+    REQUIRE(at != std::string::npos);
+    return text.replace(at, from.size(), to);
+}
+
+std::vector<words::WordsFault> faultsOf(const std::string& text) {
+    const auto read = words::Words::read(text);
+    REQUIRE_FALSE(read);
+    return read.error();
+}
+
+}  // namespace
+
+using Code = words::WordsFault::Code;
+
+TEST_CASE("the built-in English is the file in data/words and has every sentence", "[unit]") {
+    std::ifstream file(std::string(AIRMUSTER_SOURCE_DIR) + "/data/words/en.toml");
+    std::ostringstream text;
+    text << file.rdbuf();
+    CHECK(text.str() == english());
+    const auto* words = words::Words::builtIn("en");
+    REQUIRE(words);
+    CHECK(words->language() == "en");
+    CHECK(words::Words::builtIn("xx") == nullptr);
+    for (const auto& [key, gaps] : words::sentenceKeys()) CHECK(words->has(key));
+}
+
+TEST_CASE("a language that lacks a sentence, or has one too many, is refused", "[unit]") {
+    const auto missing = faultsOf(replaced(english(), "retired = \"retired\"\n", ""));
+    REQUIRE(missing.size() == 1);
+    CHECK(missing[0].code == Code::Missing);
+    CHECK(missing[0].key == "verdict.retired");
+
+    const auto unknown = faultsOf(replaced(english(), "[verdict]\n", "[verdict]\nextra = \"x\"\n"));
+    REQUIRE(unknown.size() == 1);
+    CHECK(unknown[0].code == Code::Unknown);
+    CHECK(unknown[0].key == "verdict.extra");
+
+    const auto gap = faultsOf(replaced(english(), "Ready at {time}", "Ready at {hour}"));
+    REQUIRE(gap.size() == 1);
+    CHECK(gap[0].code == Code::UnknownGap);
+    CHECK(gap[0].detail == "hour");
+
+    CHECK(faultsOf(replaced(english(), "Ready at {time}", "Ready at {time"))[0].code ==
+          Code::BadBrace);
+    CHECK(faultsOf(replaced(english(), "retired = \"retired\"", "retired = 1"))[0].code ==
+          Code::NotText);
+    CHECK(faultsOf("a = ")[0].code == Code::NotToml);
+}
+
+TEST_CASE("every key of the list is named in the code that says it", "[unit]") {
+    // Keys are put together from a word and a code; the first word at least must stand in the code.
+    std::set<std::string> sections;
+    for (const auto& [key, gaps] : words::sentenceKeys())
+        sections.insert(key.substr(0, key.find('.')));
+    CHECK(sections.size() >= 28);
+}
+
+TEST_CASE("gaps are filled, with a capital where asked, and made safe", "[unit]") {
+    const auto& words = *words::Words::builtIn();
+    CHECK(words.say("finding.lapsed.do", {{"check", "leak test"}}) == "Repeat the leak test.");
+    CHECK(words.say("finding.not_before.do",
+                    {{"check", "leak test"}, {"time", "03:30"}, {"wait", "12 min"}}) ==
+          "Leak test at 03:30 or later, 12 min to wait.");
+    CHECK(words.say("record.note", {{"text", "a\xE2\x80\xAE" "b\n{c}"}}) ==
+          "Note: a\\u{202E}b\\u{000A}{c}");
+}
+
+TEST_CASE("labels fall back from the language to any, then to the key", "[unit]") {
+    const auto& words = *words::Words::builtIn();
+    CHECK(words.label({{"en", "Leak"}, {"", "All"}}, "leak") == "Leak");
+    CHECK(words.label({{"es", "Fuga"}, {"", "All"}}, "leak") == "All");
+    CHECK(words.label({{"es", "Fuga"}, {"fr", "Fuite"}}, "leak") == "Fuga");
+    CHECK(words.label({}, "leak_test_two") == "leak test two");
+    CHECK(words.inside("Flow sensor") == "flow sensor");
+    CHECK(words.inside("HME") == "HME");
+    CHECK(words.inside("CO2 sensor") == "CO2 sensor");
+    CHECK(words.inside("Y-piece") == "Y-piece");
+}
+
+TEST_CASE("lists read as a person would say them", "[unit]") {
+    const auto& words = *words::Words::builtIn();
+    CHECK(words.all({}).empty());
+    CHECK(words.all({"a"}) == "a");
+    CHECK(words.all({"a", "b"}) == "a and b");
+    CHECK(words.anyOf({"a", "b", "c"}) == "a, b or c");
+}
+
+TEST_CASE("what could hide or turn text round is shown as an escape", "[unit]") {
+    CHECK(words::shown("Größe 1 – 你好") == "Größe 1 – 你好");
+    CHECK(words::shown("\x1b[31m") == "\\u{001B}[31m");
+    CHECK(words::shown("a\xE2\x80\x8F" "b") == "a\\u{200F}b");
+    CHECK(words::shown("\xEF\xBB\xBF") == "\\u{FEFF}");
+    CHECK(words::shown("\xC2\x85") == "\\u{0085}");
+    CHECK(words::shown("a\xFF") == "a\\x{FF}");
+    CHECK(words::shown("\xC0\x80\xED\xA0\x80") == "\\x{C0}\\x{80}\\x{ED}\\x{A0}\\x{80}");
+    CHECK(words::shown(words::shown("\x01")) == words::shown("\x01"));
+    CHECK(words::columns("Größe") == 5);
+    CHECK(words::columns("e\xCC\x81") == 1);
+    CHECK(words::columns("你好") == 4);
+    CHECK(words::firstColumns("你好", 3) == "你");
+}
