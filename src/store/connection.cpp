@@ -6,12 +6,14 @@
 
 #include "store/operating_system.h"
 #include "store/schema.h"
+#include "store/unfinished_file.h"
 
 #include <array>
 #include <sqlite3.h>
 #include <string>
 #include <system_error>
 #include <utility>
+#include <vector>
 
 namespace store {
 
@@ -29,20 +31,15 @@ Trouble troubleAt(const std::filesystem::path& path, Trouble::Code code,
     return trouble;
 }
 
-std::filesystem::path folderOf(const std::filesystem::path& path) {
-    return path.has_parent_path() ? path.parent_path() : std::filesystem::path(".");
-}
-
 // What can be told before the database is asked.
 std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenOptions& options) {
     std::error_code ignored;
     const bool there = std::filesystem::exists(path, ignored);
     if (options.access == Access::Create) {
-        if (there && (!std::filesystem::is_regular_file(path, ignored) ||
-                      std::filesystem::file_size(path, ignored) != 0)) {
+        if (std::filesystem::exists(std::filesystem::symlink_status(path, ignored))) {
             return troubleAt(path, Trouble::Code::Exists);
         }
-        if (!std::filesystem::is_directory(folderOf(path), ignored)) {
+        if (!std::filesystem::is_directory(path.parent_path(), ignored)) {
             return troubleAt(path, Trouble::Code::NotFound);
         }
     } else if (!there) {
@@ -53,10 +50,10 @@ std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenO
         return troubleAt(path, Trouble::Code::NotPermitted);
     }
     if (options.access != Access::Read &&
-        (!system::mayWrite(folderOf(path)) || (there && !system::mayWrite(path)))) {
+        (!system::mayWrite(path.parent_path()) || (there && !system::mayWrite(path)))) {
         return troubleAt(path, Trouble::Code::ReadOnly);
     }
-    const auto type = system::networkFileSystemOf(there ? path : folderOf(path));
+    const auto type = system::networkFileSystemOf(there ? path : path.parent_path());
     if (type && !options.trustLocks) {
         return troubleAt(path, Trouble::Code::NetworkFileSystem, *type);
     }
@@ -106,6 +103,8 @@ std::optional<std::string> applySettings(SQLite::Database& database, const OpenO
     };
     if (options.access != Access::Read) {
         settings.push_back({"journal_mode", "DELETE", "delete"});
+        // 64 MiB, so that a large import need not write, and shut readers out, before its end.
+        settings.push_back({"cache_size", "-65536", "-65536"});
     }
     for (const Setting& setting : settings) {
         answerTo(database, setting.name + " = " + setting.value);
@@ -148,7 +147,7 @@ DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptio
     } catch (const SQLite::Exception& exception) {
         const Trouble::Code code = codeOf(exception.getExtendedErrorCode());
         if (code != Trouble::Code::NeedsRecovery || !system::mayWrite(path) ||
-            !system::mayWrite(folderOf(path))) {
+            !system::mayWrite(path.parent_path())) {
             throw;
         }
         recover(path, options.busyTimeoutMs);
@@ -165,7 +164,7 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
     if (auto trouble = refuseContent(*database, path)) {
         return tl::unexpected<Trouble>(*trouble);
     }
-    if (options.access == Access::Write) {
+    if (options.access != Access::Read) {
         database = connect(path, SQLite::OPEN_READWRITE, options.busyTimeoutMs);
         if (sqlite3_db_readonly(database->getHandle(), "main") != 0) {
             return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::ReadOnly));
@@ -177,31 +176,34 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
     return database;
 }
 
-tl::expected<DatabasePointer, Trouble> create(const std::filesystem::path& path,
-                                              const OpenOptions& options) {
-    DatabasePointer database =
-        connect(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, options.busyTimeoutMs);
-    if (const auto failed = applySettings(*database, options)) {
-        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
+// Makes an empty logbook there, or nothing.
+std::optional<Trouble> create(const std::filesystem::path& path, const OpenOptions& options) {
+    const UnfinishedFile file(path);
+    {
+        const DatabasePointer database =
+            connect(file.path(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, 0);
+        if (const auto failed = applySettings(*database, options)) {
+            return troubleAt(path, Trouble::Code::Io, *failed);
+        }
+        SQLite::Transaction transaction(*database, SQLite::TransactionBehavior::IMMEDIATE);
+        database->exec(schemaText);
+        database->exec("PRAGMA application_id = " + std::to_string(applicationId));
+        database->exec("PRAGMA user_version = " + std::to_string(schemaVersion));
+        transaction.commit();
     }
-    SQLite::Transaction transaction(*database, SQLite::TransactionBehavior::IMMEDIATE);
-    // Another program may have been quicker.
-    if (database->execAndGet("SELECT count(*) FROM sqlite_schema").getInt() != 0) {
-        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Exists));
+    if (const auto error = file.finish()) {
+        const bool taken = error == std::errc::file_exists;
+        return troubleAt(path, taken ? Trouble::Code::Exists : Trouble::Code::Io,
+                         error.message());
     }
-    database->exec(schemaText);
-    database->exec("PRAGMA application_id = " + std::to_string(applicationId));
-    database->exec("PRAGMA user_version = " + std::to_string(schemaVersion));
-    transaction.commit();
-    if (const auto error = system::flush(folderOf(path))) {
-        return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, error.message()));
-    }
-    return database;
+    return std::nullopt;
 }
 
 Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& exception) {
-    Trouble trouble =
-        troubleAt(path, codeOf(exception.getExtendedErrorCode()), exception.what());
+    // A backup's steps give no extended code.
+    const int code = exception.getExtendedErrorCode() > 0 ? exception.getExtendedErrorCode()
+                                                          : exception.getErrorCode();
+    Trouble trouble = troubleAt(path, codeOf(code), exception.what());
     if (trouble.code == Trouble::Code::Busy) {
         trouble.holder = readHolder(path);
     }
@@ -249,8 +251,12 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
         return tl::unexpected<Trouble>(*trouble);
     }
     try {
-        auto database = options.access == Access::Create ? create(whole, options)
-                                                         : openExisting(whole, options);
+        if (options.access == Access::Create) {
+            if (auto trouble = create(whole, options)) {
+                return tl::unexpected<Trouble>(*trouble);
+            }
+        }
+        auto database = openExisting(whole, options);
         if (!database) {
             return tl::unexpected<Trouble>(database.error());
         }
@@ -259,7 +265,7 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
             new Connection(whole, access, std::move(*database)));
     } catch (const SQLite::Exception& exception) {
         Trouble trouble = troubleOf(whole, exception);
-        if (exception.getErrorCode() == SQLITE_NOTADB) {
+        if ((exception.getErrorCode() & 0xFF) == SQLITE_NOTADB) {
             trouble.code = Trouble::Code::NotALogbook;
         }
         return tl::unexpected<Trouble>(trouble);

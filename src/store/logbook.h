@@ -35,7 +35,7 @@ struct OpenOptions {
     enum class Access {
         Read,    // works on a read-only file in a read-only folder too
         Write,   // the file must be there
-        Create,  // it must not (an empty file may)
+        Create,  // it must not
     };
     Access access = Access::Read;
     bool trustLocks = false;  // also on nfs, cifs, smb, 9p and fuse

@@ -6,6 +6,7 @@
 
 #include "store/connection.h"
 #include "store/operating_system.h"
+#include "store/unfinished_file.h"
 
 #include <SQLiteCpp/Backup.h>
 
@@ -18,31 +19,7 @@ namespace store {
 
 namespace {
 
-constexpr int pagesPerStep = 4096;
-
-// The copy while it has no name of its own; gone in the end unless it got one.
-class UnnamedCopy {
-public:
-    explicit UnnamedCopy(const std::filesystem::path& target) : m_path(target) {
-        m_path += ".partial-" + std::to_string(system::processNumber());
-        removeFile();
-    }
-    ~UnnamedCopy() { removeFile(); }
-    UnnamedCopy(const UnnamedCopy&) = delete;
-    UnnamedCopy& operator=(const UnnamedCopy&) = delete;
-
-    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
-
-private:
-    void removeFile() const {
-        std::error_code ignored;
-        std::filesystem::remove(m_path, ignored);
-        std::filesystem::path journal = m_path;
-        journal += "-journal";
-        std::filesystem::remove(journal, ignored);
-    }
-    std::filesystem::path m_path;
-};
+constexpr int pagesPerStep = 1024;
 
 enum class Copied { Whole, Cancelled, Busy };
 
@@ -50,15 +27,15 @@ Copied copyPages(SQLite::Database& from, SQLite::Database& to, const Progress& p
     SQLite::Backup backup(to, from);
     for (;;) {
         const int answer = backup.executeStep(pagesPerStep);
-        if (answer == SQLITE_DONE) {
-            return Copied::Whole;
-        }
-        if (answer != SQLITE_OK) {
+        if (answer != SQLITE_OK && answer != SQLITE_DONE) {
             return Copied::Busy;
         }
         const int total = backup.getTotalPageCount();
         if (progress && !progress(total - backup.getRemainingPageCount(), total)) {
             return Copied::Cancelled;
+        }
+        if (answer == SQLITE_DONE) {
+            return Copied::Whole;
         }
     }
 }
@@ -104,7 +81,7 @@ Trouble brokenChain(const Connection& source, const VerifyReport& report) {
     return trouble;
 }
 
-// The heads of the copy, once it stands whole on the disk.
+// The heads of the copy, once it has been read and found whole.
 tl::expected<Heads, Trouble> provedCopy(const Connection& source, const Heads& before,
                                         const std::filesystem::path& path) {
     // Nobody else uses a file of that name, so its locks need no trust.
@@ -122,9 +99,6 @@ tl::expected<Heads, Trouble> provedCopy(const Connection& source, const Heads& b
     if (!sameHeads(source.database(), before, report->heads)) {
         return tl::unexpected<Trouble>(
             source.trouble(Trouble::Code::Io, "the heads of the copy are others"));
-    }
-    if (const auto failed = system::flush(path)) {
-        return tl::unexpected<Trouble>(source.trouble(Trouble::Code::Io, failed.message()));
     }
     return report->heads;
 }
@@ -177,18 +151,15 @@ tl::expected<BackupResult, Trouble> Logbook::backup(const std::filesystem::path&
     if (!before) {
         return tl::unexpected<Trouble>(before.error());
     }
-    const UnnamedCopy copy(whole);
+    const UnfinishedFile copy(whole);
     const auto copied = makeCopy(*m_connection, headsOf(*before), copy.path(), progress);
     if (!copied) {
         return refused(copied.error());
     }
-    if (const auto failed = system::moveWithoutReplacing(copy.path(), whole)) {
-        const bool there = failed == std::errc::file_exists;
-        return refused(m_connection->trouble(there ? Trouble::Code::Exists : Trouble::Code::Io,
+    if (const auto failed = copy.finish()) {
+        const bool taken = failed == std::errc::file_exists;
+        return refused(m_connection->trouble(taken ? Trouble::Code::Exists : Trouble::Code::Io,
                                              failed.message()));
-    }
-    if (const auto failed = system::flush(whole.parent_path())) {
-        return refused(m_connection->trouble(Trouble::Code::Io, failed.message()));
     }
     return BackupResult{whole, std::filesystem::file_size(whole, error), *copied};
 }

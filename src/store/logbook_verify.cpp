@@ -9,6 +9,7 @@
 #include "store/schema.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 #include <sqlite3.h>
 #include <string>
@@ -21,7 +22,7 @@ namespace {
 
 // Trouble with the file itself belongs in the report; anything else (busy) ends verify.
 bool isDamage(const SQLite::Exception& exception) {
-    const int code = exception.getErrorCode();
+    const int code = exception.getErrorCode() & 0xFF;
     return code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_IOERR;
 }
 
@@ -86,6 +87,7 @@ private:
     [[nodiscard]] std::optional<Break> fault(const Row& row, const Chain& chain) const;
     [[nodiscard]] std::optional<Break> lostTail(const std::string& station,
                                                 const Chain& chain) const;
+    [[nodiscard]] std::optional<Break> notNoted(const std::string& station);
     void checkArrivals();
 
     SQLite::Database& m_database;
@@ -216,6 +218,20 @@ std::optional<Break> Verifier::lostTail(const std::string& station, const Chain&
     return std::nullopt;
 }
 
+std::optional<Break> Verifier::notNoted(const std::string& station) {
+    // Asked anew and in one statement, for records may have come in since the notes were read.
+    SQLite::Statement statement(
+        m_database,
+        "SELECT (SELECT max(seq) FROM records WHERE station = :station),"
+        " coalesce((SELECT seq FROM local_heads WHERE station = :station), 0)");
+    statement.bind(":station", station);
+    if (statement.executeStep() &&
+        statement.getColumn(0).getInt64() > statement.getColumn(1).getInt64()) {
+        return Break{{station, statement.getColumn(1).getInt64() + 1}, Break::Reason::NotNoted};
+    }
+    return std::nullopt;
+}
+
 bool Verifier::checkStation(const std::string& station) {
     Chain chain;
     std::optional<Break> found;
@@ -245,6 +261,9 @@ bool Verifier::checkStation(const std::string& station) {
     }
     if (!found) {
         found = lostTail(station, chain);
+    }
+    if (!found) {
+        guarded([&] { found = notNoted(station); });
     }
     if (found) {
         m_report.breaks.push_back(*std::move(found));

@@ -47,6 +47,7 @@ std::string_view name(Break::Reason reason) {
         case Gap: return "gap";
         case NotAsNoted: return "not_as_noted";
         case TailLost: return "tail_lost";
+        case NotNoted: return "not_noted";
         case Order: return "order";
         case Unreadable: return "unreadable";
         case Hole: return "hole";

@@ -28,6 +28,8 @@ struct Break {
                      // stands up to it was written anew
         TailLost,    // the record is not there, though it once was: the head noted when it was
                      // written says so, or the heads that a former verify noted
+        NotNoted,    // it is there without the note that every writer makes with it: something
+                     // else has put it in
         Order,       // it arrived before the one before it
         Unreadable,  // the file could not be read there; detail: why
         Hole,        // a record is gone, and of which station cannot be told: `record` has no

@@ -1,0 +1,41 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Files under another name until they are whole.
+#include "store/unfinished_file.h"
+
+#include "store/operating_system.h"
+
+#include <string>
+
+namespace store {
+
+UnfinishedFile::UnfinishedFile(const std::filesystem::path& finalPath)
+    : m_finalPath(finalPath), m_path(finalPath) {
+    m_path += ".unfinished-" + std::to_string(system::processNumber());
+    remove();
+}
+
+UnfinishedFile::~UnfinishedFile() {
+    remove();
+}
+
+std::error_code UnfinishedFile::finish() const {
+    if (const auto error = system::flush(m_path)) {
+        return error;
+    }
+    if (const auto error = system::moveWithoutReplacing(m_path, m_finalPath)) {
+        return error;
+    }
+    return system::flush(m_finalPath.parent_path());
+}
+
+void UnfinishedFile::remove() const {
+    std::error_code ignored;
+    std::filesystem::remove(m_path, ignored);
+    std::filesystem::path journal = m_path;
+    journal += "-journal";
+    std::filesystem::remove(journal, ignored);
+}
+
+}  // namespace store

@@ -1,0 +1,35 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A database that gets its name only once it is whole: made under another name beside it. For
+// this folder only; knows nothing of what is in it.
+#pragma once
+
+#include <filesystem>
+#include <system_error>
+
+namespace store {
+
+class UnfinishedFile {
+public:
+    // Nothing is made yet.
+    explicit UnfinishedFile(const std::filesystem::path& finalPath);
+    // Removes what was made, and its journal, unless finished.
+    ~UnfinishedFile();
+    UnfinishedFile(const UnfinishedFile&) = delete;
+    UnfinishedFile& operator=(const UnfinishedFile&) = delete;
+
+    [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
+
+    // Gives it its name once it is on the disk; std::errc::file_exists if that is taken. No
+    // connection to it may be open.
+    [[nodiscard]] std::error_code finish() const;
+
+private:
+    void remove() const;
+
+    std::filesystem::path m_finalPath;
+    std::filesystem::path m_path;
+};
+
+}  // namespace store

@@ -1,0 +1,97 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Backups: that they hold all there was, and that nothing half done is left.
+#include "store/logbook.h"
+
+#include "logbook_files.h"
+
+#include <catch2/catch.hpp>
+
+using namespace store;
+using namespace store::test;
+using Code = Trouble::Code;
+
+TEST_CASE("A backup holds every record and has no station of its own", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    REQUIRE(logbook.setStation("icu-1", writing()));
+    append(logbook, notes("icu-1", 50));
+    append(logbook, notes("icu-2", 3));
+    const auto result = logbook.backup(folder / "copy");
+    REQUIRE(result);
+    CHECK(result->path == folder / "copy");
+    CHECK(result->bytes == std::filesystem::file_size(folder / "copy"));
+    CHECK(result->heads == headsOf(logbook));
+    CHECK(folder.names() == std::vector<std::string>{"copy", "log"});
+
+    Logbook restored = open(folder / "copy");
+    CHECK(contents(restored) == contents(logbook));
+    CHECK(headsOf(restored) == headsOf(logbook));
+    CHECK(restored.verify()->ok());
+    CHECK(restored.station().value() == std::nullopt);
+    CHECK(restored.setStation("icu-1", writing()).error().code == Code::StationTaken);
+    CHECK(restored.setStation("icu-1b", writing()));
+    CHECK(logbook.station().value() == std::optional<std::string>("icu-1"));
+}
+
+TEST_CASE("A logbook opened to read can be backed up", "[unit]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 5));
+    }
+    const Logbook logbook = open(folder / "log", OpenOptions::Access::Read);
+    REQUIRE(logbook.backup(folder / "copy"));
+    CHECK(open(folder / "copy").count() == 5);
+}
+
+TEST_CASE("A backup writes over nothing", "[unit]") {
+    const TemporaryFolder folder;
+    const Logbook logbook = create(folder / "log");
+    writeBytes(folder / "letter", "Dear Rowan");
+    const auto result = logbook.backup(folder / "letter");
+    REQUIRE_FALSE(result);
+    CHECK(result.error().code == Code::Exists);
+    CHECK(result.error().path == folder / "letter");
+    CHECK(bytesOf(folder / "letter") == "Dear Rowan");
+    CHECK(logbook.backup(folder / "log").error().code == Code::Exists);
+    CHECK(logbook.backup(folder / "no/copy").error().code == Code::NotFound);
+    CHECK(folder.names() == std::vector<std::string>{"letter", "log"});
+}
+
+TEST_CASE("A name taken while the copy was made stays taken", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 5));
+    int steps = 0;
+    const auto result = logbook.backup(folder / "copy", [&](std::int64_t, std::int64_t) {
+        ++steps;
+        writeBytes(folder / "copy", "Dear Rowan");
+        return true;
+    });
+    REQUIRE(steps > 0);
+    REQUIRE_FALSE(result);
+    CHECK(result.error().code == Code::Exists);
+    CHECK(bytesOf(folder / "copy") == "Dear Rowan");
+    CHECK(folder.names() == std::vector<std::string>{"copy", "log"});
+
+    std::filesystem::remove(folder / "copy");
+    const auto stopped =
+        logbook.backup(folder / "copy", [](std::int64_t, std::int64_t) { return false; });
+    REQUIRE_FALSE(stopped);
+    CHECK(stopped.error().code == Code::Cancelled);
+    CHECK(folder.names() == std::vector<std::string>{"log"});
+}
+
+TEST_CASE("What does not verify is no backup", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 5));
+    behindTheBack(folder / "log", true)->exec("UPDATE records SET device = 'x' WHERE seq = 3");
+    const auto result = logbook.backup(folder / "copy");
+    REQUIRE_FALSE(result);
+    CHECK(result.error().code == Code::ChainBroken);
+    CHECK(result.error().records == std::vector<logbook::RecordName>{{"icu-1", 3}});
+    CHECK(folder.names() == std::vector<std::string>{"log"});
+}

@@ -1,0 +1,108 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What belongs to one file alone: its station, settings, imports and notes of verify.
+#include "store/logbook.h"
+
+#include "logbook_files.h"
+
+#include <catch2/catch.hpp>
+
+using namespace store;
+using namespace store::test;
+using Code = Trouble::Code;
+
+TEST_CASE("A logbook gets its station once", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    CHECK(logbook.station().value() == std::nullopt);
+    const auto bad = logbook.setStation("ICU 1", writing());
+    REQUIRE_FALSE(bad);
+    CHECK(bad.error().code == Code::BadStation);
+    CHECK(bad.error().station == "ICU 1");
+
+    REQUIRE(logbook.setStation("icu-1", writing()));
+    CHECK(logbook.station().value() == std::optional<std::string>("icu-1"));
+    append(logbook, notes("icu-1", 2));
+    CHECK(logbook.setStation("icu-1", writing()));
+    const auto other = logbook.setStation("icu-2", writing());
+    REQUIRE_FALSE(other);
+    CHECK(other.error().code == Code::StationSet);
+    CHECK(other.error().station == "icu-1");
+    CHECK(open(folder / "log").station().value() == std::optional<std::string>("icu-1"));
+}
+
+TEST_CASE("A station that has written elsewhere is not taken", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 2));
+    const auto taken = logbook.setStation("icu-1", writing());
+    REQUIRE_FALSE(taken);
+    CHECK(taken.error().code == Code::StationTaken);
+    CHECK(taken.error().station == "icu-1");
+    CHECK(logbook.station().value() == std::nullopt);
+    CHECK(logbook.setStation("icu-2", writing()));
+}
+
+TEST_CASE("Settings are kept, changed and removed", "[unit]") {
+    using Settings = std::map<std::string, std::string>;
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    REQUIRE(logbook.setSetting("language", "en", writing()));
+    REQUIRE(logbook.setSetting("place", "Größe 1", writing()));
+    REQUIRE(logbook.setSetting("language", "es", writing()));
+    CHECK(logbook.settings() == Settings{{"language", "es"}, {"place", "Größe 1"}});
+    REQUIRE(logbook.setSetting("language", std::nullopt, writing()));
+    CHECK(open(folder / "log").settings() == Settings{{"place", "Größe 1"}});
+}
+
+TEST_CASE("Every import is noted, one without news too", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    REQUIRE(logbook.importRecords(notes("icu-2", 3), "icu-2.jsonl", writing(10, "lark")));
+    REQUIRE(logbook.importRecords(notes("icu-2", 3), "again.jsonl", writing(20, "mt")));
+    CHECK_FALSE(logbook.importRecords(std::vector{note("icu-2", 5)}, "gap", writing()));
+    CHECK(logbook.imports() ==
+          std::vector<Import>{{"icu-2.jsonl", "lark", minute(10), 3, 0},
+                              {"again.jsonl", "mt", minute(20), 0, 3}});
+}
+
+TEST_CASE("The last verify noted is told", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 4));
+    CHECK_FALSE(logbook.lastVerification().value().has_value());
+    REQUIRE(logbook.noteVerified(*logbook.verify(), writing(60)));
+    auto last = *logbook.lastVerification();
+    REQUIRE(last);
+    CHECK(last->at == minute(60));
+    CHECK(last->ok);
+    CHECK(last->checked == 4);
+    CHECK(last->heads == headsOf(logbook));
+    CHECK(last->breaks.empty());
+
+    behindTheBack(folder / "log", true)->exec("UPDATE records SET device = 'x' WHERE seq = 3");
+    // The clock was put back meanwhile; it is the later one all the same.
+    REQUIRE(logbook.noteVerified(*logbook.verify(), writing(50)));
+    last = *logbook.lastVerification();
+    REQUIRE(last);
+    CHECK(last->at == minute(50));
+    CHECK_FALSE(last->ok);
+    CHECK(last->heads.at("icu-1").seq == 2);
+    CHECK(last->breaks ==
+          std::vector<Break>{{{"icu-1", 3}, Break::Reason::Column, "device"}});
+}
+
+TEST_CASE("Each code and reason has a word of its own", "[unit]") {
+    std::vector<std::string_view> words;
+    for (int i = 0; i <= static_cast<int>(Code::Io); ++i) {
+        words.push_back(name(static_cast<Code>(i)));
+    }
+    std::sort(words.begin(), words.end());
+    CHECK(std::adjacent_find(words.begin(), words.end()) == words.end());
+    for (int i = 0; i <= static_cast<int>(Break::Reason::Hole); ++i) {
+        const auto reason = static_cast<Break::Reason>(i);
+        CHECK(breakReasonOf(name(reason)) == reason);
+    }
+    CHECK_FALSE(breakReasonOf("other"));
+}
