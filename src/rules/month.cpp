@@ -16,19 +16,25 @@ namespace {
 namespace body = logbook::body;
 using logbook::Kind;
 
-// The zone of the last edition known: the period is told in that.
-const Zone* lastKnownZone(const Log& log, Instant knownAt) {
+// The zone of the last edition known, in which the period is told, and when the first was adopted.
+struct KnownEditions {
+    const Zone* zone = nullptr;
+    Instant firstAdopted{};
+};
+
+KnownEditions knownEditions(const Log& log, Instant knownAt) {
+    KnownEditions known;
     State state;
     state.rulebook = log.firstEdition();
-    bool any = false;
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         const auto& record = log.records()[index];
         if (record.kind() != Kind::Adopt && record.kind() != Kind::Person) continue;
         if (!log.takesPart(index, knownAt)) continue;
         fold(state, record, log.editions());
-        any |= state.adopted.has_value();
+        if (state.adopted && !known.zone) known.firstAdopted = state.adopted->at;
+        if (state.adopted) known.zone = state.rulebook->zone.get();
     }
-    return any ? state.rulebook->zone.get() : nullptr;
+    return known;
 }
 
 void setPeriod(MonthAnswer& answer, const Zone& zone, Instant at) {
@@ -38,12 +44,9 @@ void setPeriod(MonthAnswer& answer, const Zone& zone, Instant at) {
     answer.to = std::max(answer.from, std::min(zone.startOf(next), at));
 }
 
-void addAnomalies(MonthAnswer& answer, const Log& log, std::size_t index,
-                  std::vector<AnomalyCode> codes) {
+void addAnomalies(MonthAnswer& answer, std::size_t index, std::vector<AnomalyCode> codes) {
     std::sort(codes.begin(), codes.end(),
               [](AnomalyCode a, AnomalyCode b) { return name(a) < name(b); });
-    const Instant at = log.records()[index].at;
-    if (at < answer.from || at >= answer.to) return;
     for (const AnomalyCode code : codes) answer.anomalies.push_back({index, code});
 }
 
@@ -55,6 +58,71 @@ bool isCountedStart(const State& before, const logbook::Record& record) {
     const bool inUse = device && !device->retired && device->use;
     return !(inUse && start->samePatient);
 }
+
+// One pass over the log up to the end of the period.
+class MonthPass {
+public:
+    MonthPass(const Log& log, Instant knownAt, MonthAnswer& answer, Instant countFrom)
+        : m_log(log), m_knownAt(knownAt), m_answer(answer), m_startJudge(log, knownAt),
+          m_timeline({answer.from, answer.to, countFrom}) {
+        answer.end.rulebook = log.firstEdition();
+    }
+
+    void run() {
+        const auto& records = m_log.records();
+        for (std::size_t index = 0; index < records.size(); ++index) {
+            const auto& record = records[index];
+            if (record.at >= m_answer.to) break;
+            if (!m_inPeriod && record.at >= m_answer.from) enterPeriod();
+            if (m_pending && *m_pending != record.at) settle();
+            m_startJudge.passed(index, m_answer.end);
+            if (m_log.takesPart(index, m_knownAt)) take(index);
+        }
+        if (!m_inPeriod) enterPeriod();
+        if (m_pending) settle();
+        m_timeline.finish();
+        m_answer.devices = m_timeline.deviceTimes();
+        m_answer.groups = m_timeline.groupTimes();
+        m_answer.turnarounds = m_timeline.turnarounds();
+    }
+
+private:
+    void enterPeriod() {
+        m_inPeriod = true;
+        m_timeline.begin(m_answer.end);
+    }
+
+    void settle() {
+        m_timeline.settle(*m_pending, m_answer.end);
+        m_pending.reset();
+    }
+
+    void take(std::size_t index) {
+        const auto& record = m_log.records()[index];
+        if (m_inPeriod && isCountedStart(m_answer.end, record)) {
+            StartException exception = m_startJudge.judge(index, m_answer.end);
+            ++m_answer.starts.at(static_cast<std::size_t>(exception.startClass));
+            if (exception.startClass != StartClass::Compliant) {
+                m_answer.exceptions.push_back(std::move(exception));
+            }
+        }
+        Effect effect = fold(m_answer.end, record, m_log.editions());
+        if (!m_inPeriod) return;
+        m_timeline.folded(record, effect);
+        m_pending = record.at;
+        if (m_log.strikeUnauthorised(index)) effect.anomalies.push_back(AnomalyCode::Unauthorised);
+        if (m_log.clockBack(index, m_knownAt)) effect.anomalies.push_back(AnomalyCode::ClockBack);
+        addAnomalies(m_answer, index, std::move(effect.anomalies));
+    }
+
+    const Log& m_log;
+    Instant m_knownAt;
+    MonthAnswer& m_answer;
+    StartJudge m_startJudge;
+    Timeline m_timeline;
+    bool m_inPeriod = false;
+    std::optional<Instant> m_pending;  // the instant whose records are being folded
+};
 
 }  // namespace
 
@@ -84,32 +152,14 @@ int MonthAnswer::compliantStarts() const {
 }
 
 tl::expected<MonthAnswer, LogFault> month(const Log& log, const MonthQuestion& question) {
-    const Zone* zone = log.firstEdition() ? lastKnownZone(log, question.knownAt) : nullptr;
-    if (!zone) return tl::make_unexpected(LogFault{LogFault::Code::NoEdition, {}, {}});
+    const auto first = log.firstEdition();
+    const KnownEditions known = first ? knownEditions(log, question.knownAt) : KnownEditions{};
+    if (!known.zone) return tl::make_unexpected(LogFault{LogFault::Code::NoEdition, {}, {}});
     MonthAnswer answer;
     answer.month = question.month;
     const auto end = log.endOfKnowledge(question.knownAt);
-    setPeriod(answer, *zone, question.at ? *question.at : end.value_or(Instant{}));
-
-    answer.end.rulebook = log.firstEdition();
-    StartJudge startJudge(log, question.knownAt);
-    for (std::size_t index = 0; index < log.records().size(); ++index) {
-        const auto& record = log.records()[index];
-        if (record.at >= answer.to) break;
-        startJudge.passed(index, answer.end);
-        if (!log.takesPart(index, question.knownAt)) continue;
-        if (record.at >= answer.from && isCountedStart(answer.end, record)) {
-            StartException exception = startJudge.judge(index, answer.end);
-            ++answer.starts.at(static_cast<std::size_t>(exception.startClass));
-            if (exception.startClass != StartClass::Compliant) {
-                answer.exceptions.push_back(std::move(exception));
-            }
-        }
-        auto anomalies = fold(answer.end, record, log.editions()).anomalies;
-        if (log.strikeUnauthorised(index)) anomalies.push_back(AnomalyCode::Unauthorised);
-        if (log.clockBack(index, question.knownAt)) anomalies.push_back(AnomalyCode::ClockBack);
-        addAnomalies(answer, log, index, std::move(anomalies));
-    }
+    setPeriod(answer, *known.zone, question.at ? *question.at : end.value_or(Instant{}));
+    MonthPass(log, question.knownAt, answer, std::max(answer.from, known.firstAdopted)).run();
     return answer;
 }
 

@@ -1,11 +1,13 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The month's starts of use, each judged by what was recorded before it, and the month's anomalies.
+// The month: its starts of use, each judged by what was recorded before it, its anomalies, and how
+// long the units were ready, in use, and on their way back to ready.
 #pragma once
 
 #include "rules/assess.h"
 #include "rules/log.h"
+#include "rules/timeline.h"
 
 #include <array>
 #include <optional>
@@ -53,6 +55,9 @@ struct MonthAnswer {
     std::array<int, 5> starts{};        // by StartClass
     std::vector<StartException> exceptions;
     std::vector<MonthAnomaly> anomalies;
+    std::vector<DeviceTime> devices;
+    std::vector<GroupTime> groups;
+    std::vector<Turnaround> turnarounds;
     State end;                          // after the records before `to`
 
     [[nodiscard]] int allStarts() const;

@@ -69,7 +69,8 @@ Plan plan(const State& state, const Device& device, Instant at,
         return plan;
     }
     plan.group = group ? group : device.group();
-    const PlanQuestion question{state, device.serial, at, plan.group};
+    const State own = state.excerpt({device.serial});
+    const PlanQuestion question{own, device.serial, at, plan.group};
     const TaskSet tasks = findTasks(question);
     plan.blockers = blockersAfter(question, tasks);
     if (!plan.blockers.empty()) return plan;

@@ -22,9 +22,10 @@ struct StartFinding {
     std::vector<Finding> all;
 };
 
-StartFinding lookAt(State before, const logbook::Record& record, bool ignoreWaivers) {
-    const Device* device = before.device(record.device);
+StartFinding lookAt(const State& all, const logbook::Record& record, bool ignoreWaivers) {
+    const Device* device = all.device(record.device);
     if (!device || device->retired) return {false, true, {}, {}};
+    State before = all.excerpt({record.device});
     applyImpliedUseEnd(before, record);
     device = before.device(record.device);
     const auto& start = std::get<body::UseStart>(record.body);
@@ -50,7 +51,8 @@ bool stoodOnHold(const std::vector<Finding>& findings) {
 
 }  // namespace
 
-StartJudge::StartJudge(const Log& log, Instant knownAt) : m_log(log), m_knownAt(knownAt) {
+StartJudge::StartJudge(const Log& log, Instant knownAt)
+    : m_log(log), m_knownAt(knownAt), m_fits(serialFits(log)) {
     m_settled.reserve(log.records().size());
     Instant settled{std::numeric_limits<std::int64_t>::min()};
     for (std::size_t index = 0; index < log.records().size(); ++index) {
@@ -72,16 +74,21 @@ std::size_t StartJudge::firstUnknown(std::size_t index, Instant knownAt) const {
     return static_cast<std::size_t>(found - m_settled.begin());
 }
 
-// Folds again only what comes after the first record that was not known, or not yet struck, then.
+// Folds again only what comes after the first record that was not known, or not yet struck, then,
+// and of that only what can bear on the device.
 State StartJudge::knownBefore(std::size_t index, Instant knownAt, const State& before) const {
+    const std::string& device = m_log.records()[index].device;
     const std::size_t differs = firstUnknown(index, knownAt);
-    if (differs == index) return before;
+    if (differs == index) return before.excerpt({device});
     const auto place = std::find_if(m_places.rbegin(), m_places.rend(), [&](const Place& candidate) {
         return candidate.index <= differs;
     });
-    State state = place->state;
+    const Ties ties = tiedTo(device, place->state, {place->index, index}, m_log, m_fits);
+    State state = place->state.excerpt(ties.devices, ties.parts);
     for (std::size_t next = place->index; next < index; ++next) {
-        if (m_log.takesPart(next, knownAt)) fold(state, m_log.records()[next], m_log.editions());
+        const auto& record = m_log.records()[next];
+        if (!record.device.empty() && !ties.devices.contains(record.device)) continue;
+        if (m_log.takesPart(next, knownAt)) fold(state, record, m_log.editions());
     }
     return state;
 }

@@ -5,6 +5,7 @@
 // it, and by what was waived. For month.cpp only.
 #pragma once
 
+#include "rules/known_window.h"
 #include "rules/month.h"
 
 #include <cstddef>
@@ -34,6 +35,7 @@ private:
 
     const Log& m_log;
     Instant m_knownAt;
+    std::vector<SerialFit> m_fits;
     std::vector<Place> m_places;
     std::vector<Instant> m_settled;  // by index: when all records up to it, and what of them was
                                      // struck, were known; never falls

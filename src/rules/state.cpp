@@ -33,4 +33,26 @@ const PartLife& State::life(const FittedPart& part, const std::string& position)
     return found == parts.end() ? part.life : found->second->life;
 }
 
+State State::excerpt(const std::set<std::string>& serials, const std::set<PartKey>& also) const {
+    State some;
+    some.rulebook = rulebook;
+    some.adopted = adopted;
+    some.persons = persons;
+    some.notices = notices;
+    std::set<PartKey> keys = also;
+    for (const std::string& serial : serials) {
+        const auto found = devices.find(serial);
+        if (found == devices.end()) continue;
+        some.devices.insert(*found);
+        for (const auto& [position, part] : found->second->fitted) {
+            keys.insert({position, std::string(part.attributes.serial())});
+        }
+    }
+    for (const PartKey& key : keys) {
+        const auto found = parts.find(key);
+        if (found != parts.end()) some.parts.insert(*found);
+    }
+    return some;
+}
+
 }  // namespace rules

@@ -152,6 +152,11 @@ struct State {
     [[nodiscard]] const Device* device(std::string_view serial) const;
     // What the part in that position has been through, wherever that is kept.
     [[nodiscard]] const PartLife& life(const FittedPart& part, const std::string& position) const;
+
+    // The same with no other devices than these, and of the parts with a serial only those that
+    // stand in them and `also`: what a look at a few devices needs, for little.
+    [[nodiscard]] State excerpt(const std::set<std::string>& serials,
+                                const std::set<PartKey>& also = {}) const;
 };
 
 }  // namespace rules
