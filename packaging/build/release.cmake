@@ -1,0 +1,6 @@
+# SPDX-FileCopyrightText: 2026 The Airmuster developers
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# cmake -C packaging/build/release.cmake: what is run and installed, without the tests.
+set(CMAKE_BUILD_TYPE Release CACHE STRING "")
+set(BUILD_TESTING OFF CACHE BOOL "")

@@ -1,0 +1,110 @@
+#!/bin/sh
+# SPDX-FileCopyrightText: 2026 The Airmuster developers
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# sh packaging/run.sh [--fresh]            build, make a demo logbook, show what it says
+# sh packaging/run.sh COMMAND [WORDS…]     run a command on the demo logbook: explain KB-0142
+# Everything but the command's own answer goes to stderr.
+set -eu
+
+top=$(cd "$(dirname "$0")/.." && pwd)
+build=$top/build/release
+cli=$build/src/cli/airmuster-cli
+folder=${XDG_DATA_HOME:-$HOME/.local/share}/airmuster
+demo=$folder/demo.logbook
+
+say() {
+    printf '%s\n' "$*" >&2
+}
+
+build_release() {
+    sh "$top/packaging/install-packages.sh" build
+    [ -x "$cli" ] || say "Building Airmuster. The first time this takes a few minutes."
+    mkdir -p "$build"
+    if ! cmake -C "$top/packaging/build/release.cmake" -S "$top" -B "$build" -G Ninja \
+        >"$build/configure.log" 2>&1; then
+        cat "$build/configure.log" >&2
+        exit 1
+    fi
+    if [ -t 2 ]; then
+        cmake --build "$build" --target airmuster-cli >&2
+    else
+        cmake --build "$build" --target airmuster-cli -- --quiet >&2
+    fi
+}
+
+make_demo() {
+    mkdir -p "$folder"
+    say "Making a demo logbook of an invented hospital: $demo"
+    "$cli" demo "$demo" >&2
+}
+
+# The old demo logbook is put aside, never thrown away: somebody may have tried things out in it.
+make_fresh_demo() {
+    aside=$folder/demo-until-$(date -r "$demo" +%Y%m%d-%H%M%S).logbook
+    mv "$demo" "$aside"
+    say "The demo logbook so far is kept as $aside"
+    make_demo
+}
+
+# A demo logbook ends when it was made. Half a day later checks have run out on its board.
+offer_fresh_demo() {
+    [ -n "$(find "$demo" -mmin +720)" ] || return 0
+    say "The demo logbook's last entry is more than 12 hours old, so its board shows units that"
+    say "nobody has looked after since."
+    if [ -t 0 ] && [ -t 2 ]; then
+        printf 'Make a fresh one? The old one is kept. [y/N] ' >&2
+        read -r answer || answer=
+        case $answer in
+        [yY]*) make_fresh_demo ;;
+        esac
+    else
+        say "For a fresh one (the old one is kept): sh packaging/run.sh --fresh"
+    fi
+}
+
+show_demo() {
+    month=$(date -d "$(date -r "$demo" +%Y-%m-15) -1 month" +%Y-%m)
+    "$cli" board "$demo"
+    echo
+    "$cli" month "$demo" "$month"
+    cat <<TXT
+
+What to type next:
+    sh packaging/run.sh explain KB-0142     what stands between one unit and ready, and why
+    sh packaging/run.sh board               the board again
+    sh packaging/run.sh month $month       the month again
+    sh packaging/run.sh --help              every command
+Each command is put to the demo logbook, $demo
+The program itself, for a logbook of your own: $cli
+TXT
+}
+
+fresh=no
+if [ "${1-}" = --fresh ]; then
+    fresh=yes
+    shift
+fi
+
+build_release
+if [ ! -e "$demo" ]; then
+    make_demo
+elif [ "$fresh" = yes ]; then
+    make_fresh_demo
+else
+    offer_fresh_demo
+fi
+
+case ${1-} in
+'')
+    show_demo
+    ;;
+-* | rulebook)
+    exec "$cli" "$@"
+    ;;
+*)
+    command=$1
+    shift
+    exec "$cli" "$command" "$demo" "$@"
+    ;;
+esac

@@ -1,0 +1,112 @@
+#!/bin/sh
+# SPDX-FileCopyrightText: 2026 The Airmuster developers
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# sh packaging/test.sh                  build with warnings as errors, run every test
+# sh packaging/test.sh --cases FOLDER   only the conformance cases of a folder
+# sh packaging/test.sh --mutants N      break the rules engine in N places: do the tests notice?
+# sh packaging/test.sh --sanitize       every test under the address and undefined sanitizers
+# sh packaging/test.sh --fuzz SECONDS   each fuzz target for so long
+# AIRMUSTER_CASES names another folder of conformance cases, AIRMUSTER_SEED the seed of what is
+# random (it is printed otherwise), AIRMUSTER_JOBS how many tests run at a time.
+set -eu
+
+top=$(cd "$(dirname "$0")/.." && pwd)
+cases=${AIRMUSTER_CASES:-$top/tests/conformance}
+jobs=${AIRMUSTER_JOBS:-$(nproc)}
+
+fail() {
+    printf '%s\n' "$*" >&2
+    exit 2
+}
+
+# configure NAME [OPTIONS…]: build/NAME from packaging/build/NAME.cmake
+configure() {
+    name=$1
+    shift
+    mkdir -p "$top/build/$name"
+    cmake -C "$top/packaging/build/$name.cmake" -S "$top" -B "$top/build/$name" -G Ninja "$@" \
+        >"$top/build/$name/configure.log" 2>&1 || {
+        cat "$top/build/$name/configure.log" >&2
+        exit 2
+    }
+}
+
+run_suite() {
+    cmake --build "$top/build/$1"
+    exec ctest --test-dir "$top/build/$1" --output-on-failure --no-tests=error -j "$jobs"
+}
+
+run_cases() {
+    folder=$(cd "$1" 2>/dev/null && pwd) || fail "There is no folder $1"
+    configure debug -DAIRMUSTER_CASES="$folder"
+    cmake --build "$top/build/debug" --target airmuster-cli airmuster_conformance_runner
+    exec ctest --test-dir "$top/build/debug" --verbose --no-tests=error -L '^conformance$'
+}
+
+# One target; its new inputs stay in build/fuzz, what breaks it is kept there and shown.
+fuzz_one() {
+    target=$1
+    seconds=$2
+    work=$top/build/fuzz/inputs/$target
+    mkdir -p "$work"
+    echo "fuzzing $target for $seconds s, seed $seed"
+    "$top/build/fuzz/tests/fuzz/airmuster_${target}_fuzz" -max_total_time="$seconds" -seed="$seed" \
+        -timeout=20 -rss_limit_mb=2048 -max_len=16384 -print_final_stats=1 \
+        -artifact_prefix="$work-broken-" \
+        "$work" "$top/tests/fuzz/corpus/$target" >"$work.log" 2>&1 || {
+        tail -n 60 "$work.log" >&2
+        echo "$target broke; the whole log is in $work.log" >&2
+        return 1
+    }
+    inputs=$(sed -n 's/^stat::number_of_executed_units: *//p' "$work.log")
+    echo "$target: ${inputs:-0} inputs tried"
+    [ "${inputs:-0}" -gt 0 ]
+}
+
+run_fuzz() {
+    case $1 in
+    '' | 0 | *[!0-9]*) fail "--fuzz wants a number of seconds" ;;
+    esac
+    seed=${AIRMUSTER_SEED:-$(od -An -N3 -tu4 /dev/urandom | tr -d ' ')}
+    configure fuzz
+    cmake --build "$top/build/fuzz" --target airmuster_record_line_fuzz airmuster_rulebook_fuzz
+    broken=0
+    for one in record_line rulebook; do
+        fuzz_one "$one" "$1" || broken=$((broken + 1))
+    done
+    echo "2 fuzz targets, $broken broken"
+    [ "$broken" = 0 ]
+}
+
+case ${1-} in
+'')
+    sh "$top/packaging/install-packages.sh" build test
+    configure debug -DAIRMUSTER_CASES="$cases"
+    run_suite debug
+    ;;
+--cases)
+    [ $# = 2 ] || fail "--cases wants a folder"
+    sh "$top/packaging/install-packages.sh" build test
+    run_cases "$2"
+    ;;
+--sanitize)
+    sh "$top/packaging/install-packages.sh" build test
+    configure asan -DAIRMUSTER_CASES="$cases"
+    run_suite asan
+    ;;
+--fuzz)
+    [ $# = 2 ] || fail "--fuzz wants a number of seconds"
+    sh "$top/packaging/install-packages.sh" build fuzz
+    run_fuzz "$2"
+    ;;
+--mutants)
+    [ $# = 2 ] || fail "--mutants wants a number"
+    sh "$top/packaging/install-packages.sh" build test mutants
+    exec python3 "$top/packaging/mutants.py" "$top" "$2"
+    ;;
+*)
+    sed -n '5,12p' "$0" >&2
+    exit 2
+    ;;
+esac
