@@ -17,26 +17,6 @@ bool matchesOne(const Texts& wanted, std::string_view stated) {
     return !stated.empty() && std::find(wanted->begin(), wanted->end(), stated) != wanted->end();
 }
 
-bool matchesPart(const logbook::body::Match& match, const std::string& position,
-                 const PartAttributes& part) {
-    return (!match.position || *match.position == position) &&
-           matchesOne(match.lots, part.text("lot")) &&
-           matchesOne(match.serials, part.serial()) &&
-           matchesOne(match.partModels, part.text("model"));
-}
-
-bool hasPartFields(const logbook::body::Match& match) {
-    return match.position || match.lots || match.serials || match.partModels;
-}
-
-// Not cancelled, and the fields about the device hold.
-bool concerns(const Device& device, const logbook::body::Notice& notice) {
-    const auto& match = notice.match;
-    return !notice.cancelled && matchesOne(match.devices, device.serial) &&
-           matchesOne(match.deviceModels, device.enrolment.model) &&
-           matchesOne(match.software, device.software);
-}
-
 // The `notice_done` of this notice as it now reads; none if that came before it.
 std::optional<RecordRef> doneSince(const Device& device, const KnownNotice& known) {
     const auto done = device.noticesDone.find(known.notice.key);
@@ -79,19 +59,38 @@ bool faultBlocks(const Rulebook& rulebook, const std::string& code, const Standi
 
 }  // namespace
 
+bool namesPart(const logbook::body::Match& match) {
+    return match.position || match.lots || match.serials || match.partModels;
+}
+
+bool noticeMatchesPart(const logbook::body::Match& match, const std::string& position,
+                       const PartAttributes& part) {
+    return (!match.position || *match.position == position) &&
+           matchesOne(match.lots, part.text("lot")) &&
+           matchesOne(match.serials, part.serial()) &&
+           matchesOne(match.partModels, part.text("model"));
+}
+
+bool noticeConcerns(const Device& device, const logbook::body::Notice& notice) {
+    const auto& match = notice.match;
+    return !notice.cancelled && matchesOne(match.devices, device.serial) &&
+           matchesOne(match.deviceModels, device.enrolment.model) &&
+           matchesOne(match.software, device.software);
+}
+
 bool standsOnDevice(const FindingContext& context, const KnownNotice& known) {
-    return !hasPartFields(known.notice.match) && concerns(context.device, known.notice) &&
+    return !namesPart(known.notice.match) && noticeConcerns(context.device, known.notice) &&
            !doneSince(context.device, known);
 }
 
 std::vector<std::string> positionsUnder(const FindingContext& context, const KnownNotice& known) {
     std::vector<std::string> positions;
     const auto& match = known.notice.match;
-    if (!hasPartFields(match) || !concerns(context.device, known.notice)) return positions;
+    if (!namesPart(match) || !noticeConcerns(context.device, known.notice)) return positions;
     const auto done = doneSince(context.device, known);
     for (const auto& [position, part] : context.device.fitted) {
         if (!context.rulebook.position(position)) continue;
-        if (!matchesPart(match, position, part.attributes)) continue;
+        if (!noticeMatchesPart(match, position, part.attributes)) continue;
         if (!done || part.fit > *done) positions.push_back(position);
     }
     return positions;
