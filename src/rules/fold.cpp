@@ -60,23 +60,23 @@ void endWaivers(Device& device, const std::string& subject,
 }
 
 // What an edition names anew begins without a past: nothing recorded before may count for it.
-void resetNamedAnew(Folding& folding, const Rulebook& now) {
-    const auto checks = namedAnew(now.checks, folding.rulebook.checks);
-    const auto services = namedAnew(now.services, folding.rulebook.services);
-    const auto positions = namedAnew(now.positions, folding.rulebook.positions);
+void resetNamedAnew(State& state, const Rulebook& now, const RecordRef& record) {
+    const auto checks = namedAnew(now.checks, state.rulebook->checks);
+    const auto services = namedAnew(now.services, state.rulebook->services);
+    const auto positions = namedAnew(now.positions, state.rulebook->positions);
     if (checks.empty() && services.empty() && positions.empty()) return;
-    for (auto& [serial, shared] : folding.state.devices) {
+    for (auto& [serial, shared] : state.devices) {
         Device& device = shared.edit();
         for (const std::string& key : checks) {
             device.checks.erase(key);
             endWaivers(device, key, {"due", "lapsed"});
         }
         for (const std::string& key : services) {
-            if (!now.service(key)->dueAfter.empty()) device.services[key].triggered = folding.ref();
+            if (!now.service(key)->dueAfter.empty()) device.services[key].triggered = record;
             endWaivers(device, key, {"service_overdue"});
         }
         for (const std::string& key : positions) {
-            takeOut(folding.state, device, key);
+            takeOut(state, device, key);
             endWaivers(device, key, {"change_due"});
         }
     }
@@ -88,9 +88,7 @@ void foldAdopt(Folding& folding, const Editions& editions) {
         folding.effect.effective = false;
         return;
     }
-    if (folding.state.adopted) resetNamedAnew(folding, *edition->second);
-    folding.state.rulebook = edition->second;
-    folding.state.adopted = folding.ref();
+    adopt(folding.state, edition->second, folding.ref());
 }
 
 void foldDepartmentWide(Folding& folding, const Editions& editions) {
@@ -356,6 +354,12 @@ Effect fold(State& state, const Record& record, const Editions& editions) {
     std::sort(effect.anomalies.begin(), effect.anomalies.end(),
               [](AnomalyCode a, AnomalyCode b) { return name(a) < name(b); });
     return effect;
+}
+
+void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record) {
+    if (state.adopted) resetNamedAnew(state, *edition, record);
+    state.rulebook = edition;
+    state.adopted = record;
 }
 
 void applyImpliedUseEnd(State& state, const Record& start) {

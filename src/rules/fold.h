@@ -39,6 +39,9 @@ using Editions = std::map<RecordName, std::shared_ptr<const Rulebook>>;
 // the rulebook of every `adopt` record that will be folded.
 Effect fold(State& state, const logbook::Record& record, const Editions& editions);
 
+// Puts an edition in force, as an effective `adopt` does; `record` is the place of that.
+void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record);
+
 // The `use_end` that a start of use (of another patient) implies just before it, if the device is in
 // use: the state on which a start is judged.
 void applyImpliedUseEnd(State& state, const logbook::Record& start);

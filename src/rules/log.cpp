@@ -41,19 +41,20 @@ Editions readEditions(const std::vector<Record>& records, const ZoneSource& zone
 
 }  // namespace
 
-Log::Log(std::vector<Record> records, const ZoneSource& zones) : m_records(std::move(records)) {
-    std::sort(m_records.begin(), m_records.end(),
+Log::Log(std::vector<Record> all, const ZoneSource& zones) {
+    std::sort(all.begin(), all.end(),
               [](const Record& a, const Record& b) { return readingOrder(a, b) < 0; });
-    m_editions = readEditions(m_records, zones, m_faults);
-    m_order.resize(m_records.size());
+    m_shared = std::make_shared<const std::vector<Record>>(std::move(all));
+    m_editions = readEditions(records(), zones, m_faults);
+    m_order.resize(records().size());
     std::iota(m_order.begin(), m_order.end(), std::size_t{0});
     std::sort(m_order.begin(), m_order.end(), [this](std::size_t a, std::size_t b) {
-        return m_records[a].name < m_records[b].name;
+        return records()[a].name < records()[b].name;
     });
-    m_previousEntered.resize(m_records.size());
+    m_previousEntered.resize(records().size());
     for (std::size_t place = 1; place < m_order.size(); ++place) {
-        const Record& before = m_records[m_order[place - 1]];
-        const Record& record = m_records[m_order[place]];
+        const Record& before = records()[m_order[place - 1]];
+        const Record& record = records()[m_order[place]];
         if (before.name.station != record.name.station) continue;
         m_previousEntered[m_order[place]] = before.entered;
     }
@@ -61,7 +62,7 @@ Log::Log(std::vector<Record> records, const ZoneSource& zones) : m_records(std::
 }
 
 std::shared_ptr<const Rulebook> Log::firstEdition() const {
-    for (const Record& record : m_records) {
+    for (const Record& record : records()) {
         const auto edition = m_editions.find(record.name);
         if (edition != m_editions.end()) return edition->second;
     }
@@ -69,13 +70,13 @@ std::shared_ptr<const Rulebook> Log::firstEdition() const {
 }
 
 bool Log::takesPart(std::size_t index, Instant knownAt) const {
-    if (m_records[index].entered > knownAt) return false;
+    if (records()[index].entered > knownAt) return false;
     const auto& strike = m_struckBy[index];
-    return !strike || m_records[*strike].entered > knownAt;
+    return !strike || records()[*strike].entered > knownAt;
 }
 
 const Record* Log::struckBy(std::size_t index) const {
-    return m_struckBy[index] ? &m_records[*m_struckBy[index]] : nullptr;
+    return m_struckBy[index] ? &records()[*m_struckBy[index]] : nullptr;
 }
 
 bool Log::strikeUnauthorised(std::size_t index) const {
@@ -84,22 +85,22 @@ bool Log::strikeUnauthorised(std::size_t index) const {
 
 bool Log::clockBack(std::size_t index, Instant knownAt) const {
     const auto& previous = m_previousEntered[index];
-    return previous && *previous <= knownAt && m_records[index].entered < *previous;
+    return previous && *previous <= knownAt && records()[index].entered < *previous;
 }
 
 std::optional<std::size_t> Log::find(const RecordName& name) const {
     const auto place = std::lower_bound(
         m_order.begin(), m_order.end(), name,
         [this](std::size_t index, const RecordName& wanted) {
-            return m_records[index].name < wanted;
+            return records()[index].name < wanted;
         });
-    if (place == m_order.end() || m_records[*place].name != name) return std::nullopt;
+    if (place == m_order.end() || records()[*place].name != name) return std::nullopt;
     return *place;
 }
 
 std::optional<Instant> Log::endOfKnowledge(Instant knownAt) const {
     std::optional<Instant> latest;
-    for (const Record& record : m_records) {
+    for (const Record& record : records()) {
         if (record.entered > knownAt) continue;
         if (!latest || record.entered > *latest) latest = record.entered;
     }
@@ -110,15 +111,21 @@ std::optional<Instant> Log::endOfKnowledge(Instant knownAt) const {
 State Log::stateAt(Instant at, Instant knownAt) const {
     State state;
     state.rulebook = firstEdition();
-    for (std::size_t index = 0; index < m_records.size() && m_records[index].at <= at; ++index) {
-        if (takesPart(index, knownAt)) fold(state, m_records[index], m_editions);
+    for (std::size_t index = 0; index < records().size() && records()[index].at <= at; ++index) {
+        if (takesPart(index, knownAt)) fold(state, records()[index], m_editions);
     }
     return state;
 }
 
+Log Log::under(const std::shared_ptr<const Rulebook>& edition) const {
+    Log other = *this;
+    for (auto& [name, rulebook] : other.m_editions) rulebook = edition;
+    return other;
+}
+
 bool Log::hasEdition(Instant at, Instant knownAt) const {
-    for (std::size_t index = 0; index < m_records.size() && m_records[index].at <= at; ++index) {
-        const bool adopts = m_editions.contains(m_records[index].name);
+    for (std::size_t index = 0; index < records().size() && records()[index].at <= at; ++index) {
+        const bool adopts = m_editions.contains(records()[index].name);
         if (adopts && takesPart(index, knownAt)) return true;
     }
     return false;
@@ -127,13 +134,13 @@ bool Log::hasEdition(Instant at, Instant knownAt) const {
 // A strike is judged by the persons and the edition before it, whatever instant is asked for; both
 // are timely, so what is known of them then does not depend on the knowledge asked for either.
 void Log::judgeStrikes() {
-    m_struckBy.resize(m_records.size());
-    m_strikeUnauthorised.resize(m_records.size());
+    m_struckBy.resize(records().size());
+    m_strikeUnauthorised.resize(records().size());
     State state;
     state.rulebook = firstEdition();
     if (!state.rulebook) return;
-    for (std::size_t index = 0; index < m_records.size(); ++index) {
-        const Record& record = m_records[index];
+    for (std::size_t index = 0; index < records().size(); ++index) {
+        const Record& record = records()[index];
         if (record.kind() == Kind::Adopt || record.kind() == Kind::Person) {
             fold(state, record, m_editions);
             continue;
@@ -141,14 +148,14 @@ void Log::judgeStrikes() {
         const auto* strike = std::get_if<body::Strike>(&record.body);
         if (!strike) continue;
         const auto target = find(strike->target);
-        const Record* struck = target ? &m_records[*target] : nullptr;
+        const Record* struck = target ? &records()[*target] : nullptr;
         if (!mayWrite(state, record, struck).allowed) {
             m_strikeUnauthorised[index] = true;
             continue;
         }
         if (!struck || cannotBeStruck(struck->kind())) continue;
         auto& earliest = m_struckBy[*target];
-        if (!earliest || record.entered < m_records[*earliest].entered) earliest = index;
+        if (!earliest || record.entered < records()[*earliest].entered) earliest = index;
     }
 }
 

@@ -36,7 +36,7 @@ public:
     // has no effect.
     Log(std::vector<logbook::Record> records, const ZoneSource& zones);
 
-    [[nodiscard]] const std::vector<logbook::Record>& records() const { return m_records; }
+    [[nodiscard]] const std::vector<logbook::Record>& records() const { return *m_shared; }
     [[nodiscard]] const Editions& editions() const { return m_editions; }
     [[nodiscard]] const std::vector<LogFault>& faults() const { return m_faults; }
 
@@ -64,13 +64,16 @@ public:
     // The state after all records with `at` <= `at` that take part. Precondition: firstEdition().
     [[nodiscard]] State stateAt(Instant at, Instant knownAt) const;
 
+    // The same log as if every edition in it had been this one.
+    [[nodiscard]] Log under(const std::shared_ptr<const Rulebook>& edition) const;
+
     // Whether an `adopt` with `at` <= `at` takes part.
     [[nodiscard]] bool hasEdition(Instant at, Instant knownAt) const;
 
 private:
     void judgeStrikes();
 
-    std::vector<logbook::Record> m_records;
+    std::shared_ptr<const std::vector<logbook::Record>> m_shared;  // sorted; copies share them
     Editions m_editions;
     std::vector<LogFault> m_faults;
     std::vector<std::size_t> m_order;                   // index by (station, seq)
