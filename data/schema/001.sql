@@ -39,7 +39,8 @@ BEGIN
     SELECT RAISE(ABORT, 'records are never deleted');
 END;
 
--- Also keeps INSERT OR REPLACE, which runs no DELETE trigger, from putting a row in another's place.
+-- Also keeps INSERT OR REPLACE, which runs no DELETE trigger, from putting a row in the place of
+-- another.
 CREATE TRIGGER records_are_only_appended BEFORE INSERT ON records
 WHEN NEW.arrival <> 1 + coalesce((SELECT max(arrival) FROM records), 0)
     OR NEW.seq <> 1 + coalesce((SELECT max(seq) FROM records WHERE station = NEW.station), 0)

@@ -20,6 +20,7 @@ namespace store {
 namespace {
 
 constexpr int pagesPerStep = 1024;
+constexpr std::size_t mostNamed = 100;
 
 enum class Copied { Whole, Cancelled, Busy };
 
@@ -71,7 +72,9 @@ bool sameHeads(SQLite::Database& source, const Heads& before, const Heads& copie
 Trouble brokenChain(const Connection& source, const VerifyReport& report) {
     Trouble trouble = source.trouble(Trouble::Code::ChainBroken);
     for (const Break& found : report.breaks) {
-        trouble.records.push_back(found.record);
+        if (trouble.records.size() < mostNamed) {
+            trouble.records.push_back(found.record);
+        }
     }
     if (!report.integrity.empty()) {
         trouble.text = report.integrity.front();

@@ -21,7 +21,8 @@ TEST_CASE("Heads survive their JSON", "[unit]") {
 TEST_CASE("Other shapes are no heads", "[unit]") {
     const std::string hex = toHex(sha256("a"));
     const std::vector<std::string> others = {
-        "[]", "null", "{\"a\":1}", "{\"a\":[1]}", "{\"a\":[1,2]}", "{\"a\":[\"1\",\"" + hex + "\"]}",
+        "[]", "null", "{\"a\":1}", "{\"a\":[1]}", "{\"a\":[1,2]}",
+        "{\"a\":[\"1\",\"" + hex + "\"]}",
         "{\"a\":[0,\"" + hex + "\"]}", "{\"a\":[1.5,\"" + hex + "\"]}", "{\"a\":[1,\"ff\"]}",
         "{\"a\":[1,\"" + hex + "\",1]}",
     };

@@ -44,9 +44,10 @@ TEST_CASE("Records are read by at, entered, station and seq", "[unit]") {
                         "\",\"by\":\"mt\",\"device\":\"KB-0001\",\"kind\":\"note\","
                         "\"body\":{\"text\":\"\"}}");
     };
-    append(logbook, {enteredLate("b", 1, 5, 9), enteredLate("b", 2, 5, 6), enteredLate("b", 3, 4, 9),
-                     enteredLate("a", 1, 5, 9), enteredLate("a", 2, 5, 6),
-                     enteredLate("a-1", 1, 5, 6), enteredLate("a", 3, 5, 6)});
+    append(logbook, {enteredLate("b", 1, 5, 9), enteredLate("b", 2, 5, 6),
+                     enteredLate("b", 3, 4, 9), enteredLate("a", 1, 5, 9),
+                     enteredLate("a", 2, 5, 6), enteredLate("a-1", 1, 5, 6),
+                     enteredLate("a", 3, 5, 6)});
     CHECK(namesOf(logbook.records()->records) ==
           std::vector<RecordName>{
               {"b", 3}, {"a", 2}, {"a", 3}, {"a-1", 1}, {"b", 2}, {"a", 1}, {"b", 1}});
