@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Chance that can be repeated: the same seed gives the same numbers with every compiler and library,
-// which the distributions of the standard library do not promise.
+// Chance that can be repeated: the same seed gives the same numbers with every compiler and
+// library, which the distributions of the standard library do not promise.
 #pragma once
 
 #include <cstddef>

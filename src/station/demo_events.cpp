@@ -203,7 +203,8 @@ void planOpening(World& world) {
     for (UnitState& unit : world.units) {
         if (unit.plan->arrives) {
             const Instant arrival = world.calendar.daysBack(*unit.plan->arrives, hours(9));
-            planArrival(world, unit, arrival, world.calendar.nextOffice(arrival + hours(4), hours(9)));
+            planArrival(world, unit, arrival,
+                        world.calendar.nextOffice(arrival + hours(4), hours(9)));
         } else {
             ++count;
             planArrival(world, unit, first + minutes(40 + 2LL * count),

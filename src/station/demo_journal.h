@@ -23,7 +23,7 @@ struct Draft {
     logbook::json::Object more;          // done_by, witness, form, batch, confirmed
     std::optional<std::size_t> target;   // the entry that a strike or review names
     std::optional<std::size_t> movedFrom;
-    bool signsHeads = false;             // `body` gets known_at, digest and heads when it is numbered
+    bool signsHeads = false;  // `body` gets known_at, digest and heads when it is numbered
 };
 
 // From `from` until `to` the clock of `station` was ahead by so much (behind if negative).

@@ -110,15 +110,17 @@ bool Script::happens(const Step& step) const {
     if (condition == "precautions") {
         return m_unit->precautions;
     }
-    if (condition == "coaxial") {
-        const auto circuit = m_unit->fitted.find("circuit");
-        return circuit != m_unit->fitted.end() &&
-               m_world.scenario.parts.find(circuit->second.part)->second.attributes.contains(
-                   "layout") &&
-               m_world.scenario.parts.find(circuit->second.part)
-                       ->second.attributes.find("layout")->second == "coaxial";
+    return condition != "coaxial" || hasCoaxialCircuit();
+}
+
+bool Script::hasCoaxialCircuit() const {
+    const auto circuit = m_unit->fitted.find("circuit");
+    if (circuit == m_unit->fitted.end()) {
+        return false;
     }
-    return true;
+    const Part& part = m_world.scenario.parts.find(circuit->second.part)->second;
+    const auto layout = part.attributes.find("layout");
+    return layout != part.attributes.end() && layout->second == "coaxial";
 }
 
 const Mishap* Script::mishapAt(const Step& step) const {
@@ -167,7 +169,7 @@ void Script::runDo(const Step& step) {
     }
 }
 
-std::string Script::writerOf(const Step& step, std::string_view kind) const {
+std::string Script::writerOf(const Step& step, std::string_view kind, Instant at) const {
     if (!step.option("by").empty()) {
         return std::string(step.option("by"));
     }
@@ -182,7 +184,7 @@ std::string Script::writerOf(const Step& step, std::string_view kind) const {
         }
         role = usual->second;
     }
-    return m_world.someone({role}, m_station, m_now).key;
+    return m_world.someone({role}, m_station, at).key;
 }
 
 void Script::addExtras(const Step& step, Draft& draft) const {
@@ -209,7 +211,7 @@ std::size_t Script::writeEntry(const Step& step, Draft draft) {
     draft.station = m_station;
     draft.at = at;
     draft.entered = at + m_late + Duration{m_world.dice.between(3, 24) * 1000};
-    draft.by = writerOf(step, draft.kind);
+    draft.by = writerOf(step, draft.kind, at);
     addExtras(step, draft);
     if (!step.option("moved_from").empty()) {
         draft.movedFrom = m_names.at(std::string(step.option("moved_from")));
@@ -279,7 +281,8 @@ void Script::ensure(std::string_view what) {
 
 void Script::swapForAnother() {
     for (UnitState& other : m_world.units) {
-        const bool suits = other.stored() && !other.pinned && other.plan->kit == m_unit->plan->kit &&
+        const bool suits = other.stored() && !other.pinned &&
+                           other.plan->kit == m_unit->plan->kit &&
                            other.busyUntil <= m_now && other.location == m_unit->area->store;
         if (!suits) {
             continue;

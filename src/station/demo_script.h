@@ -49,13 +49,12 @@ public:
     void swapForAnother();
 
 private:
-    struct Entry;
-
     void perform(const Step& step);
     [[nodiscard]] bool happens(const Step& step) const;
+    [[nodiscard]] bool hasCoaxialCircuit() const;
     [[nodiscard]] const Mishap* mishapAt(const Step& step) const;
     void runDo(const Step& step);
-    [[nodiscard]] std::string writerOf(const Step& step, std::string_view kind) const;
+    [[nodiscard]] std::string writerOf(const Step& step, std::string_view kind, Instant at) const;
     std::size_t writeEntry(const Step& step, Draft draft);
     void addExtras(const Step& step, Draft& draft) const;
 

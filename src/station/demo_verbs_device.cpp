@@ -33,6 +33,7 @@ void enrol(Script& script, const Step& step) {
     script.write(step, "enrol", std::move(body));
     unit.enrolled = true;
     unit.maintenanceDue = world.calendar.end() - days(plan.age - 365);
+    script.waitUntil(script.now() + minutes(1));
     script.write(step, "software", {{"version", model.software}});
 }
 
@@ -143,7 +144,8 @@ void start(Script& script, const Step& step) {
     json::Object body{{"group", unit.group}, {"location", unit.room}};
     const bool samePatient = step.word(0) == "same_patient";
     const bool emergency = step.word(0) == "emergency";
-    const bool precautions = script.world().dice.perMille(script.world().scenario.chances.precautions);
+    World& world = script.world();
+    const bool precautions = world.dice.perMille(world.scenario.chances.precautions);
     if (emergency) {
         body.emplace_back("emergency", true);
     }

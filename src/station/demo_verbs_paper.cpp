@@ -6,7 +6,9 @@
 #include "station/demo_verbs.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
+#include <utility>
 
 namespace station::demo {
 
@@ -53,8 +55,9 @@ void notice(Script& script, const Step& step) {
     if (!step.option("position").empty()) {
         match.emplace_back("position", step.option("position"));
     }
-    for (const auto& [option, field] : {std::pair{"lots", "lots"}, std::pair{"software", "software"},
-                                        std::pair{"models", "device_models"}}) {
+    constexpr std::array<std::pair<const char*, const char*>, 3> lists{
+        {{"lots", "lots"}, {"software", "software"}, {"models", "device_models"}}};
+    for (const auto& [option, field] : lists) {
         if (!step.option(option).empty()) {
             match.emplace_back(field, listOf(step.option(option)));
         }

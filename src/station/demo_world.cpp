@@ -73,7 +73,8 @@ const Person& World::someone(const std::vector<std::string>& roles, std::string_
 }
 
 Instant World::adoptedAt(const Edition& edition) const {
-    return calendar.daysBack(edition.day, &edition == &scenario.editions.front() ? hours(7) : hours(12));
+    const bool first = &edition == &scenario.editions.front();
+    return calendar.daysBack(edition.day, hours(first ? 7 : 12));
 }
 
 int World::editionAt(Instant at) const {

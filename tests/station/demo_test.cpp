@@ -1,14 +1,15 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The demo: valid, repeatable, inside its three months, and as varied as it is meant to be. What the
-// rules make of it is asked of the rules.
+// The demo: valid, repeatable, inside its three months, and as varied as it is meant to be. What
+// the rules make of it is asked of the rules.
 #include "station/demo.h"
 
 #include "airmuster_station_embedded.h"
 #include "logbook/record_reader.h"
 #include "rules/month.h"
 #include "rules/rulebook_reader.h"
+#include "support/zones.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -32,33 +33,20 @@ Instant instant(std::string_view text) {
     return logbook::parseInstant(text).value();
 }
 
-// The changes of US clocks in 2026 and 2027: second Sunday of March, first of November, at 02:00
-// (15 U.S.C. 260a).
-std::shared_ptr<const rules::Zone> chicago() {
-    static const auto zone = std::make_shared<const rules::Zone>(
-        "America/Chicago",
-        std::vector<rules::ZoneTransition>{
-            {instant("1970-01-01T00:00:00Z"), Duration{-hoursOf(6).ms}, "CST"},
-            {instant("2026-03-08T08:00:00Z"), Duration{-hoursOf(5).ms}, "CDT"},
-            {instant("2026-11-01T07:00:00Z"), Duration{-hoursOf(6).ms}, "CST"},
-            {instant("2027-03-14T08:00:00Z"), Duration{-hoursOf(5).ms}, "CDT"}});
-    return zone;
-}
-
-std::shared_ptr<const rules::Zone> zoneOf(std::string_view name) {
-    return name == "America/Chicago" ? chicago() : nullptr;
+const rules::Zone& chicago() {
+    return *support::zone("America/Chicago");
 }
 
 const Instant theEnd = instant("2026-11-25T15:20:00Z");
 
 const std::vector<Record>& demo() {
     static const std::vector<Record> records =
-        station::makeDemo(station::kestrelBay(), {seed, theEnd}, *chicago());
+        station::makeDemo(station::kestrelBay(), {seed, theEnd}, chicago());
     return records;
 }
 
 const rules::Log& demoLog() {
-    static const rules::Log log(demo(), zoneOf);
+    static const rules::Log log(demo(), support::zones());
     return log;
 }
 
@@ -92,7 +80,7 @@ TEST_CASE("Rulebooks shipped have no fault, and only the warnings they explain",
          {station::embedded::rulebooks_adult_intensive_care,
           station::embedded::rulebooks_neonatal_unit, station::embedded::rulebooks_transport,
           station::embedded::demo_kestrel_bay, station::embedded::demo_kestrel_bay_2}) {
-        const rules::RulebookReading reading = rules::readRulebook(text, zoneOf);
+        const rules::RulebookReading reading = rules::readRulebook(text, support::zones());
         INFO(text.substr(0, 200) << codes(reading.faults) << codes(reading.warnings));
         CHECK(reading.faults.empty());
         REQUIRE(reading.warnings.size() == 2);
@@ -106,8 +94,9 @@ TEST_CASE("Rulebooks shipped have no fault, and only the warnings they explain",
 }
 
 TEST_CASE("The second edition of the demo asks for one check more", "[unit]") {
-    const auto first = rules::readRulebook(station::embedded::demo_kestrel_bay, zoneOf).rulebook;
-    const auto second = rules::readRulebook(station::embedded::demo_kestrel_bay_2, zoneOf).rulebook;
+    namespace texts = station::embedded;
+    const auto first = rules::readRulebook(texts::demo_kestrel_bay, support::zones()).rulebook;
+    const auto second = rules::readRulebook(texts::demo_kestrel_bay_2, support::zones()).rulebook;
     REQUIRE(first);
     REQUIRE(second);
     CHECK(second->checks.size() == first->checks.size() + 1);
@@ -117,10 +106,10 @@ TEST_CASE("The second edition of the demo asks for one check more", "[unit]") {
 
 TEST_CASE("The same seed gives the same demo, another seed another", "[property]") {
     INFO("seed " << seed);
-    const auto again = station::makeDemo(station::kestrelBay(), {seed, theEnd}, *chicago());
+    const auto again = station::makeDemo(station::kestrelBay(), {seed, theEnd}, chicago());
     REQUIRE(again.size() == demo().size());
     CHECK(std::ranges::equal(again, demo(), {}, &Record::content, &Record::content));
-    const auto other = station::makeDemo(station::kestrelBay(), {seed + 1, theEnd}, *chicago());
+    const auto other = station::makeDemo(station::kestrelBay(), {seed + 1, theEnd}, chicago());
     CHECK_FALSE(std::ranges::equal(other, demo(), {}, &Record::content, &Record::content));
 }
 
@@ -130,7 +119,8 @@ TEST_CASE("Every demo is valid records, numbered without a gap, none from after 
          {std::pair{seed, theEnd}, std::pair{std::uint64_t{7}, instant("2027-03-20T03:00:00Z")}}) {
         INFO("seed " << drawn << " end " << logbook::toText(end));
         std::map<std::string, std::int64_t> last;
-        for (const Record& record : station::makeDemo(station::kestrelBay(), {drawn, end}, *chicago())) {
+        const auto records = station::makeDemo(station::kestrelBay(), {drawn, end}, chicago());
+        for (const Record& record : records) {
             CHECK(logbook::readRecord(record.content).has_value());
             CHECK(record.name.seq == ++last[record.name.station]);
             CHECK(record.at <= record.entered);
@@ -176,7 +166,8 @@ TEST_CASE("The demo's months hold every class of start and every anomaly", "[uni
     std::array<int, 5> starts{};
     std::set<rules::AnomalyCode> anomalies;
     for (const unsigned month : {8U, 9U, 10U, 11U}) {
-        const auto answer = rules::month(demoLog(), {std::chrono::year(2026) / std::chrono::month(month)});
+        const auto asked = std::chrono::year(2026) / std::chrono::month(month);
+        const auto answer = rules::month(demoLog(), {asked});
         REQUIRE(answer.has_value());
         for (std::size_t index = 0; index < starts.size(); ++index) {
             starts[index] += answer->starts[index];
@@ -237,7 +228,8 @@ TEST_CASE("KB-0142 stands there with several things at once", "[unit]") {
 }
 
 TEST_CASE("A scenario that names what is not there is refused with all its faults", "[unit]") {
-    const auto scenario = station::demo::readScenario({"days = 3\n", "[[units]]\nserial = 4\n", {}});
+    const auto scenario =
+        station::demo::readScenario({"days = 3\n", "[[units]]\nserial = 4\n", {}});
     REQUIRE_FALSE(scenario.has_value());
     CHECK(scenario.error().find("events.units.0.serial") != std::string::npos);
     CHECK(scenario.error().find("scenario.facility") != std::string::npos);
