@@ -15,11 +15,28 @@
 namespace rules {
 namespace {
 
-constexpr std::array<std::string_view, 22> findingNames{
-    "change_due", "conflict", "due", "expired", "failed", "fault", "group_differs", "group_unset",
-    "group_unsupported", "lapsed", "mismatch", "missing", "notice", "service_due", "service_failed",
-    "service_outstanding", "service_overdue", "spent", "unprocessed", "unseen", "withdrawn",
-    "worn_out"};
+constexpr std::array<std::string_view, 22> findingNames{"change_due",
+                                                        "conflict",
+                                                        "due",
+                                                        "expired",
+                                                        "failed",
+                                                        "fault",
+                                                        "group_differs",
+                                                        "group_unset",
+                                                        "group_unsupported",
+                                                        "lapsed",
+                                                        "mismatch",
+                                                        "missing",
+                                                        "notice",
+                                                        "service_due",
+                                                        "service_failed",
+                                                        "service_outstanding",
+                                                        "service_overdue",
+                                                        "spent",
+                                                        "unprocessed",
+                                                        "unseen",
+                                                        "withdrawn",
+                                                        "worn_out"};
 
 Verdict verdictOf(const Device& device, const std::vector<Finding>& findings) {
     if (device.retired) return Verdict::Retired;
@@ -40,22 +57,19 @@ bool covers(const StandingWaiver& waiver, const Finding& finding, Instant at) {
 
 bool mayBeWaived(const Rulebook& rulebook, const Finding& finding) {
     switch (finding.code) {
-    case FindingCode::ServiceOverdue:
-    case FindingCode::ChangeDue:
-        return true;
-    case FindingCode::Due:
-    case FindingCode::Lapsed:
-        return rulebook.check(finding.subject)->waivable;
-    default:
-        return false;
+        case FindingCode::ServiceOverdue:
+        case FindingCode::ChangeDue: return true;
+        case FindingCode::Due:
+        case FindingCode::Lapsed: return rulebook.check(finding.subject)->waivable;
+        default: return false;
     }
 }
 
 void applyWaivers(const FindingContext& context, std::vector<Finding>& findings) {
     for (Finding& finding : findings) {
         if (!mayBeWaived(context.rulebook, finding)) continue;
-        const auto waiver = context.device.waivers.find(
-            {std::string(name(finding.code)), finding.subject});
+        const auto waiver =
+            context.device.waivers.find({std::string(name(finding.code)), finding.subject});
         if (waiver == context.device.waivers.end()) continue;
         if (covers(waiver->second, finding, context.at)) finding.waivedUntil = waiver->second.until;
     }
@@ -140,6 +154,7 @@ Assessment assess(const State& state, const Device& device, const Question& ques
     if (device.retired) return assessment;
     assessment.group = context.group;
     for (const Check& check : context.rulebook.checks) {
+        if (!question.wantChecks) break;
         assessment.checks.emplace(check.key, statusOf(state, device, check, question.at));
     }
     if (assessment.verdict == Verdict::Ready && question.wantReadyUntil) {

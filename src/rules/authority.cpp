@@ -73,8 +73,8 @@ bool statedFailure(const Record& record) {
 
 }  // namespace
 
-bool holdsRole(const State& state, const std::string& person,
-               const std::vector<std::string>& roles, Instant at) {
+bool holdsRole(const State& state, const std::string& person, const std::vector<std::string>& roles,
+               Instant at) {
     const KnownPerson* known = knownAt(state, person, at);
     if (!known) return false;
     return std::any_of(roles.begin(), roles.end(), [known](const std::string& role) {

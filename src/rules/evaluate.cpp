@@ -52,22 +52,17 @@ bool attributeHolds(const ConditionEntry& entry, const Device& device, const Rul
 bool entryHolds(const ConditionEntry& entry, const Device& device, const Rulebook& rulebook,
                 Unknown unknown) {
     switch (entry.kind) {
-    case PathKind::Feature:
-        return anyIs(entry, contains(device.enrolment.features, entry.name));
-    case PathKind::Fitted:
-        return anyIs(entry, device.fitted.contains(entry.name));
-    case PathKind::Attribute:
-        return attributeHolds(entry, device, rulebook, unknown);
-    case PathKind::Group: {
-        const auto group = device.group();
-        return group && anyIs(entry, *group);
-    }
-    case PathKind::Model:
-        return anyIs(entry, device.enrolment.model);
-    case PathKind::InUse:
-        return anyIs(entry, device.use && !device.use->paused);
-    case PathKind::Precautions:
-        return anyIs(entry, device.precautions);
+        case PathKind::Feature:
+            return anyIs(entry, contains(device.enrolment.features, entry.name));
+        case PathKind::Fitted: return anyIs(entry, device.fitted.contains(entry.name));
+        case PathKind::Attribute: return attributeHolds(entry, device, rulebook, unknown);
+        case PathKind::Group: {
+            const auto group = device.group();
+            return group && anyIs(entry, *group);
+        }
+        case PathKind::Model: return anyIs(entry, device.enrolment.model);
+        case PathKind::InUse: return anyIs(entry, device.use && !device.use->paused);
+        case PathKind::Precautions: return anyIs(entry, device.precautions);
     }
     return false;
 }

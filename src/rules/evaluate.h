@@ -15,8 +15,8 @@ namespace rules {
 // `required_when` and `when`; as not holding in `unless`.
 enum class Unknown { Holds, HoldsNot };
 
-[[nodiscard]] bool holds(const Condition& condition, const Device& device,
-                         const Rulebook& rulebook, Unknown unknown);
+[[nodiscard]] bool holds(const Condition& condition, const Device& device, const Rulebook& rulebook,
+                         Unknown unknown);
 
 [[nodiscard]] bool applies(const Check& check, const Device& device, const Rulebook& rulebook);
 [[nodiscard]] bool applies(const Service& service, const Device& device, const Rulebook& rulebook);

@@ -35,8 +35,8 @@ void addCheckTurningPoints(const FindingContext& context, std::set<Instant>& poi
 // Whether a notice is about parts, not about devices alone; whether it is about this part; whether
 // it is not cancelled and what it says of devices holds for this one.
 [[nodiscard]] bool namesPart(const logbook::body::Match& match);
-[[nodiscard]] bool noticeMatchesPart(const logbook::body::Match& match,
-                                     const std::string& position, const PartAttributes& part);
+[[nodiscard]] bool noticeMatchesPart(const logbook::body::Match& match, const std::string& position,
+                                     const PartAttributes& part);
 [[nodiscard]] bool noticeConcerns(const Device& device, const logbook::body::Notice& notice);
 
 // Whether the notice stands on the device, if it names no part.

@@ -49,8 +49,8 @@ Finding failedFinding(const CheckState& state, const Check& check) {
 }
 
 Finding lapsedFinding(const CheckState& state, const Check& check) {
-    Finding finding = resting(FindingCode::Lapsed, check.key, state.last,
-                              state.last->at + *check.validFor);
+    Finding finding =
+        resting(FindingCode::Lapsed, check.key, state.last, state.last->at + *check.validFor);
     finding.blocks = check.blocks;
     return finding;
 }
@@ -64,7 +64,9 @@ CheckStatus statusOf(const State& state, const Device& device, const Check& chec
 
 std::optional<Instant> notBefore(const Device& device, const Check& check) {
     std::optional<Instant> latest;
-    const auto wait = [&latest](Instant until) { latest = latest ? std::max(*latest, until) : until; };
+    const auto wait = [&latest](Instant until) {
+        latest = latest ? std::max(*latest, until) : until;
+    };
     for (const NotBefore& rule : check.notBefore) {
         if (rule.event.kind == EventKind::PowerOn) {
             if (device.poweredSince) wait(*device.poweredSince + rule.wait);
@@ -81,9 +83,8 @@ std::optional<Instant> notBefore(const Device& device, const Check& check) {
 
 bool powerUnknown(const Device& device, const Check& check) {
     return !device.poweredSince &&
-           std::any_of(check.notBefore.begin(), check.notBefore.end(), [](const NotBefore& rule) {
-               return rule.event.kind == EventKind::PowerOn;
-           });
+           std::any_of(check.notBefore.begin(), check.notBefore.end(),
+                       [](const NotBefore& rule) { return rule.event.kind == EventKind::PowerOn; });
 }
 
 void addCheckFindings(const FindingContext& context, std::vector<Finding>& findings) {

@@ -66,8 +66,7 @@ bool namesPart(const logbook::body::Match& match) {
 bool noticeMatchesPart(const logbook::body::Match& match, const std::string& position,
                        const PartAttributes& part) {
     return (!match.position || *match.position == position) &&
-           matchesOne(match.lots, part.text("lot")) &&
-           matchesOne(match.serials, part.serial()) &&
+           matchesOne(match.lots, part.text("lot")) && matchesOne(match.serials, part.serial()) &&
            matchesOne(match.partModels, part.text("model"));
 }
 

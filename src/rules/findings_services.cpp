@@ -37,8 +37,8 @@ void addDueFinding(const FindingContext& context, const Service& service,
     if (!instants || context.at < instants->due) return;
     const auto& lastPass = stateOf(context.device, service.key).lastPass;
     if (context.at >= instants->overdue) {
-        findings.push_back(resting(FindingCode::ServiceOverdue, service.key, lastPass,
-                                   instants->overdue));
+        findings.push_back(
+            resting(FindingCode::ServiceOverdue, service.key, lastPass, instants->overdue));
         return;
     }
     Finding finding = resting(FindingCode::ServiceDue, service.key, lastPass, instants->due);
@@ -55,8 +55,8 @@ void addServiceFindings(const FindingContext& context, std::vector<Finding>& fin
         if (state.lastFailed) {
             findings.push_back(resting(FindingCode::ServiceFailed, service.key, state.lastResult));
         }
-        const bool triggered = state.triggered &&
-                               (!state.lastPass || *state.triggered > *state.lastPass);
+        const bool triggered =
+            state.triggered && (!state.lastPass || *state.triggered > *state.lastPass);
         if (triggered || (service.beforeFirstUse && !state.lastPass)) {
             findings.push_back(resting(FindingCode::ServiceOutstanding, service.key,
                                        triggered ? state.triggered : std::nullopt));

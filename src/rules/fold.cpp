@@ -27,28 +27,28 @@ void endUse(Folding& folding, Device& device) {
 // What stands in the way of a resumed use: checks that could have been done while it was paused,
 // and the parts. Judged on the state before the record.
 bool resumesUnready(const Folding& folding, const Device& device) {
-    const auto assessment = assess(folding.state, device,
-                                   {folding.record.at, std::nullopt, false, false});
+    const auto assessment =
+        assess(folding.state, device, {folding.record.at, std::nullopt, false, false});
     return std::any_of(
         assessment.findings.begin(), assessment.findings.end(), [&](const Finding& finding) {
             if (finding.code == FindingCode::Due || finding.code == FindingCode::Failed) {
                 const Check* check = folding.rulebook.check(finding.subject);
                 return check && !check->duringUse;
             }
-            const bool ofPart = finding.code == FindingCode::Missing ||
-                                finding.code == FindingCode::Mismatch;
+            const bool ofPart =
+                finding.code == FindingCode::Missing || finding.code == FindingCode::Mismatch;
             return ofPart && folding.rulebook.position(finding.subject);
         });
 }
 
 // The keys that an edition names and the one before it did not.
 template <class Named>
-std::vector<std::string> namedAnew(const std::vector<Named>& now, const std::vector<Named>& before) {
+std::vector<std::string> namedAnew(const std::vector<Named>& now,
+                                   const std::vector<Named>& before) {
     std::vector<std::string> keys;
     for (const Named& named : now) {
-        const bool known = std::any_of(before.begin(), before.end(), [&](const Named& other) {
-            return other.key == named.key;
-        });
+        const bool known = std::any_of(before.begin(), before.end(),
+                                       [&](const Named& other) { return other.key == named.key; });
         if (!known) keys.push_back(named.key);
     }
     return keys;
@@ -95,8 +95,7 @@ void foldDepartmentWide(Folding& folding, const Editions& editions) {
     const Record& record = folding.record;
     if (record.kind() == Kind::Adopt) foldAdopt(folding, editions);
     if (const auto* person = std::get_if<body::Person>(&record.body)) {
-        folding.state.persons.insert_or_assign(person->person,
-                                               KnownPerson{*person, folding.ref()});
+        folding.state.persons.insert_or_assign(person->person, KnownPerson{*person, folding.ref()});
     }
     if (const auto* notice = std::get_if<body::Notice>(&record.body)) {
         folding.state.notices.insert_or_assign(notice->key, KnownNotice{*notice, folding.ref()});
@@ -316,14 +315,14 @@ void foldOnDevice(Folding& folding) {
 
 std::string_view name(AnomalyCode code) {
     switch (code) {
-    case AnomalyCode::ClockBack: return "clock_back";
-    case AnomalyCode::PartMoved: return "part_moved";
-    case AnomalyCode::ResumedUnready: return "resumed_unready";
-    case AnomalyCode::Unauthorised: return "unauthorised";
-    case AnomalyCode::Unenrolled: return "unenrolled";
-    case AnomalyCode::UnknownKey: return "unknown_key";
-    case AnomalyCode::UseEndMissing: return "use_end_missing";
-    case AnomalyCode::WaiverRefused: return "waiver_refused";
+        case AnomalyCode::ClockBack: return "clock_back";
+        case AnomalyCode::PartMoved: return "part_moved";
+        case AnomalyCode::ResumedUnready: return "resumed_unready";
+        case AnomalyCode::Unauthorised: return "unauthorised";
+        case AnomalyCode::Unenrolled: return "unenrolled";
+        case AnomalyCode::UnknownKey: return "unknown_key";
+        case AnomalyCode::UseEndMissing: return "use_end_missing";
+        case AnomalyCode::WaiverRefused: return "waiver_refused";
     }
     return "";
 }

@@ -12,7 +12,13 @@
 namespace rules {
 
 enum class AnomalyCode {
-    ClockBack, PartMoved, ResumedUnready, Unauthorised, Unenrolled, UnknownKey, UseEndMissing,
+    ClockBack,
+    PartMoved,
+    ResumedUnready,
+    Unauthorised,
+    Unenrolled,
+    UnknownKey,
+    UseEndMissing,
     WaiverRefused,
 };
 
@@ -25,10 +31,10 @@ struct DeviceEvent {
 
 // What one record did.
 struct Effect {
-    bool effective = false;               // it took effect, or is of a kind that has none
-    bool endedUse = false;                // a `use_end` that took effect, implied ones left out
-    bool countedStart = false;            // a `use_start` that is a start: not same patient while in use
-    std::vector<AnomalyCode> anomalies;   // sorted by name; clock_back is not among them
+    bool effective = false;     // it took effect, or is of a kind that has none
+    bool endedUse = false;      // a `use_end` that took effect, implied ones left out
+    bool countedStart = false;  // a `use_start` that is a start: not same patient while in use
+    std::vector<AnomalyCode> anomalies;  // sorted by name; clock_back is not among them
     std::vector<DeviceEvent> events;
 };
 
@@ -42,8 +48,8 @@ Effect fold(State& state, const logbook::Record& record, const Editions& edition
 // Puts an edition in force, as an effective `adopt` does; `record` is the place of that.
 void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record);
 
-// The `use_end` that a start of use (of another patient) implies just before it, if the device is in
-// use: the state on which a start is judged.
+// The `use_end` that a start of use (of another patient) implies just before it, if the device is
+// in use: the state on which a start is judged.
 void applyImpliedUseEnd(State& state, const logbook::Record& start);
 
 }  // namespace rules

@@ -1,7 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Parts: put in, taken out, used, reprocessed. A part with a serial keeps its life wherever it goes.
+// Parts: put in, taken out, used, reprocessed. A part with a serial keeps its life wherever it
+// goes.
 #include "rules/evaluate.h"
 #include "rules/folding.h"
 
@@ -118,7 +119,8 @@ void foldFit(Folding& folding, const body::Fit& fit) {
         state(part.attributes, fit.part);
     }
     Device& device = edit(folding, serial);
-    FittedPart& fitted = device.fitted.insert_or_assign(fit.position, std::move(part)).first->second;
+    FittedPart& fitted =
+        device.fitted.insert_or_assign(fit.position, std::move(part)).first->second;
     if (runsOnPatient(device)) use(lifeOf(all, fitted, fit.position), folding.record.at);
     const auto held = device.lastHeld.find(fit.position);
     const bool heldOne = held != device.lastHeld.end();

@@ -44,8 +44,10 @@ MeasureStanding standing(const MeasureRule& rule, const body::Check& attempt,
     if (!value) return MeasureStanding::Absent;
     const AppliedLimit min = limitFor(rule.min, group);
     const AppliedLimit max = limitFor(rule.max, group);
-    const bool below = min.value && *value < *min.value && !logbook::sameMeasure(*value, *min.value);
-    const bool above = max.value && *value > *max.value && !logbook::sameMeasure(*value, *max.value);
+    const bool below =
+        min.value && *value < *min.value && !logbook::sameMeasure(*value, *min.value);
+    const bool above =
+        max.value && *value > *max.value && !logbook::sameMeasure(*value, *max.value);
     if (below || above) return MeasureStanding::OutOfLimits;
     return min.byGroupUnknown || max.byGroupUnknown ? MeasureStanding::Undecided
                                                     : MeasureStanding::Within;
@@ -82,12 +84,13 @@ void addSetUpReasons(Reasons& reasons, const Folding& folding, const Device& dev
                      const Check& check) {
     const auto group = device.group();
     for (const std::string& position : check.needsMatch) {
-        if (!group || !fittedSuits(device, position, *group)) reasons.push_back("mismatch " + position);
+        if (!group || !fittedSuits(device, position, *group))
+            reasons.push_back("mismatch " + position);
     }
     for (const NotWith& rule : check.notWith) {
-        const bool inLine = device.fitted.contains(rule.position) &&
-                            (!rule.when || holds(*rule.when, device, folding.rulebook,
-                                                 Unknown::Holds));
+        const bool inLine =
+            device.fitted.contains(rule.position) &&
+            (!rule.when || holds(*rule.when, device, folding.rulebook, Unknown::Holds));
         if (inLine) reasons.push_back("in_line " + rule.position);
     }
     for (const std::string& key : check.after) {

@@ -8,62 +8,75 @@
 #include <span>
 
 namespace rules {
-namespace {
 
-void addStanding(Ties& ties, const std::string& device, const State& before) {
-    const Device* known = before.device(device);
-    if (!known) return;
-    for (const auto& [position, part] : known->fitted) {
-        const std::string serial(part.attributes.serial());
-        if (!serial.empty()) ties.parts.insert({position, serial});
+// One search for ties: devices and parts by number, each found once.
+struct SerialFits::Search {
+    const SerialFits& fits;
+    const State& before;
+    Ties ties;
+    std::vector<bool> parts;
+    bool grew = false;
+
+    void addDevice(const std::string& serial) {
+        const auto number = fits.m_log.deviceNumber(serial);
+        if (!number || ties.devices[*number]) return;
+        ties.devices[*number] = true;
+        ties.serials.insert(serial);
+        grew = true;
+        const Device* device = before.device(serial);
+        if (!device) return;
+        for (const auto& [position, part] : device->fitted) {
+            const auto known =
+                fits.m_numbers.find({position, std::string(part.attributes.serial())});
+            if (known != fits.m_numbers.end()) addPart(known->second);
+        }
     }
-}
 
-void addDevice(Ties& ties, const std::string& device, const State& before) {
-    if (ties.devices.insert(device).second) addStanding(ties, device, before);
-}
+    // The device in which the part stands at the beginning is tied too.
+    void addPart(std::uint32_t number) {
+        if (parts[number]) return;
+        parts[number] = true;
+        grew = true;
+        const PartKey& key = fits.m_parts[number];
+        ties.parts.insert(key);
+        const auto known = before.parts.find(key);
+        if (known != before.parts.end()) addDevice(known->second->device);
+    }
+};
 
-void addHolder(Ties& ties, const PartKey& part, const State& before) {
-    const auto known = before.parts.find(part);
-    const bool stands = known != before.parts.end() && !known->second->device.empty();
-    if (stands) addDevice(ties, known->second->device, before);
-}
-
-}  // namespace
-
-std::vector<SerialFit> serialFits(const Log& log) {
-    std::vector<SerialFit> fits;
+SerialFits::SerialFits(const Log& log) : m_log(log) {
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         const auto* fit = std::get_if<logbook::body::Fit>(&log.records()[index].body);
         if (!fit) continue;
         const auto serial = fit->part.attributes.find("serial");
         if (serial == fit->part.attributes.end() || serial->second.empty()) continue;
-        fits.push_back({index, {fit->position, serial->second}});
+        const PartKey key{fit->position, serial->second};
+        const auto next = static_cast<std::uint32_t>(m_parts.size());
+        const auto [known, isNew] = m_numbers.try_emplace(key, next);
+        if (isNew) m_parts.push_back(key);
+        m_fits.push_back({index, log.deviceNumber(index), known->second});
     }
-    return fits;
 }
 
-Ties tiedTo(const std::string& device, const State& before, Stretch stretch, const Log& log,
-            const std::vector<SerialFit>& fits) {
-    const auto byRecord = [](const SerialFit& fit, std::size_t index) { return fit.record < index; };
-    const std::span<const SerialFit> inside(
-        std::lower_bound(fits.begin(), fits.end(), stretch.first, byRecord),
-        std::lower_bound(fits.begin(), fits.end(), stretch.end, byRecord));
-    Ties ties;
-    addDevice(ties, device, before);
-    std::size_t size = 0;
-    while (size != ties.devices.size() + ties.parts.size()) {
-        size = ties.devices.size() + ties.parts.size();
-        for (const SerialFit& fit : inside) {
-            const std::string& fitted = log.records()[fit.record].device;
-            const bool knownDevice = ties.devices.contains(fitted);
-            if (!knownDevice && !ties.parts.contains(fit.part)) continue;
-            addDevice(ties, fitted, before);
-            ties.parts.insert(fit.part);
+Ties SerialFits::tiedTo(const std::string& device, const State& before, Stretch stretch) const {
+    const auto byRecord = [](const Fit& fit, std::size_t index) { return fit.record < index; };
+    const std::span<const Fit> inside(
+        std::lower_bound(m_fits.begin(), m_fits.end(), stretch.first, byRecord),
+        std::lower_bound(m_fits.begin(), m_fits.end(), stretch.end, byRecord));
+    Search search{*this, before, {}, {}, false};
+    search.ties.devices.resize(m_log.deviceCount());
+    search.parts.resize(m_parts.size());
+    search.addDevice(device);
+    while (search.grew) {
+        search.grew = false;
+        for (const Fit& fit : inside) {
+            if (search.ties.devices[fit.device]) search.addPart(fit.part);
+            if (search.parts[fit.part]) search.addDevice(m_log.records()[fit.record].device);
         }
-        for (const PartKey& part : std::set<PartKey>(ties.parts)) addHolder(ties, part, before);
     }
-    return ties;
+    const auto department = m_log.deviceNumber("");
+    if (department) search.ties.devices[*department] = true;
+    return std::move(search.ties);
 }
 
 }  // namespace rules

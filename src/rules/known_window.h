@@ -7,6 +7,8 @@
 
 #include "rules/log.h"
 
+#include <cstdint>
+#include <map>
 #include <set>
 #include <string>
 #include <vector>
@@ -18,21 +20,34 @@ struct Stretch {
     std::size_t end = 0;  // not in it
 };
 
-// What ties devices together: every `fit` of a part with a serial, in order.
-struct SerialFit {
-    std::size_t record = 0;
-    PartKey part;
-};
-
-[[nodiscard]] std::vector<SerialFit> serialFits(const Log& log);
-
 struct Ties {
-    std::set<std::string> devices;
+    std::vector<bool> devices;      // by the log's number of the device; the department is in it
+    std::set<std::string> serials;  // of the devices
     std::set<PartKey> parts;
 };
 
-// The devices and parts tied to `device` in the stretch; `before` is the state at its beginning.
-[[nodiscard]] Ties tiedTo(const std::string& device, const State& before, Stretch stretch,
-                          const Log& log, const std::vector<SerialFit>& fits);
+// What ties devices together: every `fit` of a part with a serial, in order.
+class SerialFits {
+public:
+    explicit SerialFits(const Log& log);
+
+    // The devices and parts tied to `device` in the stretch; `before` is the state at its
+    // beginning.
+    [[nodiscard]] Ties tiedTo(const std::string& device, const State& before,
+                              Stretch stretch) const;
+
+private:
+    struct Fit {
+        std::size_t record = 0;
+        std::uint32_t device = 0;
+        std::uint32_t part = 0;
+    };
+    struct Search;
+
+    const Log& m_log;
+    std::vector<Fit> m_fits;
+    std::vector<PartKey> m_parts;  // by number
+    std::map<PartKey, std::uint32_t> m_numbers;
+};
 
 }  // namespace rules

@@ -45,6 +45,7 @@ Log::Log(std::vector<Record> all, const ZoneSource& zones) {
     std::sort(all.begin(), all.end(),
               [](const Record& a, const Record& b) { return readingOrder(a, b) < 0; });
     m_shared = std::make_shared<const std::vector<Record>>(std::move(all));
+    numberDevices();
     m_editions = readEditions(records(), zones, m_faults);
     m_order.resize(records().size());
     std::iota(m_order.begin(), m_order.end(), std::size_t{0});
@@ -59,6 +60,20 @@ Log::Log(std::vector<Record> all, const ZoneSource& zones) {
         m_previousEntered[m_order[place]] = before.entered;
     }
     judgeStrikes();
+}
+
+void Log::numberDevices() {
+    m_devices.reserve(records().size());
+    for (const Record& record : records()) {
+        const auto next = static_cast<std::uint32_t>(m_deviceNumbers.size());
+        m_devices.push_back(m_deviceNumbers.try_emplace(record.device, next).first->second);
+    }
+}
+
+std::optional<std::uint32_t> Log::deviceNumber(const std::string& serial) const {
+    const auto found = m_deviceNumbers.find(serial);
+    if (found == m_deviceNumbers.end()) return std::nullopt;
+    return found->second;
 }
 
 std::shared_ptr<const Rulebook> Log::firstEdition() const {
@@ -89,11 +104,10 @@ bool Log::clockBack(std::size_t index, Instant knownAt) const {
 }
 
 std::optional<std::size_t> Log::find(const RecordName& name) const {
-    const auto place = std::lower_bound(
-        m_order.begin(), m_order.end(), name,
-        [this](std::size_t index, const RecordName& wanted) {
-            return records()[index].name < wanted;
-        });
+    const auto place = std::lower_bound(m_order.begin(), m_order.end(), name,
+                                        [this](std::size_t index, const RecordName& wanted) {
+                                            return records()[index].name < wanted;
+                                        });
     if (place == m_order.end() || records()[*place].name != name) return std::nullopt;
     return *place;
 }

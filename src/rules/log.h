@@ -8,8 +8,9 @@
 #include "rules/fold.h"
 #include "rules/rulebook_reader.h"
 
-#include <functional>
+#include <cstdint>
 #include <limits>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -21,9 +22,9 @@ inline constexpr Instant unlimited{std::numeric_limits<std::int64_t>::max()};
 
 struct LogFault {
     enum class Code {
-        NoEdition,   // no adopt in the log, or none known at the instant asked
-        BadRulebook, // an `adopt` whose text is refused: record, faults
-        WrongEdition,// an `adopt` whose `edition` is not its text's
+        NoEdition,     // no adopt in the log, or none known at the instant asked
+        BadRulebook,   // an `adopt` whose text is refused: record, faults
+        WrongEdition,  // an `adopt` whose `edition` is not its text's
     };
     Code code{};
     RecordName record;
@@ -42,6 +43,13 @@ public:
 
     // The rulebook by which all is judged before the first adopt; null if there is none.
     [[nodiscard]] std::shared_ptr<const Rulebook> firstEdition() const;
+
+    // The device of the record at `index` as a number below deviceCount(); the department is one
+    // too.
+    [[nodiscard]] std::uint32_t deviceNumber(std::size_t index) const { return m_devices[index]; }
+    [[nodiscard]] std::size_t deviceCount() const { return m_deviceNumbers.size(); }
+    // None if no record is on it.
+    [[nodiscard]] std::optional<std::uint32_t> deviceNumber(const std::string& serial) const;
 
     // Whether the record at `index` takes part for the knowledge instant: entered by then and not
     // struck by a strike entered by then.
@@ -71,13 +79,16 @@ public:
     [[nodiscard]] bool hasEdition(Instant at, Instant knownAt) const;
 
 private:
+    void numberDevices();
     void judgeStrikes();
 
     std::shared_ptr<const std::vector<logbook::Record>> m_shared;  // sorted; copies share them
+    std::vector<std::uint32_t> m_devices;                          // by index
+    std::map<std::string, std::uint32_t, std::less<>> m_deviceNumbers;
     Editions m_editions;
     std::vector<LogFault> m_faults;
-    std::vector<std::size_t> m_order;                   // index by (station, seq)
-    std::vector<std::optional<std::size_t>> m_struckBy; // index of the strike entered first
+    std::vector<std::size_t> m_order;                    // index by (station, seq)
+    std::vector<std::optional<std::size_t>> m_struckBy;  // index of the strike entered first
     std::vector<bool> m_strikeUnauthorised;
     std::vector<std::optional<Instant>> m_previousEntered;  // of the station's previous `seq`
 };

@@ -23,10 +23,10 @@ struct LookBackQuestion {
 };
 
 struct LookBack {
-    std::optional<Assessment> known;   // none: not enrolled by what was known then
-    std::optional<Assessment> actual;  // by all that is known now; none: not enrolled
-    std::vector<std::size_t> evidence; // records that a finding rests on, or that made a check
-                                       // current, by either; in order
+    std::optional<Assessment> known;        // none: not enrolled by what was known then
+    std::optional<Assessment> actual;       // by all that is known now; none: not enrolled
+    std::vector<std::size_t> evidence;      // records that a finding rests on, or that made a check
+                                            // current, by either; in order
     std::vector<std::size_t> enteredSince;  // of the device and the department, before the instant
     std::vector<std::size_t> struckSince;
 };

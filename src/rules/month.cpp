@@ -63,7 +63,10 @@ bool isCountedStart(const State& before, const logbook::Record& record) {
 class MonthPass {
 public:
     MonthPass(const Log& log, Instant knownAt, MonthAnswer& answer, Instant countFrom)
-        : m_log(log), m_knownAt(knownAt), m_answer(answer), m_startJudge(log, knownAt),
+        : m_log(log),
+          m_knownAt(knownAt),
+          m_answer(answer),
+          m_startJudge(log, knownAt),
           m_timeline({answer.from, answer.to, countFrom}) {
         answer.end.rulebook = log.firstEdition();
     }
@@ -127,9 +130,8 @@ private:
 }  // namespace
 
 std::string_view name(StartClass startClass) {
-    constexpr std::array<std::string_view, 5> names{"compliant", "compliant_late",
-                                                    "compliant_waived", "emergency",
-                                                    "noncompliant"};
+    constexpr std::array<std::string_view, 5> names{
+        "compliant", "compliant_late", "compliant_waived", "emergency", "noncompliant"};
     return names.at(static_cast<std::size_t>(startClass));
 }
 

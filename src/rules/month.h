@@ -22,12 +22,12 @@ enum class StartClass { Compliant, CompliantLate, CompliantWaived, Emergency, No
 [[nodiscard]] std::string_view name(StartClass startClass);  // "compliant_late"
 
 struct StartException {
-    std::size_t record = 0;             // index in the log
+    std::size_t record = 0;  // index in the log
     StartClass startClass{};
     bool usedOnHold = false;
-    bool unenrolled = false;            // the device was not enrolled then
-    bool late = false;                  // the start itself was entered too late
-    std::vector<Finding> findings;      // those that made it so, sorted
+    bool unenrolled = false;        // the device was not enrolled then
+    bool late = false;              // the start itself was entered too late
+    std::vector<Finding> findings;  // those that made it so, sorted
 };
 
 struct MonthAnomaly {
@@ -45,26 +45,27 @@ struct Interval {
 
 struct MonthQuestion {
     std::chrono::year_month month{};
-    std::optional<Instant> at;   // none: 1 ms after the latest `entered` known
+    std::optional<Instant> at;  // none: 1 ms after the latest `entered` known
     Instant knownAt = unlimited;
 };
 
 struct MonthAnswer {
     std::chrono::year_month month{};
     Instant from{}, to{};
-    std::array<int, 5> starts{};        // by StartClass
+    std::array<int, 5> starts{};  // by StartClass
     std::vector<StartException> exceptions;
     std::vector<MonthAnomaly> anomalies;
     std::vector<DeviceTime> devices;
     std::vector<GroupTime> groups;
     std::vector<Turnaround> turnarounds;
-    State end;                          // after the records before `to`
+    State end;  // after the records before `to`
 
     [[nodiscard]] int allStarts() const;
     [[nodiscard]] int compliantStarts() const;
 };
 
 // An error if no edition is known.
-[[nodiscard]] tl::expected<MonthAnswer, LogFault> month(const Log& log, const MonthQuestion& question);
+[[nodiscard]] tl::expected<MonthAnswer, LogFault> month(const Log& log,
+                                                        const MonthQuestion& question);
 
 }  // namespace rules

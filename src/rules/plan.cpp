@@ -17,13 +17,6 @@ namespace {
 // Steps of the search for orders of more tasks than are proved; about two seconds.
 constexpr std::uint64_t searchSteps = 400'000;
 
-std::vector<std::string> orderBlockers(const TaskSet& tasks) {
-    std::vector<std::string> blockers;
-    for (const auto& position : tasks.closing) blockers.push_back("closing_fit " + position);
-    if (blockers.empty()) blockers.emplace_back("order");
-    return blockers;
-}
-
 // Findings that stand when all is done and did not at the start, and those whose waiver has ended.
 std::vector<std::string> runsOut(const PlanQuestion& question, const TaskSet& tasks,
                                  const Plan& plan) {
@@ -40,8 +33,9 @@ std::vector<std::string> runsOut(const PlanQuestion& question, const TaskSet& ta
     std::set<std::string> out;
     for (const Finding& finding : then.findings) {
         const std::string text = toText(finding);
-        const auto before = std::find_if(now.findings.begin(), now.findings.end(),
-                                         [&](const Finding& other) { return toText(other) == text; });
+        const auto before =
+            std::find_if(now.findings.begin(), now.findings.end(),
+                         [&](const Finding& other) { return toText(other) == text; });
         const bool isNew = before == now.findings.end();
         if (isNew || (before->waivedUntil && !finding.waivedUntil)) out.insert(text);
     }
@@ -49,6 +43,13 @@ std::vector<std::string> runsOut(const PlanQuestion& question, const TaskSet& ta
 }
 
 }  // namespace
+
+std::vector<std::string> orderBlockers(const TaskSet& tasks) {
+    std::vector<std::string> blockers;
+    for (const auto& position : tasks.closing) blockers.push_back("closing_fit " + position);
+    if (blockers.empty()) blockers.emplace_back("order");
+    return blockers;
+}
 
 std::string_view name(TaskKind kind) {
     constexpr std::array<std::string_view, 5> names{"group", "remove", "reprocess", "fit", "check"};

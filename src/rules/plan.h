@@ -24,9 +24,10 @@ struct Task {
     bool closing = false;   // a fit that waits for the checks its part would be in line of
     bool samePart = false;  // a closing fit of the part that was taken out for a check
     Instant start{};
-    Instant attended{};     // until when the person is busy with it
+    Instant attended{};  // until when the person is busy with it
     Instant finish{};
-    std::optional<Instant> notBefore;  // a check's, as far as it stood in the way of an earlier start
+    std::optional<Instant>
+        notBefore;  // a check's, as far as it stood in the way of an earlier start
 };
 
 [[nodiscard]] std::string toText(const Task& task);  // "fit circuit"

@@ -18,7 +18,10 @@ constexpr Instant plannedEntry{std::numeric_limits<std::int64_t>::max()};
 class Performer {
 public:
     Performer(const PlanQuestion& question, const TaskSet& tasks, const TaskInstant& when)
-        : m_question(question), m_tasks(tasks), m_when(when), m_state(question.state),
+        : m_question(question),
+          m_tasks(tasks),
+          m_when(when),
+          m_state(question.state),
           m_rulebook(m_state.rulebook) {}
 
     CarriedOut perform() {
@@ -87,8 +90,9 @@ private:
         const auto fitted = device().fitted.find(position);
         if (fitted == device().fitted.end()) return;
         const std::string serial(fitted->second.attributes.serial());
-        PartLife& life = serial.empty() ? fitted->second.life
-                                        : m_state.parts.find({position, serial})->second.edit().life;
+        PartLife& life = serial.empty()
+                             ? fitted->second.life
+                             : m_state.parts.find({position, serial})->second.edit().life;
         life.used = false;
         life.firstUse.reset();
         ++life.cycles;
@@ -112,9 +116,9 @@ private:
         part.texts.erase("lot");
         part.expires.reset();
         const auto& group = m_question.group;
-        const bool suits = part.groups && group &&
-                           std::find(part.groups->begin(), part.groups->end(), *group) !=
-                               part.groups->end();
+        const bool suits =
+            part.groups && group &&
+            std::find(part.groups->begin(), part.groups->end(), *group) != part.groups->end();
         if (!suits && group) part.groups = std::vector<std::string>{*group};
         return part;
     }

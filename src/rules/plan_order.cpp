@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What has to be finished before what; see plan_order.h.
-#include "rules/evaluate.h"
 #include "rules/plan_order.h"
+#include "rules/evaluate.h"
 
 #include <algorithm>
 
@@ -142,11 +142,13 @@ private:
     }
 
     bool voids(const Device& device, const Check& check, const Event& event) const {
-        return std::any_of(check.voidedBy.begin(), check.voidedBy.end(), [&](const VoidedBy& entry) {
-            return matches(entry.event, event) && voidsAsFitted(device, check, entry, event) &&
-                   (!entry.when || holds(*entry.when, device, m_rulebook, Unknown::Holds)) &&
-                   (!entry.unless || !holds(*entry.unless, device, m_rulebook, Unknown::HoldsNot));
-        });
+        return std::any_of(
+            check.voidedBy.begin(), check.voidedBy.end(), [&](const VoidedBy& entry) {
+                return matches(entry.event, event) && voidsAsFitted(device, check, entry, event) &&
+                       (!entry.when || holds(*entry.when, device, m_rulebook, Unknown::Holds)) &&
+                       (!entry.unless ||
+                        !holds(*entry.unless, device, m_rulebook, Unknown::HoldsNot));
+            });
     }
 
     bool voidsAsFitted(const Device& device, const Check& check, const VoidedBy& entry,

@@ -31,17 +31,20 @@ struct Job {
 
 struct Sequencing {
     Instant from{};
-    std::vector<Job> jobs;   // sorted by (kind, name)
-    bool orderable = true;   // false: no order satisfies the constraints
+    std::vector<Job> jobs;  // sorted by (kind, name)
+    bool orderable = true;  // false: no order satisfies the constraints
 };
 
 [[nodiscard]] Sequencing sequencingOf(const PlanQuestion& question, const TaskSet& tasks);
+
+// The blockers where these tasks cannot be put in order.
+[[nodiscard]] std::vector<std::string> orderBlockers(const TaskSet& tasks);
 
 struct Sequence {
     std::vector<Task> tasks;  // in the order the person starts them, with their times
     Instant finish{};
     bool exact = true;
-    Instant bound{};          // no order finishes earlier
+    Instant bound{};  // no order finishes earlier
 };
 
 // The best order: the least finish; among those the first by (start, kind, name), task by task.

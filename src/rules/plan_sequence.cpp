@@ -21,10 +21,10 @@ constexpr Ms never = std::numeric_limits<Ms>::min() / 4;
 // state stand for another that began the same tasks.
 struct Progress {
     Mask begun = 0;
-    Ms person = 0;            // free from
-    Ms bench = 0;             // no check under way from
-    Ms finish = 0;            // of all so far
-    std::vector<Ms> finishes; // by job; `never` while it has not begun
+    Ms person = 0;             // free from
+    Ms bench = 0;              // no check under way from
+    Ms finish = 0;             // of all so far
+    std::vector<Ms> finishes;  // by job; `never` while it has not begun
 };
 
 struct Step {
@@ -35,7 +35,9 @@ struct Step {
 class Search {
 public:
     Search(const Sequencing& sequencing, std::uint64_t nodes)
-        : m_jobs(sequencing.jobs), m_from(sequencing.from.ms), m_nodes(nodes),
+        : m_jobs(sequencing.jobs),
+          m_from(sequencing.from.ms),
+          m_nodes(nodes),
           m_tails(m_jobs.size(), 0) {
         computeTails();
     }
@@ -65,9 +67,7 @@ private:
         return progress;
     }
 
-    bool isComplete(const Progress& progress) const {
-        return progress.begun == fullMask();
-    }
+    bool isComplete(const Progress& progress) const { return progress.begun == fullMask(); }
 
     Mask fullMask() const {
         return m_jobs.size() == 64 ? ~Mask{0} : (Mask{1} << m_jobs.size()) - 1;
@@ -133,7 +133,8 @@ private:
         return next;
     }
 
-    // Each task still to begin with its tail; the person's time; the bench's time from each release.
+    // Each task still to begin with its tail; the person's time; the bench's time from each
+    // release.
     Ms lowerBound(const Progress& progress) const {
         Ms bound = progress.finish;
         Ms attended = 0;
@@ -177,8 +178,8 @@ private:
         if (job.alone || job.meansHandsOff) start = std::max(start, progress.bench);
         if (job.release) start = std::max(start, job.release->ms);
         for (const std::size_t before : job.predecessors) {
-            start = std::max(start, hasBegun(progress, before) ? progress.finishes[before]
-                                                               : progress.person);
+            start = std::max(
+                start, hasBegun(progress, before) ? progress.finishes[before] : progress.person);
         }
         for (const Lag& lag : job.lags) {
             if (hasBegun(progress, lag.task)) {
@@ -256,8 +257,8 @@ private:
         }
     }
 
-    // The first by (start, kind, name), task by task, of all orders that finish by `finish`: at each
-    // place the first task from which the rest can still be done in time.
+    // The first by (start, kind, name), task by task, of all orders that finish by `finish`: at
+    // each place the first task from which the rest can still be done in time.
     void firstAmongBest(Ms finish) {
         m_known.clear();
         m_limit = finish;

@@ -62,36 +62,33 @@ private:
     }
 
     void addForFindings() {
-        const auto assessment = assess(m_after, device(), {m_question.at, m_question.group, false,
-                                                           false});
+        const auto assessment =
+            assess(m_after, device(), {m_question.at, m_question.group, false, false});
         for (const Finding& finding : assessment.findings) {
             const Position* position = m_rulebook.position(finding.subject);
             if (!position || finding.blocking() != Blocks::Yes) continue;
             switch (finding.code) {
-            case FindingCode::Missing:
-            case FindingCode::Mismatch:
-            case FindingCode::Expired:
-            case FindingCode::ChangeDue:
-            case FindingCode::WornOut:
-            case FindingCode::Spent:
-                addFit(position->key);
-                break;
-            case FindingCode::Unprocessed:
-                if (position->spare) {
-                    addFit(position->key);
-                } else if (!m_tasks.fits.contains(position->key)) {
-                    add(m_tasks.reprocess, position->key);
-                }
-                break;
-            default:
-                break;
+                case FindingCode::Missing:
+                case FindingCode::Mismatch:
+                case FindingCode::Expired:
+                case FindingCode::ChangeDue:
+                case FindingCode::WornOut:
+                case FindingCode::Spent: addFit(position->key); break;
+                case FindingCode::Unprocessed:
+                    if (position->spare) {
+                        addFit(position->key);
+                    } else if (!m_tasks.fits.contains(position->key)) {
+                        add(m_tasks.reprocess, position->key);
+                    }
+                    break;
+                default: break;
             }
         }
     }
 
     void addForNotices() {
-        const FindingContext context{m_after,       m_rulebook,         device(),
-                                     m_question.at, m_question.group,   device().group()};
+        const FindingContext context{m_after,       m_rulebook,       device(),
+                                     m_question.at, m_question.group, device().group()};
         for (const auto& [key, known] : m_after.notices) {
             if (known.notice.action != logbook::NoticeAction::StopUse) continue;
             for (const auto& position : positionsUnder(context, known)) addFit(position);
@@ -106,7 +103,8 @@ private:
                 if (planned || device().fitted.contains(position)) occupied.push_back(position);
             }
             if (occupied.empty()) addFit(choice.positions.front());
-            for (std::size_t extra = 1; extra < occupied.size(); ++extra) takeOutOf(occupied[extra]);
+            for (std::size_t extra = 1; extra < occupied.size(); ++extra)
+                takeOutOf(occupied[extra]);
         }
     }
 
@@ -121,8 +119,8 @@ private:
     // Those whose finding blocks the verdict, and what they are to come after, as far as it is not
     // current.
     std::set<std::string> checksToCarryOut() const {
-        const auto assessment = assess(m_after, device(), {m_question.at, m_question.group, false,
-                                                           false});
+        const auto assessment =
+            assess(m_after, device(), {m_question.at, m_question.group, false, false});
         std::vector<std::string> open;
         for (const Finding& finding : assessment.findings) {
             const bool ofCheck = finding.code == FindingCode::Due ||
@@ -136,8 +134,8 @@ private:
             open.pop_back();
             if (!checks.insert(key).second) continue;
             for (const auto& before : m_rulebook.check(key)->after) {
-                const auto status = statusOf(m_after, device(), *m_rulebook.check(before),
-                                             m_question.at);
+                const auto status =
+                    statusOf(m_after, device(), *m_rulebook.check(before), m_question.at);
                 const bool stands = status == CheckStatus::Current || status == CheckStatus::Exempt;
                 if (!stands) open.push_back(before);
             }
@@ -169,12 +167,13 @@ private:
 };
 
 // A choice whose surplus part is taken out although a check needs it in.
-void addTornChoices(const Rulebook& rulebook, const TaskSet& tasks, std::set<std::string>& blockers) {
+void addTornChoices(const Rulebook& rulebook, const TaskSet& tasks,
+                    std::set<std::string>& blockers) {
     for (const Choice& choice : rulebook.choices) {
         for (const auto& position : choice.positions) {
             if (!tasks.removes.contains(position)) continue;
-            const bool needed = std::any_of(
-                tasks.checks.begin(), tasks.checks.end(), [&](const std::string& key) {
+            const bool needed =
+                std::any_of(tasks.checks.begin(), tasks.checks.end(), [&](const std::string& key) {
                     const auto& needs = rulebook.check(key)->needsMatch;
                     return std::find(needs.begin(), needs.end(), position) != needs.end();
                 });

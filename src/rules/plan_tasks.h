@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What has to be done before a device is ready: the tasks of a plan, the constraints on their order,
-// and what would still block after them. For plan.cpp and its neighbours only.
+// What has to be done before a device is ready: the tasks of a plan, the constraints on their
+// order, and what would still block after them. For plan.cpp and its neighbours only.
 #pragma once
 
 #include "rules/plan.h"
@@ -18,12 +18,12 @@ namespace rules {
 // The tasks as sets; a position that is closing has its fit in `closing`, not in `fits`.
 struct TaskSet {
     bool group = false;
-    bool powerOn = false;             // the device counts as switched on, and a check waits for that
+    bool powerOn = false;  // the device counts as switched on, and a check waits for that
     std::set<std::string> reprocess;
-    std::set<std::string> removes;    // of a choice: taken out for good
-    std::set<std::string> fits;       // of a new part
-    std::set<std::string> closing;    // closing fits: of a new part if in `fits`, else of the same
-    std::set<std::string> openings;   // removes of those that are occupied
+    std::set<std::string> removes;   // of a choice: taken out for good
+    std::set<std::string> fits;      // of a new part
+    std::set<std::string> closing;   // closing fits: of a new part if in `fits`, else of the same
+    std::set<std::string> openings;  // removes of those that are occupied
     std::set<std::string> checks;
 };
 
@@ -58,7 +58,6 @@ struct CarriedOut {
 // (A position is in its way while it is occupied.)
 [[nodiscard]] bool forbids(const State& all, const Device& device, const Check& check,
                            const std::string& position);
-
 
 // Whether `entry`, which names the fit of `position`, voids `check` as far as its `only` goes: the
 // part is now in `device`, and `before` is the state from which the last one there is known.

@@ -29,13 +29,15 @@ StartFinding lookAt(const State& all, const logbook::Record& record, bool ignore
     applyImpliedUseEnd(before, record);
     device = before.device(record.device);
     const auto& start = std::get<body::UseStart>(record.body);
-    const auto assessment = assess(before, *device, {record.at, start.group, ignoreWaivers, false});
+    const auto assessment =
+        assess(before, *device, {record.at, start.group, ignoreWaivers, false, false});
     StartFinding found;
     found.all = assessment.findings;
     for (const Finding& finding : found.all) {
         if (finding.blocking() != Blocks::No) found.blocking.push_back(finding);
     }
-    // By an earlier knowledge the same patient may still be connected: no start then, and not ready.
+    // By an earlier knowledge the same patient may still be connected: no start then, and not
+    // ready.
     found.ready = found.blocking.empty() && !device->use;
     return found;
 }
@@ -52,7 +54,7 @@ bool stoodOnHold(const std::vector<Finding>& findings) {
 }  // namespace
 
 StartJudge::StartJudge(const Log& log, Instant knownAt)
-    : m_log(log), m_knownAt(knownAt), m_fits(serialFits(log)) {
+    : m_log(log), m_knownAt(knownAt), m_fits(log) {
     m_settled.reserve(log.records().size());
     Instant settled{std::numeric_limits<std::int64_t>::min()};
     for (std::size_t index = 0; index < log.records().size(); ++index) {
@@ -74,21 +76,29 @@ std::size_t StartJudge::firstUnknown(std::size_t index, Instant knownAt) const {
     return static_cast<std::size_t>(found - m_settled.begin());
 }
 
+bool StartJudge::differsFor(const Ties& ties, Stretch stretch, Instant knownAt) const {
+    for (std::size_t index = stretch.first; index < stretch.end; ++index) {
+        if (!ties.devices[m_log.deviceNumber(index)]) continue;
+        if (m_log.takesPart(index, knownAt) != m_log.takesPart(index, m_knownAt)) return true;
+    }
+    return false;
+}
+
 // Folds again only what comes after the first record that was not known, or not yet struck, then,
 // and of that only what can bear on the device.
 State StartJudge::knownBefore(std::size_t index, Instant knownAt, const State& before) const {
     const std::string& device = m_log.records()[index].device;
     const std::size_t differs = firstUnknown(index, knownAt);
     if (differs == index) return before.excerpt({device});
-    const auto place = std::find_if(m_places.rbegin(), m_places.rend(), [&](const Place& candidate) {
-        return candidate.index <= differs;
-    });
-    const Ties ties = tiedTo(device, place->state, {place->index, index}, m_log, m_fits);
-    State state = place->state.excerpt(ties.devices, ties.parts);
+    const auto place =
+        std::find_if(m_places.rbegin(), m_places.rend(),
+                     [&](const Place& candidate) { return candidate.index <= differs; });
+    const Ties ties = m_fits.tiedTo(device, place->state, {place->index, index});
+    if (!differsFor(ties, {differs, index}, knownAt)) return before.excerpt({device});
+    State state = place->state.excerpt(ties.serials, ties.parts);
     for (std::size_t next = place->index; next < index; ++next) {
-        const auto& record = m_log.records()[next];
-        if (!record.device.empty() && !ties.devices.contains(record.device)) continue;
-        if (m_log.takesPart(next, knownAt)) fold(state, record, m_log.editions());
+        if (!ties.devices[m_log.deviceNumber(next)]) continue;
+        if (m_log.takesPart(next, knownAt)) fold(state, m_log.records()[next], m_log.editions());
     }
     return state;
 }

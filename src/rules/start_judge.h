@@ -31,11 +31,12 @@ private:
     };
 
     [[nodiscard]] std::size_t firstUnknown(std::size_t index, Instant knownAt) const;
+    [[nodiscard]] bool differsFor(const Ties& ties, Stretch stretch, Instant knownAt) const;
     [[nodiscard]] State knownBefore(std::size_t index, Instant knownAt, const State& before) const;
 
     const Log& m_log;
     Instant m_knownAt;
-    std::vector<SerialFit> m_fits;
+    SerialFits m_fits;
     std::vector<Place> m_places;
     std::vector<Instant> m_settled;  // by index: when all records up to it, and what of them was
                                      // struck, were known; never falls

@@ -1,8 +1,9 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What is known after a number of records, read in order: persons, notices, parts, devices. A value:
-// copying it is cheap, since devices and parts are shared until one of the copies changes them.
+// What is known after a number of records, read in order: persons, notices, parts, devices. A
+// value: copying it is cheap, since devices and parts are shared until one of the copies changes
+// them.
 #pragma once
 
 #include "logbook/record.h"
@@ -65,8 +66,8 @@ using PartKey = std::pair<std::string, std::string>;  // position, serial
 
 struct FittedPart {
     PartAttributes attributes;
-    RecordRef fit;   // the record that put it there; `fit.at` is when
-    PartLife life;   // of a part without a serial; else see State::parts
+    RecordRef fit;  // the record that put it there; `fit.at` is when
+    PartLife life;  // of a part without a serial; else see State::parts
 };
 
 struct Use {
@@ -74,9 +75,20 @@ struct Use {
     bool paused = false;
 };
 
-struct StandingHold { RecordRef record; std::string reason; };
-struct StandingFault { RecordRef record; std::optional<bool> blocking; std::string text; };
-struct StandingWaiver { RecordRef record; Instant until{}; std::string reason; };
+struct StandingHold {
+    RecordRef record;
+    std::string reason;
+};
+struct StandingFault {
+    RecordRef record;
+    std::optional<bool> blocking;
+    std::string text;
+};
+struct StandingWaiver {
+    RecordRef record;
+    Instant until{};
+    std::string reason;
+};
 
 struct ServiceState {
     std::optional<RecordRef> lastPass;
@@ -92,15 +104,16 @@ struct Discounted {
 
 struct CheckState {
     std::optional<RecordRef> voided;
-    std::optional<Event> voidedBy;          // the event that did
-    std::optional<RecordRef> last;          // the last counted attempt
+    std::optional<Event> voidedBy;  // the event that did
+    std::optional<RecordRef> last;  // the last counted attempt
     bool lastFailed = false;
     std::optional<RecordRef> lastFailure;
-    bool passFollows = false;               // a pass follows both `voided` and the last failure
-    bool certainPassFollows = false;        // one of those is certain
+    bool passFollows = false;         // a pass follows both `voided` and the last failure
+    bool certainPassFollows = false;  // one of those is certain
     std::optional<Discounted> discounted;
     std::map<std::string, std::set<std::string>, std::less<>> serialsAtPasses;  // by position
-    std::map<std::string, Instant, std::less<>> lastUpset;  // by station: last that voided or failed it
+    std::map<std::string, Instant, std::less<>>
+        lastUpset;  // by station: last that voided or failed it
 };
 
 using WaiverKey = std::pair<std::string, std::string>;  // finding, subject
@@ -108,7 +121,7 @@ using WaiverKey = std::pair<std::string, std::string>;  // finding, subject
 struct Device {
     std::string serial;
     logbook::body::Enrol enrolment;
-    RecordRef enrolled;          // the first enrolment of this life
+    RecordRef enrolled;  // the first enrolment of this life
     bool retired = false;
     std::string location;
     std::string software;
@@ -117,14 +130,14 @@ struct Device {
     std::map<std::string, FittedPart, std::less<>> fitted;
     std::map<std::string, PartAttributes, std::less<>> lastHeld;
     std::optional<Use> use;
-    bool precautions = false;                  // of the last use
+    bool precautions = false;  // of the last use
     std::map<std::string, StandingHold, std::less<>> holds;
     std::map<std::string, StandingFault, std::less<>> faults;
     std::map<WaiverKey, StandingWaiver> waivers;
     std::map<std::string, RecordRef, std::less<>> noticesDone;
     std::map<std::string, ServiceState, std::less<>> services;
     std::map<std::string, CheckState, std::less<>> checks;
-    std::optional<RecordRef> last;             // the last record on it, of whatever kind
+    std::optional<RecordRef> last;  // the last record on it, of whatever kind
 
     // The group selected; before any `group` record the only one, if there is just one.
     [[nodiscard]] std::optional<std::string> group() const;
@@ -141,8 +154,8 @@ struct KnownNotice {
 };
 
 struct State {
-    std::shared_ptr<const Rulebook> rulebook;   // in force; before the first adopt, the first
-    std::optional<RecordRef> adopted;           // none before the first adopt
+    std::shared_ptr<const Rulebook> rulebook;  // in force; before the first adopt, the first
+    std::optional<RecordRef> adopted;          // none before the first adopt
     std::map<std::string, KnownPerson, std::less<>> persons;
     std::map<std::string, KnownNotice, std::less<>> notices;
     std::map<PartKey, Shared<KnownPart>> parts;

@@ -31,7 +31,8 @@ void Timeline::folded(const logbook::Record& record, const Effect& effect) {
     for (const DeviceEvent& event : effect.events) m_touched.insert(event.device);
     const auto waiting = m_waiting.find(record.device);
     if (waiting != m_waiting.end() && effect.effective && cutsOff(kind)) {
-        m_turnarounds.push_back({record.device, waiting->second, record.at - waiting->second, true});
+        m_turnarounds.push_back(
+            {record.device, waiting->second, record.at - waiting->second, true});
         m_waiting.erase(waiting);
     }
     if (effect.endedUse) m_waiting.insert_or_assign(record.device, record.at);
@@ -55,7 +56,7 @@ void Timeline::look(const std::string& serial, const State& state, Instant at) {
     Track& track = found->second;
     if (isNew) track.since = at;
     advance(track, at);
-    const Assessment assessment = assess(state, *device, {at});
+    const Assessment assessment = assess(state, *device, {at, std::nullopt, false, true, false});
     track.verdict = assessment.verdict;
     track.group = assessment.group;
     track.readyUntil = assessment.readyUntil;
@@ -119,8 +120,8 @@ std::vector<GroupTime> Timeline::groupTimes() const {
         }
         if (!ever) continue;
         const auto ready = m_ready.find(group);
-        all.push_back({group, belowPar(pars, ready == m_ready.end() ? std::vector<Span>{}
-                                                                    : ready->second)});
+        all.push_back(
+            {group, belowPar(pars, ready == m_ready.end() ? std::vector<Span>{} : ready->second)});
     }
     return all;
 }

@@ -32,17 +32,15 @@ bool isSerial(std::string_view serial, std::string_view wanted) {
 bool wants(const Wanted& wanted, const std::string& position, const FittedPart& part) {
     const auto& attributes = part.attributes;
     switch (wanted.question.by) {
-    case TraceBy::Lot:
-        return attributes.text("lot") == wanted.question.key;
-    case TraceBy::Serial:
-        return isSerial(attributes.serial(), wanted.question.key);
-    case TraceBy::Load:
-        return attributes.serial().empty()
-                   ? wanted.fits.contains(part.fit)
-                   : wanted.parts.contains({position, std::string(attributes.serial())});
-    case TraceBy::Notice:
-        return wanted.notice && namesPart(wanted.notice->match) &&
-               noticeMatchesPart(wanted.notice->match, position, attributes);
+        case TraceBy::Lot: return attributes.text("lot") == wanted.question.key;
+        case TraceBy::Serial: return isSerial(attributes.serial(), wanted.question.key);
+        case TraceBy::Load:
+            return attributes.serial().empty()
+                       ? wanted.fits.contains(part.fit)
+                       : wanted.parts.contains({position, std::string(attributes.serial())});
+        case TraceBy::Notice:
+            return wanted.notice && namesPart(wanted.notice->match) &&
+                   noticeMatchesPart(wanted.notice->match, position, attributes);
     }
     return false;
 }
@@ -55,8 +53,8 @@ public:
     void prepare() {
         walk([this](const logbook::Record& record, const State& before) {
             if (const auto* notice = std::get_if<body::Notice>(&record.body)) {
-                const bool asked = m_wanted.question.by == TraceBy::Notice &&
-                                   notice->key == m_wanted.question.key;
+                const bool asked =
+                    m_wanted.question.by == TraceBy::Notice && notice->key == m_wanted.question.key;
                 if (asked) m_wanted.notice = *notice;
             }
             const auto* reprocess = std::get_if<body::Reprocess>(&record.body);
@@ -120,8 +118,10 @@ private:
             if (!device || !device->fitted.contains(position)) continue;
             const FittedPart& part = device->fitted.find(position)->second;
             if (!wants(m_wanted, position, part)) continue;
-            addReprocess({refOf(record), {position, std::string(part.attributes.serial())},
-                          record.device, load});
+            addReprocess({refOf(record),
+                          {position, std::string(part.attributes.serial())},
+                          record.device,
+                          load});
         }
         for (const auto& part : reprocess->parts) {
             const PartKey key{part.position, part.serial};
@@ -138,8 +138,8 @@ private:
     // What stood before the load asked for was in its time; what stands after it is its product,
     // until the part is reprocessed again.
     void addReprocess(TraceReprocess reprocess) {
-        const bool asked = m_wanted.question.by == TraceBy::Load &&
-                           reprocess.load == m_wanted.question.key;
+        const bool asked =
+            m_wanted.question.by == TraceBy::Load && reprocess.load == m_wanted.question.key;
         m_fresh[reprocess.part] = asked;
         m_trace.reprocesses.push_back(std::move(reprocess));
     }
@@ -210,8 +210,8 @@ void addDevices(Trace& trace, const Wanted& wanted, const State& state) {
         stay.device = serial;
         stay.fit = device->enrolled;
         stay.period.from = device->enrolled.at;
-        stay.places.push_back({device->location, device->last ? device->last->at
-                                                              : device->enrolled.at});
+        stay.places.push_back(
+            {device->location, device->last ? device->last->at : device->enrolled.at});
         trace.stays.push_back(std::move(stay));
     }
 }

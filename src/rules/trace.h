@@ -17,7 +17,7 @@ enum class TraceBy { Lot, Serial, Load, Notice };
 
 struct TraceQuestion {
     TraceBy by{};
-    std::string key;       // a serial is also found by what follows the blank after its GTIN
+    std::string key;  // a serial is also found by what follows the blank after its GTIN
     Instant at{};
     Instant knownAt = unlimited;
 };
@@ -41,23 +41,23 @@ struct TraceStay {
     PartAttributes part;
     RecordRef fit;
     TracePeriod period;
-    std::optional<RecordRef> ended;      // the record that ended it
-    std::vector<TracePlace> places;      // of the device during the stay, in order
-    std::vector<TracePeriod> uses;       // on a patient during the stay
-    std::optional<bool> afterLoad;       // of a load: after it, up to the next reprocessing
+    std::optional<RecordRef> ended;  // the record that ended it
+    std::vector<TracePlace> places;  // of the device during the stay, in order
+    std::vector<TracePeriod> uses;   // on a patient during the stay
+    std::optional<bool> afterLoad;   // of a load: after it, up to the next reprocessing
 };
 
 // A reprocessing of a traced part.
 struct TraceReprocess {
     RecordRef record;
-    PartKey part;            // serial "" where it has none
-    std::string device;      // in which it stood; "" if in none
+    PartKey part;        // serial "" where it has none
+    std::string device;  // in which it stood; "" if in none
     std::string load;
 };
 
 struct Trace {
-    std::vector<TraceStay> stays;            // in order of the fits
-    std::vector<TraceReprocess> reprocesses; // in order
+    std::vector<TraceStay> stays;             // in order of the fits
+    std::vector<TraceReprocess> reprocesses;  // in order
 };
 
 // Precondition: the log has an edition.

@@ -53,8 +53,8 @@ bool onlyHolds(const Rulebook& rulebook, const Device& device, const Check& chec
     return true;
 }
 
-bool voids(const Folding& folding, const Device& device, const Check& check,
-           const VoidedBy& entry, const std::pair<Event, const PartAttributes*>& happened) {
+bool voids(const Folding& folding, const Device& device, const Check& check, const VoidedBy& entry,
+           const std::pair<Event, const PartAttributes*>& happened) {
     const auto& [event, before] = happened;
     if (!matches(entry.event, event)) return false;
     if (!onlyHolds(folding.rulebook, device, check, entry, {event.subject, before})) return false;
@@ -72,8 +72,8 @@ void setVoided(CheckState& state, const Folding& folding, const Event& event) {
 
 }  // namespace
 
-bool fitVoids(const State& before, const Device& device, const Check& check,
-              const VoidedBy& entry, const std::string& position) {
+bool fitVoids(const State& before, const Device& device, const Check& check, const VoidedBy& entry,
+              const std::string& position) {
     const Device& was = *before.device(device.serial);
     const auto held = was.lastHeld.find(position);
     const PartAttributes* part = held == was.lastHeld.end() ? nullptr : &held->second;

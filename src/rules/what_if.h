@@ -23,16 +23,16 @@ struct Flip {
 
 // One month as it reads under one edition.
 struct MonthUnder {
-    std::array<int, 5> starts{};    // by StartClass
+    std::array<int, 5> starts{};  // by StartClass
     std::vector<GroupTime> groups;
-    int checksCalled = 0;           // times that a check which stood fell due, failed or ran out
+    int checksCalled = 0;  // times that a check which stood fell due, failed or ran out
 };
 
 struct MonthCompared {
     std::chrono::year_month month{};
     Instant from{}, to{};
-    MonthUnder now;                 // under the edition in force, all month
-    MonthUnder then;                // under the draft
+    MonthUnder now;   // under the edition in force, all month
+    MonthUnder then;  // under the draft
 };
 
 struct WhatIf {
