@@ -93,6 +93,7 @@ void Script::run(const Routine& routine) {
         }
         if (const Mishap* mishap = mishapAt(step)) {
             m_mishaps = false;  // a mishap has none of its own
+            m_unit->flawed = true;
             run(mishap->steps);
             m_mishaps = true;
         } else {
@@ -158,13 +159,13 @@ void Script::runDo(const Step& step) {
     if (!step.option("paper").empty()) {
         m_form = "KB-" + std::to_string(1000 + ++m_world.forms);
     }
+    const bool prepares = step.word(0) == "prepare";
+    m_unit->flawed = m_unit->flawed && !prepares;
     runNamed(step.word(0));
     m_late = late;
     m_form = form;
-    if (step.word(0) == "prepare") {
-        m_unit->prepared = true;
-    }
-    if (step.word(0) == "prepare" || step.word(0) == "recheck") {
+    m_unit->prepared = m_unit->prepared || prepares;
+    if (prepares || step.word(0) == "recheck") {
         m_unit->lastRecheck = m_now;
     }
 }
@@ -266,7 +267,7 @@ void Script::ensure(std::string_view what) {
             runNamed("end_use");
             m_now = m_now + hours(2);
         }
-        if (!m_unit->prepared) {
+        if (!m_unit->prepared || m_unit->flawed) {
             runDo({"do", {"prepare"}, {}, {}});
         } else if (m_now - m_unit->lastRecheck > days(2)) {
             runDo({"do", {"recheck"}, {}, {}});

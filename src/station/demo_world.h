@@ -34,6 +34,7 @@ struct UnitState {
     ByKey<FittedItem> fitted;
     bool enrolled = false, retired = false, on = false, inUse = false, paused = false;
     bool prepared = false;       // its people take it for ready
+    bool flawed = false;         // something went wrong when it was last prepared
     bool precautions = false;    // of the last use
     bool pinned = false;         // its ending has begun: it has no life of its own any more
     bool midUse = false;         // something is planned before this use ends

@@ -120,12 +120,16 @@ TEST_CASE("Every demo is valid records, numbered without a gap, none from after 
         INFO("seed " << drawn << " end " << logbook::toText(end));
         std::map<std::string, std::int64_t> last;
         const auto records = station::makeDemo(station::kestrelBay(), {drawn, end}, chicago());
+        std::vector<std::string> wrong;
         for (const Record& record : records) {
-            CHECK(logbook::readRecord(record.content).has_value());
-            CHECK(record.name.seq == ++last[record.name.station]);
-            CHECK(record.at <= record.entered);
-            CHECK(record.entered <= end);
+            const bool good = logbook::readRecord(record.content).has_value() &&
+                              record.name.seq == ++last[record.name.station] &&
+                              record.at <= record.entered && record.entered <= end;
+            if (!good) {
+                wrong.push_back(record.content);
+            }
         }
+        CHECK(wrong == std::vector<std::string>{});
         CHECK(last.size() == 3);
         CHECK_FALSE(last.contains(std::string(station::demoStation)));
     }
@@ -186,7 +190,11 @@ TEST_CASE("The demo's months hold every class of start and every anomaly", "[uni
     CHECK(anomalies.size() == 8);
 }
 
-TEST_CASE("The demo's last board is a plausible one", "[unit]") {
+TEST_CASE("The demo's last board is the one that its endings set out", "[unit]") {
+    const std::map<std::string, rules::Verdict> expected{
+        {"ready", rules::Verdict::Ready},       {"in_use", rules::Verdict::InUse},
+        {"paused", rules::Verdict::InUse},      {"incident", rules::Verdict::Withdrawn},
+        {"repair", rules::Verdict::Withdrawn},  {"gone", rules::Verdict::Retired}};
     std::map<rules::Verdict, int> verdicts;
     std::map<std::string, int> ready;
     for (const station::demo::Unit& unit : station::kestrelBay().units) {
@@ -195,6 +203,10 @@ TEST_CASE("The demo's last board is a plausible one", "[unit]") {
         if (assessment.verdict == rules::Verdict::Ready) {
             ++ready[*assessment.group];
         }
+        const auto known = expected.find(unit.ending);
+        INFO(unit.serial << " ends " << unit.ending);
+        CHECK(assessment.verdict ==
+              (known == expected.end() ? rules::Verdict::NotReady : known->second));
     }
     CHECK(verdicts[rules::Verdict::Ready] == 22);
     CHECK(verdicts[rules::Verdict::InUse] == 7);
