@@ -1,0 +1,51 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Options of the commands that ask the log; see answer_options.h.
+#include "cli/answer_options.h"
+
+namespace cli {
+
+namespace {
+
+constexpr std::size_t mostNamed = 10;
+
+}  // namespace
+
+station::Result<station::Asked> askedOf(const Call& call, const words::Words& words) {
+    const auto at = instantOf(call, shared::at.name, words);
+    if (!at) {
+        return tl::unexpected(at.error());
+    }
+    const auto knownAt = instantOf(call, shared::knownAt.name, words);
+    if (!knownAt) {
+        return tl::unexpected(knownAt.error());
+    }
+    return station::Asked{*at, *knownAt, call.value(shared::group.name)};
+}
+
+std::string jsonText(const logbook::json::Value& value) {
+    return logbook::json::pretty(value) + "\n";
+}
+
+std::vector<std::string> laterRemarks(const station::Standing& standing,
+                                      const words::Words& words) {
+    if (standing.later.empty()) {
+        return {};
+    }
+    std::vector<std::string> remarks{
+        words.say("done.later", {{"count", std::to_string(standing.later.size())},
+                                 {"time", toText(standing.at)}})};
+    for (const auto& record : standing.later) {
+        if (remarks.size() > mostNamed) {
+            remarks.push_back("  ...");
+            break;
+        }
+        remarks.push_back("  " + words.say("done.later_record",
+                                           {{"record", toText(record.name)},
+                                            {"time", toText(record.entered)}}));
+    }
+    return remarks;
+}
+
+}  // namespace cli

@@ -1,0 +1,27 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What the commands share in reading their calls; see command.h.
+#include "cli/command.h"
+
+namespace cli {
+
+station::LogbookFile logbookOf(const Call& call) {
+    return {call.wanted(shared::logbook.name), call.has(shared::trustLocks.name)};
+}
+
+station::Result<std::optional<logbook::Instant>> instantOf(const Call& call,
+                                                           std::string_view option,
+                                                           const words::Words& words) {
+    const auto text = call.value(option);
+    if (!text) {
+        return std::nullopt;
+    }
+    const auto instant = logbook::parseInstant(*text);
+    if (!instant) {
+        return tl::unexpected(station::problemOf(words, "trouble.bad_instant", {{"text", *text}}));
+    }
+    return instant;
+}
+
+}  // namespace cli

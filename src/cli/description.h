@@ -1,0 +1,56 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What a command is called with, as data: the parser, the help texts and the manual page are all
+// made from it, so that none can say something else than the others.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+namespace cli {
+
+struct Argument {
+    std::string_view name;      // "LOGBOOK"
+    std::string_view sentence;  // what it is
+    bool optional = false;      // only after those that are not
+    bool repeats = false;       // one or more; only the last
+};
+
+struct Option {
+    std::string_view name;      // "--at"
+    std::string_view value;     // "TIME"; empty for a switch
+    std::string_view sentence;
+    bool required = false;
+    bool repeats = false;       // may be given more than once
+};
+
+struct Description {
+    std::string_view name;      // "board", "rulebook check"
+    std::string_view sentence;  // what it does
+    std::vector<Argument> arguments;
+    std::vector<Option> options;
+    std::string_view details;   // a paragraph on what is not plain from the rest; may be empty
+    std::string_view example;   // one call as it is typed
+};
+
+// Options that more than one command has; each means the same everywhere.
+namespace shared {
+inline constexpr Argument logbook{"LOGBOOK", "The logbook file."};
+inline constexpr Argument device{"DEVICE", "The serial of the unit."};
+inline constexpr Option as{"--as", "PERSON", "The person who writes this, by the key in the log.",
+                           true};
+inline constexpr Option at{"--at", "TIME",
+                           "Ask for that time, in UTC as in 2026-03-02T14:00:00Z."};
+inline constexpr Option knownAt{
+    "--known-at", "TIME", "Use only entries written down by then: what was known at that time."};
+inline constexpr Option group{"--group", "GROUP",
+                              "Ask for that patient group instead of the one selected."};
+inline constexpr Option json{"--json", "", "Print the answer as JSON."};
+inline constexpr Option trustLocks{
+    "--trust-locks", "",
+    "Open the logbook on a shared file system too, whose locks are known to hold."};
+inline constexpr Option help{"--help", "", "Print how the command is called, and do nothing."};
+}  // namespace shared
+
+}  // namespace cli

@@ -1,0 +1,63 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// export: entries for other stations.
+#include "cli/commands.h"
+
+#include "station/import.h"
+
+namespace cli {
+
+namespace {
+
+class ExportCommand final : public Command {
+public:
+    const Description& description() const override {
+        static const Description data{
+            "export",
+            "Print the entries as a record file, one a line, for other stations.",
+            {shared::logbook},
+            {{"--station", "NAME", "Only entries of that station.", false, true},
+             {"--since", "TIME",
+              "Of each station only from its first entry written down at that time or later."},
+             {"--to", "FILE", "Write them to a new file instead."},
+             shared::trustLocks},
+            "",
+            "airmuster-cli export ward.logbook --station icu-1 --to icu-1.jsonl"};
+        return data;
+    }
+
+    station::Result<Answer> run(const Call& call,
+                                const station::Surroundings& surroundings) const override {
+        const auto& words = surroundings.words;
+        const auto since = instantOf(call, "--since", words);
+        if (!since) {
+            return tl::unexpected(since.error());
+        }
+        auto exported = station::exportRecords(surroundings, logbookOf(call),
+                                               {call.values("--station"), *since});
+        if (!exported) {
+            return tl::unexpected(exported.error());
+        }
+        const auto target = call.value("--to");
+        if (!target) {
+            return Answer{ExitStatus::Done, std::move(exported->bytes)};
+        }
+        const auto written = station::system::writeNewFile(*target, exported->bytes);
+        if (!written) {
+            return tl::unexpected(station::problemOf(words, written.error(), *target));
+        }
+        return Answer{ExitStatus::Done,
+                      words.say("done.exported", {{"count", std::to_string(exported->count)},
+                                                  {"path", *target}}) +
+                          "\n"};
+    }
+};
+
+}  // namespace
+
+std::unique_ptr<const Command> makeExportCommand() {
+    return std::make_unique<ExportCommand>();
+}
+
+}  // namespace cli

@@ -1,0 +1,56 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// import: the records of other stations.
+#include "cli/commands.h"
+
+#include "station/import.h"
+
+namespace cli {
+
+namespace {
+
+class ImportCommand final : public Command {
+public:
+    const Description& description() const override {
+        static const Description data{
+            "import",
+            "Take in the entries of other stations from record files, all or none.",
+            {shared::logbook, {"FILE", "A record file, one entry a line.", false, true}},
+            {{"--as", "PERSON", "Who brought the files in; noted in this logbook only."},
+             shared::trustLocks},
+            "Makes the logbook if there is none. Entries that are here already are passed over. "
+            "Refused as a whole: a line that is no record, an entry that is here with another "
+            "content, a gap in a station's entries, a policy edition with faults, and entries "
+            "under this logbook's own station that it has not written.",
+            "airmuster-cli import ward.logbook er-2.jsonl"};
+        return data;
+    }
+
+    station::Result<Answer> run(const Call& call,
+                                const station::Surroundings& surroundings) const override {
+        std::vector<std::filesystem::path> paths;
+        for (const auto& path : call.values("FILE")) {
+            paths.emplace_back(path);
+        }
+        auto by = surroundings;
+        by.login = call.value("--as").value_or(surroundings.login);
+        const auto answer = station::importFiles(by, logbookOf(call), paths);
+        if (!answer) {
+            return tl::unexpected(answer.error());
+        }
+        return Answer{ExitStatus::Done,
+                      surroundings.words.say("done.imported",
+                                             {{"added", std::to_string(answer->added)},
+                                              {"skipped", std::to_string(answer->skipped)}}) +
+                          "\n"};
+    }
+};
+
+}  // namespace
+
+std::unique_ptr<const Command> makeImportCommand() {
+    return std::make_unique<ImportCommand>();
+}
+
+}  // namespace cli

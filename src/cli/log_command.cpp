@@ -1,0 +1,82 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// log: one entry of this station.
+#include "cli/body_options.h"
+#include "cli/commands.h"
+#include "station/entry.h"
+
+#include <utility>
+
+namespace cli {
+
+namespace {
+
+Description makeDescription() {
+    Description data{
+        "log",
+        "Record one thing that happened: a check, a part fitted, a use that began.",
+        {shared::logbook,
+         {"KIND", "What happened: the kind of entry."},
+         {"DEVICE", "The serial of the unit; none for what is about the whole department.", true}},
+        {shared::as,
+         {"--at", "TIME", "When it happened, if not now."},
+         {"--done-by", "PERSON", "Who did it, if not who writes it."},
+         {"--witness", "PERSON", "A second person who verified it."},
+         {"--form", "TEXT", "Number of the paper form it was copied from."},
+         {"--batch", "TEXT", "Entries of one session share it."},
+         {"--moved-from", "RECORD", "The entry on the wrong unit that this takes the place of."},
+         {"--json", "BODY", "The body of the entry as a JSON object; options go over it."},
+         shared::trustLocks},
+        "",
+        "airmuster-cli log ward.logbook check KB-0142 --check leak --outcome pass --measure "
+        "\"leak=42 mL/min\" --as mt"};
+    static const std::string details =
+        "Kinds: " + loggableKinds() +
+        ". An entry whose position, check or service the policy edition does not name, or that "
+        "this person may not write, is refused.";
+    data.details = details;
+    data.options.insert(data.options.end(), bodyOptions().begin(), bodyOptions().end());
+    return data;
+}
+
+class LogCommand final : public Command {
+public:
+    const Description& description() const override {
+        static const Description data = makeDescription();
+        return data;
+    }
+
+    station::Result<Answer> run(const Call& call,
+                                const station::Surroundings& surroundings) const override {
+        const auto& words = surroundings.words;
+        auto at = instantOf(call, "--at", words);
+        if (!at) {
+            return tl::unexpected(std::move(at.error()));
+        }
+        auto body = bodyOf(call, call.wanted("KIND"), words);
+        if (!body) {
+            return tl::unexpected(std::move(body.error()));
+        }
+        const station::Entry entry{call.wanted("--as"),      call.wanted("KIND"),
+                                   call.value("DEVICE").value_or(""), std::move(*body), *at,
+                                   call.value("--done-by"),  call.value("--witness"),
+                                   call.value("--form"),     call.value("--batch"),
+                                   call.value("--moved-from")};
+        const auto written = station::writeEntry(surroundings, logbookOf(call), entry);
+        if (!written) {
+            return tl::unexpected(written.error());
+        }
+        return Answer{ExitStatus::Done,
+                      words.say("done.recorded", {{"record", toText(written->record)}}) + "\n",
+                      written->warnings};
+    }
+};
+
+}  // namespace
+
+std::unique_ptr<const Command> makeLogCommand() {
+    return std::make_unique<LogCommand>();
+}
+
+}  // namespace cli

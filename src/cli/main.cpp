@@ -1,0 +1,19 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Assembles the program: this computer's clock, zones and streams, and the language.
+#include "cli/program.h"
+#include "station/system.h"
+
+#include <iostream>
+#include <string>
+#include <vector>
+
+int main(int count, char** words) {
+    const station::system::SystemClock clock;
+    const station::Surroundings surroundings{clock, station::system::systemZones(),
+                                             *words::Words::builtIn(),
+                                             station::system::loginName()};
+    return cli::run(std::vector<std::string>(words + 1, words + count), surroundings,
+                    {std::cout, std::cerr});
+}

@@ -1,0 +1,113 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Finds the command, reads its call, runs it and prints what it says; see program.h.
+#include "cli/program.h"
+
+#include "cli/commands.h"
+#include "cli/help.h"
+#include "cli/parser.h"
+
+#include <ostream>
+#include <utility>
+
+namespace cli {
+
+namespace {
+
+using station::Problem;
+using station::Result;
+
+struct Chosen {
+    const Command* command = nullptr;
+    std::vector<std::string> rest;
+};
+
+std::vector<std::string_view> commandNames() {
+    std::vector<std::string_view> names;
+    for (const auto& command : allCommands()) {
+        names.push_back(command->description().name);
+    }
+    return names;
+}
+
+// A command's name is one word or two.
+Result<Chosen> choose(const std::vector<std::string>& arguments, const words::Words& words) {
+    if (arguments.empty()) {
+        return tl::unexpected(station::problemOf(words, "call.no_command"));
+    }
+    std::string name;
+    for (std::size_t count = 1; count <= 2 && count <= arguments.size(); ++count) {
+        name += (count == 1 ? "" : " ") + arguments[count - 1];
+        if (const auto* command = findCommand(name)) {
+            return Chosen{command, {arguments.begin() + static_cast<std::ptrdiff_t>(count),
+                                    arguments.end()}};
+        }
+    }
+    for (const auto& word : {arguments.front(), name}) {
+        if (const auto like = nearest(word, commandNames()); !like.empty()) {
+            return tl::unexpected(station::problemOf(words, "call.unknown_command_like",
+                                            {{"word", word}, {"nearest", like}}));
+        }
+    }
+    return tl::unexpected(
+        station::problemOf(words, "call.unknown_command", {{"word", arguments.front()}}));
+}
+
+Result<Answer> answer(const std::vector<std::string>& arguments,
+                      const station::Surroundings& surroundings) {
+    if (!arguments.empty() && (arguments.front() == "--help" || arguments.front() == "-h")) {
+        return Answer{ExitStatus::Done, generalHelp(allCommands())};
+    }
+    if (!arguments.empty() && arguments.front() == "--version") {
+        return Answer{ExitStatus::Done, versionText()};
+    }
+    const auto chosen = choose(arguments, surroundings.words);
+    if (!chosen) {
+        return tl::unexpected(chosen.error());
+    }
+    const auto& description = chosen->command->description();
+    const auto call = parse(description, chosen->rest, surroundings.words);
+    if (!call) {
+        return tl::unexpected(call.error());
+    }
+    if (call->has(shared::help.name)) {
+        return Answer{ExitStatus::Done, commandHelp(description)};
+    }
+    return chosen->command->run(*call, surroundings);
+}
+
+void print(const Problem& problem, std::ostream& error) {
+    error << "airmuster-cli: " << problem.notice.says << '\n';
+    for (const auto& detail : problem.details) {
+        error << "  " << detail << '\n';
+    }
+    error << problem.notice.safe << '\n' << problem.notice.action << '\n';
+}
+
+ExitStatus statusOf(const Problem& problem) {
+    return problem.weight == Problem::Weight::Logbook ? ExitStatus::NoLogbook
+                                                      : ExitStatus::WrongCall;
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, const station::Surroundings& surroundings,
+        const Streams& streams) {
+    const auto said = answer(arguments, surroundings);
+    if (!said) {
+        print(said.error(), streams.error);
+        return static_cast<int>(statusOf(said.error()));
+    }
+    for (const auto& remark : said->remarks) {
+        streams.error << remark << '\n';
+    }
+    streams.out << said->out << std::flush;
+    if (!streams.out) {
+        print(station::problemOf(surroundings.words, "call.output"), streams.error);
+        return static_cast<int>(ExitStatus::WrongCall);
+    }
+    return static_cast<int>(said->status);
+}
+
+}  // namespace cli

@@ -1,0 +1,85 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// verify: whether every entry is as it was written.
+#include "cli/commands.h"
+
+#include "logbook/json.h"
+#include "station/upkeep.h"
+
+namespace cli {
+
+namespace {
+
+namespace json = logbook::json;
+
+json::Array textArray(const std::vector<std::string>& texts) {
+    return {texts.begin(), texts.end()};
+}
+
+std::string jsonOf(const station::VerifyAnswer& answer,
+                   const std::vector<std::string>& findings) {
+    json::Array breaks;
+    for (const auto& found : answer.report.breaks) {
+        breaks.push_back(json::Object{{"record", toText(found.record)},
+                                      {"reason", name(found.reason)},
+                                      {"detail", found.detail}});
+    }
+    return json::pretty(json::Object{{"ok", answer.report.ok()},
+                                     {"checked", static_cast<double>(answer.report.checked)},
+                                     {"breaks", std::move(breaks)},
+                                     {"found", textArray(findings)},
+                                     {"heads", toJson(answer.report.heads)},
+                                     {"noted", answer.noted}}) +
+           "\n";
+}
+
+class VerifyCommand final : public Command {
+public:
+    const Description& description() const override {
+        static const Description data{
+            "verify",
+            "Read every entry and hold it against its seal.",
+            {shared::logbook},
+            {shared::json, shared::trustLocks},
+            "Exit status 1 if something is found. The chain heads are printed: compare them with "
+            "those on the last report on paper.",
+            "airmuster-cli verify ward.logbook"};
+        return data;
+    }
+
+    station::Result<Answer> run(const Call& call,
+                                const station::Surroundings& surroundings) const override {
+        const auto& words = surroundings.words;
+        const auto answer = station::verify(surroundings, logbookOf(call));
+        if (!answer) {
+            return tl::unexpected(answer.error());
+        }
+        const bool sound = answer->report.ok();
+        const auto findings = station::findingsOf(words, answer->report);
+        Answer said{sound ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
+        if (!answer->noted) {
+            said.remarks.push_back(words.say("done.not_noted"));
+        }
+        if (call.has("--json")) {
+            said.out = jsonOf(*answer, findings);
+            return said;
+        }
+        said.out = words.say(sound ? "done.verified" : "done.not_verified",
+                             {{"count", std::to_string(answer->report.checked)}}) +
+                   "\n";
+        for (const auto& finding : findings) {
+            said.out += "  " + finding + "\n";
+        }
+        said.out += json::canonical(toJson(answer->report.heads)) + "\n";
+        return said;
+    }
+};
+
+}  // namespace
+
+std::unique_ptr<const Command> makeVerifyCommand() {
+    return std::make_unique<VerifyCommand>();
+}
+
+}  // namespace cli

@@ -1,0 +1,69 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Questions to the log: the board, one unit, the month. Nothing here writes.
+#pragma once
+
+#include "report/board.h"
+#include "report/explain.h"
+#include "report/month.h"
+#include "station/open.h"
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace station {
+
+struct Asked {
+    std::optional<logbook::Instant> at{};       // board and unit: now, by the clock
+    std::optional<logbook::Instant> knownAt{};  // none: all that is in the logbook
+    std::optional<std::string> group{};         // one the edition names; none: the selected one
+};
+
+// A record written down after the time asked, where that is the clock's: one of the clocks is
+// wrong.
+struct LaterRecord {
+    logbook::RecordName name;
+    logbook::Instant entered{};
+};
+
+// The log with the state at the time asked.
+struct Standing {
+    WholeLog log;
+    rules::State state;
+    logbook::Instant at{};
+    logbook::Instant knownAt{};  // rules::unlimited unless it was asked
+    std::optional<std::string> group;
+    std::vector<LaterRecord> later;
+};
+
+// Problems: no edition known, a group that the edition does not name.
+[[nodiscard]] Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& file,
+                                        const Asked& asked);
+
+// What the answer rests on. Where verify last found a break, it says so, and the units that the
+// records from there on touch are in doubt: all of them if a record is about the department.
+[[nodiscard]] report::Provenance provenanceOf(const Surroundings& surroundings,
+                                              const WholeLog& log, logbook::Instant knownAt);
+
+// Every unit enrolled by then. The standing must outlive it.
+[[nodiscard]] report::Board board(const Surroundings& surroundings, const Standing& standing);
+
+// One unit; a problem if it was never enrolled by then. The standing must outlive it.
+[[nodiscard]] Result<report::Explain> explain(const Surroundings& surroundings,
+                                              const Standing& standing,
+                                              const std::string& device);
+
+// "2026-03".
+[[nodiscard]] std::optional<std::chrono::year_month> parseMonth(std::string_view text);
+
+// The month, by the log read from that file, which must outlive it. A problem if no edition is
+// known.
+[[nodiscard]] Result<report::Month> month(const Surroundings& surroundings, const WholeLog& log,
+                                          const LogbookFile& file,
+                                          const rules::MonthQuestion& question);
+
+}  // namespace station

@@ -1,0 +1,267 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Entries against the state before them; see entry_check.h.
+#include "station/entry_check.h"
+
+#include "logbook/unit.h"
+#include "rules/authority.h"
+#include "words/finding_words.h"
+#include "words/record_words.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+namespace body = logbook::body;
+using logbook::Kind;
+using logbook::Record;
+
+// Kinds that mean nothing, or not what they say, without an edition that names their keys.
+bool needsEdition(Kind kind) {
+    switch (kind) {
+        case Kind::Fit:
+        case Kind::Remove:
+        case Kind::Reprocess:
+        case Kind::Check:
+        case Kind::Service:
+        case Kind::Waive:
+        case Kind::Group: return true;
+        default: return false;
+    }
+}
+
+// Those that have a meaning on a unit that is not enrolled. A start of use is never refused.
+bool needsDevice(const Record& record) {
+    switch (record.kind()) {
+        case Kind::Enrol:
+        case Kind::Note:
+        case Kind::Review:
+        case Kind::Strike:
+        case Kind::UseStart: return false;
+        default: return !record.device.empty();
+    }
+}
+
+std::vector<std::string> positionsIn(const Record& record) {
+    if (const auto* fit = std::get_if<body::Fit>(&record.body)) {
+        return {fit->position};
+    }
+    if (const auto* remove = std::get_if<body::Remove>(&record.body)) {
+        return {remove->position};
+    }
+    const auto* reprocess = std::get_if<body::Reprocess>(&record.body);
+    if (reprocess == nullptr) {
+        return {};
+    }
+    auto positions = reprocess->positions;
+    for (const auto& part : reprocess->parts) {
+        positions.push_back(part.position);
+    }
+    return positions;
+}
+
+class EntryCheck {
+public:
+    EntryCheck(const Surroundings& surroundings, const rules::Log& log, const Record& record)
+        : m_words(surroundings.words), m_log(log), m_record(record) {}
+
+    Result<std::vector<std::string>> run() {
+        if (auto refused = checkStrike()) {
+            return tl::unexpected(std::move(*refused));
+        }
+        if (!m_log.firstEdition()) {
+            if (needsEdition(m_record.kind())) {
+                return tl::unexpected(problemOf(m_words, "entry.no_edition"));
+            }
+            return std::vector<std::string>{};
+        }
+        m_state = m_log.stateAt(m_record.at, rules::unlimited);
+        for (auto check : {&EntryCheck::checkAuthority, &EntryCheck::checkDevice,
+                           &EntryCheck::checkKeys, &EntryCheck::checkMeasures}) {
+            if (auto refused = (this->*check)()) {
+                return tl::unexpected(std::move(*refused));
+            }
+        }
+        return tryOut();
+    }
+
+private:
+    using Refused = std::optional<Problem>;
+
+    [[nodiscard]] words::Context context(const rules::State& state) const {
+        words::Context context{m_words, state, state.device(m_record.device), m_record.at, {}, {}};
+        context.lookup = [this](const logbook::RecordName& name) -> const Record* {
+            const auto index = m_log.find(name);
+            return index ? &m_log.records()[*index] : nullptr;
+        };
+        return context;
+    }
+
+    [[nodiscard]] const Record* target() const {
+        const auto* strike = std::get_if<body::Strike>(&m_record.body);
+        const auto index = strike ? m_log.find(strike->target) : std::nullopt;
+        return index ? &m_log.records()[*index] : nullptr;
+    }
+
+    [[nodiscard]] Refused checkStrike() {
+        const auto* strike = std::get_if<body::Strike>(&m_record.body);
+        if (strike == nullptr) {
+            return std::nullopt;
+        }
+        const words::Gaps gaps{{"record", toText(strike->target)}};
+        const auto index = m_log.find(strike->target);
+        if (!index) {
+            return problemOf(m_words, "entry.no_target", gaps);
+        }
+        const auto kind = m_log.records()[*index].kind();
+        if (kind == Kind::Adopt || kind == Kind::Person || kind == Kind::Strike) {
+            return problemOf(m_words, "entry.not_strikable", gaps);
+        }
+        if (m_log.struckBy(*index) != nullptr) {
+            return problemOf(m_words, "entry.struck_already", gaps);
+        }
+        return std::nullopt;
+    }
+
+    // The first edition and the first person of a log have effect whoever writes them.
+    [[nodiscard]] bool isFirst() const {
+        return (m_record.kind() == Kind::Adopt && !m_state.adopted) ||
+               (m_record.kind() == Kind::Person && m_state.persons.empty());
+    }
+
+    [[nodiscard]] Refused checkAuthority() {
+        const auto permission = rules::mayWrite(m_state, m_record, target());
+        if (permission.allowed || isFirst()) {
+            return std::nullopt;
+        }
+        return Problem{Problem::Weight::Input, "refusal.roles",
+                       words::refusal(context(m_state), m_record, permission), {}};
+    }
+
+    [[nodiscard]] Refused checkDevice() {
+        if (!needsDevice(m_record)) {
+            return std::nullopt;
+        }
+        const auto* device = m_state.device(m_record.device);
+        if (device != nullptr && !device->retired) {
+            return std::nullopt;
+        }
+        return problemOf(m_words,
+                         device == nullptr ? "entry.unknown_device" : "entry.retired_device",
+                         {{"device", m_record.device}});
+    }
+
+    template <class Rule>
+    [[nodiscard]] Refused unknown(std::string_view code, const std::string& key,
+                                  const std::vector<Rule>& rules) const {
+        std::vector<std::string> keys;
+        for (const auto& rule : rules) {
+            keys.push_back(rule.key);
+        }
+        const auto known = keys.empty() ? m_words.say("plain.nothing") : m_words.all(keys);
+        return problemOf(m_words, code, {{"key", key}, {"keys", known}});
+    }
+
+    [[nodiscard]] Refused checkKeys() {
+        const auto& rulebook = *m_state.rulebook;
+        for (const auto& position : positionsIn(m_record)) {
+            if (rulebook.position(position) == nullptr) {
+                return unknown("entry.unknown_position", position, rulebook.positions);
+            }
+        }
+        if (const auto* check = std::get_if<body::Check>(&m_record.body);
+            check != nullptr && rulebook.check(check->check) == nullptr) {
+            return unknown("entry.unknown_check", check->check, rulebook.checks);
+        }
+        if (const auto* service = std::get_if<body::Service>(&m_record.body);
+            service != nullptr && rulebook.service(service->service) == nullptr) {
+            return unknown("entry.unknown_service", service->service, rulebook.services);
+        }
+        if (const auto* group = std::get_if<body::Group>(&m_record.body);
+            group != nullptr && rulebook.group(group->group) == nullptr) {
+            return unknownGroup(group->group);
+        }
+        return std::nullopt;
+    }
+
+    [[nodiscard]] Refused unknownGroup(const std::string& group) const {
+        std::vector<std::string> keys;
+        for (const auto& each : m_state.rulebook->groups) {
+            keys.push_back(each.key);
+        }
+        return problemOf(m_words, "trouble.unknown_group",
+                         {{"group", group}, {"groups", m_words.all(keys)}});
+    }
+
+    [[nodiscard]] Refused checkMeasures() {
+        const auto* check = std::get_if<body::Check>(&m_record.body);
+        const auto* rule = check ? m_state.rulebook->check(check->check) : nullptr;
+        if (rule == nullptr) {
+            return std::nullopt;
+        }
+        for (const auto& [key, measure] : check->measures) {
+            const auto* wanted = rules::findMeasure(*rule, key);
+            if (wanted != nullptr && !logbook::convert(measure.value, measure.unit, wanted->unit)) {
+                const auto label = words::measureLabel(context(m_state), check->check, key);
+                return problemOf(m_words, "entry.other_dimension",
+                                 {{"measure", m_words.inside(label)},
+                                  {"unit", measure.unit},
+                                  {"wanted", wanted->unit}});
+            }
+        }
+        return std::nullopt;
+    }
+
+    // What the entry would do is tried on a copy of the state.
+    [[nodiscard]] Result<std::vector<std::string>> tryOut() {
+        auto after = m_state;
+        auto editions = m_log.editions();
+        if (m_record.kind() == Kind::Adopt) {
+            return std::vector<std::string>{};
+        }
+        const auto effect = rules::fold(after, m_record, editions);
+        std::vector<std::string> warnings;
+        for (const auto code : effect.anomalies) {
+            if (code == rules::AnomalyCode::WaiverRefused) {
+                return tl::unexpected(problemOf(m_words, "entry.waiver_refused"));
+            }
+            warnings.push_back(words::anomaly(context(m_state), m_record, code).text());
+        }
+        addDiscount(after, warnings);
+        return warnings;
+    }
+
+    void addDiscount(const rules::State& after, std::vector<std::string>& warnings) const {
+        const auto* check = std::get_if<body::Check>(&m_record.body);
+        const auto* device = after.device(m_record.device);
+        if (check == nullptr || device == nullptr) {
+            return;
+        }
+        const auto found = device->checks.find(check->check);
+        if (found != device->checks.end() && found->second.discounted &&
+            found->second.discounted->record.name == m_record.name) {
+            warnings.push_back(words::discountedSentence(context(after), check->check,
+                                                         *found->second.discounted)
+                                   .text());
+        }
+    }
+
+    const words::Words& m_words;
+    const rules::Log& m_log;
+    const Record& m_record;
+    rules::State m_state;
+};
+
+}  // namespace
+
+Result<std::vector<std::string>> checkEntry(const Surroundings& surroundings,
+                                            const rules::Log& log, const Record& record) {
+    return EntryCheck(surroundings, log, record).run();
+}
+
+}  // namespace station

@@ -1,0 +1,79 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Handing out records; see import.h.
+#include "station/import.h"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using logbook::Record;
+using FirstSeq = std::map<std::string, std::int64_t>;  // by station
+
+// A clock that was set back must not leave a gap, which no import takes: hence from the first
+// record on, whatever follows.
+FirstSeq firstSince(const std::vector<Record>& records, logbook::Instant since) {
+    FirstSeq first;
+    for (const auto& record : records) {
+        if (record.entered >= since) {
+            const auto place = first.emplace(record.name.station, record.name.seq).first;
+            place->second = std::min(place->second, record.name.seq);
+        }
+    }
+    return first;
+}
+
+void keepSince(std::vector<Record>& records, logbook::Instant since) {
+    const auto first = firstSince(records, since);
+    std::erase_if(records, [&](const Record& record) {
+        const auto place = first.find(record.name.station);
+        return place == first.end() || record.name.seq < place->second;
+    });
+}
+
+}  // namespace
+
+Result<ExportAnswer> exportRecords(const Surroundings& surroundings, const LogbookFile& file,
+                                   const ExportSelection& selection) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    const auto heads = logbook->heads();
+    if (!heads) {
+        return tl::unexpected(problemOf(surroundings.words, heads.error()));
+    }
+    for (const auto& station : selection.stations) {
+        if (!heads->contains(station)) {
+            return tl::unexpected(problemOf(surroundings.words, "export.unknown_station",
+                                            {{"station", station}}));
+        }
+    }
+    auto read = logbook->records();
+    if (!read) {
+        return tl::unexpected(problemOf(surroundings.words, read.error()));
+    }
+    if (!read->inDoubt.empty()) {
+        return tl::unexpected(problemOf(surroundings.words, "trouble.chain_broken",
+                                        {{"record", toText(read->inDoubt.front())}},
+                                        Problem::Weight::Logbook));
+    }
+    auto& records = read->records;
+    if (!selection.stations.empty()) {
+        std::erase_if(records, [&](const Record& record) {
+            return std::ranges::find(selection.stations, record.name.station) ==
+                   selection.stations.end();
+        });
+    }
+    if (selection.since) {
+        keepSince(records, *selection.since);
+    }
+    return ExportAnswer{exchange::writeRecordFile(records), records.size()};
+}
+
+}  // namespace station

@@ -1,0 +1,48 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Taking in the records of other stations, all or nothing, and handing out one's own.
+#pragma once
+
+#include "station/open.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace station {
+
+struct ImportAnswer {
+    std::int64_t added = 0;
+    std::int64_t skipped = 0;  // were here already
+    bool made = false;         // the logbook was not there before
+};
+
+// Takes in all records of all files together, or none: what one of them lacks may stand in
+// another. Makes the logbook if there is none; a refused import leaves none behind. The same
+// records again change nothing. Refused: a line that is no record, a record that is here with
+// another content, a gap, an edition with faults or under another name than its own, records that
+// would change which edition or person came first, and records under this station's own name that
+// it has not written.
+[[nodiscard]] Result<ImportAnswer> importFiles(const Surroundings& surroundings,
+                                               const LogbookFile& file,
+                                               const std::vector<std::filesystem::path>& paths);
+
+struct ExportSelection {
+    std::vector<std::string> stations;      // none: all
+    std::optional<logbook::Instant> since;  // of each station, from its first record entered then
+                                            // or later, and all that follow
+};
+
+struct ExportAnswer {
+    std::string bytes;  // a record file, in reading order
+    std::size_t count = 0;
+};
+
+[[nodiscard]] Result<ExportAnswer> exportRecords(const Surroundings& surroundings,
+                                                 const LogbookFile& file,
+                                                 const ExportSelection& selection);
+
+}  // namespace station

@@ -1,0 +1,123 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Opening and founding logbooks, and reading the whole log; see open.h.
+#include "station/open.h"
+
+#include <utility>
+
+namespace station {
+
+namespace {
+
+logbook::Duration staleAfterOf(const std::map<std::string, std::string>& settings) {
+    const auto found = settings.find("stale_after");
+    if (found == settings.end()) {
+        return defaultStaleAfter;
+    }
+    return logbook::parseDuration(found->second).value_or(defaultStaleAfter);
+}
+
+}  // namespace
+
+Result<store::Logbook> openLogbook(const Surroundings& surroundings, const LogbookFile& file,
+                                   Access access) {
+    store::OpenOptions options;
+    options.access = access;
+    options.trustLocks = file.trustLocks;
+    return store::Logbook::open(file.path, options).map_error([&](const store::Trouble& trouble) {
+        return problemOf(surroundings.words, trouble);
+    });
+}
+
+Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& file,
+                          const std::string& name) {
+    const bool isThere = system::exists(file.path);
+    const store::Writing writing{surroundings.login, surroundings.clock.now()};
+    auto result = [&]() -> Result<bool> {
+        auto logbook = openLogbook(surroundings, file, isThere ? Access::Write : Access::Create);
+        if (!logbook) {
+            return tl::unexpected(std::move(logbook.error()));
+        }
+        const auto set = logbook->setStation(name, writing);
+        if (!set) {
+            return tl::unexpected(problemOf(surroundings.words, set.error()));
+        }
+        return !isThere;
+    }();
+    if (!result && !isThere) {
+        system::removeFile(file.path);
+    }
+    return result;
+}
+
+Result<WholeLog> readWholeLog(const Surroundings& surroundings, const store::Logbook& logbook) {
+    const auto troubled = [&](const store::Trouble& trouble) {
+        return tl::unexpected(problemOf(surroundings.words, trouble));
+    };
+    auto records = logbook.records();
+    if (!records) {
+        return troubled(records.error());
+    }
+    if (!records->inDoubt.empty()) {
+        return tl::unexpected(problemOf(surroundings.words, "trouble.chain_broken",
+                                        {{"record", toText(records->inDoubt.front())}},
+                                        Problem::Weight::Logbook));
+    }
+    auto heads = logbook.heads();
+    if (!heads) {
+        return troubled(heads.error());
+    }
+    auto verification = logbook.lastVerification();
+    if (!verification) {
+        return troubled(verification.error());
+    }
+    auto ownStation = logbook.station();
+    if (!ownStation) {
+        return troubled(ownStation.error());
+    }
+    const auto settings = logbook.settings();
+    if (!settings) {
+        return troubled(settings.error());
+    }
+    return WholeLog{rules::Log(std::move(records->records), surroundings.zones),
+                    std::move(*heads), std::move(*verification), std::move(*ownStation),
+                    staleAfterOf(*settings)};
+}
+
+Result<WholeLog> readWholeLog(const Surroundings& surroundings, const LogbookFile& file) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    return readWholeLog(surroundings, *logbook);
+}
+
+Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,
+                            logbook::Instant at, logbook::Instant knownAt) {
+    const rules::LogFault* standing = nullptr;  // of the last adopt by then, if it is faulty
+    bool known = false;
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        const auto& record = log.records()[index];
+        if (record.kind() != logbook::Kind::Adopt || !log.takesPart(index, knownAt)) {
+            continue;
+        }
+        known = known || log.editions().contains(record.name);
+        if (record.at > at) {
+            continue;
+        }
+        standing = nullptr;
+        for (const auto& fault : log.faults()) {
+            standing = fault.record == record.name ? &fault : standing;
+        }
+    }
+    if (standing != nullptr) {
+        return tl::unexpected(problemOf(surroundings.words, *standing));
+    }
+    if (!known) {
+        return tl::unexpected(problemOf(surroundings.words, "trouble.no_edition"));
+    }
+    return {};
+}
+
+}  // namespace station

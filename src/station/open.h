@@ -1,0 +1,52 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Opening a logbook, founding one, and reading the whole log out of it.
+#pragma once
+
+#include "rules/log.h"
+#include "station/problem.h"
+#include "station/surroundings.h"
+#include "store/logbook.h"
+
+#include <optional>
+#include <string>
+
+namespace station {
+
+using Access = store::OpenOptions::Access;
+
+[[nodiscard]] Result<store::Logbook> openLogbook(const Surroundings& surroundings,
+                                                 const LogbookFile& file, Access access);
+
+// Gives the logbook its own station; makes the file if there is none. The same name again changes
+// nothing. Whether the file was made.
+[[nodiscard]] Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& file,
+                                        const std::string& name);
+
+// The log with what the logbook itself knows of it.
+struct WholeLog {
+    rules::Log log;
+    store::StationHeads heads;
+    std::optional<store::Verification> verification;
+    std::optional<std::string> ownStation;
+    logbook::Duration staleAfter;  // the setting of that name; 12 h unless it is set
+};
+
+inline constexpr logbook::Duration defaultStaleAfter{12LL * 3'600'000};
+
+// A stored record that cannot be read is a problem that names it: what it says may bear on
+// readiness.
+[[nodiscard]] Result<WholeLog> readWholeLog(const Surroundings& surroundings,
+                                            const store::Logbook& logbook);
+
+// The same for a file that is only read.
+[[nodiscard]] Result<WholeLog> readWholeLog(const Surroundings& surroundings,
+                                            const LogbookFile& file);
+
+// Nothing can be judged without an edition known by then, nor by one that replaces a later one
+// which cannot be used.
+[[nodiscard]] Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,
+                                          logbook::Instant at, logbook::Instant knownAt);
+
+}  // namespace station

@@ -1,0 +1,213 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The operating system as the use cases see it, for Linux. Knows no record and no rulebook.
+#include "station/system.h"
+
+#include <cerrno>
+#include <chrono>
+#include <cstdlib>
+#include <date/tz.h>
+#include <fcntl.h>
+#include <map>
+#include <memory>
+#include <sys/stat.h>
+#include <unistd.h>
+#include <utility>
+#include <vector>
+
+namespace station::system {
+
+namespace {
+
+// A file descriptor that closes itself.
+class File {
+public:
+    explicit File(int descriptor) : m_descriptor(descriptor) {}
+    ~File() {
+        if (m_descriptor >= 0) {
+            ::close(m_descriptor);
+        }
+    }
+    File(const File&) = delete;
+    File& operator=(const File&) = delete;
+
+    [[nodiscard]] bool isOpen() const { return m_descriptor >= 0; }
+    [[nodiscard]] int descriptor() const { return m_descriptor; }
+
+private:
+    int m_descriptor;
+};
+
+FileTrouble troubleOf(int error) {
+    switch (error) {
+        case ENOENT:
+        case ENOTDIR: return FileTrouble::NotFound;
+        case EACCES:
+        case EPERM:
+        case EROFS: return FileTrouble::NotPermitted;
+        case EISDIR: return FileTrouble::NotAFile;
+        case EEXIST: return FileTrouble::Exists;
+        case ENOSPC:
+        case EDQUOT: return FileTrouble::DiskFull;
+        default: return FileTrouble::Io;
+    }
+}
+
+tl::unexpected<FileTrouble> lastTrouble() {
+    return tl::unexpected(troubleOf(errno));
+}
+
+std::chrono::sys_seconds yearStart(int year) {
+    return std::chrono::sys_days{std::chrono::year{year} / std::chrono::January / 1};
+}
+
+std::shared_ptr<const rules::Zone> readZone(std::string_view name) {
+    const date::time_zone* zone = nullptr;
+    try {
+        zone = date::locate_zone(name);
+    } catch (const std::exception&) {
+        return nullptr;  // the database says "not found" by throwing
+    }
+    std::vector<rules::ZoneTransition> transitions;
+    const auto end = yearStart(2101);
+    for (auto from = yearStart(1970); from < end;) {
+        const auto info = zone->get_info(from);
+        const auto fromMs = std::chrono::milliseconds{from.time_since_epoch()}.count();
+        transitions.push_back({{fromMs},
+                               {std::chrono::milliseconds{info.offset}.count()},
+                               info.abbrev});
+        if (info.end <= from) {
+            break;
+        }
+        from = info.end;
+    }
+    return std::make_shared<const rules::Zone>(std::string(name), std::move(transitions));
+}
+
+// Writes all bytes and waits until they are on the disk.
+bool writeWhole(int descriptor, std::string_view bytes) {
+    while (!bytes.empty()) {
+        const auto written = ::write(descriptor, bytes.data(), bytes.size());
+        if (written < 0 && errno == EINTR) {
+            continue;
+        }
+        if (written < 0) {
+            return false;
+        }
+        bytes.remove_prefix(static_cast<std::size_t>(written));
+    }
+    return ::fsync(descriptor) == 0;
+}
+
+void flushFolder(const std::filesystem::path& folder) {
+    const File opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+    if (opened.isOpen()) {
+        ::fsync(opened.descriptor());
+    }
+}
+
+}  // namespace
+
+logbook::Instant SystemClock::now() const {
+    const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+    return {std::chrono::milliseconds{now.time_since_epoch()}.count()};
+}
+
+rules::ZoneSource systemZones() {
+    using Zones = std::map<std::string, std::shared_ptr<const rules::Zone>, std::less<>>;
+    return [zones = std::make_shared<Zones>()](std::string_view name) {
+        auto found = zones->find(name);
+        if (found == zones->end()) {
+            found = zones->emplace(std::string(name), readZone(name)).first;
+        }
+        return found->second;
+    };
+}
+
+std::string loginName() {
+    for (const auto* variable : {"LOGNAME", "USER"}) {
+        const auto* value = std::getenv(variable);
+        if (value != nullptr && *value != '\0') {
+            return value;
+        }
+    }
+    return "unknown";
+}
+
+bool exists(const std::filesystem::path& path) {
+    std::error_code error;
+    return std::filesystem::exists(path, error);
+}
+
+tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path) {
+    const File file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+    if (!file.isOpen()) {
+        return lastTrouble();
+    }
+    struct stat status {};
+    if (::fstat(file.descriptor(), &status) != 0) {
+        return lastTrouble();
+    }
+    if (S_ISDIR(status.st_mode)) {
+        return tl::unexpected(FileTrouble::NotAFile);
+    }
+    std::string bytes;
+    std::vector<char> buffer(1 << 16);
+    while (true) {
+        const auto count = ::read(file.descriptor(), buffer.data(), buffer.size());
+        if (count < 0 && errno == EINTR) {
+            continue;
+        }
+        if (count < 0) {
+            return lastTrouble();
+        }
+        if (count == 0) {
+            return bytes;
+        }
+        bytes.append(buffer.data(), static_cast<std::size_t>(count));
+        if (bytes.size() > longestFile) {
+            return tl::unexpected(FileTrouble::TooLong);
+        }
+    }
+}
+
+tl::expected<void, FileTrouble> writeNewFile(const std::filesystem::path& path,
+                                             std::string_view bytes) {
+    std::filesystem::path folder = path.parent_path();
+    if (folder.empty()) {
+        folder = ".";
+    }
+    auto pattern = (folder / ".airmuster-XXXXXX").string();
+    const File file(::mkstemp(pattern.data()));
+    if (!file.isOpen()) {
+        return lastTrouble();
+    }
+    // A link refuses to take the place of a file, which a rename would not.
+    const bool done = ::fchmod(file.descriptor(), 0644) == 0 &&
+                      writeWhole(file.descriptor(), bytes) &&
+                      ::link(pattern.c_str(), path.c_str()) == 0;
+    const int error = errno;
+    ::unlink(pattern.c_str());
+    if (!done) {
+        return tl::unexpected(troubleOf(error));
+    }
+    flushFolder(folder);
+    return {};
+}
+
+tl::expected<void, FileTrouble> replaceFile(const std::filesystem::path& from,
+                                            const std::filesystem::path& to) {
+    if (::rename(from.c_str(), to.c_str()) != 0) {
+        return lastTrouble();
+    }
+    flushFolder(to.has_parent_path() ? to.parent_path() : ".");
+    return {};
+}
+
+void removeFile(const std::filesystem::path& path) {
+    std::error_code error;
+    std::filesystem::remove(path, error);
+}
+
+}  // namespace station::system

@@ -1,0 +1,55 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Everything the use cases ask of the operating system: its clock, its time zones, whole files.
+// One implementation, system.cpp; nothing else in this folder may ask the system.
+#pragma once
+
+#include "rules/zone.h"
+#include "station/clock.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <tl/expected.hpp>
+
+namespace station::system {
+
+// The clock of this computer, in whole seconds: what a person writes down is no finer.
+class SystemClock : public Clock {
+public:
+    [[nodiscard]] logbook::Instant now() const override;
+};
+
+// The zones of this computer's database, with their transitions from 1970 to 2101. A name that the
+// database does not hold gives null; the same name gives the same object. May be called from one
+// thread at a time.
+[[nodiscard]] rules::ZoneSource systemZones();
+
+// The name under which the person at this computer is signed in to it; "unknown" if there is none.
+[[nodiscard]] std::string loginName();
+
+enum class FileTrouble { NotFound, NotPermitted, NotAFile, TooLong, Exists, DiskFull, Io };
+
+// Files of records or rules beyond this are not read.
+inline constexpr std::uintmax_t longestFile = 1ULL << 30;
+
+[[nodiscard]] bool exists(const std::filesystem::path& path);
+
+// All bytes of the file.
+[[nodiscard]] tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path);
+
+// Writes a new file, which has its name only once it is whole and on the disk. Exists if there is
+// one of that name, which then stays as it is.
+[[nodiscard]] tl::expected<void, FileTrouble> writeNewFile(const std::filesystem::path& path,
+                                                           std::string_view bytes);
+
+// Gives a file the name of another, which is gone then, in one step.
+[[nodiscard]] tl::expected<void, FileTrouble> replaceFile(const std::filesystem::path& from,
+                                                          const std::filesystem::path& to);
+
+// Removes a logbook that this call has just made and could not fill.
+void removeFile(const std::filesystem::path& path);
+
+}  // namespace station::system

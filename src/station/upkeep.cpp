@@ -1,0 +1,91 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Verifying and backing up; see upkeep.h.
+#include "station/upkeep.h"
+
+#include "words/fault_words.h"
+
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using Code = store::Trouble::Code;
+
+// Verifying is never kept from anyone who can read the file.
+Result<store::Logbook> openToVerify(const Surroundings& surroundings, const LogbookFile& file) {
+    store::OpenOptions options;
+    options.access = Access::Write;
+    options.trustLocks = file.trustLocks;
+    auto logbook = store::Logbook::open(file.path, options);
+    if (logbook) {
+        return std::move(*logbook);
+    }
+    if (logbook.error().code != Code::ReadOnly) {
+        return tl::unexpected(problemOf(surroundings.words, logbook.error()));
+    }
+    return openLogbook(surroundings, file, Access::Read);
+}
+
+}  // namespace
+
+Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile& file) {
+    auto logbook = openToVerify(surroundings, file);
+    if (!logbook) {
+        return tl::unexpected(std::move(logbook.error()));
+    }
+    auto report = logbook->verify();
+    if (!report) {
+        return tl::unexpected(problemOf(surroundings.words, report.error()));
+    }
+    // What was found is told even if it cannot be noted.
+    const bool noted = logbook->access() == Access::Write &&
+                       logbook->noteVerified(*report, {surroundings.login,
+                                                       surroundings.clock.now()})
+                           .has_value();
+    return VerifyAnswer{std::move(*report), noted};
+}
+
+std::vector<std::string> findingsOf(const words::Words& words, const store::VerifyReport& report) {
+    std::vector<std::string> findings;
+    for (const auto& found : report.breaks) {
+        // A record without a station is one that is gone; its number is that of an arrival.
+        const auto record = found.record.station.empty() ? std::to_string(found.record.seq)
+                                                         : toText(found.record);
+        std::string reason(name(found.reason));
+        if (reason == "wrong_hash") {
+            reason = "hash";
+        }
+        findings.push_back(
+            words::chainBreak(words, reason, {{"record", record}, {"detail", found.detail}})
+                .text());
+    }
+    for (const auto& changed : report.schemaChanged) {
+        findings.push_back(words.say("verify.schema_changed", {{"name", changed}}));
+    }
+    for (const auto& said : report.integrity) {
+        findings.push_back(words.say("verify.integrity", {{"detail", said}}));
+    }
+    return findings;
+}
+
+Result<store::BackupResult> backUp(const Surroundings& surroundings, const LogbookFile& file,
+                                   const std::filesystem::path& target) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    auto result = logbook->backup(target);
+    if (!result) {
+        if (result.error().code == Code::NotFound) {
+            return tl::unexpected(problemOf(surroundings.words, "file.no_folder",
+                                            {{"path", target.string()}}));
+        }
+        return tl::unexpected(problemOf(surroundings.words, result.error()));
+    }
+    return result.value();
+}
+
+}  // namespace station
