@@ -26,8 +26,8 @@ struct Context {
     const rules::State& state;
     const rules::Device* device = nullptr;  // none: told from the records alone
     logbook::Instant asked{};
-    std::optional<std::string> group;       // for which it was assessed
-    RecordLookup lookup;                    // may be empty
+    std::optional<std::string> group;  // for which it was assessed
+    RecordLookup lookup;               // may be empty
 
     [[nodiscard]] Times times() const;
     [[nodiscard]] const logbook::Record* record(const logbook::RecordName& name) const;

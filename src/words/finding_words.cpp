@@ -32,11 +32,10 @@ std::string waivedAction(const Context& context, const Finding& finding) {
 }
 
 std::string waitAction(const Context& context, const Finding& finding) {
-    return context.words.say(
-        "finding.not_before.do",
-        {{"check", context.words.inside(checkLabel(context, finding.subject))},
-         {"time", context.times().time(*finding.notBefore)},
-         {"wait", wait(context.words, *finding.notBefore - context.asked)}});
+    return context.words.say("finding.not_before.do",
+                             {{"check", context.words.inside(checkLabel(context, finding.subject))},
+                              {"time", context.times().time(*finding.notBefore)},
+                              {"wait", wait(context.words, *finding.notBefore - context.asked)}});
 }
 
 std::string eventKey(rules::EventKind kind) {
@@ -200,22 +199,25 @@ std::string brief(const Context& context, const Finding& finding) {
     const auto& words = context.words;
     const auto label = words.inside(subjectLabel(context, finding));
     const auto group = context.group ? groupLabel(context, *context.group) : label;
-    const bool aboutGroup = finding.code == FindingCode::GroupDiffers ||
-                            finding.code == FindingCode::GroupUnsupported;
+    const bool aboutGroup =
+        finding.code == FindingCode::GroupDiffers || finding.code == FindingCode::GroupUnsupported;
     std::string key = "brief." + std::string(rules::name(finding.code));
     if (finding.code == FindingCode::Conflict && context.state.rulebook->choice(finding.subject))
         key += "_choice";
-    auto text = words.say(key,
-                          {{"hold", label}, {"fault", label}, {"notice", label},
-                           {"service", label}, {"position", label}, {"conflict", label},
-                           {"check", label},
-                           {"group", aboutGroup ? subjectLabel(context, finding) : group}});
+    auto text = words.say(key, {{"hold", label},
+                                {"fault", label},
+                                {"notice", label},
+                                {"service", label},
+                                {"position", label},
+                                {"conflict", label},
+                                {"check", label},
+                                {"group", aboutGroup ? subjectLabel(context, finding) : group}});
     if (finding.waivedUntil)
-        return words.say("brief.permitted", {{"finding", text},
-                                             {"time", context.times().time(*finding.waivedUntil)}});
+        return words.say("brief.permitted",
+                         {{"finding", text}, {"time", context.times().time(*finding.waivedUntil)}});
     if (finding.notBefore)
-        return words.say("brief.wait", {{"finding", text},
-                                        {"time", context.times().time(*finding.notBefore)}});
+        return words.say("brief.wait",
+                         {{"finding", text}, {"time", context.times().time(*finding.notBefore)}});
     return text;
 }
 

@@ -7,6 +7,7 @@
 #include "words/ground.h"
 #include "words/record_words.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 
@@ -23,6 +24,17 @@ const rules::CheckState* stateOf(const Context& context, const std::string& chec
     return found == context.device->checks.end() ? nullptr : &found->second;
 }
 
+// Whether a start of use voided the check only by the end of use that it implies.
+bool impliedUseEnd(const Context& context, const Finding& finding, const logbook::Record& record) {
+    const auto* rule = context.state.rulebook->check(finding.subject);
+    if (!rule || record.kind() != logbook::Kind::UseStart) return false;
+    const auto named = [&](rules::EventKind kind) {
+        return std::any_of(rule->voidedBy.begin(), rule->voidedBy.end(),
+                           [&](const auto& entry) { return entry.event.kind == kind; });
+    };
+    return named(rules::EventKind::UseEnd) && !named(rules::EventKind::UseStart);
+}
+
 // The clause of what the finding rests on; empty if that cannot be told.
 std::string groundClause(const Context& context, const Finding& finding) {
     if (!finding.record) return "";
@@ -30,6 +42,8 @@ std::string groundClause(const Context& context, const Finding& finding) {
     if (state && state->voided == finding.record && state->voidedBy)
         return eventClause(context, *state->voidedBy, finding.record->at);
     const auto* record = context.record(finding.record->name);
+    if (record && impliedUseEnd(context, finding, *record))
+        return eventClause(context, {rules::EventKind::UseEnd, ""}, record->at);
     if (record) return recordClause(context, *record);
     return context.words.say("event.other", {{"when", context.times().when(finding.record->at)}});
 }
@@ -42,7 +56,8 @@ Sentence dueGround(const Context& context, const Finding& finding, Gaps gaps) {
         key = "finding.due_uncertain";
     } else if (finding.record) {
         gaps["event"] = groundClause(context, finding);
-        key = state && !state->last ? "finding.due_voided_never" : "finding.due_voided";
+        // Told from the records alone it is not known whether the check was ever passed.
+        key = state && state->last ? "finding.due_voided" : "finding.due_voided_never";
     }
     const auto says = context.words.say(key + ".says", gaps);
     if (finding.blocks == rules::Blocks::Start)

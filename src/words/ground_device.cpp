@@ -36,15 +36,13 @@ Sentence withdrawnGround(const Context& context, const Finding& finding) {
     if (context.device && context.device->holds.contains(finding.subject))
         gaps["reason"] = context.device->holds.find(finding.subject)->second.reason;
     const auto sheet = sheetOf(context, hold);
-    if (!sheet.empty())
-        return {context.words.say("finding.withdrawn_sheet.says", gaps), sheet};
+    if (!sheet.empty()) return {context.words.say("finding.withdrawn_sheet.says", gaps), sheet};
     const bool reasoned = gaps.contains("reason") && !gaps["reason"].empty();
     const auto says = reasoned ? "finding.withdrawn_reason.says" : "finding.withdrawn.says";
     const auto roles = rolesFor(context, logbook::Kind::Release, finding.subject);
-    const auto action =
-        roles.empty()
-            ? context.words.say("finding.withdrawn.do")
-            : context.words.say("finding.withdrawn_roles.do", {{"roles", roleList(context, roles)}});
+    const auto action = roles.empty() ? context.words.say("finding.withdrawn.do")
+                                      : context.words.say("finding.withdrawn_roles.do",
+                                                          {{"roles", roleList(context, roles)}});
     return {context.words.say(says, gaps), advisedOr(context, hold, action)};
 }
 
@@ -70,7 +68,8 @@ bool contains(const std::optional<std::vector<std::string>>& list, std::string_v
     return list && std::find(list->begin(), list->end(), text) != list->end();
 }
 
-// The fitted part that a notice names by lot, serial or model; the key of the sentence that says so.
+// The fitted part that a notice names by lot, serial or model; the key of the sentence that says
+// so.
 std::string namePart(const Context& context, const logbook::body::Match& match, Gaps& gaps) {
     if (!context.device) return "finding.notice_stop";
     for (const auto& [position, part] : context.device->fitted) {
@@ -118,10 +117,9 @@ Sentence groupDiffers(const Context& context, const Finding& finding) {
 std::string serviceAction(const Context& context, const Finding& finding, std::string_view key) {
     const auto roles = rolesFor(context, logbook::Kind::Service);
     const std::string name(key);
-    const auto action =
-        roles.empty()
-            ? context.words.say(name + ".do")
-            : context.words.say(name + "_roles.do", {{"roles", roleList(context, roles)}});
+    const auto action = roles.empty() ? context.words.say(name + ".do")
+                                      : context.words.say(name + "_roles.do",
+                                                          {{"roles", roleList(context, roles)}});
     return advisedOr(context, context.state.rulebook->service(finding.subject), action);
 }
 

@@ -55,14 +55,13 @@ Sentence conflictGround(const Context& context, const Finding& finding) {
 
 Sentence mismatchGround(const Context& context, const Finding& finding) {
     Gaps gaps{{"position", positionInside(context, finding.subject)}};
-    gaps["group"] = context.group ? groupLabel(context, *context.group)
-                                  : context.words.say("plain.unknown");
+    gaps["group"] =
+        context.group ? groupLabel(context, *context.group) : context.words.say("plain.unknown");
     const auto* part = context.fitted(finding.subject);
     const bool stated = part && part->attributes.groups && !part->attributes.groups->empty();
     if (!stated) return context.words.sentence("finding.mismatch_unstated", gaps);
     std::vector<std::string> groups;
-    for (const auto& group : *part->attributes.groups)
-        groups.push_back(groupLabel(context, group));
+    for (const auto& group : *part->attributes.groups) groups.push_back(groupLabel(context, group));
     gaps["groups"] = context.words.all(groups);
     return context.words.sentence("finding.mismatch", gaps);
 }
@@ -107,8 +106,8 @@ Sentence usedGround(const Context& context, const Finding& finding) {
 }
 
 Sentence changeDueGround(const Context& context, const Finding& finding) {
-    const auto time = finding.since ? context.times().time(*finding.since)
-                                    : context.words.say("plain.unknown");
+    const auto time =
+        finding.since ? context.times().time(*finding.since) : context.words.say("plain.unknown");
     return context.words.sentence(
         "finding.change_due",
         {{"position", positionInside(context, finding.subject)}, {"time", time}});

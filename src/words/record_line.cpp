@@ -80,9 +80,8 @@ struct Line {
                                 {{"check", checkLabel(context, check.check)}});
         std::vector<std::string> measures;
         for (const auto& [key, measure] : check.measures)
-            measures.push_back(
-                context.words.inside(measureLabel(context, check.check, key)) + " " +
-                quantity(context.words, measure.value, measure.unit));
+            measures.push_back(context.words.inside(measureLabel(context, check.check, key)) + " " +
+                               quantity(context.words, measure.value, measure.unit));
         if (measures.empty()) return result;
         return say("record.check_measures",
                    {{"result", result}, {"measures", context.words.all(measures)}});
@@ -97,8 +96,8 @@ struct Line {
         return say("record.clear", {{"fault", faultLabel(context, clear.code)}});
     }
     std::string operator()(const body::Withdraw& withdraw) const {
-        return say("record.withdraw", {{"hold", holdLabel(context, withdraw.hold)},
-                                       {"reason", withdraw.reason}});
+        return say("record.withdraw",
+                   {{"hold", holdLabel(context, withdraw.hold)}, {"reason", withdraw.reason}});
     }
     std::string operator()(const body::Release& release) const {
         return say("record.release", {{"hold", holdLabel(context, release.hold)}});
@@ -108,10 +107,14 @@ struct Line {
         if (const auto code = rules::findingCodeOf(waive.finding)) {
             const auto label = subjectLabel(context, {.code = *code, .subject = waive.subject});
             const auto inside = context.words.inside(label);
-            finding = say("brief." + waive.finding,
-                          {{"hold", inside}, {"fault", inside}, {"notice", inside},
-                           {"service", inside}, {"position", inside}, {"conflict", inside},
-                           {"check", inside}, {"group", label}});
+            finding = say("brief." + waive.finding, {{"hold", inside},
+                                                     {"fault", inside},
+                                                     {"notice", inside},
+                                                     {"service", inside},
+                                                     {"position", inside},
+                                                     {"conflict", inside},
+                                                     {"check", inside},
+                                                     {"group", label}});
         }
         return say("record.waive", {{"time", context.times().time(waive.until)},
                                     {"finding", finding},

@@ -31,7 +31,9 @@ struct EventOf {
         if (done.positions.empty()) return std::nullopt;
         return Event{EventKind::Reprocess, done.positions.front()};
     }
-    std::optional<Event> operator()(const body::Group&) const { return Event{EventKind::Group, ""}; }
+    std::optional<Event> operator()(const body::Group&) const {
+        return Event{EventKind::Group, ""};
+    }
     std::optional<Event> operator()(const body::Power& power) const {
         return Event{power.on ? EventKind::PowerOn : EventKind::PowerOff, ""};
     }
@@ -196,10 +198,22 @@ std::string task(const Context& context, std::string_view kind, std::string_view
                            {"check", words.inside(checkLabel(context, name))}});
 }
 
+std::string readyLine(const Context& context, logbook::Instant readyAt) {
+    if (readyAt <= context.asked) return context.words.say("task.ready_now");
+    return context.words.say("task.ready_at",
+                             {{"time", context.times().time(readyAt)},
+                              {"wait", wait(context.words, readyAt - context.asked)}});
+}
+
+std::string unattended(const Words& words, logbook::Duration span) {
+    return words.say("task.unattended", {{"duration", duration(words, span)}});
+}
+
 Sentence blocker(const Context& context, std::string_view blocker) {
     const auto blank = blocker.find(' ');
     const auto word = std::string(blocker.substr(0, blank));
-    const auto name = blank == std::string_view::npos ? std::string_view() : blocker.substr(blank + 1);
+    const auto name =
+        blank == std::string_view::npos ? std::string_view() : blocker.substr(blank + 1);
     return context.words.sentence(
         "blocker." + word, {{"position", context.words.inside(positionLabel(context, name))}});
 }

@@ -32,10 +32,16 @@ namespace words {
 [[nodiscard]] std::string classWord(const Words& words, rules::StartClass startClass);
 [[nodiscard]] std::string classMeaning(const Words& words, rules::StartClass startClass);
 
-// A step of a way to ready, "Fit: flow sensor.", from its kind (group, remove, reprocess, fit, check)
-// and its name. `putBack`: the fit of the same part that was taken out.
-[[nodiscard]] std::string task(const Context& context, std::string_view kind,
-                               std::string_view name, bool putBack = false);
+// A step of a way to ready, "Fit: flow sensor.", from its kind (group, remove, reprocess, fit,
+// check) and its name. `putBack`: the fit of the same part that was taken out.
+[[nodiscard]] std::string task(const Context& context, std::string_view kind, std::string_view name,
+                               bool putBack = false);
+
+// When the way to ready ends, "Ready at 09:40, in 55 min."; at the instant asked: "Ready now."
+[[nodiscard]] std::string readyLine(const Context& context, logbook::Instant readyAt);
+
+// Of a step that goes on by itself: "runs on its own for 25 min".
+[[nodiscard]] std::string unattended(const Words& words, logbook::Duration span);
 
 // Why there is no way to ready: "in_use", "retired", "closing_fit hme", "order". Blockers that are
 // findings are said by `sentence`.

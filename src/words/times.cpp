@@ -19,6 +19,13 @@ std::string twoFigures(std::int64_t value) {
     return (value < 10 ? "0" : "") + std::to_string(value);
 }
 
+// Hours and minutes of a count of milliseconds from some midnight.
+std::string clockFace(std::int64_t ms) {
+    const std::int64_t dayMs = 24 * hourMs;
+    const std::int64_t ofDay = ((ms % dayMs) + dayMs) % dayMs;
+    return twoFigures(ofDay / hourMs) + ":" + twoFigures(ofDay % hourMs / minuteMs);
+}
+
 std::chrono::year_month_day dateOf(logbook::Day day) {
     return std::chrono::year_month_day(day);
 }
@@ -27,11 +34,7 @@ std::chrono::year_month_day dateOf(logbook::Day day) {
 
 std::string Times::clock(logbook::Instant instant) const {
     const auto& transition = m_zone.at(instant);
-    const std::int64_t local = instant.ms + transition.offset.ms;
-    const std::int64_t dayMs = 24 * hourMs;
-    const std::int64_t ofDay = ((local % dayMs) + dayMs) % dayMs;
-    const std::string clock =
-        twoFigures(ofDay / hourMs) + ":" + twoFigures(ofDay % hourMs / minuteMs);
+    const std::string clock = clockFace(instant.ms + transition.offset.ms);
     const int occurrence = m_zone.occurrence(instant);
     if (occurrence == 0) return clock;
     return m_words.say(occurrence == 1 ? "time.first" : "time.second",
@@ -49,10 +52,16 @@ std::string Times::day(logbook::Day day) const {
 std::string Times::dayWithYear(logbook::Day day) const {
     const auto date = dateOf(day);
     const auto month = std::to_string(static_cast<unsigned>(date.month()));
-    return m_words.say("time.day_year",
-                       {{"day", std::to_string(static_cast<unsigned>(date.day()))},
-                        {"month", m_words.say("month_name." + month)},
-                        {"year", std::to_string(static_cast<int>(date.year()))}});
+    return m_words.say("time.day_year", {{"day", std::to_string(static_cast<unsigned>(date.day()))},
+                                         {"month", m_words.say("month_name." + month)},
+                                         {"year", std::to_string(static_cast<int>(date.year()))}});
+}
+
+std::string Times::month(std::chrono::year_month month) const {
+    const auto name = std::to_string(static_cast<unsigned>(month.month()));
+    return m_words.say("time.month_year",
+                       {{"month", m_words.say("month_name." + name)},
+                        {"year", std::to_string(static_cast<int>(month.year()))}});
 }
 
 std::string Times::dayOf(logbook::Instant instant) const {
@@ -79,29 +88,28 @@ std::string Times::lately(logbook::Instant instant) const {
 
 std::string Times::full(logbook::Instant instant) const {
     const auto& transition = m_zone.at(instant);
-    const std::int64_t local = instant.ms + transition.offset.ms;
-    const std::int64_t dayMs = 24 * hourMs;
-    const std::int64_t ofDay = ((local % dayMs) + dayMs) % dayMs;
-    return m_words.say(
-        "time.full",
-        {{"day", dayWithYear(m_zone.dayOf(instant))},
-         {"clock", twoFigures(ofDay / hourMs) + ":" + twoFigures(ofDay % hourMs / minuteMs)},
-         {"zone", transition.abbreviation},
-         {"utc", logbook::toText(instant)}});
+    const std::int64_t offset =
+        transition.offset.ms < 0 ? -transition.offset.ms : transition.offset.ms;
+    const std::string sign = transition.offset.ms < 0 ? "-" : "+";
+    return m_words.say("time.full", {{"day", dayWithYear(m_zone.dayOf(instant))},
+                                     {"clock", clockFace(instant.ms + transition.offset.ms)},
+                                     {"zone", transition.abbreviation},
+                                     {"offset", sign + clockFace(offset)},
+                                     {"utc", logbook::toText(instant)}});
 }
 
 std::string duration(const Words& words, logbook::Duration span) {
     const auto say = [&](std::string_view key, const Gaps& gaps) { return words.say(key, gaps); };
     const std::int64_t minutes = span.ms / minuteMs;
     const std::int64_t hours = span.ms / hourMs;
-    if (minutes == 0 && span.ms > 0)
+    if (minutes == 0 && span.ms >= 1000)
         return say("duration.seconds", {{"count", std::to_string(span.ms / 1000)}});
     if (hours == 0) return say("duration.minutes", {{"count", std::to_string(minutes)}});
     if (hours < 48 && minutes % 60 == 0)
         return say("duration.hours", {{"count", std::to_string(hours)}});
     if (hours < 48)
-        return say("duration.hours_minutes", {{"hours", std::to_string(hours)},
-                                              {"minutes", std::to_string(minutes % 60)}});
+        return say("duration.hours_minutes",
+                   {{"hours", std::to_string(hours)}, {"minutes", std::to_string(minutes % 60)}});
     if (hours % 24 == 0 || hours >= 7 * 24)
         return say("duration.days", {{"count", std::to_string(hours / 24)}});
     return say("duration.days_hours",

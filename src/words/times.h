@@ -29,15 +29,17 @@ public:
     [[nodiscard]] std::string when(logbook::Instant instant) const;
     // The same as time, but "18:05 yesterday".
     [[nodiscard]] std::string lately(logbook::Instant instant) const;
-    // "14 Nov 2026 03:40 CST (2026-11-14T09:40:00Z)".
+    // "14 Nov 2026 03:40 CST (UTC-06:00, 2026-11-14T09:40:00Z)".
     [[nodiscard]] std::string full(logbook::Instant instant) const;
+    // "14 Nov 2026".
+    [[nodiscard]] std::string dayWithYear(logbook::Day day) const;
+    // "Nov 2026".
+    [[nodiscard]] std::string month(std::chrono::year_month month) const;
     // "31 Oct", with the year if it is another.
     [[nodiscard]] std::string day(logbook::Day day) const;
     [[nodiscard]] std::string dayOf(logbook::Instant instant) const;
 
 private:
-    [[nodiscard]] std::string dayWithYear(logbook::Day day) const;
-
     const Words& m_words;
     const rules::Zone& m_zone;
     logbook::Instant m_asked;

@@ -8,10 +8,10 @@
 #include "words/keys.h"
 #include "words/shown.h"
 
+#include <toml++/toml.h>
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
-#include <toml++/toml.h>
 
 namespace words {
 
@@ -80,8 +80,7 @@ void checkKeys(const Sentences& sentences, std::vector<WordsFault>& faults) {
         }
     }
     for (const auto& [key, text] : sentences)
-        if (!sentenceKeys().contains(key))
-            faults.push_back({WordsFault::Code::Unknown, key, ""});
+        if (!sentenceKeys().contains(key)) faults.push_back({WordsFault::Code::Unknown, key, ""});
 }
 
 }  // namespace

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The sentences of one language, by key, with named gaps. Every sentence said to a person comes from
-// here. Knows no file: the text of a language is given, or was built in.
+// The sentences of one language, by key, with named gaps. Every sentence said to a person comes
+// from here. Knows no file: the text of a language is given, or was built in.
 #pragma once
 
 #include "rules/rulebook.h"

@@ -89,8 +89,9 @@ TEST_CASE("a refusal says who may, that nothing was saved, and what to do", "[un
     for (const auto& record : scene.log.records()) {
         const auto refused = words::refusal(context, record, {false, {"biomed", "risk_manager"}});
         CHECK(refused.says.starts_with(words::personName(context, record.by) + " may not "));
-        CHECK(refused.action == "Ask one of these to sign in and record it: Biomedical engineer or "
-                                "Risk manager.");
+        CHECK(refused.action ==
+              "Ask one of these to sign in and record it: Biomedical engineer or "
+              "Risk manager.");
         CHECK_FALSE(refused.safe.empty());
         requireWhole(words::refusal(context, record, {false, {}}).text());
     }
@@ -122,13 +123,17 @@ TEST_CASE("every verdict and status of a check has a word", "[unit]") {
 
 TEST_CASE("trouble says what happened, whether data is safe, and what to do", "[unit]") {
     std::set<std::string> says;
-    for (const auto* code :
-         {"not_found", "exists", "not_a_logbook", "newer_schema", "older_schema", "read_only",
-          "not_permitted", "busy", "disk_full", "damaged", "needs_recovery", "network_file_system",
-          "no_station", "station_set", "station_taken", "bad_station", "fork", "gap",
-          "chain_broken", "first_changed", "not_own", "no_record", "cancelled", "io",
-          "bad_records", "no_edition", "bad_rulebook", "wrong_edition", "unknown_group",
-          "unknown_device", "bad_instant", "bad_month", "made_up_later"}) {
+    for (const auto* code : {"not_found",     "exists",         "not_a_logbook",
+                             "newer_schema",  "older_schema",   "read_only",
+                             "not_permitted", "busy",           "disk_full",
+                             "damaged",       "needs_recovery", "network_file_system",
+                             "no_station",    "station_set",    "station_taken",
+                             "bad_station",   "fork",           "gap",
+                             "chain_broken",  "first_changed",  "not_own",
+                             "no_record",     "cancelled",      "io",
+                             "bad_records",   "no_edition",     "bad_rulebook",
+                             "wrong_edition", "unknown_group",  "unknown_device",
+                             "bad_instant",   "bad_month",      "made_up_later"}) {
         const auto said = words::trouble(english(), code, {{"path", "/data/kb.airmuster"}});
         requireWhole(said.says);
         requireWhole(said.safe);
@@ -138,10 +143,10 @@ TEST_CASE("trouble says what happened, whether data is safe, and what to do", "[
     CHECK(words::trouble(english(), "busy",
                          {{"person", "rt1"}, {"computer", "icu-desk"}, {"time", "02:10"}})
               .says == "rt1 on icu-desk has been writing to the logbook since 02:10.");
-    CHECK(words::trouble(english(), "busy").says ==
-          "Another program is writing to the logbook.");
-    CHECK(words::logFault(english(), {rules::LogFault::Code::WrongEdition, {"icu-1", 4}, {}}).says ==
-          "Record icu-1/4 names another policy edition than the text in it.");
+    CHECK(words::trouble(english(), "busy").says == "Another program is writing to the logbook.");
+    CHECK(
+        words::logFault(english(), {rules::LogFault::Code::WrongEdition, {"icu-1", 4}, {}}).says ==
+        "Record icu-1/4 names another policy edition than the text in it.");
 }
 
 TEST_CASE("a break in the chain is told by its reason", "[unit]") {
@@ -164,6 +169,9 @@ TEST_CASE("tasks and what stands in their way have sentences", "[unit]") {
     CHECK(words::task(context, "reprocess", "flow_sensor") ==
           "Reprocess: flow sensor (high-level disinfection).");
     CHECK(words::task(context, "check", "leak") == "Carry out: leak test.");
+    CHECK(words::readyLine(context, context.asked) == "Ready now.");
+    CHECK(words::readyLine(context, {context.asked.ms + 540'001}) == "Ready at 12:39, in 10 min.");
+    CHECK(words::unattended(english(), {1'500'000}) == "runs on its own for 25 min");
     for (const auto* blocker : {"in_use", "retired", "closing_fit hme", "order"})
         requireWhole(words::blocker(context, blocker).text());
 }
@@ -172,18 +180,28 @@ TEST_CASE("every kind of record has a line of its own", "[unit]") {
     sample::Story story;
     story.ready();
     const std::vector<std::pair<std::string, std::string>> told{
-        {"group", R"({"group":"neonatal"})"}, {"power", R"({"on":false})"},
-        {"move", R"({"location":"ICU"})"}, {"sighted", R"({"location":"ICU"})"},
-        {"software", R"({"version":"2.1"})"}, {"remove", R"({"position":"hme"})"},
+        {"group", R"({"group":"neonatal"})"},
+        {"power", R"({"on":false})"},
+        {"move", R"({"location":"ICU"})"},
+        {"sighted", R"({"location":"ICU"})"},
+        {"software", R"({"version":"2.1"})"},
+        {"remove", R"({"position":"hme"})"},
         {"reprocess", R"({"positions":["hme","circuit"],"level":"high"})"},
-        {"soil", R"({"reason":"splash"})"}, {"alarm", R"({"code":"low_supply"})"},
-        {"fault", R"({"code":"fan_noise"})"}, {"clear", R"({"code":"fan_noise"})"},
-        {"withdraw", R"({"hold":"repair","reason":"noise"})"}, {"release", R"({"hold":"repair"})"},
-        {"waive", R"({"finding":"change_due","subject":"circuit","until":"2026-11-20T00:00:00Z","reason":"surge"})"},
+        {"soil", R"({"reason":"splash"})"},
+        {"alarm", R"({"code":"low_supply"})"},
+        {"fault", R"({"code":"fan_noise"})"},
+        {"clear", R"({"code":"fan_noise"})"},
+        {"withdraw", R"({"hold":"repair","reason":"noise"})"},
+        {"release", R"({"hold":"repair"})"},
+        {"waive", R"({"finding":"change_due","subject":"circuit","until":"2026-11-20T00:00:00Z",)"
+                  R"("reason":"surge"})"},
         {"notice_done", R"({"key":"n26_03"})"},
         {"service", R"({"service":"maintenance","outcome":"not_located"})"},
-        {"use_start", "{}"}, {"use_pause", R"({"reason":"walk"})"}, {"use_resume", "{}"},
-        {"use_end", "{}"}, {"note", R"({"text":"x_y"})"},
+        {"use_start", "{}"},
+        {"use_pause", R"({"reason":"walk"})"},
+        {"use_resume", "{}"},
+        {"use_end", "{}"},
+        {"note", R"({"text":"x_y"})"},
         {"review", R"({"target":"icu-1/2","disposition":"accepted_so","text":""})"},
         {"strike", R"({"target":"icu-1/2","reason":"wrong unit"})"},
         {"retire", R"({"reason":"old"})"}};

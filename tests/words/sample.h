@@ -84,7 +84,8 @@ label = "Oxygen sensor calibration"
 takes = "PT5M"
 valid_for = "P1D"
 voided_by = [ { event = "fit oxygen_sensor" } ]
-not_before = [ { event = "fit oxygen_sensor", wait = "PT30M" }, { event = "power_on", wait = "PT2M" } ]
+not_before = [ { event = "fit oxygen_sensor", wait = "PT30M" },
+               { event = "power_on", wait = "PT2M" } ]
 [checks.alarm_test]
 label = "Alarm test"
 takes = "PT3M"
@@ -155,19 +156,35 @@ public:
              R"({"person":"lead","name":"M. Alder","roles":["biomed","risk_manager"]})", "");
         tell("01 06:00", "person", R"({"person":"rt1","name":"J. Linden","roles":["rt"]})", "");
         tell("01 06:00", "person", R"({"person":"rt2","name":"S. Hazel","roles":["rt"]})", "");
-        logbook::json::Object adopt{{"edition", "2026-1"}, {"text", rulebook},
+        logbook::json::Object adopt{{"edition", "2026-1"},
+                                    {"text", rulebook},
                                     {"department", "Respiratory Care"},
                                     {"facility", "Kestrel Bay Hospital"}};
         tell("01 06:00", "adopt", logbook::json::canonical(logbook::json::Value(adopt)), "");
     }
 
-    Story& as(const std::string& person) { m_by = person; return *this; }
-    Story& on(const std::string& station) { m_station = station; return *this; }
-    Story& unit(const std::string& serial) { m_device = serial; return *this; }
+    Story& as(const std::string& person) {
+        m_by = person;
+        return *this;
+    }
+    Story& on(const std::string& station) {
+        m_station = station;
+        return *this;
+    }
+    Story& unit(const std::string& serial) {
+        m_device = serial;
+        return *this;
+    }
     // The next record is entered then.
-    Story& enteredAt(const std::string& time) { m_entered = time; return *this; }
+    Story& enteredAt(const std::string& time) {
+        m_entered = time;
+        return *this;
+    }
     // Further members of the next record, `"witness":"rt2"`.
-    Story& with(const std::string& members) { m_more = "," + members; return *this; }
+    Story& with(const std::string& members) {
+        m_more = "," + members;
+        return *this;
+    }
 
     Story& tell(const std::string& at, const std::string& kind, const std::string& body = "{}") {
         return tell(at, kind, body, m_device);
@@ -197,7 +214,9 @@ public:
         as(before).tell("10 07:10", "power", R"({"on":true})");
         tell("10 07:10", "group", R"({"group":"adult"})");
         fit("10 07:20", "circuit", R"("lot":"4471")");
-        fit("10 07:20", "flow_sensor", R"("serial":"FS-1","groups":["adult","pediatric"])");
+        const auto sensor = m_device == "KB-0142" ? std::string("FS-1") : "FS-" + m_device;
+        fit("10 07:20", "flow_sensor",
+            R"("serial":")" + sensor + R"(","groups":["adult","pediatric"])");
         fit("10 07:20", "oxygen_sensor", "");
         fit("10 07:20", "humidifier", "");
         return check("10 08:00");
@@ -257,8 +276,8 @@ struct Scene {
     }
 
     [[nodiscard]] words::Context context(const std::string& device = "KB-0142") const {
-        return {*words::Words::builtIn(), state,           state.device(device),
-                asked,                    assess(device).group, lookup()};
+        return {*words::Words::builtIn(), state,   state.device(device), asked,
+                assess(device).group,     lookup()};
     }
 
     [[nodiscard]] rules::Assessment assess(const std::string& device = "KB-0142") const {

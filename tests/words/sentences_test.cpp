@@ -30,10 +30,11 @@ std::string transcript() {
                     said.action + "\n";
         }
     }
-    text += "\n== To be told elsewhere\n"
-            "5 the way to ready with minutes, 16 ready by record, 19 in use elsewhere,\n"
-            "20 late entry, 21 after an emergency, 23 passed at the third attempt.\n"
-            "18 stands on the board.\n";
+    text +=
+        "\n== To be told elsewhere\n"
+        "5 the way to ready with minutes, 16 ready by record, 19 in use elsewhere,\n"
+        "20 late entry, 21 after an emergency, 23 passed at the third attempt.\n"
+        "18 stands on the board.\n";
     return text;
 }
 
@@ -62,8 +63,8 @@ TEST_CASE("every sentence is a finding, then an action, without keys or gaps", "
         const auto scene = sample::sceneOf(situation);
         const auto context = scene.context(deviceOf(scene));
         for (const auto& finding : scene.assess(deviceOf(scene)).findings) {
-            for (const auto& said : {words::sentence(context, finding),
-                                     words::groundSentence(context, finding)}) {
+            for (const auto& said :
+                 {words::sentence(context, finding), words::groundSentence(context, finding)}) {
                 INFO(situation.title << ": " << said.text());
                 CHECK_FALSE(said.says.empty());
                 CHECK_FALSE(said.action.empty());
@@ -100,10 +101,12 @@ TEST_CASE("every reason for which an attempt does not count has its own sentence
     const auto scene = sample::sceneOf(sample::situations().front());
     const auto context = scene.context();
     std::set<std::string> says;
-    const std::vector<std::string> reasons{
-        "incomplete", "too_early",  "power_unknown", "condition mains_power",
-        "measure leak", "measure_missing leak", "mismatch flow_sensor", "in_line hme",
-        "order leak", "in_use", "unverified", "made_up_later"};
+    const std::vector<std::string> reasons{"incomplete",           "too_early",
+                                           "power_unknown",        "condition mains_power",
+                                           "measure leak",         "measure_missing leak",
+                                           "mismatch flow_sensor", "in_line hme",
+                                           "order leak",           "in_use",
+                                           "unverified",           "made_up_later"};
     const auto last = scene.state.device("KB-0142")->last;
     for (const auto& reason : reasons) {
         const rules::Discounted discounted{*last, {reason}};
@@ -115,8 +118,9 @@ TEST_CASE("every reason for which an attempt does not count has its own sentence
     }
     const rules::Discounted many{*last, {"in_line hme", "in_use", "unverified"}};
     const auto said = words::discountedSentence(context, "leak", many).says;
-    CHECK(said == "The 12:10 leak test does not count: the HME was still in line and 2 "
-                  "more.");
+    CHECK(said ==
+          "The 12:10 leak test does not count: the HME was still in line and 2 "
+          "more.");
 }
 
 TEST_CASE("the advice of the rulebook takes the place of our own", "[unit]") {

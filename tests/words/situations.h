@@ -15,31 +15,45 @@ namespace sample {
 
 struct Situation {
     std::string title;
-    std::string asked;                     // "14 02:30"
-    std::function<void(Story&)> tell;      // after a unit that was ready on the 10th
-    std::optional<std::string> group = {}; // asked for
-    bool bare = false;                     // without that unit
+    std::string asked;                      // "14 02:30"
+    std::function<void(Story&)> tell;       // after a unit that was ready on the 10th
+    std::optional<std::string> group = {};  // asked for
+    bool bare = false;                      // without that unit
 };
 
-inline std::vector<Situation> situations() {
-    const auto check = [](const std::string& key, const std::string& outcome,
-                          const std::string& more = "") {
-        return R"({"check":")" + key + R"(","outcome":")" + outcome + "\"" + more + "}";
-    };
-    const auto leak = [](int value) {
-        return R"(,"measures":{"leak":{"value":)" + std::to_string(value) +
-               R"(,"unit":"mL/min"}})";
-    };
+inline std::string check(const std::string& key, const std::string& outcome,
+                         const std::string& more = "") {
+    return R"({"check":")" + key + R"(","outcome":")" + outcome + "\"" + more + "}";
+}
+
+inline std::string leak(int value) {
+    return R"(,"measures":{"leak":{"value":)" + std::to_string(value) + R"(,"unit":"mL/min"}})";
+}
+
+inline Story& enrolSecond(Story& story, const std::string& groups,
+                          const std::string& commissioned) {
+    return story.unit("KB-0200").tell("10 07:00", "enrol",
+                                      R"({"model":"Larch 3","groups":[)" + groups +
+                                          R"(],"features":[],"commissioned":")" + commissioned +
+                                          "\"}");
+}
+
+inline Story& giveNotice(Story& story, const std::string& body) {
+    return story.as("lead").tell("10 12:00", "notice", body, "");
+}
+
+// The numbers are those of the model sentences.
+inline std::vector<Situation> modelSituations() {
     return {
         {"1 The circuit was changed after the leak test", "10 12:30",
          [](Story& s) { s.fit("10 12:10", "circuit", R"("lot":"4472")"); }},
         {"2 A leak test failed by its value", "10 12:30",
-         [=](Story& s) {
+         [](Story& s) {
              s.tell("10 12:20", "group", R"({"group":"pediatric"})");
              s.tell("10 12:25", "check", check("leak", "pass", leak(180)));
          }},
         {"3 The HME was still in line", "10 12:30",
-         [=](Story& s) {
+         [](Story& s) {
              s.tell("10 12:10", "remove", R"({"position":"humidifier"})");
              s.fit("10 12:11", "hme", "").fit("10 12:12", "circuit", "");
              s.tell("10 12:25", "check", check("leak", "pass", leak(80)));
@@ -49,9 +63,8 @@ inline std::vector<Situation> situations() {
         {"5 Set up for adults, wanted for a newborn", "10 12:30", [](Story&) {}, "neonatal"},
         {"6 A lot under a stop-use notice", "10 12:30",
          [](Story& s) {
-             s.as("lead").tell("10 12:00", "notice",
-                               R"({"key":"n26_03","title":"Connector may crack",)"
-                               R"("action":"stop_use","match":{"lots":["4471"]}})", "");
+             giveNotice(s, R"({"key":"n26_03","title":"Connector may crack",)"
+                           R"("action":"stop_use","match":{"lots":["4471"]}})");
          }},
         {"7 HME and heated humidifier together", "10 12:30",
          [](Story& s) { s.fit("10 12:00", "hme", ""); }},
@@ -62,21 +75,17 @@ inline std::vector<Situation> situations() {
              s.tell("10 13:30", "use_end");
          }},
         {"10 A filter out of date", "10 12:30",
-         [](Story& s) {
-             s.fit("10 12:00", "expiratory_filter", R"("expires":"2026-10-31")");
-         }},
-        {"11 Maintenance overdue", "10 12:30",
-         [](Story& s) {
-             s.unit("KB-0200").tell("10 07:00", "enrol",
-                                    R"({"model":"Larch 3","groups":["adult"],"features":[],)"
-                                    R"("commissioned":"2025-06-01"})");
-         }, {}, true},
-        {"12 Maintenance due", "10 12:30",
-         [](Story& s) {
-             s.unit("KB-0200").tell("10 07:00", "enrol",
-                                    R"({"model":"Larch 3","groups":["adult"],"features":[],)"
-                                    R"("commissioned":"2025-10-20"})");
-         }, {}, true},
+         [](Story& s) { s.fit("10 12:00", "expiratory_filter", R"("expires":"2026-10-31")"); }},
+        {"11 Maintenance overdue",
+         "10 12:30",
+         [](Story& s) { enrolSecond(s, R"("adult")", "2025-06-01"); },
+         {},
+         true},
+        {"12 Maintenance due",
+         "10 12:30",
+         [](Story& s) { enrolSecond(s, R"("adult")", "2025-10-20"); },
+         {},
+         true},
         {"13 On hold after an incident", "14 12:30",
          [](Story& s) {
              s.tell("14 03:40", "withdraw", R"({"hold":"incident","reason":"see report"})");
@@ -87,25 +96,23 @@ inline std::vector<Situation> situations() {
              s.tell("10 09:00", "fault", R"({"code":"fan_noise","text":"at start"})");
              s.tell("10 09:00", "fault", R"({"code":"worn_wheel"})");
          }},
-        {"15 A new unit", "10 12:30",
-         [](Story& s) {
-             s.unit("KB-0200").tell("10 07:00", "enrol",
-                                    R"({"model":"Larch 3","groups":["adult","neonatal"],)"
-                                    R"("features":[],"commissioned":"2026-11-09"})");
-         }, {}, true},
+        {"15 A new unit",
+         "10 12:30",
+         [](Story& s) { enrolSecond(s, R"("adult","neonatal")", "2026-11-09"); },
+         {},
+         true},
         {"17 Nothing recorded for nine days", "19 08:30", [](Story&) {}},
         {"22 Two stations within five minutes", "10 12:30",
-         [=](Story& s) {
+         [](Story& s) {
              s.fit("10 12:10", "circuit", R"("lot":"4472")");
              s.on("nicu-2").tell("10 12:12", "check", check("leak", "pass", leak(80)));
          }},
         {"24 Battery too low for a transport", "10 12:30",
-         [=](Story& s) {
+         [](Story& s) {
              s.tell("10 12:00", "power", R"({"on":false})");
              s.tell("10 12:05", "power", R"({"on":true})");
              s.tell("10 12:20", "check",
-                    check("battery", "pass",
-                          R"(,"measures":{"charge":{"value":62,"unit":"%"}})"));
+                    check("battery", "pass", R"(,"measures":{"charge":{"value":62,"unit":"%"}})"));
          }},
         {"25 A deviation is permitted", "10 12:30",
          [](Story& s) {
@@ -114,8 +121,13 @@ inline std::vector<Situation> situations() {
                                R"({"finding":"due","subject":"leak",)"
                                R"("until":"2026-11-12T06:00:00Z","reason":"surge plan"})");
          }},
+    };
+}
+
+inline std::vector<Situation> partSituations() {
+    return {
         {"A check failed without a value", "10 12:30",
-         [=](Story& s) { s.tell("10 12:25", "check", check("alarm_test", "fail")); }},
+         [](Story& s) { s.tell("10 12:25", "check", check("alarm_test", "fail")); }},
         {"A check out of date", "12 12:30", [](Story&) {}},
         {"A part missing, a choice unmade", "10 12:30",
          [](Story& s) {
@@ -141,18 +153,18 @@ inline std::vector<Situation> situations() {
          }},
         {"Soiled without a use", "10 12:30",
          [](Story& s) { s.tell("10 12:00", "soil", R"({"reason":"isolation room"})"); }},
-        {"No group selected", "10 12:30",
-         [](Story& s) {
-             s.unit("KB-0200").tell("10 07:00", "enrol",
-                                    R"({"model":"Larch 3","groups":["adult","neonatal"],)"
-                                    R"("features":[],"commissioned":"2026-11-09"})");
-         }, {}, true},
+    };
+}
+
+inline std::vector<Situation> deviceSituations() {
+    return {
+        {"No group selected",
+         "10 12:30",
+         [](Story& s) { enrolSecond(s, R"("adult","neonatal")", "2026-11-09"); },
+         {},
+         true},
         {"Not meant for the group", "10 12:30",
-         [](Story& s) {
-             s.unit("KB-0200").tell("10 07:00", "enrol",
-                                    R"({"model":"Larch 3","groups":["adult"],)"
-                                    R"("features":[],"commissioned":"2026-11-09"})");
-         }, "neonatal", true},
+         [](Story& s) { enrolSecond(s, R"("adult")", "2026-11-09"); }, "neonatal", true},
         {"A failed service", "10 12:30",
          [](Story& s) {
              s.as("lead").tell("10 12:00", "service",
@@ -165,58 +177,69 @@ inline std::vector<Situation> situations() {
          }},
         {"A notice to inspect and one to read", "10 12:30",
          [](Story& s) {
-             s.as("lead").tell("10 12:00", "notice",
-                               R"({"key":"n26_04","title":"Look at the hose","action":"inspect",)"
-                               R"("match":{"device_models":["Larch 3"]}})", "");
-             s.as("lead").tell("10 12:00", "notice",
-                               R"({"key":"n26_05","title":"New manual","action":"information",)"
-                               R"("match":{"device_models":["Larch 3"]}})", "");
-             s.as("lead").tell("10 12:00", "notice",
-                               R"({"key":"n26_06","title":"Board fault","action":"stop_use",)"
-                               R"("match":{"device_models":["Larch 3"]}})", "");
-             s.as("lead").tell("10 12:00", "notice",
-                               R"({"key":"n26_07","title":"Sensor drifts","action":"stop_use",)"
-                               R"("match":{"serials":["FS-1"]}})", "");
+             giveNotice(s, R"({"key":"n26_04","title":"Look at the hose","action":"inspect",)"
+                           R"("match":{"device_models":["Larch 3"]}})");
+             giveNotice(s, R"({"key":"n26_05","title":"New manual","action":"information",)"
+                           R"("match":{"device_models":["Larch 3"]}})");
+             giveNotice(s, R"({"key":"n26_06","title":"Board fault","action":"stop_use",)"
+                           R"("match":{"device_models":["Larch 3"]}})");
+             giveNotice(s, R"({"key":"n26_07","title":"Sensor drifts","action":"stop_use",)"
+                           R"("match":{"serials":["FS-1"]}})");
          }},
+    };
+}
+
+inline std::vector<Situation> attemptSituations() {
+    return {
         {"Carried out too early, by nobody else, out of turn", "10 12:18",
-         [=](Story& s) {
+         [](Story& s) {
              s.fit("10 12:00", "oxygen_sensor", R"("serial":"O2-9")");
              s.tell("10 12:05", "check", check("oxygen_cal", "pass"));
              s.fit("10 12:06", "circuit", "");
              s.tell("10 12:07", "check", check("alarm_test", "pass"));
          }},
         {"Not finished, not warm, without a value", "11 12:30",
-         [=](Story& s) {
+         [](Story& s) {
              s.tell("11 12:00", "check", check("leak", "incomplete"));
              s.tell("11 12:01", "power", R"({"on":false})");
              s.tell("11 12:02", "check", check("oxygen_cal", "pass"));
              s.tell("11 12:03", "check", check("battery", "pass"));
          }},
         {"Tried during use, and with the wrong sensor", "11 12:30",
-         [=](Story& s) {
+         [](Story& s) {
              s.tell("11 10:00", "use_start");
              s.fit("11 10:30", "flow_sensor", R"("serial":"FS-9","groups":["neonatal"])");
              s.fit("11 10:31", "circuit", "");
              s.tell("11 10:40", "check", check("leak", "pass", leak(80)));
              s.tell("11 10:41", "check", check("oxygen_cal", "pass"));
          }},
-        {"A value without a limit for the group", "11 12:30",
-         [=](Story& s) {
-             s.unit("KB-0200").tell("10 07:00", "enrol",
-                                    R"({"model":"Larch 3","groups":["adult","neonatal"],)"
-                                    R"("features":[],"commissioned":"2026-11-09"})");
+        {"A value without a limit for the group",
+         "11 12:30",
+         [](Story& s) {
+             enrolSecond(s, R"("adult","neonatal")", "2026-11-09");
              s.fit("10 12:00", "flow_sensor", R"("serial":"FS-8","groups":["adult"])");
              s.tell("11 10:40", "check", check("leak", "pass", leak(80)));
-         }, {}, true},
-        {"Moved, and nothing tested since", "11 12:30",
-         [=](Story& s) {
-             s.unit("KB-0200").tell("10 07:00", "enrol",
-                                    R"({"model":"Larch 3","groups":["adult"],"features":[],)"
-                                    R"("commissioned":"2026-11-09"})");
+         },
+         {},
+         true},
+        {"Moved, and nothing tested since",
+         "11 12:30",
+         [](Story& s) {
+             enrolSecond(s, R"("adult")", "2026-11-09");
              s.tell("11 10:40", "move", R"({"location":"ICU"})");
              s.tell("11 10:41", "alarm", R"({"code":"low_supply"})");
-         }, {}, true},
+         },
+         {},
+         true},
     };
+}
+
+inline std::vector<Situation> situations() {
+    std::vector<Situation> all;
+    for (const auto& some :
+         {modelSituations(), partSituations(), deviceSituations(), attemptSituations()})
+        all.insert(all.end(), some.begin(), some.end());
+    return all;
 }
 
 inline Scene sceneOf(const Situation& situation) {

@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Times, spans and numbers as people read them.
-#include "support/zones.h"
 #include "words/times.h"
+#include "support/zones.h"
 
 #include <catch2/catch.hpp>
 
@@ -32,7 +32,8 @@ TEST_CASE("times are local, short on the day asked about", "[unit]") {
     CHECK(times.lately(utc(2026, 11, 14, 0, 5)) == "18:05 yesterday");
     CHECK(times.lately(utc(2026, 11, 13, 0, 5)) == "12 Nov 18:05");
     CHECK(times.full(utc(2026, 11, 14, 9, 40)) ==
-          "14 Nov 2026 03:40 CST (2026-11-14T09:40:00Z)");
+          "14 Nov 2026 03:40 CST (UTC-06:00, 2026-11-14T09:40:00Z)");
+    CHECK(times.month(std::chrono::year{2026} / std::chrono::October) == "Oct 2026");
     CHECK(times.dayOf(utc(2026, 11, 14, 5, 59)) == "13 Nov");
 }
 

@@ -1,0 +1,61 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The board: every unit at one instant, as a model, as text for people and as JSON.
+#pragma once
+
+#include "logbook/json.h"
+#include "report/layout.h"
+#include "report/provenance.h"
+#include "rules/assess.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace report {
+
+struct BoardRow {
+    rules::Assessment assessment;
+    bool inDoubt = false;  // its records do not fit the log's seal: `ready` is told as not ready
+};
+
+struct GroupCount {
+    std::string group;
+    int ready = 0;
+    std::optional<int> par;
+};
+
+struct Board {
+    Instant asked{};
+    std::optional<std::string> groupAsked;
+    rules::State state;
+    words::RecordLookup lookup;
+    Provenance provenance;
+    std::vector<BoardRow> rows;      // by serial; retired units too
+    std::vector<GroupCount> groups;  // by key; only the group asked for, if there is one
+
+    // For sentences about the unit of a row. The board must outlive it.
+    [[nodiscard]] words::Context context(const words::Words& words, const BoardRow& row) const;
+    [[nodiscard]] words::Context context(const words::Words& words) const;
+};
+
+struct BoardQuestion {
+    Instant asked{};
+    std::optional<std::string> group;  // none: each unit's selected one
+};
+
+// `state` is that at the instant asked, its rulebook set; `lookup` finds the records it rests on.
+[[nodiscard]] Board makeBoard(rules::State state, words::RecordLookup lookup,
+                              const BoardQuestion& question, Provenance provenance);
+
+[[nodiscard]] std::string toText(const Board& board, const words::Words& words,
+                                 const TextOptions& options = {});
+
+// The array that `board --json` prints. A unit in doubt has `"in_doubt": true` besides.
+[[nodiscard]] logbook::json::Value toJson(const Board& board);
+
+// One of its objects.
+[[nodiscard]] logbook::json::Object toJson(const BoardRow& row);
+
+}  // namespace report

@@ -1,0 +1,150 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The board as text: the head, ready against par, then the units by verdict.
+#include "report/board.h"
+#include "words/finding_words.h"
+#include "words/shown.h"
+
+#include <array>
+
+namespace report {
+
+namespace {
+
+using rules::Verdict;
+
+struct Section {
+    std::string title;
+    Table table;
+    int count = 0;
+};
+
+bool stands(const rules::Finding& finding, Verdict verdict) {
+    if (verdict == Verdict::Withdrawn) return finding.code == rules::FindingCode::Withdrawn;
+    const bool blocks = finding.blocking() == rules::Blocks::Yes;
+    return verdict == Verdict::NotReady ? blocks : !blocks;
+}
+
+// What is missing, or for a unit that is ready what to remark.
+std::string briefs(const words::Context& context, const BoardRow& row) {
+    std::vector<std::string> told;
+    if (row.inDoubt) told.push_back(context.words.say("board.doubt"));
+    const auto verdict = row.assessment.verdict;
+    if (verdict == Verdict::Retired || verdict == Verdict::InUse)
+        return told.empty() ? "" : told.front();
+    for (const auto& finding : row.assessment.findings)
+        if (stands(finding, verdict)) told.push_back(words::brief(context, finding));
+    std::string text;
+    for (const auto& each : told) text += (text.empty() ? "" : "; ") + each;
+    return text;
+}
+
+std::string untilText(const words::Context& context, const BoardRow& row) {
+    const auto verdict = row.assessment.verdict;
+    if (verdict == Verdict::Ready)
+        return row.assessment.readyUntil ? context.times().time(*row.assessment.readyUntil)
+                                         : context.words.say("board.no_end");
+    if (verdict == Verdict::InUse && context.device->use) {
+        auto since = context.times().time(context.device->use->start.at);
+        if (row.assessment.paused) since += ", " + context.words.say("plain.paused");
+        return since;
+    }
+    return "";
+}
+
+std::vector<std::string> cells(const words::Context& context, const BoardRow& row) {
+    const auto& device = *context.device;
+    const auto& enrolment = device.enrolment;
+    const auto name = enrolment.label ? *enrolment.label : enrolment.asset.value_or("");
+    return {words::shown(device.serial),
+            words::shown(name),
+            words::shown(enrolment.model),
+            words::shown(device.location),
+            row.assessment.group ? words::groupLabel(context, *row.assessment.group) : "",
+            untilText(context, row),
+            briefs(context, row)};
+}
+
+std::size_t sectionOf(const BoardRow& row) {
+    switch (row.assessment.verdict) {
+        case Verdict::Ready: return 0;
+        case Verdict::InUse: return 1;
+        case Verdict::NotReady: return row.inDoubt ? 3 : 2;
+        case Verdict::Withdrawn: return 4;
+        case Verdict::Retired: break;
+    }
+    return 5;
+}
+
+std::vector<Section> makeSections(const words::Words& words) {
+    const std::array<const char*, 6> verdicts{"ready",     "in_use",    "not_ready",
+                                              "not_known", "withdrawn", "retired"};
+    std::vector<Section> sections;
+    for (std::size_t i = 0; i < verdicts.size(); ++i) {
+        const auto when = i == 0 ? "board.until" : "board.since";
+        const auto what = i == 2 || i == 3 ? "board.missing" : "board.remarks";
+        Table table({words.say("board.unit"), words.say("board.name"), words.say("board.model"),
+                     words.say("board.place"), words.say("board.group"),
+                     i < 2 ? words.say(when) : "", words.say(what)});
+        sections.push_back({words.say("verdict." + std::string(verdicts[i])), std::move(table)});
+    }
+    return sections;
+}
+
+std::string parText(const Board& board, const words::Context& context) {
+    const auto& words = context.words;
+    Table table({words.say("board.par_heading"), ""});
+    for (const auto& group : board.groups) {
+        const int short_ = group.par ? *group.par - group.ready : 0;
+        const auto key = !group.par   ? "board.par_none"
+                         : short_ > 0 ? "board.par_short"
+                                      : "board.par";
+        table.add({words::groupLabel(context, group.group),
+                   words.say(key, {{"ready", std::to_string(group.ready)},
+                                   {"par", std::to_string(group.par.value_or(0))},
+                                   {"short", std::to_string(short_)}})});
+    }
+    return table.text(usableWidth({}));
+}
+
+std::string sectionsText(const Board& board, const words::Words& words, std::size_t width) {
+    auto sections = makeSections(words);
+    for (const auto& row : board.rows) {
+        auto& section = sections[sectionOf(row)];
+        section.table.add(cells(board.context(words, row), row));
+        ++section.count;
+    }
+    std::vector<std::size_t> widths(sections.front().table.titles().size());
+    for (const auto& section : sections) {
+        if (section.count == 0) continue;
+        const auto natural = section.table.naturalWidths();
+        for (std::size_t i = 0; i < widths.size(); ++i) widths[i] = std::max(widths[i], natural[i]);
+    }
+    widths = fitted(widths, width - 2);
+    std::string text;
+    for (const auto& section : sections) {
+        if (section.count == 0) continue;
+        text += "\n" +
+                words.say("board.count",
+                          {{"verdict", section.title}, {"count", std::to_string(section.count)}}) +
+                "\n" + section.table.text(widths, 2);
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string toText(const Board& board, const words::Words& words, const TextOptions& options) {
+    const auto width = usableWidth(options);
+    const auto context = board.context(words);
+    std::string text = words.say("board.title") + "\n";
+    for (const auto& line : headLines(context, board.provenance, board.groupAsked))
+        text += wrapped(line, width);
+    text += "\n" + parText(board, context);
+    if (board.rows.empty()) text += "\n" + words.say("board.no_units") + "\n";
+    text += sectionsText(board, words, width);
+    return text + "\n" + wrapped(words.say("caution.full"), width);
+}
+
+}  // namespace report

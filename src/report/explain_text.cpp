@@ -1,0 +1,257 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One unit as text: who it is and its verdict first, then why, then its state in tables.
+#include "report/explain.h"
+#include "rules/evaluate.h"
+#include "words/finding_words.h"
+#include "words/record_words.h"
+#include "words/shown.h"
+
+#include <algorithm>
+
+namespace report {
+
+namespace {
+
+using words::Context;
+
+std::string heading(const Context& context, std::string_view key) {
+    return "\n" + context.words.say(key) + "\n";
+}
+
+std::string writerOf(const Context& context, const logbook::RecordName& name) {
+    const auto* record = context.record(name);
+    if (!record) return context.words.say("plain.unknown");
+    return words::personName(context, record->doneBy ? *record->doneBy : record->by);
+}
+
+std::string identity(const Context& context) {
+    const auto& words = context.words;
+    const auto& device = *context.device;
+    const auto& enrolment = device.enrolment;
+    std::string bar = words.say("explain.title", {{"device", device.serial}});
+    const auto add = [&bar](const std::string& text) { bar += " | " + text; };
+    if (enrolment.label) add(words::shown(*enrolment.label));
+    if (enrolment.asset) add(words.say("explain.asset", {{"asset", *enrolment.asset}}));
+    add(words.say("explain.model", {{"model", enrolment.model}}));
+    add(device.location.empty() ? words.say("explain.no_place")
+                                : words.say("explain.place", {{"place", device.location}}));
+    const auto group = device.group();
+    add(group ? words.say("explain.group", {{"group", words::groupLabel(context, *group)}})
+              : words.say("explain.no_group"));
+    return bar;
+}
+
+std::string verdictLine(const Context& context, const BoardRow& row) {
+    const auto& words = context.words;
+    const auto& found = row.assessment;
+    const bool unknown = row.inDoubt && found.verdict == rules::Verdict::NotReady;
+    auto verdict =
+        unknown ? words.say("verdict.not_known") : words::verdictWord(words, found.verdict);
+    if (found.paused) verdict += ", " + words.say("plain.paused");
+    if (!found.group || found.verdict == rules::Verdict::Retired)
+        return words.say("explain.verdict", {{"verdict", verdict}});
+    return words.say("explain.verdict_for",
+                     {{"verdict", verdict}, {"group", words::groupLabel(context, *found.group)}});
+}
+
+std::string mark(const Context& context, const rules::Finding& finding) {
+    if (finding.waivedUntil) return "[" + context.words.say("plain.permitted") + "] ";
+    switch (finding.blocks) {
+        case rules::Blocks::No: return "[" + context.words.say("plain.advisory") + "] ";
+        case rules::Blocks::Start: return "[" + context.words.say("plain.at_start") + "] ";
+        case rules::Blocks::Yes: break;
+    }
+    return "";
+}
+
+std::string restsOn(const Context& context, const rules::RecordRef& reference) {
+    const auto* record = context.record(reference.name);
+    const auto line =
+        record ? words::recordLine(context, *record) : context.words.say("plain.unknown");
+    return context.words.say("explain.rests_on", {{"record", logbook::toText(reference.name)},
+                                                  {"line", line},
+                                                  {"person", writerOf(context, reference.name)},
+                                                  {"time", context.times().time(reference.at)}});
+}
+
+std::string findingText(const Context& context, const rules::Finding& finding, std::size_t width) {
+    std::string text =
+        wrapped(mark(context, finding) + words::sentence(context, finding).text(), width, 2);
+    if (finding.discounted) {
+        text += wrapped(restsOn(context, finding.discounted->record), width, 6);
+        const auto ground = words::groundSentence(context, finding).says;
+        text +=
+            wrapped(context.words.say("explain.earlier_ground", {{"sentence", ground}}), width, 6);
+    }
+    if (finding.record) text += wrapped(restsOn(context, *finding.record), width, 6);
+    return text;
+}
+
+std::string findingsText(const Context& context, const BoardRow& row, std::size_t width) {
+    std::string text = heading(context, "explain.findings");
+    if (row.inDoubt) text += wrapped(context.words.say("board.doubt_sentence"), width, 2);
+    auto findings = row.assessment.findings;
+    // What blocks comes first; among equals the order stays.
+    std::stable_sort(findings.begin(), findings.end(), [](const auto& a, const auto& b) {
+        return (a.blocking() == rules::Blocks::Yes) > (b.blocking() == rules::Blocks::Yes);
+    });
+    for (const auto& finding : findings) text += findingText(context, finding, width);
+    if (findings.empty() && !row.inDoubt)
+        text += "  " + context.words.say("explain.no_findings") + "\n";
+    return text;
+}
+
+std::string checksText(const Context& context, const BoardRow& row, std::size_t width) {
+    const auto& words = context.words;
+    Table table({words.say("explain.check"), words.say("explain.status"), words.say("explain.when"),
+                 words.say("explain.who")});
+    for (const auto& [key, status] : row.assessment.checks) {
+        const auto state = context.device->checks.find(key);
+        const bool done = state != context.device->checks.end() && state->second.last;
+        table.add({words::checkLabel(context, key), words::statusWord(words, status),
+                   done ? context.times().time(state->second.last->at) : words.say("plain.never"),
+                   done ? writerOf(context, state->second.last->name) : ""});
+    }
+    return heading(context, "explain.checks") + table.text(width, 2);
+}
+
+std::string partName(const Context& context, const rules::PartAttributes& part) {
+    std::vector<std::string> names;
+    if (!part.serial().empty()) names.push_back(words::shown(part.serial()));
+    if (!part.text("lot").empty())
+        names.push_back(
+            context.words.say("explain.part_lot", {{"lot", std::string(part.text("lot"))}}));
+    if (!part.text("model").empty()) names.push_back(words::shown(part.text("model")));
+    std::string text;
+    for (const auto& name : names) text += (text.empty() ? "" : ", ") + name;
+    return text;
+}
+
+std::string lifeText(const Context& context, const rules::Position& position,
+                     const rules::FittedPart& part) {
+    const auto& words = context.words;
+    const auto& life = context.state.life(part, position.key);
+    std::string text = words.say("explain.not_used");
+    if (life.used) {
+        const bool reusable = rules::reuseOf(part.attributes, position) == logbook::Reuse::Reusable;
+        text =
+            words.say(reusable && !context.device->use ? "plain.needs_reprocessing" : "plain.used");
+    }
+    if (life.cycles > 0)
+        text += ", " + words.say("explain.cycles", {{"count", std::to_string(life.cycles)}});
+    return text;
+}
+
+std::string setupText(const Context& context, std::size_t width) {
+    const auto& words = context.words;
+    Table table({words.say("explain.position"), words.say("explain.part"),
+                 words.say("explain.fitted"), words.say("explain.expires"),
+                 words.say("explain.life")});
+    for (const auto& position : context.state.rulebook->positions) {
+        const auto label = words::positionLabel(context, position.key);
+        const auto* part = context.fitted(position.key);
+        if (!part) {
+            table.add({label, words.say("explain.empty"), "", "", ""});
+            continue;
+        }
+        const auto& expires = part->attributes.expires;
+        table.add({label, partName(context, part->attributes), context.times().time(part->fit.at),
+                   expires ? context.times().day(*expires) : "",
+                   lifeText(context, position, *part)});
+    }
+    return heading(context, "explain.setup") + table.text(width, 2);
+}
+
+std::string dueBy(const Context& context, const rules::Service& service,
+                  const std::optional<rules::RecordRef>& lastPass) {
+    if (!service.every) return context.words.say("explain.on_demand");
+    const auto from = lastPass ? context.state.rulebook->zone->dayOf(lastPass->at)
+                               : context.device->enrolment.commissioned;
+    return context.times().day(logbook::plus(from, *service.every));
+}
+
+std::string servicesText(const Context& context, std::size_t width) {
+    const auto& words = context.words;
+    Table table({words.say("explain.service"), words.say("explain.last_pass"),
+                 words.say("explain.due_by")});
+    for (const auto& service : context.state.rulebook->services) {
+        if (!rules::applies(service, *context.device, *context.state.rulebook)) continue;
+        const auto state = context.device->services.find(service.key);
+        std::optional<rules::RecordRef> lastPass;
+        if (state != context.device->services.end()) lastPass = state->second.lastPass;
+        table.add({words::serviceLabel(context, service.key),
+                   lastPass ? context.times().time(lastPass->at) : words.say("plain.never"),
+                   dueBy(context, service, lastPass)});
+    }
+    if (table.isEmpty()) return "";
+    return heading(context, "explain.services") + table.text(width, 2);
+}
+
+std::string standingText(const Context& context, std::string_view title,
+                         const std::vector<rules::RecordRef>& records, std::size_t width) {
+    std::string text;
+    for (const auto& reference : records) {
+        const auto* record = context.record(reference.name);
+        if (!record) continue;
+        text += wrapped(context.words.say("explain.standing",
+                                          {{"line", words::recordLine(context, *record)},
+                                           {"person", words::personName(context, record->by)},
+                                           {"time", context.times().time(record->at)}}),
+                        width, 2);
+    }
+    return text.empty() ? "" : heading(context, title) + text;
+}
+
+std::string holdsText(const Context& context, std::size_t width) {
+    std::vector<rules::RecordRef> standing, waivers;
+    for (const auto& [key, hold] : context.device->holds) standing.push_back(hold.record);
+    for (const auto& [key, fault] : context.device->faults) standing.push_back(fault.record);
+    for (const auto& [key, waiver] : context.device->waivers)
+        if (waiver.until > context.asked) waivers.push_back(waiver.record);
+    return standingText(context, "explain.holds", standing, width) +
+           standingText(context, "explain.waivers", waivers, width);
+}
+
+std::string recordsText(const Context& context, const Explain& explain, std::size_t width) {
+    if (explain.recent.empty()) return "";
+    const auto& words = context.words;
+    Table table({words.say("explain.record"), words.say("explain.when"), words.say("explain.who"),
+                 words.say("explain.what")});
+    for (const auto& [record, struck] : explain.recent) {
+        auto line = words::recordLine(context, record);
+        if (struck)
+            line = words.say("explain.struck",
+                             {{"line", line}, {"word", words.say("plain.struck_through")}});
+        table.add({logbook::toText(record.name), context.times().time(record.at),
+                   words::personName(context, record.by), line});
+    }
+    return heading(context, "explain.records") + table.text(width, 2);
+}
+
+}  // namespace
+
+std::string toText(const Explain& explain, const words::Words& words, const TextOptions& options) {
+    const auto width = usableWidth(options);
+    const auto context = explain.context(words);
+    const auto& row = explain.row();
+    std::string text =
+        wrapped(identity(context), width) + wrapped(verdictLine(context, row), width);
+    if (row.assessment.readyUntil)
+        text += wrapped(words.say("explain.ready_until",
+                                  {{"time", context.times().time(*row.assessment.readyUntil)}}),
+                        width);
+    text += "\n";
+    for (const auto& line : headLines(context, explain.board.provenance, explain.board.groupAsked))
+        text += wrapped(line, width);
+    if (row.assessment.verdict != rules::Verdict::Retired) {
+        text += findingsText(context, row, width) + checksText(context, row, width) +
+                setupText(context, width) + servicesText(context, width) +
+                holdsText(context, width);
+    }
+    text += recordsText(context, explain, width);
+    return text + "\n" + wrapped(words.say("caution.full"), width);
+}
+
+}  // namespace report

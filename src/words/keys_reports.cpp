@@ -1,0 +1,35 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The headings and lines of reports, with their gaps. Knows no language.
+#include "words/key_tables.h"
+
+namespace words {
+
+static constexpr std::string_view table = R"(
+board: title department(department facility) edition(edition title) asked(time) asked_group(group)
+board: known_all known_at(time) heard(station time) heard_never(station) stale(station time)
+board: verified(time heads) verified_never problem(problem) par_heading par(ready par)
+board: par_short(ready par short) par_none(ready) no_units count(verdict count) doubt
+board: doubt_sentence unit name model place group until since missing remarks no_end
+explain: struck(line word)
+explain: title(device) asset(asset) model(model) place(place) no_place group(group) no_group
+explain: verdict(verdict) verdict_for(verdict group) ready_until(time) findings no_findings
+explain: rests_on(record line person time) earlier_ground(sentence) checks check status when who
+explain: setup position part part_lot(lot) fitted expires life cycles(count) not_used empty
+explain: services service last_pass due_by on_demand holds standing(line person time) waivers
+explain: records record what
+month: availability no_availability unit below_par group below turnaround use_ended took
+month: censored(duration)
+month: title(month) period(from to) known(time) edition(edition) starts all_starts class count
+month: meaning compliance(part all percent low high) no_starts exceptions no_exceptions
+month: exception(record time device class) by(person time) flags(flags) anomalies no_anomalies
+month: anomaly(record time device person) anomaly_department(record time person) stations heads
+month: head(station seq hash) repeat
+)";
+
+std::string_view reportKeys() {
+    return table;
+}
+
+}  // namespace words

@@ -1,0 +1,68 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The sentences of the use cases, with their gaps. Knows no language.
+#include "words/key_tables.h"
+
+namespace words {
+
+static constexpr std::string_view table = R"(
+call.unknown_command: says(word) safe do
+call.unknown_command_like: says(word) safe do(nearest)
+call.no_command: says safe do
+call.unknown_option: says(option command) safe do(command)
+call.unknown_option_like: says(option command) safe do(nearest command)
+call.value_missing: says(option value) safe do(command)
+call.value_unwanted: says(option) safe do(command)
+call.argument_missing: says(argument command) safe do(command)
+call.argument_unwanted: says(argument command) safe do(command)
+call.option_missing: says(option value command) safe do(command)
+call.option_twice: says(option) safe do(command)
+call.option_for_other: says(option kind) safe do(kind options)
+call.bad_value: says(option text) safe do(wanted)
+call.unknown_kind: says(kind) safe do(kinds)
+call.bad_body: says safe do
+call.other: says(detail) safe do(command)
+call.output: says safe do
+file.not_found: says(path) safe do
+file.not_permitted: says(path) safe do
+file.not_a_file: says(path) safe do
+file.too_long: says(path) safe do
+file.disk_full: says(path) safe do
+file.io: says(path) safe do
+file.no_folder: says(path) safe do
+file.byte_order_mark: says(path) safe do
+file: line(line sentence) more_lines(count)
+import.bad_rulebook: says(record) safe do
+import.wrong_edition: says(record edition found) safe do
+import.own_name: says(record station) safe do(station)
+export.unknown_station: says(station) safe do
+adopt.bad_rulebook: says(path) safe do
+demo.exists: says(path) safe do
+demo.no_demo: says(path) safe do
+demo.no_zone: says safe do
+entry.bad_record: says safe do
+entry.unknown_position: says(key) safe do(keys)
+entry.unknown_check: says(key) safe do(keys)
+entry.unknown_service: says(key) safe do(keys)
+entry.unknown_device: says(device) safe do
+entry.retired_device: says(device) safe do
+entry.no_edition: says safe do
+entry.other_dimension: says(measure unit) safe do(wanted)
+entry.waiver_refused: says safe do
+entry.no_target: says(record) safe do
+entry.not_strikable: says(record) safe do
+entry.struck_already: says(record) safe do
+entry: clock_back(time last)
+verify: schema_changed(name) integrity(detail) file_damaged
+done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
+done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
+done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
+done: later_record(record time) warnings(count) not_noted
+)";
+
+std::string_view useKeys() {
+    return table;
+}
+
+}  // namespace words

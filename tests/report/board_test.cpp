@@ -1,0 +1,175 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The board: what its text and its JSON say of a small department.
+#include "report/board.h"
+#include "report/small_log.h"
+#include "words/approved.h"
+#include "words/shown.h"
+
+#include <sstream>
+
+namespace {
+
+const words::Words& english() {
+    return *words::Words::builtIn();
+}
+
+report::Board boardOf(const sample::Scene& scene, report::Provenance provenance,
+                      const std::optional<std::string>& group = {}) {
+    return report::makeBoard(scene.state, scene.lookup(), {scene.asked, group},
+                             std::move(provenance));
+}
+
+const logbook::json::Value& member(const logbook::json::Value& value, const std::string& name) {
+    const auto* found = value.find(name);
+    REQUIRE(found);
+    return *found;
+}
+
+void requireFits(const std::string& text, std::size_t width) {
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);) {
+        INFO(line);
+        CHECK(words::columns(line) <= width);
+    }
+}
+
+}  // namespace
+
+TEST_CASE("the board as text is the approved one", "[golden]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    const auto text = report::toText(boardOf(scene, sample::provenance(scene)), english());
+    requireFits(text, 100);
+    support::requireApproved("tests/report/approved/board.txt", text);
+}
+
+TEST_CASE("a narrow board still fits and cuts nothing off", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    const auto board = boardOf(scene, sample::provenance(scene));
+    for (const std::size_t width : {60U, 72U, 80U, 140U}) {
+        const auto text = report::toText(board, english(), {width});
+        requireFits(text, width);
+        for (const auto* serial : {"KB-0142", "KB-0150", "KB-0160", "KB-0170", "KB-0180"})
+            CHECK(text.find(serial) != std::string::npos);
+    }
+}
+
+TEST_CASE("the board as JSON has every member, by serial", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    const auto json = report::toJson(boardOf(scene, sample::provenance(scene)));
+    REQUIRE(json.array());
+    REQUIRE(json.array()->size() == 5);
+    const std::vector<std::string> verdicts{"ready", "not_ready", "withdrawn", "retired", "in_use"};
+    for (std::size_t i = 0; i < verdicts.size(); ++i)
+        CHECK(member((*json.array())[i], "verdict") == logbook::json::Value(verdicts[i]));
+    CHECK(logbook::json::canonical((*json.array())[3]) ==
+          R"({"checks":{},"device":"KB-0170","findings":[],"group":null,"in_use":false,)"
+          R"("last":{"at":"2026-11-11T15:00:00Z","record":"icu-4/15"},"paused":false,)"
+          R"("ready_until":null,"verdict":"retired"})");
+    const auto& first = (*json.array())[0];
+    CHECK(logbook::json::canonical(member(first, "checks")) ==
+          R"({"alarm_test":"current","battery":"current","bedside":"current","leak":"current",)"
+          R"("oxygen_cal":"current"})");
+    CHECK(member(first, "ready_until") == logbook::json::Value("2026-11-14T11:30:00Z"));
+    CHECK(first.find("in_doubt") == nullptr);
+}
+
+TEST_CASE("a finding as JSON tells blocking, record, wait and the attempt", "[unit]") {
+    sample::Story story;
+    story.ready().fit("10 12:00", "oxygen_sensor", R"("serial":"O2-9")");
+    story.tell("10 12:05", "check", R"({"check":"oxygen_cal","outcome":"pass"})");
+    story.tell("10 12:06", "group", R"({"group":"pediatric"})");
+    const sample::Scene scene(story, "10 12:10");
+    const auto json = report::toJson(boardOf(scene, {}));
+    const auto& findings = member((*json.array())[0], "findings");
+    CHECK(logbook::json::canonical(findings) ==
+          R"([{"blocking":true,"discounted":{"reasons":["too_early"],"record":"icu-1/20"},)"
+          R"("finding":"due","not_before":"2026-11-10T18:30:00Z","reason":null,)"
+          R"("record":"icu-1/19","since":"2026-11-10T18:00:00Z","subject":"oxygen_cal",)"
+          R"("waived_until":null}])");
+}
+
+TEST_CASE("a check only wanted at the bedside is told as such", "[unit]") {
+    sample::Story story;
+    story.unit("KB-1").tell("10 07:00", "enrol",
+                            R"({"model":"Larch 3","groups":["adult"],"features":[],)"
+                            R"("commissioned":"2026-11-09"})");
+    const sample::Scene scene(story, "10 12:10");
+    const auto text = logbook::json::canonical(report::toJson(boardOf(scene, {})));
+    CHECK(text.find(R"("blocking":"start","discounted":null,"finding":"due")") !=
+          std::string::npos);
+    CHECK(text.find(R"("blocking":false,"discounted":null,"finding":"due")") != std::string::npos);
+}
+
+TEST_CASE("a unit whose records are in doubt is never shown as ready", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    auto provenance = sample::provenance(scene);
+    provenance.problems = {"From record icu-1/12 on, the log does not fit its own seal."};
+    provenance.devicesInDoubt = {"KB-0142", "KB-0170", "KB-0180"};
+    const auto board = boardOf(scene, provenance);
+    const auto json = report::toJson(board);
+    const auto& first = (*json.array())[0];
+    CHECK(member(first, "verdict") == logbook::json::Value("not_ready"));
+    CHECK(member(first, "ready_until").isNull());
+    CHECK(member(first, "in_doubt") == logbook::json::Value(true));
+    CHECK(member((*json.array())[4], "verdict") == logbook::json::Value("in_use"));
+    const auto text = report::toText(board, english());
+    CHECK(text.find("\nReady (") == std::string::npos);
+    CHECK(text.find("Not known (1)") != std::string::npos);
+    CHECK(text.find("ATTENTION: From record icu-1/12 on") < text.find("Policy edition"));
+    CHECK(text.find("Adult              0 ready, 2 wanted, 2 short") != std::string::npos);
+}
+
+TEST_CASE("a station not heard for long is named across the head", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "14 08:00");
+    auto provenance = sample::provenance(scene);
+    provenance.stations = {{"icu-1", sample::local("14 07:50")},
+                           {"nicu-2", sample::local("13 18:05")},
+                           {"er-1", std::nullopt}};
+    const auto text = report::toText(boardOf(scene, provenance), english());
+    CHECK(text.find("ATTENTION: Station nicu-2 was last heard at 18:05 yesterday. Entries made ") !=
+          std::string::npos);
+    CHECK(text.find("Station icu-1 was last heard") == std::string::npos);
+    CHECK(text.find("Station er-1: no entries.") != std::string::npos);
+    provenance.staleAfter = {14 * 3'600'000LL};
+    CHECK(report::toText(boardOf(scene, provenance), english()).find("ATTENTION") ==
+          std::string::npos);
+}
+
+TEST_CASE("a board says as known when, for which group, and if never verified", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    report::Provenance provenance;
+    provenance.knownAt = sample::local("13 07:00");
+    const auto board = boardOf(scene, provenance, "neonatal");
+    const auto text = report::toText(board, english());
+    CHECK(text.find("As known at 13 Nov 2026 07:00 CST (UTC-06:00, 2026-11-13T13:00:00Z)") !=
+          std::string::npos);
+    CHECK(text.find("Asked for: Neonatal.") != std::string::npos);
+    CHECK(text.find("The entries have not been verified yet.") != std::string::npos);
+    REQUIRE(board.groups.size() == 1);
+    CHECK(board.groups[0].group == "neonatal");
+    for (const auto& row : board.rows)
+        CHECK((row.assessment.group == "neonatal" ||
+               row.assessment.verdict == rules::Verdict::Retired));
+}
+
+TEST_CASE("a board without units says so and ends with the caution", "[unit]") {
+    const sample::Scene scene(sample::Story(), "13 08:00");
+    const auto text = report::toText(boardOf(scene, {}), english());
+    CHECK(text.find("No unit is enrolled.") != std::string::npos);
+    CHECK(text.find("Never delay ventilating a patient") != std::string::npos);
+    CHECK(logbook::json::canonical(report::toJson(boardOf(scene, {}))) == "[]");
+}
+
+TEST_CASE("stations are heard until their latest known entry", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    const auto all = report::stationsHeard(scene.log, rules::unlimited);
+    REQUIRE(all.size() == 6);
+    CHECK(all[4].station == "icu-5");
+    CHECK(all[4].heard == sample::local("13 07:00"));
+    CHECK(all[5].heard == sample::local("13 05:55"));
+    const auto known = report::stationsHeard(scene.log, sample::local("13 06:30"));
+    CHECK(known[4].heard == sample::local("13 06:00"));
+    CHECK(report::stationsHeard(scene.log, sample::local("10 07:15")).size() == 4);
+}

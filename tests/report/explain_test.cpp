@@ -1,0 +1,106 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One unit: its text, its JSON, and that both lead to the records.
+#include "report/explain.h"
+#include "report/small_log.h"
+#include "words/approved.h"
+
+namespace {
+
+const words::Words& english() {
+    return *words::Words::builtIn();
+}
+
+report::Explain explainOf(const sample::Scene& scene, const std::string& device,
+                          report::Provenance provenance = {}) {
+    const report::ExplainQuestion question{device, scene.asked, scene.group};
+    auto explain =
+        report::makeExplain(scene.state, scene.lookup(), question, std::move(provenance),
+                            report::recentRecords(scene.log, question, rules::unlimited, 5));
+    REQUIRE(explain);
+    return *explain;
+}
+
+}  // namespace
+
+TEST_CASE("a unit that is not ready is explained as approved", "[golden]") {
+    sample::Story story;
+    story.ready().fit("10 12:00", "oxygen_sensor", R"("serial":"O2-9")");
+    story.fit("10 12:01", "expiratory_filter", R"("lot":"F-7","expires":"2026-10-31")");
+    story.tell("10 12:05", "check", R"({"check":"oxygen_cal","outcome":"pass"})");
+    story.tell("10 12:06", "fault", R"({"code":"worn_wheel"})");
+    story.fit("10 12:07", "circuit", R"("lot":"4472")");
+    story.as("lead").tell("10 12:08", "waive",
+                          R"({"finding":"due","subject":"leak",)"
+                          R"("until":"2026-11-12T06:00:00Z","reason":"surge plan"})");
+    const sample::Scene scene(story, "10 12:10");
+    const auto explain = explainOf(scene, "KB-0142", sample::provenance(scene));
+    support::requireApproved("tests/report/approved/explain.txt",
+                             report::toText(explain, english()));
+    support::requireApproved("tests/report/approved/explain.json",
+                             logbook::json::pretty(report::toJson(explain)) + "\n");
+}
+
+TEST_CASE("a unit that is ready says until when, and that nothing stands against it", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    const auto text = report::toText(explainOf(scene, "KB-0142"), english());
+    CHECK(text.find("Verdict: ready for Adult") != std::string::npos);
+    CHECK(text.find("Ready until 14 Nov 05:30, if nothing further is recorded.") !=
+          std::string::npos);
+    CHECK(text.find("Nothing stands against this unit.") != std::string::npos);
+    CHECK(text.find("times reprocessed: 1") != std::string::npos);
+    CHECK(text.find("turned \\u{202E} round") != std::string::npos);
+    CHECK(text.find("\xE2\x80\xAE") == std::string::npos);
+}
+
+TEST_CASE("a unit in doubt is explained as not known", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    report::Provenance provenance;
+    provenance.devicesInDoubt = {"KB-0142"};
+    const auto text = report::toText(explainOf(scene, "KB-0142", provenance), english());
+    CHECK(text.find("Verdict: not known for Adult") != std::string::npos);
+    CHECK(text.find("Nothing stands against this unit.") == std::string::npos);
+    CHECK(text.find("do not fit the log's seal") != std::string::npos);
+    CHECK(text.find("Ready until") == std::string::npos);
+}
+
+TEST_CASE("a retired unit shows its last entries and no checks", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    const auto text = report::toText(explainOf(scene, "KB-0170"), english());
+    CHECK(text.find("Verdict: retired") != std::string::npos);
+    CHECK(text.find("CHECKS") == std::string::npos);
+    CHECK(text.find("Unit retired") != std::string::npos);
+}
+
+TEST_CASE("only a unit that was enrolled by then can be explained", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "10 06:00");
+    CHECK_FALSE(
+        report::makeExplain(scene.state, scene.lookup(), {"KB-0142", scene.asked, {}}, {}, {}));
+}
+
+TEST_CASE("recent entries are those known, latest first; struck ones are marked", "[unit]") {
+    sample::Story story;
+    story.ready().tell("10 12:00", "note", R"({"text":"one"})");
+    story.tell("10 12:10", "strike", R"({"target":"icu-1/19","reason":"wrong unit"})");
+    story.enteredAt("10 13:00").tell("10 12:20", "note", R"({"text":"late"})");
+    const sample::Scene scene(story, "10 14:00");
+    const report::ExplainQuestion question{"KB-0142", scene.asked, {}};
+    const auto all = report::recentRecords(scene.log, question, rules::unlimited, 3);
+    REQUIRE(all.size() == 3);
+    CHECK(logbook::toText(all[0].record.name) == "icu-1/21");
+    CHECK(logbook::toText(all[1].record.name) == "icu-1/20");
+    CHECK(logbook::toText(all[2].record.name) == "icu-1/19");
+    CHECK_FALSE(all[1].struck);
+    CHECK(all[2].struck);
+    const auto explain = explainOf(scene, "KB-0142");
+    CHECK(report::toText(explain, english()).find("Note: one (struck through)") !=
+          std::string::npos);
+    const auto json = logbook::json::canonical(report::toJson(explain));
+    CHECK(json.find(R"("record":"icu-1/19","struck":true})") != std::string::npos);
+    CHECK(json.find(R"("record":"icu-1/20"})") != std::string::npos);
+    const auto then = report::recentRecords(scene.log, question, sample::local("10 12:05"), 1);
+    REQUIRE(then.size() == 1);
+    CHECK(logbook::toText(then[0].record.name) == "icu-1/19");
+    CHECK_FALSE(then[0].struck);
+}
