@@ -79,7 +79,7 @@ TEST_CASE("only a unit that was enrolled by then can be explained", "[unit]") {
         report::makeExplain(scene.state, scene.lookup(), {"KB-0142", scene.asked, {}}, {}, {}));
 }
 
-TEST_CASE("recent entries are those known, latest first; struck ones are marked", "[unit]") {
+TEST_CASE("recent entries are those known, latest first, struck ones marked", "[unit]") {
     sample::Story story;
     story.ready().tell("10 12:00", "note", R"({"text":"one"})");
     story.tell("10 12:10", "strike", R"({"target":"icu-1/19","reason":"wrong unit"})");
