@@ -1,0 +1,112 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Every command that the tutorial and the guides show is typed as a reader would type it, in order,
+// in an empty folder; the guides go on where the tutorial ends.
+#include "docs/page.h"
+
+#include <algorithm>
+#include <array>
+#include <catch2/catch.hpp>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sys/wait.h>
+#include <unistd.h>
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr auto tutorial = "docs/tutorial/first-night.md";
+
+// A folder of its own, gone at the end.
+class Folder {
+public:
+    Folder() {
+        std::string name = (fs::temp_directory_path() / "airmuster-docs-XXXXXX").string();
+        REQUIRE(mkdtemp(name.data()) != nullptr);
+        m_path = name;
+        fs::create_directory(m_path / "bin");
+        fs::create_directory(m_path / "empty");
+        fs::create_symlink(AIRMUSTER_CLI, m_path / "bin" / "airmuster-cli");
+    }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+    ~Folder() {
+        std::error_code ignored;
+        fs::remove_all(m_path, ignored);
+    }
+    [[nodiscard]] const fs::path& path() const { return m_path; }
+
+private:
+    fs::path m_path;
+};
+
+bool isFamiliar(const std::string& command) {
+    static const std::array<std::string, 6> beginnings{"airmuster-cli ", "cp ",     "mv ",
+                                                       "sed ",           "month=$", "now=$"};
+    return std::any_of(beginnings.begin(), beginnings.end(),
+                       [&](const std::string& each) { return command.starts_with(each); });
+}
+
+// A script that types the commands and stops, with a word, at the first that ends otherwise than
+// the page says.
+std::string scriptOf(const std::string& page) {
+    std::string script;
+    const auto commands = docs::commandsIn(docs::textOf(page));
+    REQUIRE(commands.size() > 2);
+    for (const auto& shown : commands) {
+        CAPTURE(page, shown.line, shown.command);
+        REQUIRE(isFamiliar(shown.command));
+        const std::string place = page + ":" + std::to_string(shown.line);
+        script += "echo '" + place + "'\nstatus=0\n" + shown.command + " || status=$?\n";
+        script += "if [ $status != " + std::to_string(shown.exitStatus) + " ]; then\n    echo \"" +
+                  place + " ended with exit status $status\"\n    exit 1\nfi\n";
+    }
+    return script;
+}
+
+void type(const std::vector<std::string>& pages) {
+    const Folder folder;
+    std::ofstream script(folder.path() / "script.sh");
+    script << "set -u\ncd '" << (folder.path() / "empty").string() << "'\n"
+           << "PATH='" << (folder.path() / "bin").string() << "':$PATH\n"
+           << "AIRMUSTER='" << AIRMUSTER_SOURCE_DIR << "'\n";
+    for (const auto& page : pages) {
+        script << scriptOf(page);
+    }
+    script.close();
+    const std::string log = (folder.path() / "log.txt").string();
+    const int status = std::system(
+        ("sh '" + (folder.path() / "script.sh").string() + "' >'" + log + "' 2>&1").c_str());
+    std::ifstream file(log);
+    const std::string said{std::istreambuf_iterator<char>(file), {}};
+    INFO(said.substr(said.size() > 6000 ? said.size() - 6000 : 0));
+    REQUIRE(WIFEXITED(status));
+    REQUIRE(WEXITSTATUS(status) == 0);
+}
+
+std::vector<std::string> guides() {
+    std::vector<std::string> pages;
+    for (const auto& page : docs::allPages()) {
+        if (page.starts_with("docs/guides/")) {
+            pages.push_back(page);
+        }
+    }
+    return pages;
+}
+
+}  // namespace
+
+TEST_CASE("The first night can be typed as it stands", "[docs]") {
+    type({tutorial});
+}
+
+TEST_CASE("Every guide can be typed after the first night", "[docs]") {
+    CHECK(guides().size() == 5);
+    for (const auto& guide : guides()) {
+        INFO(guide);
+        type({tutorial, guide});
+    }
+}
