@@ -26,15 +26,42 @@ bool stands(const rules::Finding& finding, Verdict verdict) {
     return verdict == Verdict::NotReady ? blocks : !blocks;
 }
 
+// The checks of a ready unit that wait for the start of use, as words.
+std::string startChecks(const words::Context& context, const BoardRow& row) {
+    std::vector<std::string> checks;
+    if (row.assessment.verdict != Verdict::Ready) return "";
+    for (const auto& finding : row.assessment.findings)
+        if (finding.blocking() == rules::Blocks::Start)
+            checks.push_back(context.words.inside(words::subjectLabel(context, finding)));
+    return context.words.all(checks);
+}
+
+// Those that most of the ready units wait for: told once, not line by line.
+std::string commonStartChecks(const Board& board, const words::Words& words) {
+    std::map<std::string, int> counts;
+    for (const auto& row : board.rows) ++counts[startChecks(board.context(words, row), row)];
+    counts.erase("");
+    const auto most =
+        std::max_element(counts.begin(), counts.end(),
+                         [](const auto& a, const auto& b) { return a.second < b.second; });
+    return most == counts.end() || most->second < 2 ? "" : most->first;
+}
+
 // What is missing, or for a unit that is ready what to remark.
-std::string briefs(const words::Context& context, const BoardRow& row) {
+std::string briefs(const words::Context& context, const BoardRow& row, const std::string& common) {
     std::vector<std::string> told;
     if (row.inDoubt) told.push_back(context.words.say("board.doubt"));
     const auto verdict = row.assessment.verdict;
     if (verdict == Verdict::Retired || verdict == Verdict::InUse)
         return told.empty() ? "" : told.front();
-    for (const auto& finding : row.assessment.findings)
-        if (stands(finding, verdict)) told.push_back(words::brief(context, finding));
+    const bool ready = verdict == Verdict::Ready;
+    for (const auto& finding : row.assessment.findings) {
+        const bool atStart = ready && finding.blocking() == rules::Blocks::Start;
+        if (!atStart && stands(finding, verdict)) told.push_back(words::brief(context, finding));
+    }
+    const auto atStart = startChecks(context, row);
+    if (!atStart.empty() && atStart != common)
+        told.push_back(context.words.say("board.at_start", {{"checks", atStart}}));
     std::string text;
     for (const auto& each : told) text += (text.empty() ? "" : "; ") + each;
     return text;
@@ -53,7 +80,8 @@ std::string untilText(const words::Context& context, const BoardRow& row) {
     return "";
 }
 
-std::vector<std::string> cells(const words::Context& context, const BoardRow& row) {
+std::vector<std::string> cells(const words::Context& context, const BoardRow& row,
+                               const std::string& common) {
     const auto& device = *context.device;
     const auto& enrolment = device.enrolment;
     const auto name = enrolment.label ? *enrolment.label : enrolment.asset.value_or("");
@@ -63,7 +91,7 @@ std::vector<std::string> cells(const words::Context& context, const BoardRow& ro
             words::shown(device.location),
             row.assessment.group ? words::groupLabel(context, *row.assessment.group) : "",
             untilText(context, row),
-            briefs(context, row)};
+            briefs(context, row, common)};
 }
 
 std::size_t sectionOf(const BoardRow& row) {
@@ -110,9 +138,10 @@ std::string parText(const Board& board, const words::Context& context) {
 
 std::string sectionsText(const Board& board, const words::Words& words, std::size_t width) {
     auto sections = makeSections(words);
+    const auto common = commonStartChecks(board, words);
     for (const auto& row : board.rows) {
         auto& section = sections[sectionOf(row)];
-        section.table.add(cells(board.context(words, row), row));
+        section.table.add(cells(board.context(words, row), row, common));
         ++section.count;
     }
     std::vector<std::size_t> widths(sections.front().table.titles().size());
@@ -129,6 +158,8 @@ std::string sectionsText(const Board& board, const words::Words& words, std::siz
                 words.say("board.count",
                           {{"verdict", section.title}, {"count", std::to_string(section.count)}}) +
                 "\n" + section.table.text(widths, 2);
+        if (!common.empty() && &section == &sections.front())
+            text += wrapped(words.say("board.at_each_start", {{"checks", common}}), width, 2);
     }
     return text;
 }

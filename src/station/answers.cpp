@@ -23,7 +23,7 @@ Result<void> requireGroup(const Surroundings& surroundings, const rules::State& 
     }
     return tl::unexpected(
         problemOf(surroundings.words, "trouble.unknown_group",
-                  {{"group", *group}, {"groups", surroundings.words.all(keys)}}));
+                  {{"group", *group}, {"groups", surroundings.words.anyOf(keys)}}));
 }
 
 // A record that is gone, of whatever station, puts all in doubt.
@@ -129,6 +129,18 @@ Result<report::Explain> explain(const Surroundings& surroundings, const Standing
     return std::move(*explained);
 }
 
+Result<report::WayToReady> wayToReady(const Surroundings& surroundings, const Standing& standing,
+                                      const std::string& device) {
+    auto way = report::makeWayToReady(
+        standing.state, report::lookupIn(standing.log.log), {device, standing.at, standing.group},
+        provenanceOf(surroundings, standing.log, standing.knownAt));
+    if (!way) {
+        return tl::unexpected(
+            problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));
+    }
+    return std::move(*way);
+}
+
 std::optional<std::chrono::year_month> parseMonth(std::string_view text) {
     const auto day = logbook::parseDay(std::string(text) + "-01");
     if (!day) {
@@ -140,8 +152,9 @@ std::optional<std::chrono::year_month> parseMonth(std::string_view text) {
 
 Result<report::Month> month(const Surroundings& surroundings, const WholeLog& log,
                             const LogbookFile& file, const rules::MonthQuestion& question) {
-    if (auto edition = requireEdition(surroundings, log.log, question.at.value_or(rules::unlimited),
-                                      question.knownAt);
+    // Its period is told in the zone of the last edition known, however early it is asked to end.
+    if (auto edition =
+            requireEdition(surroundings, log.log, rules::unlimited, question.knownAt);
         !edition) {
         return tl::unexpected(std::move(edition.error()));
     }

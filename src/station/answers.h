@@ -7,6 +7,7 @@
 #include "report/board.h"
 #include "report/explain.h"
 #include "report/month.h"
+#include "report/plan.h"
 #include "station/open.h"
 
 #include <chrono>
@@ -56,6 +57,11 @@ struct Standing {
 [[nodiscard]] Result<report::Explain> explain(const Surroundings& surroundings,
                                               const Standing& standing,
                                               const std::string& device);
+
+// Its way to ready, likewise.
+[[nodiscard]] Result<report::WayToReady> wayToReady(const Surroundings& surroundings,
+                                                    const Standing& standing,
+                                                    const std::string& device);
 
 // "2026-03".
 [[nodiscard]] std::optional<std::chrono::year_month> parseMonth(std::string_view text);

@@ -26,6 +26,10 @@ Result<store::Logbook> openLogbook(const Surroundings& surroundings, const Logbo
     options.access = access;
     options.trustLocks = file.trustLocks;
     return store::Logbook::open(file.path, options).map_error([&](const store::Trouble& trouble) {
+        if (access == Access::Create && trouble.code == store::Trouble::Code::NotFound) {
+            return problemOf(surroundings.words, "file.no_folder",
+                             {{"path", file.path.string()}}, Problem::Weight::Logbook);
+        }
         return problemOf(surroundings.words, trouble);
     });
 }
@@ -96,14 +100,10 @@ Result<WholeLog> readWholeLog(const Surroundings& surroundings, const LogbookFil
 Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,
                             logbook::Instant at, logbook::Instant knownAt) {
     const rules::LogFault* standing = nullptr;  // of the last adopt by then, if it is faulty
-    bool known = false;
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         const auto& record = log.records()[index];
-        if (record.kind() != logbook::Kind::Adopt || !log.takesPart(index, knownAt)) {
-            continue;
-        }
-        known = known || log.editions().contains(record.name);
-        if (record.at > at) {
+        if (record.kind() != logbook::Kind::Adopt || record.at > at ||
+            !log.takesPart(index, knownAt)) {
             continue;
         }
         standing = nullptr;
@@ -114,7 +114,7 @@ Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& 
     if (standing != nullptr) {
         return tl::unexpected(problemOf(surroundings.words, *standing));
     }
-    if (!known) {
+    if (!log.hasEdition(at, knownAt)) {
         return tl::unexpected(problemOf(surroundings.words, "trouble.no_edition"));
     }
     return {};

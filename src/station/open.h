@@ -44,8 +44,8 @@ inline constexpr logbook::Duration defaultStaleAfter{12LL * 3'600'000};
 [[nodiscard]] Result<WholeLog> readWholeLog(const Surroundings& surroundings,
                                             const LogbookFile& file);
 
-// Nothing can be judged without an edition known by then, nor by one that replaces a later one
-// which cannot be used.
+// Nothing can be judged before an edition is in force, as far as is known then, nor where the last
+// one adopted by then cannot be used.
 [[nodiscard]] Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,
                                           logbook::Instant at, logbook::Instant knownAt);
 

@@ -11,6 +11,7 @@ board: title department(department facility) edition(edition title) asked(time) 
 board: known_all known_at(time) heard(station time) heard_never(station) stale(station time)
 board: verified(time heads) verified_never problem(problem) par_heading par(ready par)
 board: par_short(ready par short) par_none(ready) no_units count(verdict count) doubt
+board: at_start(checks) at_each_start(checks)
 board: doubt_sentence unit name model place group until since missing remarks no_end
 explain: struck(line word)
 explain: title(device) asset(asset) model(model) place(place) no_place group(group) no_group
@@ -19,6 +20,8 @@ explain: rests_on(record line person time) earlier_ground(sentence) checks check
 explain: setup position part part_lot(lot) fitted expires life cycles(count) not_used empty
 explain: services service last_pass due_by on_demand holds standing(line person time) waivers
 explain: records record what
+plan: title(device time) title_for(device group time) time step remarks steps blockers
+plan: not_before(time) runs_out not_proved(time)
 month: availability no_availability unit below_par group below turnaround use_ended took
 month: censored(duration)
 month: title(month) period(from to) known(time) edition(edition) starts all_starts class count

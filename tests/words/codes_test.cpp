@@ -90,7 +90,7 @@ TEST_CASE("a refusal says who may, that nothing was saved, and what to do", "[un
         const auto refused = words::refusal(context, record, {false, {"biomed", "risk_manager"}});
         CHECK(refused.says.starts_with(words::personName(context, record.by) + " may not "));
         CHECK(refused.action ==
-              "Ask one of these to sign in and record it: Biomedical engineer or "
+              "Ask one of these to record it: Biomedical engineer or "
               "Risk manager.");
         CHECK_FALSE(refused.safe.empty());
         requireWhole(words::refusal(context, record, {false, {}}).text());

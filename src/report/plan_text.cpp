@@ -1,0 +1,112 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The way to ready as text: who it is, then each step with its clock time, or what stands in the
+// way and who can lift it.
+#include "report/plan.h"
+#include "words/finding_words.h"
+#include "words/record_words.h"
+
+#include <algorithm>
+
+namespace report {
+
+namespace {
+
+using words::Context;
+
+// What is told of a step besides: how long it takes, what it waits for, what runs by itself.
+std::string remarksOf(const Context& context, const rules::Task& task) {
+    const auto& words = context.words;
+    std::vector<std::string> remarks;
+    const auto takes = task.finish - task.start;
+    if (takes.ms > 0) remarks.push_back(words::duration(words, takes));
+    const auto alone = task.finish - task.attended;
+    if (alone.ms > 0) remarks.push_back(words::unattended(words, alone));
+    if (task.notBefore && *task.notBefore > context.asked && *task.notBefore == task.start)
+        remarks.push_back(words.say("plan.not_before",
+                                    {{"time", context.times().time(*task.notBefore)}}));
+    std::string text;
+    for (const auto& remark : remarks) text += (text.empty() ? "" : "; ") + remark;
+    return text;
+}
+
+std::string stepsText(const Context& context, const rules::Plan& plan, std::size_t width) {
+    const auto& words = context.words;
+    if (plan.tasks.empty()) return "";
+    Table table({words.say("plan.time"), words.say("plan.step"), words.say("plan.remarks")});
+    for (const auto& task : plan.tasks) {
+        table.add({context.times().time(task.start),
+                   words::task(context, rules::name(task.kind), task.subject, task.samePart),
+                   remarksOf(context, task)});
+    }
+    return "\n" + words.say("plan.steps") + "\n" + table.text(width, 2);
+}
+
+// A finding as the plan names it, "due leak": the one that stands, or else one to be.
+rules::Finding findingOf(const rules::Assessment& assessment, const std::string& text) {
+    for (const auto& finding : assessment.findings)
+        if (rules::toText(finding) == text) return finding;
+    const auto blank = text.find(' ');
+    rules::Finding finding;
+    const auto code = rules::findingCodeOf(text.substr(0, blank));
+    finding.code = code.value_or(rules::FindingCode::Missing);
+    if (blank != std::string::npos) finding.subject = text.substr(blank + 1);
+    return finding;
+}
+
+std::string blockerText(const Context& context, const rules::Assessment& assessment,
+                        const std::string& text) {
+    const auto word = text.substr(0, text.find(' '));
+    if (rules::findingCodeOf(word))
+        return words::sentence(context, findingOf(assessment, text)).text();
+    return words::blocker(context, text).text();
+}
+
+std::string blockersText(const Context& context, const WayToReady& way, std::size_t width) {
+    std::string text = "\n" + context.words.say("plan.blockers") + "\n";
+    for (const auto& blocker : way.plan.blockers)
+        text += wrapped(
+            blockerText(context, way.board.rows.front().assessment, blocker), width, 2);
+    return text;
+}
+
+std::string runsOutText(const Context& context, const WayToReady& way, std::size_t width) {
+    if (way.plan.runsOut.empty()) return "";
+    std::string text = "\n" + wrapped(context.words.say("plan.runs_out"), width);
+    for (const auto& finding : way.plan.runsOut) {
+        const auto found = findingOf(way.board.rows.front().assessment, finding);
+        text += wrapped(words::capitalized(words::brief(context, found)), width, 2);
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string toText(const WayToReady& way, const words::Words& words, const TextOptions& options) {
+    const auto width = usableWidth(options);
+    const auto context = way.context(words);
+    const auto& plan = way.plan;
+    const words::Gaps gaps{{"device", plan.device},
+                           {"group", plan.group ? words::groupLabel(context, *plan.group) : ""},
+                           {"time", context.times().time(plan.from)}};
+    std::string text =
+        wrapped(words.say(plan.group ? "plan.title_for" : "plan.title", gaps), width) + "\n";
+    for (const auto& line : headLines(context, way.board.provenance, way.board.groupAsked))
+        text += wrapped(line, width);
+    if (way.board.rows.front().inDoubt)
+        text += "\n" + wrapped(words.say("board.doubt_sentence"), width);
+    if (plan.readyAt) {
+        text += stepsText(context, plan, width);
+        text += "\n" + wrapped(words::readyLine(context, *plan.readyAt), width);
+        if (!plan.exact)
+            text += wrapped(
+                words.say("plan.not_proved", {{"time", context.times().time(plan.bound)}}), width);
+        text += runsOutText(context, way, width);
+    } else {
+        text += blockersText(context, way, width);
+    }
+    return text + "\n" + wrapped(words.say("caution.full"), width);
+}
+
+}  // namespace report
