@@ -12,6 +12,7 @@ build=$top/build/release
 cli=$build/src/cli/airmuster-cli
 folder=${XDG_DATA_HOME:-$HOME/.local/share}/airmuster
 demo=$folder/demo.logbook
+made=$folder/demo.made
 
 say() {
     printf '%s\n' "$*" >&2
@@ -37,19 +38,25 @@ make_demo() {
     mkdir -p "$folder"
     say "Making a demo logbook of an invented hospital: $demo"
     "$cli" demo "$demo" >&2
+    : >"$made"
 }
 
 # The old demo logbook is put aside, never thrown away: somebody may have tried things out in it.
 make_fresh_demo() {
-    aside=$folder/demo-until-$(date -r "$demo" +%Y%m%d-%H%M%S).logbook
+    aside=$folder/demo-until-$(date -r "$(ended)" +%Y%m%d-%H%M%S).logbook
     mv "$demo" "$aside"
     say "The demo logbook so far is kept as $aside"
     make_demo
 }
 
+# The file that is as old as the demo's last entry: the logbook itself changes with every try.
+ended() {
+    if [ -e "$made" ]; then echo "$made"; else echo "$demo"; fi
+}
+
 # A demo logbook ends when it was made. Half a day later checks have run out on its board.
 offer_fresh_demo() {
-    [ -n "$(find "$demo" -mmin +720)" ] || return 0
+    [ -n "$(find "$(ended)" -mmin +720)" ] || return 0
     say "The demo logbook's last entry is more than 12 hours old, so its board shows units that"
     say "nobody has looked after since."
     if [ -t 0 ] && [ -t 2 ]; then
@@ -64,7 +71,7 @@ offer_fresh_demo() {
 }
 
 show_demo() {
-    month=$(date -d "$(date -r "$demo" +%Y-%m-15) -1 month" +%Y-%m)
+    month=$(date -d "$(date -r "$(ended)" +%Y-%m-15) -1 month" +%Y-%m)
     "$cli" board "$demo"
     echo
     "$cli" month "$demo" "$month"

@@ -20,7 +20,7 @@ body::Adopt readAdopt(const Fields& fields) {
     static_cast<void>(fields.optional("approved_by", readText));
     static_cast<void>(fields.optional("department", readText));
     static_cast<void>(fields.optional("facility", readText));
-    return {fields.required("edition", readName), fields.required("text", readText)};
+    return {fields.required("edition", readText), fields.required("text", readText)};
 }
 
 body::Person readPerson(const Fields& fields) {

@@ -92,7 +92,8 @@ struct Question {
 [[nodiscard]] bool blocked(const Assessment& assessment, bool atStart);
 
 // A check's not-before at `at`; none if nothing is to be waited for. May lie before `at`.
-[[nodiscard]] std::optional<Instant> notBefore(const Device& device, const Check& check);
+[[nodiscard]] std::optional<Instant> notBefore(const Device& device, const Check& check,
+                                               const Rulebook& rulebook);
 
 // Whether a `power_on` wait asks for the condition `warmed_up`: the device is off or unknown.
 [[nodiscard]] bool powerUnknown(const Device& device, const Check& check);

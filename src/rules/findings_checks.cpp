@@ -62,7 +62,8 @@ CheckStatus statusOf(const State& state, const Device& device, const Check& chec
     return standing(stateOf(device, check.key), check, at);
 }
 
-std::optional<Instant> notBefore(const Device& device, const Check& check) {
+std::optional<Instant> notBefore(const Device& device, const Check& check,
+                                 const Rulebook& rulebook) {
     std::optional<Instant> latest;
     const auto wait = [&latest](Instant until) {
         latest = latest ? std::max(*latest, until) : until;
@@ -73,6 +74,7 @@ std::optional<Instant> notBefore(const Device& device, const Check& check) {
             continue;
         }
         for (const auto& [position, part] : device.fitted) {
+            if (!rulebook.position(position)) continue;
             if (rule.event.subject == "*" || rule.event.subject == position) {
                 wait(part.fit.at + rule.wait);
             }
@@ -95,7 +97,7 @@ void addCheckFindings(const FindingContext& context, std::vector<Finding>& findi
         Finding finding = status == CheckStatus::Due      ? dueFinding(state, check)
                           : status == CheckStatus::Failed ? failedFinding(state, check)
                                                           : lapsedFinding(state, check);
-        const auto earliest = notBefore(context.device, check);
+        const auto earliest = notBefore(context.device, check, context.rulebook);
         if (earliest && *earliest > context.at) finding.notBefore = earliest;
         if (state.discounted && (!finding.record || state.discounted->record > *finding.record)) {
             finding.discounted = state.discounted;

@@ -113,7 +113,7 @@ Reasons discountReasons(const Folding& folding, const Device& device, const Chec
                         const body::Check& attempt) {
     Reasons reasons;
     if (attempt.outcome == Outcome::Incomplete) reasons.emplace_back("incomplete");
-    const auto earliest = notBefore(device, check);
+    const auto earliest = notBefore(device, check, folding.rulebook);
     if (earliest && folding.record.at < *earliest) reasons.emplace_back("too_early");
     if (powerUnknown(device, check) && !states(attempt, "warmed_up")) {
         reasons.emplace_back("power_unknown");

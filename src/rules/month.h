@@ -27,6 +27,7 @@ struct StartException {
     bool usedOnHold = false;
     bool unenrolled = false;        // the device was not enrolled then
     bool late = false;              // the start itself was entered too late
+    Duration lateEntryAfter{};      // the time allowed, by the edition in force at the start
     std::vector<Finding> findings;  // those that made it so, sorted
 };
 

@@ -121,6 +121,7 @@ private:
                 continue;
             }
             for (const auto& [position, part] : device.fitted) {
+                if (!m_rulebook.position(position)) continue;
                 const bool named = rule.event.subject == "*" || rule.event.subject == position;
                 const bool stays = !m_tasks.fits.contains(position) &&
                                    !m_tasks.removes.contains(position) &&

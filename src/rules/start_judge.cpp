@@ -107,6 +107,7 @@ StartException StartJudge::judge(std::size_t index, const State& before) const {
     const auto& record = m_log.records()[index];
     StartException exception;
     exception.record = index;
+    exception.lateEntryAfter = before.rulebook->lateEntryAfter;
     const StartFinding found = lookAt(before, record, false);
     exception.usedOnHold = stoodOnHold(found.all);
     if (!found.ready) {
