@@ -74,6 +74,7 @@ private:
     void walk(Visit visit) {
         m_trace = {};
         m_open.clear();
+        m_fresh.clear();
         State state;
         state.rulebook = m_log.firstEdition();
         const auto& question = m_wanted.question;
