@@ -83,7 +83,8 @@ TEST_CASE("a check that does not apply is exempt, whatever came before", "[unit]
 }
 
 TEST_CASE("the discounted attempt is shown if it came after what the finding rests on", "[unit]") {
-    LogBuilder log = logWith(bookOfLeak("voided_by = [{ event = \"soil\" }]\nvalid_for = \"PT1H\""));
+    LogBuilder log =
+        logWith(bookOfLeak("voided_by = [{ event = \"soil\" }]\nvalid_for = \"PT1H\""));
     log.on(device).at("08:30").check("leak", "incomplete");
     CHECK(reasons(finding(assessed(log), "due leak")) == "incomplete");
     log.on(device).at("09:00").pass("leak");

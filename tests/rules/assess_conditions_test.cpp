@@ -97,7 +97,8 @@ TEST_CASE("reuse falls back on the position's and so is never unknown", "[unit]"
 TEST_CASE("a part's groups and expiry are attributes too", "[unit]") {
     auto log = start();
     log.on(device).fit("circuit");
-    for (const std::string path : {R"("circuit.groups" = "adult")", R"("circuit.expires" = "2026-05-01")"}) {
+    for (const std::string path :
+         {R"("circuit.groups" = "adult")", R"("circuit.expires" = "2026-05-01")"}) {
         CHECK(holding(path, log).inApplies);
         CHECK_FALSE(holding(path, log).inUnless);
     }

@@ -44,13 +44,12 @@ TEST_CASE("findings are listed under every verdict but retired", "[unit]") {
 
 TEST_CASE("ready until is given for ready alone, and only if it was wanted", "[unit]") {
     LogBuilder log = logWith(bookOfLeak("valid_for = \"P1D\""));
-    const auto state = stateOf(log, asked("09:00"));
     CHECK_FALSE(assessed(log, "09:00").readyUntil);
     log.on(device).at("10:00").pass("leak");
     CHECK(text(assessed(log, "11:00").readyUntil) == "2026-03-03T10:00:00Z");
     const auto later = stateOf(log, asked("11:00"));
-    CHECK_FALSE(
-        rules::assess(later, deviceOf(later), {when("11:00"), std::nullopt, false, false}).readyUntil);
+    const rules::Question plain{when("11:00"), std::nullopt, false, false};
+    CHECK_FALSE(rules::assess(later, deviceOf(later), plain).readyUntil);
     log.on(device).at("11:30").useStart();
     CHECK_FALSE(assessed(log, "12:00").readyUntil);
 }

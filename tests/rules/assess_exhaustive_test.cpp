@@ -56,7 +56,8 @@ Model modelOf(const std::vector<Step>& history) {
     const int counted = std::max(failed, passed);
     bool follows = false;
     bool certainFollows = false;
-    for (int index = std::max(voided, failed) + 1; index < static_cast<int>(history.size()); ++index) {
+    const int end = static_cast<int>(history.size());
+    for (int index = std::max(voided, failed) + 1; index < end; ++index) {
         if (!isPass(history[static_cast<std::size_t>(index)])) continue;
         follows = true;
         certainFollows |= isCertain(history, index);

@@ -149,7 +149,7 @@ TEST_CASE("called for by an event", "[unit]") {
     CHECK(findings(assessed(log)) == "service_outstanding yearly");
 }
 
-TEST_CASE("before first use and called for: it rests on the event only while that stands", "[unit]") {
+TEST_CASE("before first use and called for it rests on the event", "[unit]") {
     auto log = commissioned("2026-01-15", "before_first_use = true\ndue_after = [\"soil\"]\n");
     const auto soiled = log.on(device).soil();
     CHECK(restsOn(finding(assessed(log), "service_outstanding yearly")) == toText(soiled));

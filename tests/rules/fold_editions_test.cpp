@@ -117,7 +117,7 @@ TEST_CASE("an edition that leaves a thing out leaves it out of the answer", "[un
     CHECK(findings(assessed(log, "10:30")).find("due leak") != std::string::npos);
 }
 
-TEST_CASE("wildcards and the conditions of an edition are those of the record's instant", "[unit]") {
+TEST_CASE("what voids a check is said by the edition of the record's instant", "[unit]") {
     LogBuilder log = logWith(edition("1", leak));
     log.on(device).at("09:00").pass("leak");
     log.on(device).at("10:00").soil();

@@ -139,7 +139,8 @@ TEST_CASE("a record voids on the state after its effect", "[unit]") {
     };
     CHECK(statusAfter("event = \"use_start\"" + whenInUse, use) == "due");
     CHECK(statusAfter("event = \"use_pause\"" + whenInUse, use) == "current");
-    const std::string whenEmpty = R"(event = "remove circuit", when = { "circuit.fitted" = false })";
+    const std::string whenEmpty =
+        R"(event = "remove circuit", when = { "circuit.fitted" = false })";
     CHECK(statusAfter(whenEmpty, removeCircuit) == "due");
     const std::string whenPediatric = R"(event = "group", when = { "group" = "pediatric" })";
     const auto select = [](LogBuilder& log) { log.on(device).group("pediatric"); };
@@ -164,7 +165,8 @@ TEST_CASE("when and unless", "[unit]") {
 
 TEST_CASE("one entry that holds is enough", "[unit]") {
     LogBuilder log = logWith(bookOfLeak(
-        R"(voided_by = [{ event = "soil", when = { "feature.co2" = true } }, { event = "soil" }])"));
+        R"(voided_by = [{ event = "soil", when = { "feature.co2" = true } },
+                        { event = "soil" }])"));
     log.on(device).pass("leak");
     log.on(device).soil();
     CHECK(status(assessed(log)) == "due");
@@ -270,7 +272,8 @@ TEST_CASE("attributes that have a place of their own differ too", "[unit]") {
     CHECK(after("expires", {}, {}) == "due");
     const auto adults = list({"adult"});
     CHECK(after("groups", {{"groups", adults}}, {{"groups", adults}}) == "current");
-    CHECK(after("groups", {{"groups", adults}}, {{"groups", list({"adult", "neonatal"})}}) == "due");
+    const auto both = list({"adult", "neonatal"});
+    CHECK(after("groups", {{"groups", adults}}, {{"groups", both}}) == "due");
     CHECK(after("groups", {}, {{"groups", adults}}) == "due");
     CHECK(after("lot", {{"lot", "L1"}}, {{"lot", "L1"}}) == "current");
 }

@@ -86,7 +86,8 @@ TEST_CASE("a breach may only mean that the attempt does not count", "[unit]") {
 
 TEST_CASE("a pass out of limits is a failure, an incomplete attempt too", "[unit]") {
     LogBuilder log = logWith(bookOfMeasure("max = 200"));
-    const auto attempt = log.on(device).measuring("leak", 250, "mL/min").check("leak", "incomplete");
+    const auto attempt =
+        log.on(device).measuring("leak", 250, "mL/min").check("leak", "incomplete");
     CHECK(outcomeOf(log) == "failed");
     CHECK(restsOn(finding(assessed(log), "failed leak")) == toText(attempt));
 }

@@ -219,9 +219,10 @@ TEST_CASE("findings are sorted, and the verdict follows from them", "[property]"
             for (const auto& [serial, on] : state.devices) {
                 const auto answer = rules::assess(state, *on, {at});
                 for (std::size_t index = 1; index < answer.findings.size(); ++index) {
-                    const auto& a = answer.findings[index - 1];
-                    const auto& b = answer.findings[index];
-                    REQUIRE(std::pair(name(a.code), a.subject) < std::pair(name(b.code), b.subject));
+                    const auto keyOf = [](const rules::Finding& each) {
+                        return std::pair(std::string(name(each.code)), each.subject);
+                    };
+                    REQUIRE(keyOf(answer.findings[index - 1]) < keyOf(answer.findings[index]));
                 }
                 if (answer.verdict == rules::Verdict::Ready) REQUIRE(blocking(answer).empty());
                 if (answer.verdict == rules::Verdict::NotReady) REQUIRE(!blocking(answer).empty());

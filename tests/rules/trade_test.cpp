@@ -235,7 +235,7 @@ TEST_CASE("it is zeroed again when single-use and reusable adapters change place
     });
 }
 
-TEST_CASE("an oxygen sensor is calibrated after a new galvanic cell, half an hour later", "[unit]") {
+TEST_CASE("an oxygen sensor is calibrated half an hour after a new galvanic cell", "[unit]") {
     inEachDepartment([](const Department& department) {
         LogBuilder log = unitOf(department);
         passAll(log);
@@ -339,7 +339,9 @@ TEST_CASE("leak limits by group", "[reference]") {
     };
     for (const auto& each : cases) {
         CAPTURE(each.example, each.group);
-        LogBuilder log = unitOf({each.example, example(each.example), each.group, each.group, false});
+        const Department department{each.example, example(each.example), each.group, each.group,
+                                    false};
+        LogBuilder log = unitOf(department);
         const auto measured = [&log](double value, const std::string& unit) {
             log.on(device).stating("mains_power").stating("gas_supply")
                 .measuring("leak", value, unit).pass("leak");

@@ -188,7 +188,7 @@ private:
 
     json::Object part(const std::string& position) {
         json::Object part;
-        if (m_random.chance(60)) part.emplace_back("serial", m_random.pick(Texts{"P1", "P2", "P3"}));
+        if (m_random.chance(60)) part.emplace_back("serial", m_random.pick(serials()));
         if (m_random.chance(30)) part.emplace_back("lot", m_random.pick(Texts{"L1", "L2"}));
         if (position == "circuit") {
             part.emplace_back("groups", m_random.chance(60) ? list({"adult", "pediatric"})
@@ -198,8 +198,12 @@ private:
         if (position == "sensor" && m_random.chance(70)) {
             part.emplace_back("kind", m_random.pick(Texts{"heated", "plain"}));
         }
-        if (position == "hme") part.emplace_back("size", m_random.pick(Texts{"small", "large", ""}));
-        if (m_random.chance(15)) part.emplace_back("expires", m_random.pick(Texts{"2026-03-29", "2026-04-01"}));
+        if (position == "hme") {
+            part.emplace_back("size", m_random.pick(Texts{"small", "large", ""}));
+        }
+        if (m_random.chance(15)) {
+            part.emplace_back("expires", m_random.pick(Texts{"2026-03-29", "2026-04-01"}));
+        }
         return part;
     }
 
@@ -253,7 +257,7 @@ private:
         case 0: case 1: on(serial).fit(position, part(position)); return;
         case 2: on(serial).remove(position); return;
         case 3: on(serial).reprocess({position}, m_random.pick(Texts{"low", "high"})); return;
-        default: on("").reprocessPart(position, m_random.pick(Texts{"P1", "P2", "P3"}));
+        default: on("").reprocessPart(position, m_random.pick(serials()));
         }
     }
 
@@ -328,6 +332,10 @@ private:
         }
     }
 
+    static const Texts& serials() {
+        static const Texts all{"P1", "P2", "P3"};
+        return all;
+    }
     static const Texts& groups() { static const Texts all{"adult", "pediatric"}; return all; }
     static const Texts& checks() {
         static const Texts all{"leak", "zero", "battery", "second"};

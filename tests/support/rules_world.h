@@ -63,7 +63,8 @@ inline rules::State stateOf(const LogBuilder& log, const Asked& question = {}) {
     return all.stateAt(question.at, question.knownAt);
 }
 
-inline const rules::Device& deviceOf(const rules::State& state, const std::string& serial = device) {
+inline const rules::Device& deviceOf(const rules::State& state,
+                                     const std::string& serial = device) {
     const auto* found = state.device(serial);
     if (!found) throw std::invalid_argument("never enrolled: " + serial);
     return *found;
