@@ -217,7 +217,7 @@ std::string holdsText(const Context& context, std::size_t width) {
 std::string recordsText(const Context& context, const Explain& explain, std::size_t width) {
     if (explain.recent.empty()) return "";
     const auto& words = context.words;
-    Table table({words.say("explain.record"), words.say("explain.when"), words.say("explain.who"),
+    Table table({words.say("explain.record"), words.say("explain.at"), words.say("explain.who"),
                  words.say("explain.what")});
     for (const auto& [record, struck] : explain.recent) {
         auto line = words::recordLine(context, record);

@@ -85,9 +85,8 @@ std::string exceptionText(const Month& month, const words::Words& words,
         text += wrapped(words::sentence(context, finding).says, width, 6);
     if (exception.start.late)
         text += wrapped(
-            words.say(
-                "flag.late",
-                {{"duration", words::duration(words, context.state.rulebook->lateEntryAfter)}}),
+            words.say("flag.late",
+                      {{"duration", words::duration(words, exception.start.lateEntryAfter)}}),
             width, 6);
     if (exception.start.usedOnHold)
         text += wrapped(words.say("month.flags", {{"flags", words.say("flag.used_on_hold")}}),

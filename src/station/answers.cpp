@@ -6,6 +6,9 @@
 
 #include "station/upkeep.h"
 
+#include <algorithm>
+#include <map>
+#include <set>
 #include <utility>
 
 namespace station {
@@ -26,30 +29,86 @@ Result<void> requireGroup(const Surroundings& surroundings, const rules::State& 
                   {{"group", *group}, {"groups", surroundings.words.anyOf(keys)}}));
 }
 
-// A record that is gone, of whatever station, puts all in doubt.
-bool isInDoubt(const logbook::Record& record, const std::vector<store::Break>& breaks) {
-    for (const auto& found : breaks) {
-        if (found.record.station.empty() ||
-            (found.record.station == record.name.station && record.name.seq >= found.record.seq)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-std::set<std::string> devicesInDoubt(const rules::Log& log,
-                                     const std::vector<store::Break>& breaks) {
-    std::set<std::string> inDoubt;
+// What is missing or changed may have been about any unit, so no unit is left out.
+std::set<std::string> allDevices(const rules::Log& log) {
     std::set<std::string> all;
-    bool department = false;
     for (const auto& record : log.records()) {
         all.insert(record.device);
-        if (isInDoubt(record, breaks)) {
-            inDoubt.insert(record.device);
-            department = department || record.device.empty();
+    }
+    return all;
+}
+
+// Where the clock gives whole seconds, a record of the second that it tells belongs to now.
+logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock, logbook::Instant knownAt) {
+    auto now = clock;
+    if (clock.ms % 1000 != 0) {
+        return now;
+    }
+    for (const auto& record : log.records()) {
+        const auto latest = std::max(record.at, record.entered);
+        if (record.entered <= knownAt && latest.ms < clock.ms + 1000) {
+            now = std::max(now, latest);
         }
     }
-    return department ? all : inDoubt;
+    return now;
+}
+
+// An edition that cannot be read must not be told as one that was never adopted.
+Result<void> requireReadable(const Surroundings& surroundings, const WholeLog& log,
+                             logbook::Instant at, logbook::Instant knownAt) {
+    auto edition = requireEdition(surroundings, log.log, at, knownAt);
+    if (!edition && !log.unread.empty() && !log.log.hasEdition(at, knownAt)) {
+        return tl::unexpected(problemOf(surroundings.words, "trouble.chain_broken",
+                                        {{"record", toText(log.unread.front())}},
+                                        Problem::Weight::Logbook));
+    }
+    return edition;
+}
+
+// Of each station the last record known then, so that a later record does not change a report that
+// is asked again.
+Result<std::vector<report::ChainHead>> headsKnown(const Surroundings& surroundings,
+                                                  const WholeLog& log, const LogbookFile& file,
+                                                  logbook::Instant knownAt) {
+    std::map<std::string, std::int64_t> last;
+    for (const auto& record : log.log.records()) {
+        if (record.entered <= knownAt) {
+            auto& seq = last[record.name.station];
+            seq = std::max(seq, record.name.seq);
+        }
+    }
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    std::vector<report::ChainHead> heads;
+    for (const auto& [station, seq] : last) {
+        const auto row = logbook->findRecord({station, seq});
+        if (!row) {
+            return tl::unexpected(problemOf(surroundings.words, row.error()));
+        }
+        heads.push_back({station, seq, store::toHex(row->hash)});
+    }
+    return heads;
+}
+
+// What was found by the last verify, or now in reading.
+std::vector<std::string> problemsOf(const words::Words& words, const WholeLog& log) {
+    std::vector<std::string> problems;
+    if (log.verification && !log.verification->ok) {
+        store::VerifyReport found;
+        found.breaks = log.verification->breaks;
+        problems = findingsOf(words, found);
+        if (problems.empty()) {
+            problems.push_back(words.say("verify.file_damaged"));
+        }
+    }
+    if (!log.unread.empty()) {
+        problems.push_back(words.say("verify.unread",
+                                     {{"record", toText(log.unread.front())},
+                                      {"count", std::to_string(log.unread.size())}}));
+    }
+    return problems;
 }
 
 }  // namespace
@@ -60,9 +119,10 @@ Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& f
     if (!log) {
         return tl::unexpected(std::move(log.error()));
     }
-    const auto at = asked.at.value_or(surroundings.clock.now());
     const auto knownAt = asked.knownAt.value_or(rules::unlimited);
-    if (auto edition = requireEdition(surroundings, log->log, at, knownAt); !edition) {
+    const auto at =
+        asked.at ? *asked.at : nowFor(log->log, surroundings.clock.now(), knownAt);
+    if (auto edition = requireReadable(surroundings, *log, at, knownAt); !edition) {
         return tl::unexpected(std::move(edition.error()));
     }
     auto state = log->log.stateAt(at, knownAt);
@@ -88,22 +148,16 @@ report::Provenance provenanceOf(const Surroundings& surroundings, const WholeLog
     for (const auto& [station, head] : log.heads) {
         provenance.heads.push_back({station, head.head.seq, store::toHex(head.head.hash)});
     }
-    if (!log.verification) {
-        return provenance;
-    }
-    report::Verified verified{log.verification->at, {}};
-    for (const auto& [station, head] : log.verification->heads) {
-        verified.upTo.emplace(station, head.seq);
-    }
-    provenance.verified = std::move(verified);
-    if (!log.verification->ok) {
-        store::VerifyReport found;
-        found.breaks = log.verification->breaks;
-        provenance.problems = findingsOf(surroundings.words, found);
-        if (provenance.problems.empty()) {
-            provenance.problems.push_back(surroundings.words.say("verify.file_damaged"));
+    if (log.verification) {
+        report::Verified verified{log.verification->at, {}};
+        for (const auto& [station, head] : log.verification->heads) {
+            verified.upTo.emplace(station, head.seq);
         }
-        provenance.devicesInDoubt = devicesInDoubt(log.log, found.breaks);
+        provenance.verified = std::move(verified);
+    }
+    provenance.problems = problemsOf(surroundings.words, log);
+    if (!provenance.problems.empty()) {
+        provenance.devicesInDoubt = allDevices(log.log);
     }
     return provenance;
 }
@@ -154,12 +208,18 @@ Result<report::Month> month(const Surroundings& surroundings, const WholeLog& lo
                             const LogbookFile& file, const rules::MonthQuestion& question) {
     // Its period is told in the zone of the last edition known, however early it is asked to end.
     if (auto edition =
-            requireEdition(surroundings, log.log, rules::unlimited, question.knownAt);
+            requireReadable(surroundings, log, rules::unlimited, question.knownAt);
         !edition) {
         return tl::unexpected(std::move(edition.error()));
     }
+    auto heads = headsKnown(surroundings, log, file, question.knownAt);
+    if (!heads) {
+        return tl::unexpected(std::move(heads.error()));
+    }
+    auto provenance = provenanceOf(surroundings, log, question.knownAt);
+    provenance.heads = std::move(*heads);
     auto report = report::makeMonth(log.log, question, file.path.string(),
-                                    provenanceOf(surroundings, log, question.knownAt));
+                                    std::move(provenance));
     if (!report) {
         return tl::unexpected(problemOf(surroundings.words, report.error()));
     }

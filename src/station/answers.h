@@ -19,7 +19,7 @@
 namespace station {
 
 struct Asked {
-    std::optional<logbook::Instant> at{};       // board and unit: now, by the clock
+    std::optional<logbook::Instant> at{};       // board and unit: now, this second included
     std::optional<logbook::Instant> knownAt{};  // none: all that is in the logbook
     std::optional<std::string> group{};         // one the edition names; none: the selected one
 };
@@ -45,8 +45,8 @@ struct Standing {
 [[nodiscard]] Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& file,
                                         const Asked& asked);
 
-// What the answer rests on. Where verify last found a break, it says so, and the units that the
-// records from there on touch are in doubt: all of them if a record is about the department.
+// What the answer rests on. Where verify last found something, or a record cannot be read now, it
+// says so and every unit is in doubt: nobody knows what the record that is missing or changed said.
 [[nodiscard]] report::Provenance provenanceOf(const Surroundings& surroundings,
                                               const WholeLog& log, logbook::Instant knownAt);
 
@@ -66,8 +66,8 @@ struct Standing {
 // "2026-03".
 [[nodiscard]] std::optional<std::chrono::year_month> parseMonth(std::string_view text);
 
-// The month, by the log read from that file, which must outlive it. A problem if no edition is
-// known.
+// The month, by the log read from that file, which must outlive it; its heads are those known then.
+// A problem if no edition is known.
 [[nodiscard]] Result<report::Month> month(const Surroundings& surroundings, const WholeLog& log,
                                           const LogbookFile& file,
                                           const rules::MonthQuestion& question);

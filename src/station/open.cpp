@@ -18,55 +18,14 @@ logbook::Duration staleAfterOf(const std::map<std::string, std::string>& setting
     return logbook::parseDuration(found->second).value_or(defaultStaleAfter);
 }
 
-}  // namespace
-
-Result<store::Logbook> openLogbook(const Surroundings& surroundings, const LogbookFile& file,
-                                   Access access) {
-    store::OpenOptions options;
-    options.access = access;
-    options.trustLocks = file.trustLocks;
-    return store::Logbook::open(file.path, options).map_error([&](const store::Trouble& trouble) {
-        if (access == Access::Create && trouble.code == store::Trouble::Code::NotFound) {
-            return problemOf(surroundings.words, "file.no_folder",
-                             {{"path", file.path.string()}}, Problem::Weight::Logbook);
-        }
-        return problemOf(surroundings.words, trouble);
-    });
-}
-
-Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& file,
-                          const std::string& name) {
-    const bool isThere = system::exists(file.path);
-    const store::Writing writing{surroundings.login, surroundings.clock.now()};
-    auto result = [&]() -> Result<bool> {
-        auto logbook = openLogbook(surroundings, file, isThere ? Access::Write : Access::Create);
-        if (!logbook) {
-            return tl::unexpected(std::move(logbook.error()));
-        }
-        const auto set = logbook->setStation(name, writing);
-        if (!set) {
-            return tl::unexpected(problemOf(surroundings.words, set.error()));
-        }
-        return !isThere;
-    }();
-    if (!result && !isThere) {
-        system::removeFile(file.path);
-    }
-    return result;
-}
-
-Result<WholeLog> readWholeLog(const Surroundings& surroundings, const store::Logbook& logbook) {
+Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
+                                 const store::Logbook& logbook) {
     const auto troubled = [&](const store::Trouble& trouble) {
         return tl::unexpected(problemOf(surroundings.words, trouble));
     };
     auto records = logbook.records();
     if (!records) {
         return troubled(records.error());
-    }
-    if (!records->inDoubt.empty()) {
-        return tl::unexpected(problemOf(surroundings.words, "trouble.chain_broken",
-                                        {{"record", toText(records->inDoubt.front())}},
-                                        Problem::Weight::Logbook));
     }
     auto heads = logbook.heads();
     if (!heads) {
@@ -86,7 +45,56 @@ Result<WholeLog> readWholeLog(const Surroundings& surroundings, const store::Log
     }
     return WholeLog{rules::Log(std::move(records->records), surroundings.zones),
                     std::move(*heads), std::move(*verification), std::move(*ownStation),
-                    staleAfterOf(*settings)};
+                    staleAfterOf(*settings), std::move(records->inDoubt)};
+}
+
+}  // namespace
+
+Result<store::Logbook> openLogbook(const Surroundings& surroundings, const LogbookFile& file,
+                                   Access access) {
+    store::OpenOptions options;
+    options.access = access;
+    options.trustLocks = file.trustLocks;
+    return store::Logbook::open(file.path, options).map_error([&](const store::Trouble& trouble) {
+        if (access == Access::Create && trouble.code == store::Trouble::Code::NotFound) {
+            return problemOf(surroundings.words, "file.no_folder",
+                             {{"path", file.path.string()}}, Problem::Weight::Logbook);
+        }
+        return problemOf(surroundings.words, trouble);
+    });
+}
+
+Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& file,
+                          const std::string& name) {
+    const bool isThere = system::exists(file.path);
+    bool made = false;
+    const store::Writing writing{surroundings.login, surroundings.clock.now()};
+    auto result = [&]() -> Result<bool> {
+        auto logbook = openLogbook(surroundings, file, isThere ? Access::Write : Access::Create);
+        if (!logbook) {
+            return tl::unexpected(std::move(logbook.error()));
+        }
+        made = !isThere;
+        const auto set = logbook->setStation(name, writing);
+        if (!set) {
+            return tl::unexpected(problemOf(surroundings.words, set.error()));
+        }
+        return made;
+    }();
+    if (!result && made) {
+        system::removeFile(file.path);
+    }
+    return result;
+}
+
+Result<WholeLog> readWholeLog(const Surroundings& surroundings, const store::Logbook& logbook) {
+    auto log = readWhatIsWhole(surroundings, logbook);
+    if (log && !log->unread.empty()) {
+        return tl::unexpected(problemOf(surroundings.words, "trouble.chain_broken",
+                                        {{"record", toText(log->unread.front())}},
+                                        Problem::Weight::Logbook));
+    }
+    return log;
 }
 
 Result<WholeLog> readWholeLog(const Surroundings& surroundings, const LogbookFile& file) {
@@ -94,7 +102,7 @@ Result<WholeLog> readWholeLog(const Surroundings& surroundings, const LogbookFil
     if (!logbook) {
         return tl::unexpected(logbook.error());
     }
-    return readWholeLog(surroundings, *logbook);
+    return readWhatIsWhole(surroundings, *logbook);
 }
 
 Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,

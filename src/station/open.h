@@ -11,6 +11,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace station {
 
@@ -31,16 +32,17 @@ struct WholeLog {
     std::optional<store::Verification> verification;
     std::optional<std::string> ownStation;
     logbook::Duration staleAfter;  // the setting of that name; 12 h unless it is set
+    std::vector<logbook::RecordName> unread{};  // stored records that `log` lacks: not readable
 };
 
 inline constexpr logbook::Duration defaultStaleAfter{12LL * 3'600'000};
 
-// A stored record that cannot be read is a problem that names it: what it says may bear on
-// readiness.
+// For a logbook that is to be written: a stored record that cannot be read is a problem that names
+// it, since what it says may bear on what is written.
 [[nodiscard]] Result<WholeLog> readWholeLog(const Surroundings& surroundings,
                                             const store::Logbook& logbook);
 
-// The same for a file that is only read.
+// For a file that is only read: what is whole is read, and what is not is named in `unread`.
 [[nodiscard]] Result<WholeLog> readWholeLog(const Surroundings& surroundings,
                                             const LogbookFile& file);
 

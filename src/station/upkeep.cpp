@@ -83,6 +83,12 @@ Result<store::BackupResult> backUp(const Surroundings& surroundings, const Logbo
             return tl::unexpected(problemOf(surroundings.words, "file.no_folder",
                                             {{"path", target.string()}}));
         }
+        // What is wrong with the file as a whole is no record's.
+        if (result.error().code == Code::ChainBroken && result.error().records.empty()) {
+            return tl::unexpected(problemOf(surroundings.words, "trouble.not_sound",
+                                            {{"path", file.path.string()}},
+                                            Problem::Weight::Logbook));
+        }
         return tl::unexpected(problemOf(surroundings.words, result.error()));
     }
     return result.value();

@@ -195,9 +195,22 @@ Sentence sentence(const Context& context, const Finding& finding) {
     return told;
 }
 
+// A line of a board has no room for more; cut between words.
+static std::string noticeBrief(const Context& context, const Finding& finding) {
+    constexpr std::size_t most = 40;
+    const auto known = context.state.notices.find(finding.subject);
+    if (known == context.state.notices.end() || known->second.notice.title.empty())
+        return finding.subject;
+    const auto& title = known->second.notice.title;
+    const auto cut = title.size() > most ? title.rfind(' ', most) : std::string::npos;
+    return cut == std::string::npos || cut == 0 ? title : title.substr(0, cut) + " …";
+}
+
 std::string brief(const Context& context, const Finding& finding) {
     const auto& words = context.words;
-    const auto label = words.inside(subjectLabel(context, finding));
+    const auto label = finding.code == FindingCode::Notice
+                           ? noticeBrief(context, finding)
+                           : words.inside(subjectLabel(context, finding));
     const auto group = context.group ? groupLabel(context, *context.group) : label;
     const bool aboutGroup =
         finding.code == FindingCode::GroupDiffers || finding.code == FindingCode::GroupUnsupported;

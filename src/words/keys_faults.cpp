@@ -94,6 +94,7 @@ trouble.station_taken: says(station) safe do
 trouble.fork: says(record) safe do(station)
 trouble.gap: says(station detail) safe do
 trouble.chain_broken: says(record) safe do
+trouble.not_sound: says(path) safe do
 trouble.io: says(detail) safe do(path)
 trouble.first_changed: says safe do
 trouble.bad_records: says(count path) safe do

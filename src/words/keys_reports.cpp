@@ -19,7 +19,7 @@ explain: verdict(verdict) verdict_for(verdict group) ready_until(time) findings 
 explain: rests_on(record line person time) earlier_ground(sentence) checks check status when who
 explain: setup position part part_lot(lot) fitted expires life cycles(count) not_used empty
 explain: services service last_pass due_by on_demand holds standing(line person time) waivers
-explain: records record what
+explain: records record at what
 plan: title(device time) title_for(device group time) time step remarks steps blockers
 plan: not_before(time) runs_out not_proved(time)
 month: availability no_availability unit below_par group below turnaround use_ended took

@@ -32,7 +32,8 @@ file.disk_full: says(path) safe do
 file.io: says(path) safe do
 file.no_folder: says(path) safe do
 file.byte_order_mark: says(path) safe do
-file: line(line sentence) more_lines(count)
+file: line(line sentence) more_lines(count) of(path sentence)
+import: place(path line record) gap(path line record missing) more(count)
 import.bad_rulebook: says(record) safe do
 import.wrong_edition: says(record edition found) safe do
 import.own_name: says(record station) safe do(station)
@@ -40,6 +41,7 @@ export.unknown_station: says(station) safe do
 adopt.bad_rulebook: says(path) safe do
 demo.exists: says(path) safe do
 demo.no_demo: says(path) safe do
+demo.others: says(path stations) safe do
 demo.no_zone: says safe do
 entry.bad_record: says safe do
 entry.unknown_position: says(key) safe do(keys)
@@ -54,7 +56,7 @@ entry.no_target: says(record) safe do
 entry.not_strikable: says(record) safe do
 entry.struck_already: says(record) safe do
 entry: clock_back(time last)
-verify: schema_changed(name) integrity(detail) file_damaged
+verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)

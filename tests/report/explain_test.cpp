@@ -61,7 +61,7 @@ TEST_CASE("a unit in doubt is explained as not known", "[unit]") {
     const auto text = report::toText(explainOf(scene, "KB-0142", provenance), english());
     CHECK(text.find("Verdict: not known for Adult") != std::string::npos);
     CHECK(text.find("Nothing stands against this unit.") == std::string::npos);
-    CHECK(text.find("do not fit the log's seal") != std::string::npos);
+    CHECK(text.find("Entries of this log are missing or changed") != std::string::npos);
     CHECK(text.find("Ready until") == std::string::npos);
 }
 
