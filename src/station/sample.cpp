@@ -7,11 +7,23 @@
 #include "rules/rulebook_reader.h"
 #include "station/demo.h"
 
+#include <optional>
+#include <set>
+#include <string>
 #include <utility>
+#include <vector>
 
 namespace station {
 
 namespace {
+
+std::set<std::string, std::less<>> stationsOfDemo() {
+    std::set<std::string, std::less<>> stations{std::string(demoStation)};
+    for (const auto& [key, area] : kestrelBay().areas) {
+        stations.insert({area.bedside, area.prepare});
+    }
+    return stations;
+}
 
 // Nothing that anyone relies on is ever replaced.
 Result<void> requireDemo(const Surroundings& surroundings, const LogbookFile& file) {
@@ -27,11 +39,27 @@ Result<void> requireDemo(const Surroundings& surroundings, const LogbookFile& fi
         return tl::unexpected(problemOf(surroundings.words, "demo.no_demo",
                                         {{"path", file.path.string()}}));
     }
+    const auto heads = logbook->heads();
+    if (!heads) {
+        return tl::unexpected(problemOf(surroundings.words, heads.error()));
+    }
+    const auto known = stationsOfDemo();
+    std::vector<std::string> others;
+    for (const auto& [station, head] : *heads) {
+        if (!known.contains(station)) {
+            others.push_back(station);
+        }
+    }
+    if (!others.empty()) {
+        return tl::unexpected(problemOf(surroundings.words, "demo.others",
+                                        {{"path", file.path.string()},
+                                         {"stations", surroundings.words.all(others)}}));
+    }
     return {};
 }
 
-Result<SampleAnswer> fill(const Surroundings& surroundings, const LogbookFile& file,
-                          const DemoOptions& options) {
+Result<std::vector<logbook::Record>> recordsOf(const Surroundings& surroundings,
+                                               const DemoOptions& options) {
     const auto& scenario = kestrelBay();
     const auto reading =
         rules::readRulebook(scenario.editions.front().text, surroundings.zones);
@@ -40,20 +68,65 @@ Result<SampleAnswer> fill(const Surroundings& surroundings, const LogbookFile& f
         problem.details = remarkLines(surroundings.words, reading.faults);
         return tl::unexpected(std::move(problem));
     }
-    const auto records = makeDemo(scenario, options, *reading.rulebook->zone);
-    auto logbook = openLogbook(surroundings, file, Access::Create);
-    if (!logbook) {
-        return tl::unexpected(std::move(logbook.error()));
-    }
+    return makeDemo(scenario, options, *reading.rulebook->zone);
+}
+
+// The station first: what is cut off afterwards can be told for a demo and replaced.
+Result<std::int64_t> fill(const Surroundings& surroundings, store::Logbook& logbook,
+                          const std::vector<logbook::Record>& records) {
     const store::Writing writing{surroundings.login, surroundings.clock.now()};
-    const auto added = logbook->append(records, writing);
+    if (const auto named = logbook.setStation(demoStation, writing); !named) {
+        return tl::unexpected(problemOf(surroundings.words, named.error()));
+    }
+    const auto added = logbook.append(records, writing);
     if (!added) {
         return tl::unexpected(problemOf(surroundings.words, added.error()));
     }
-    if (const auto named = logbook->setStation(demoStation, writing); !named) {
-        return tl::unexpected(problemOf(surroundings.words, named.error()));
+    return added->added;
+}
+
+// Makes a logbook of that very name or none; never writes over a file, nor removes another's.
+Result<std::int64_t> makeNew(const Surroundings& surroundings, const LogbookFile& file,
+                             const std::vector<logbook::Record>& records) {
+    bool made = false;
+    auto added = [&]() -> Result<std::int64_t> {
+        auto logbook = openLogbook(surroundings, file, Access::Create);
+        if (!logbook) {
+            return tl::unexpected(std::move(logbook.error()));
+        }
+        made = true;
+        return fill(surroundings, *logbook, records);
+    }();
+    if (!added && made) {
+        system::removeFile(file.path);
     }
-    return SampleAnswer{added->added, options.end};
+    return added;
+}
+
+// Under another name beside the old one, which it replaces once it is whole.
+Result<std::int64_t> makeFresh(const Surroundings& surroundings, const LogbookFile& file,
+                               const std::vector<logbook::Record>& records) {
+    if (auto demo = requireDemo(surroundings, file); !demo) {
+        return tl::unexpected(std::move(demo.error()));
+    }
+    constexpr int mostTries = 100;
+    auto made = file;
+    made.path += ".fresh";
+    auto added = makeNew(surroundings, made, records);
+    for (int number = 2; !added && added.error().code == "trouble.exists" && number <= mostTries;
+         ++number) {
+        made.path = file.path;
+        made.path += ".fresh-" + std::to_string(number);
+        added = makeNew(surroundings, made, records);
+    }
+    if (!added) {
+        return added;
+    }
+    if (const auto moved = system::replaceFile(made.path, file.path); !moved) {
+        system::removeFile(made.path);
+        return tl::unexpected(problemOf(surroundings.words, moved.error(), file.path));
+    }
+    return added;
 }
 
 }  // namespace
@@ -65,25 +138,17 @@ Result<SampleAnswer> makeSample(const Surroundings& surroundings, const LogbookF
         return tl::unexpected(problemOf(surroundings.words, "demo.exists",
                                         {{"path", file.path.string()}}));
     }
-    if (isThere) {
-        if (auto demo = requireDemo(surroundings, file); !demo) {
-            return tl::unexpected(std::move(demo.error()));
-        }
-    }
-    auto made = file;
-    made.path += ".new";
-    system::removeFile(made.path);
     const DemoOptions demo{options.seed, options.end.value_or(surroundings.clock.now())};
-    auto answer = fill(surroundings, made, demo);
-    if (!answer) {
-        system::removeFile(made.path);
-        return answer;
+    const auto records = recordsOf(surroundings, demo);
+    if (!records) {
+        return tl::unexpected(records.error());
     }
-    if (const auto moved = system::replaceFile(made.path, file.path); !moved) {
-        system::removeFile(made.path);
-        return tl::unexpected(problemOf(surroundings.words, moved.error(), file.path));
+    const auto added = isThere ? makeFresh(surroundings, file, *records)
+                               : makeNew(surroundings, file, *records);
+    if (!added) {
+        return tl::unexpected(added.error());
     }
-    return answer;
+    return SampleAnswer{*added, demo.end};
 }
 
 }  // namespace station

@@ -23,7 +23,8 @@ struct SampleAnswer {
 };
 
 // Whoever tries it writes as the station `demoStation`. A file that is there is left alone, but for
-// a demo where a fresh one is asked for; the old one stays until the new one is whole.
+// a demo where a fresh one is asked for, if it holds records of the demo's stations only; the old
+// one stays until the new one is whole.
 [[nodiscard]] Result<SampleAnswer> makeSample(const Surroundings& surroundings,
                                               const LogbookFile& file,
                                               const SampleOptions& options);

@@ -110,8 +110,9 @@ void Appender::siftOne(const Record& record) {
     } else if (record.name.seq == end.seq + 1) {
         end = {record.name.seq, chainHash(end.hash, record.content)};
         m_new.push_back(&record);
-    } else if (m_gaps.empty() || m_gaps.back().station != record.name.station) {
+    } else {
         m_gaps.push_back({record.name.station, end.seq + 1});
+        end.seq = record.name.seq;  // what follows without another gap is not named again
     }
 }
 

@@ -41,15 +41,46 @@ Copied copyPages(SQLite::Database& from, SQLite::Database& to, const Progress& p
     }
 }
 
-Copied copyWithoutStation(SQLite::Database& from, const std::filesystem::path& path,
-                          const Progress& progress) {
-    SQLite::Database copy(path.native(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-    const Copied copied = copyPages(from, copy, progress);
-    if (copied == Copied::Whole) {
-        copy.exec("PRAGMA synchronous = EXTRA");
-        copy.exec("DELETE FROM local_station");
+// The heads and the notes of verify stay: they guard what the copy holds.
+void clearWhatIsLocal(SQLite::Database& copy) {
+    copy.exec("PRAGMA synchronous = EXTRA");
+    copy.exec("PRAGMA secure_delete = ON");
+    copy.exec("DELETE FROM local_station");
+    copy.exec("DELETE FROM local_settings");
+    copy.exec("DELETE FROM local_imports");
+}
+
+Trouble troubleAt(const std::filesystem::path& path, Trouble trouble) {
+    trouble.path = path;
+    return trouble;
+}
+
+// Of the two files, what is broken or locked is the one that is read.
+bool arisesInSource(Trouble::Code code) {
+    return code == Trouble::Code::Busy || code == Trouble::Code::Damaged ||
+           code == Trouble::Code::NeedsRecovery;
+}
+
+tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const UnfinishedFile& file,
+                                            const Progress& progress) {
+    bool copying = false;
+    try {
+        SQLite::Database copy(file.path().native(),
+                              SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+        copying = true;
+        const Copied copied = copyPages(source.database(), copy, progress);
+        copying = false;
+        if (copied == Copied::Whole) {
+            clearWhatIsLocal(copy);
+        }
+        return copied;
+    } catch (const SQLite::Exception& exception) {
+        const Trouble trouble = source.trouble(exception);
+        if (copying && arisesInSource(trouble.code)) {
+            return tl::unexpected<Trouble>(trouble);
+        }
+        return tl::unexpected<Trouble>(troubleAt(file.finalPath(), trouble));
     }
-    return copied;
 }
 
 // Every head of either is a record of the other.
@@ -86,40 +117,45 @@ Trouble brokenChain(const Connection& source, const VerifyReport& report) {
 
 // The heads of the copy, once it has been read and found whole.
 tl::expected<Heads, Trouble> provedCopy(const Connection& source, const Heads& before,
-                                        const std::filesystem::path& path) {
+                                        const UnfinishedFile& file) {
+    const auto refused = [&](const Trouble& trouble) {
+        return tl::unexpected<Trouble>(troubleAt(file.finalPath(), trouble));
+    };
     // Nobody else uses a file of that name, so its locks need no trust.
-    const auto copy = Logbook::open(path, {OpenOptions::Access::Read, true});
+    const auto copy = Logbook::open(file.path(), {OpenOptions::Access::Read, true});
     if (!copy) {
-        return tl::unexpected<Trouble>(copy.error());
+        return refused(copy.error());
     }
     const auto report = copy->verify();
     if (!report) {
-        return tl::unexpected<Trouble>(report.error());
+        return refused(report.error());
     }
     if (!report->ok()) {
         return tl::unexpected<Trouble>(brokenChain(source, *report));
     }
     if (!sameHeads(source.database(), before, report->heads)) {
-        return tl::unexpected<Trouble>(
-            source.trouble(Trouble::Code::Io, "the heads of the copy are others"));
+        return refused(source.trouble(Trouble::Code::Io, "the heads of the copy are others"));
     }
     return report->heads;
 }
 
 tl::expected<Heads, Trouble> makeCopy(const Connection& source, const Heads& before,
-                                      const std::filesystem::path& path,
-                                      const Progress& progress) {
-    return source.guarded([&]() -> tl::expected<Heads, Trouble> {
-        switch (copyWithoutStation(source.database(), path, progress)) {
-            case Copied::Whole: return provedCopy(source, before, path);
-            case Copied::Cancelled:
-                return tl::unexpected<Trouble>(source.trouble(Trouble::Code::Cancelled));
-            case Copied::Busy: break;
-        }
-        Trouble busy = source.trouble(Trouble::Code::Busy);
-        busy.holder = readHolder(source.path());
-        return tl::unexpected<Trouble>(busy);
-    });
+                                      const UnfinishedFile& file, const Progress& progress) {
+    const auto copied = copyForBackup(source, file, progress);
+    if (!copied) {
+        return tl::unexpected<Trouble>(copied.error());
+    }
+    switch (*copied) {
+        case Copied::Whole:
+            return source.guarded([&] { return provedCopy(source, before, file); });
+        case Copied::Cancelled:
+            return tl::unexpected<Trouble>(
+                troubleAt(file.finalPath(), source.trouble(Trouble::Code::Cancelled)));
+        case Copied::Busy: break;
+    }
+    Trouble busy = source.trouble(Trouble::Code::Busy);
+    busy.holder = readHolder(source.path());
+    return tl::unexpected<Trouble>(busy);
 }
 
 // Why nothing can be put there.
@@ -143,9 +179,8 @@ tl::expected<BackupResult, Trouble> Logbook::backup(const std::filesystem::path&
                                                     const Progress& progress) const {
     std::error_code error;
     const std::filesystem::path whole = std::filesystem::absolute(target, error);
-    const auto refused = [&](Trouble trouble) {
-        trouble.path = trouble.code == Trouble::Code::Busy ? path() : whole;
-        return tl::unexpected<Trouble>(trouble);
+    const auto refused = [&](const Trouble& trouble) {
+        return tl::unexpected<Trouble>(troubleAt(whole, trouble));
     };
     if (const auto code = refuseTarget(whole)) {
         return refused(m_connection->trouble(*code));
@@ -155,9 +190,9 @@ tl::expected<BackupResult, Trouble> Logbook::backup(const std::filesystem::path&
         return tl::unexpected<Trouble>(before.error());
     }
     const UnfinishedFile copy(whole);
-    const auto copied = makeCopy(*m_connection, headsOf(*before), copy.path(), progress);
+    const auto copied = makeCopy(*m_connection, headsOf(*before), copy, progress);
     if (!copied) {
-        return refused(copied.error());
+        return tl::unexpected<Trouble>(copied.error());
     }
     if (const auto failed = copy.finish()) {
         const bool taken = failed == std::errc::file_exists;

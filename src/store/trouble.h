@@ -46,7 +46,7 @@ struct Trouble {
         StationTaken,       // records of `station` are here already, written elsewhere
         BadStation,         // `station` is no name for a station
         Fork,               // `records` are here, or twice in the batch, with another content
-        Gap,                // `records` wanted before those given, the first of each station
+        Gap,                // `records` wanted before those given, the first of each gap
         ChainBroken,        // `records` kept here do not fit their chain; verify says more
         FirstChanged,       // would change which `adopt` or `person` record is the first:
                             // `records` are the first now and the one that would be

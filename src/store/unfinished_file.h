@@ -20,6 +20,7 @@ public:
     UnfinishedFile& operator=(const UnfinishedFile&) = delete;
 
     [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
+    [[nodiscard]] const std::filesystem::path& finalPath() const { return m_finalPath; }
 
     // Gives it its name once it is on the disk; std::errc::file_exists if that is taken. No
     // connection to it may be open.

@@ -102,8 +102,10 @@ private:
         const std::string before = readText(place("logbook")).value_or("");
         write(place("refused.jsonl"), lines(records));
         const Outcome outcome = call({"import", place("logbook"), place("refused.jsonl")});
-        if (outcome.timedOut || outcome.status == 0) {
-            fail("import " + number + " is not refused: " + lines(records).substr(0, 300));
+        // A crash ends in another status, or says nothing.
+        if (outcome.timedOut || outcome.status != 2 || outcome.errors.empty()) {
+            fail("import " + number + " is not refused (exit status " +
+                 std::to_string(outcome.status) + "): " + lines(records).substr(0, 300));
         }
         if (readText(place("logbook")).value_or("") != before) {
             fail("import " + number + " is refused but changed the logbook");

@@ -92,9 +92,9 @@ TEST_CASE("A gap refuses all and names what is wanted", "[unit]") {
     Logbook logbook = create(folder / "log");
     append(logbook, notes("icu-1", 3));
     checkRefused(logbook,
-                 {note("icu-1", 4), note("icu-1", 6), note("icu-1", 8), note("icu-2", 2),
-                  note("icu-3", 1)},
-                 Code::Gap, {{"icu-1", 5}, {"icu-2", 1}});
+                 {note("icu-1", 4), note("icu-1", 6), note("icu-1", 7), note("icu-1", 9),
+                  note("icu-2", 2), note("icu-3", 1)},
+                 Code::Gap, {{"icu-1", 5}, {"icu-1", 8}, {"icu-2", 1}});
 }
 
 TEST_CASE("Which record founds the log is not changed later", "[unit]") {

@@ -35,6 +35,22 @@ TEST_CASE("A backup holds every record and has no station of its own", "[unit]")
     CHECK(logbook.station().value() == std::optional<std::string>("icu-1"));
 }
 
+TEST_CASE("A backup leaves behind what belongs to one file", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    const std::string value = "value-of-one-ward-alone";
+    REQUIRE(logbook.setSetting("theme", value, writing()));
+    REQUIRE(logbook.importRecords(notes("icu-2", 3), "in.jsonl", writing()));
+    REQUIRE(bytesOf(folder / "log").find(value) != std::string::npos);
+    REQUIRE(logbook.backup(folder / "copy"));
+    const Logbook copy = open(folder / "copy");
+    CHECK(copy.settings().value().empty());
+    CHECK(copy.imports().value().empty());
+    CHECK(bytesOf(folder / "copy").find(value) == std::string::npos);
+    CHECK(logbook.settings().value().at("theme") == value);
+    CHECK(logbook.imports().value().size() == 1);
+}
+
 TEST_CASE("A logbook opened to read can be backed up", "[unit]") {
     const TemporaryFolder folder;
     {
@@ -93,5 +109,6 @@ TEST_CASE("What does not verify is no backup", "[unit]") {
     REQUIRE_FALSE(result);
     CHECK(result.error().code == Code::ChainBroken);
     CHECK(result.error().records == std::vector<logbook::RecordName>{{"icu-1", 3}});
+    CHECK(result.error().path == folder / "log");
     CHECK(folder.names() == std::vector<std::string>{"log"});
 }
