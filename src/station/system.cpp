@@ -4,6 +4,8 @@
 // The operating system as the use cases see it, for Linux. Knows no record and no rulebook.
 #include "station/system.h"
 
+#include "station/zone_rule.h"
+
 #include <cerrno>
 #include <chrono>
 #include <cstdlib>
@@ -19,6 +21,8 @@
 namespace station::system {
 
 namespace {
+
+constexpr int lastYear = 2100;
 
 // A file descriptor that closes itself.
 class File {
@@ -62,6 +66,30 @@ std::chrono::sys_seconds yearStart(int year) {
     return std::chrono::sys_days{std::chrono::year{year} / std::chrono::January / 1};
 }
 
+// The library stops at the last transition that the file lists, often of 2037; the rule by which
+// the zone goes on is the last line of the file.
+void addByRule(std::string_view name, std::vector<rules::ZoneTransition>& transitions) {
+    const auto bytes = readFile(std::filesystem::path("/usr/share/zoneinfo") / name);
+    if (!bytes || !bytes->ends_with('\n')) {
+        return;
+    }
+    std::string_view text(*bytes);
+    text.remove_suffix(1);
+    const auto rule = parseZoneRule(text.substr(text.rfind('\n') + 1));
+    if (!rule) {
+        return;
+    }
+    const auto last = transitions.back().from;
+    const auto day = std::chrono::floor<std::chrono::days>(
+        std::chrono::sys_time<std::chrono::milliseconds>(std::chrono::milliseconds(last.ms)));
+    const auto year = static_cast<int>(std::chrono::year_month_day(day).year());
+    for (const auto& transition : transitionsOf(*rule, year, lastYear)) {
+        if (transition.from > last) {
+            transitions.push_back(transition);
+        }
+    }
+}
+
 std::shared_ptr<const rules::Zone> readZone(std::string_view name) {
     const date::time_zone* zone = nullptr;
     try {
@@ -70,7 +98,7 @@ std::shared_ptr<const rules::Zone> readZone(std::string_view name) {
         return nullptr;  // the database says "not found" by throwing
     }
     std::vector<rules::ZoneTransition> transitions;
-    const auto end = yearStart(2101);
+    const auto end = yearStart(lastYear + 1);
     for (auto from = yearStart(1970); from < end;) {
         const auto info = zone->get_info(from);
         const auto fromMs = std::chrono::milliseconds{from.time_since_epoch()}.count();
@@ -82,6 +110,7 @@ std::shared_ptr<const rules::Zone> readZone(std::string_view name) {
         }
         from = info.end;
     }
+    addByRule(name, transitions);
     return std::make_shared<const rules::Zone>(std::string(name), std::move(transitions));
 }
 

@@ -22,7 +22,7 @@ public:
     [[nodiscard]] logbook::Instant now() const override;
 };
 
-// The zones of this computer's database, with their transitions from 1970 to 2101. A name that the
+// The zones of this computer's database, with their transitions from 1970 to 2100. A name that the
 // database does not hold gives null; the same name gives the same object. May be called from one
 // thread at a time.
 [[nodiscard]] rules::ZoneSource systemZones();

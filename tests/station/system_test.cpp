@@ -1,0 +1,80 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What is asked of the operating system: zones, the clock, whole files.
+#include "station/system.h"
+
+#include "support/folder.h"
+#include "support/zones.h"
+
+#include <catch2/catch.hpp>
+
+using namespace station::system;
+using support::utc;
+
+TEST_CASE("Zones come from the computer's database, one object a name", "[unit]") {
+    const auto zones = systemZones();
+    const auto chicago = zones("America/Chicago");
+    REQUIRE(chicago);
+    CHECK(zones("America/Chicago") == chicago);
+    CHECK(chicago->name() == "America/Chicago");
+    CHECK_FALSE(zones("America/Nowhere"));
+    CHECK_FALSE(zones(""));
+    CHECK_FALSE(zones("../../etc/passwd"));
+}
+
+// The transitions of these zones in 2026 as support/zones.h has them, with their source.
+TEST_CASE("Zones change when the published tables say so", "[reference]") {
+    const auto zones = systemZones();
+    for (const auto* name : {"America/Chicago", "America/New_York", "Europe/Berlin",
+                             "Europe/London", "UTC"}) {
+        const auto zone = zones(name);
+        const auto table = support::zone(name);
+        REQUIRE(zone);
+        REQUIRE(table);
+        CAPTURE(name);
+        for (int hour = 0; hour < 365 * 24; ++hour) {
+            const auto instant = utc(2026, 1, 1, hour);
+            if (zone->at(instant).offset != table->at(instant).offset ||
+                zone->at(instant).abbreviation != table->at(instant).abbreviation) {
+                CAPTURE(logbook::toText(instant));
+                FAIL("the zones differ");
+            }
+        }
+    }
+}
+
+TEST_CASE("A zone reaches from 1970 to 2100", "[unit]") {
+    const auto zone = systemZones()("Europe/Berlin");
+    REQUIRE(zone);
+    CHECK(zone->at(utc(2100, 7, 1)).offset == support::hours(2));
+    CHECK(zone->at(utc(2100, 12, 1)).offset == support::hours(1));
+    CHECK(zone->at(utc(1970, 7, 1)).offset == support::hours(1));
+}
+
+TEST_CASE("The clock tells whole seconds of this century", "[unit]") {
+    const auto now = SystemClock().now();
+    CHECK(now.ms % 1000 == 0);
+    CHECK(now > utc(2026, 1, 1));
+    CHECK(now < utc(2100, 1, 1));
+}
+
+TEST_CASE("Whole files are read as they are", "[unit]") {
+    const support::Folder folder;
+    const std::string bytes("a\0b\r\n\xFF", 6);
+    CHECK(readFile(folder.write("file", bytes)) == bytes);
+    CHECK(readFile(folder.write("empty", "")) == std::string());
+    CHECK(readFile(folder.file("none")).error() == FileTrouble::NotFound);
+    CHECK(readFile(folder.path()).error() == FileTrouble::NotAFile);
+}
+
+TEST_CASE("A new file is written whole and replaces nothing", "[unit]") {
+    const support::Folder folder;
+    REQUIRE(writeNewFile(folder.file("new"), "kept"));
+    CHECK(support::bytesOf(folder.file("new")) == "kept");
+    CHECK(writeNewFile(folder.file("new"), "other").error() == FileTrouble::Exists);
+    CHECK(support::bytesOf(folder.file("new")) == "kept");
+    CHECK(writeNewFile(folder.file("none/new"), "kept").error() == FileTrouble::NotFound);
+    CHECK(std::distance(std::filesystem::directory_iterator(folder.path()), {}) == 1);
+}
+
