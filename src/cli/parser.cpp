@@ -73,10 +73,8 @@ private:
         add(app, shared::help, values[shared::help.name]);
         try {
             app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
-        } catch (const CLI::ArgumentMismatch& error) {
-            return tl::unexpected(valueMissing(error.what()));
         } catch (const CLI::ParseError& error) {
-            return tl::unexpected(problem("call.other", {{"detail", error.what()}}));
+            return tl::unexpected(wrongValue(error.what()));
         }
         if (const auto extras = app.remaining(); !extras.empty()) {
             return tl::unexpected(unknownOption(extras.front()));
@@ -99,14 +97,16 @@ private:
         }
     }
 
-    // The library's words begin with the name of the option.
-    Problem valueMissing(std::string_view what) const {
+    // The library's words begin with the name of the option; of a switch, without its hyphens.
+    Problem wrongValue(std::string_view what) const {
         for (const auto& option : m_description.options) {
-            if (what.starts_with(std::string(option.name) + ":")) {
-                return option.value.empty()
-                           ? problem("call.value_unwanted", {{"option", std::string(option.name)}})
-                           : problem("call.value_missing", {{"option", std::string(option.name)},
-                                                            {"value", std::string(option.value)}});
+            const std::string name(option.name);
+            if (what.starts_with(name + ":")) {
+                return problem("call.value_missing",
+                               {{"option", name}, {"value", std::string(option.value)}});
+            }
+            if (option.value.empty() && what.starts_with(name.substr(2) + " ")) {
+                return problem("call.value_unwanted", {{"option", name}});
             }
         }
         return problem("call.other", {{"detail", std::string(what)}});

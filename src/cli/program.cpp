@@ -31,6 +31,12 @@ std::vector<std::string_view> commandNames() {
     return names;
 }
 
+Problem problemOfUnknown(const words::Words& words, const std::string& word,
+                         const std::string& nearest) {
+    return station::problemOf(words, "call.unknown_command_like",
+                              {{"word", word}, {"nearest", nearest}});
+}
+
 // A command's name is one word or two.
 Result<Chosen> choose(const std::vector<std::string>& arguments, const words::Words& words) {
     if (arguments.empty()) {
@@ -45,9 +51,14 @@ Result<Chosen> choose(const std::vector<std::string>& arguments, const words::Wo
         }
     }
     for (const auto& word : {arguments.front(), name}) {
+        for (const auto known : commandNames()) {
+            if (known.starts_with(word + " ")) {
+                return tl::unexpected(
+                    problemOfUnknown(words, arguments.front(), std::string(known)));
+            }
+        }
         if (const auto like = nearest(word, commandNames()); !like.empty()) {
-            return tl::unexpected(station::problemOf(words, "call.unknown_command_like",
-                                            {{"word", word}, {"nearest", like}}));
+            return tl::unexpected(problemOfUnknown(words, word, like));
         }
     }
     return tl::unexpected(

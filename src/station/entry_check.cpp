@@ -163,7 +163,7 @@ private:
         for (const auto& rule : rules) {
             keys.push_back(rule.key);
         }
-        const auto known = keys.empty() ? m_words.say("plain.nothing") : m_words.all(keys);
+        const auto known = keys.empty() ? m_words.say("plain.nothing") : m_words.anyOf(keys);
         return problemOf(m_words, code, {{"key", key}, {"keys", known}});
     }
 
@@ -195,7 +195,7 @@ private:
             keys.push_back(each.key);
         }
         return problemOf(m_words, "trouble.unknown_group",
-                         {{"group", group}, {"groups", m_words.all(keys)}});
+                         {{"group", group}, {"groups", m_words.anyOf(keys)}});
     }
 
     [[nodiscard]] Refused checkMeasures() {

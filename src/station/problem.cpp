@@ -75,6 +75,14 @@ words::Gaps gapsOf(const words::Words& words, const store::Trouble& trouble) {
     return gaps;
 }
 
+// Without the full stop that other people's sentences bring along: it stands inside one here.
+std::string faultLine(const words::Words& words, logbook::RecordFault fault) {
+    while (fault.detail.ends_with('.')) {
+        fault.detail.pop_back();
+    }
+    return recordFault(words, fault).text();
+}
+
 std::string codeOf(system::FileTrouble trouble) {
     switch (trouble) {
         case system::FileTrouble::NotFound: return "file.not_found";
@@ -123,7 +131,7 @@ Problem problemOf(const words::Words& words, const exchange::RecordFileFault& fa
         for (const auto& each : line.faults) {
             problem.details.push_back(
                 words.say("file.line", {{"line", std::to_string(line.line)},
-                                        {"sentence", recordFault(words, each).text()}}));
+                                        {"sentence", faultLine(words, each)}}));
         }
     }
     if (fault.more > 0) {
@@ -136,7 +144,7 @@ Problem problemOf(const words::Words& words, const exchange::RecordFileFault& fa
 Problem problemOf(const words::Words& words, const logbook::RecordFaults& faults) {
     auto problem = problemOf(words, "entry.bad_record");
     for (const auto& fault : faults) {
-        problem.details.push_back(recordFault(words, fault).text());
+        problem.details.push_back(faultLine(words, fault));
     }
     return problem;
 }

@@ -1,0 +1,127 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What the command line prints, to the letter, for a day's work: founding, entering, asking,
+// exchanging and keeping.
+#include "cli/transcript.h"
+
+#include <catch2/catch.hpp>
+
+using support::Transcript;
+
+namespace {
+
+// A logbook with an edition, two persons and a unit that lacks its leak test.
+void prepareWard(Transcript& transcript) {
+    transcript.write("policy.toml", support::smallRulebook());
+    transcript.prepare("init ward.logbook --station icu-1");
+    transcript.prepare("adopt ward.logbook policy.toml --as mt");
+    transcript.prepare("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
+    transcript.prepare("person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt");
+    transcript.prepare(
+        "log ward.logbook enrol KB-0142 --model Larch --group adult --commissioned 2026-01-15 "
+        "--location Store --as mt");
+    transcript.prepare(
+        "log ward.logbook service KB-0142 --service acceptance --outcome pass --as rs");
+    transcript.prepare(
+        "log ward.logbook fit KB-0142 --position circuit --lot L7 --group adult --as mt");
+}
+
+}  // namespace
+
+TEST_CASE("Founding a logbook and a department", "[golden]") {
+    Transcript transcript;
+    transcript.write("policy.toml", support::smallRulebook());
+    transcript.run("init ward.logbook --station icu-1");
+    transcript.run("init ward.logbook --station icu-1");
+    transcript.run("init ward.logbook --station icu-2");
+    transcript.run("init other.logbook --station \"ICU 1\"");
+    transcript.run("board ward.logbook");
+    transcript.run("adopt ward.logbook policy.toml --as mt --department \"Respiratory care\" "
+                   "--facility \"Kestrel Bay Hospital\" --approved-by \"Dr. Rowan\"");
+    transcript.run("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
+    transcript.run("person ward.logbook rs --name \"Robin Sorrel\" --role biomed "
+                   "--until 2026-12-31 --as mt");
+    transcript.run("person ward.logbook xx --name Nobody --as rs");
+    transcript.run("board ward.logbook");
+    transcript.check("founding");
+}
+
+TEST_CASE("Entering what happened, and asking", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.at("2026-03-02T14:10:00Z");
+    transcript.run("board ward.logbook");
+    transcript.run("log ward.logbook check KB-0142 --check leak --outcome pass "
+                   "--measure \"leak=42 mL/min\" --as mt");
+    transcript.run("log ward.logbook check KB-0142 --check leak --outcome pass "
+                   "--measure \"leak=0.042 L/min\" --condition mains_power --as mt "
+                   "--at 2026-03-02T14:08:00Z --done-by rs --witness mt --form 17 --batch b1");
+    transcript.run("board ward.logbook");
+    transcript.run("board ward.logbook --group neonatal --json");
+    transcript.run("explain ward.logbook KB-0142");
+    transcript.run("explain ward.logbook KB-0142 --json --at 2026-03-02T14:05:00Z");
+    transcript.run("log ward.logbook use_start KB-0142 --location \"Bed 4\" --as mt");
+    transcript.run("log ward.logbook use_end KB-0142 --json \"{}\" --as mt");
+    transcript.at("2026-03-02T15:00:00Z");
+    transcript.run("log ward.logbook withdraw KB-0142 --hold incident --reason \"Fell\" --as mt");
+    transcript.run("board ward.logbook");
+    transcript.run("month ward.logbook 2026-03");
+    transcript.run("month ward.logbook 2026-03 --json");
+    transcript.check("entering");
+}
+
+TEST_CASE("Correcting an entry", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.run("strike ward.logbook icu-1/6 --reason \"Wrong position\" --as mt");
+    transcript.run("strike ward.logbook icu-1/6 --reason \"Wrong position\" --as mt");
+    transcript.run("strike ward.logbook icu-1/1 --reason \"Wrong edition\" --as mt");
+    transcript.run("strike ward.logbook icu-1/99 --reason \"Not there\" --as mt");
+    transcript.run("strike ward.logbook 60 --reason \"No name\" --as mt");
+    transcript.run("strike ward.logbook icu-1/4 --reason \"Not mine\" --as rs");
+    transcript.run("export ward.logbook --since 2026-03-02T14:00:00Z --station icu-1 "
+                   "--to all.jsonl");
+    transcript.check("correcting");
+}
+
+TEST_CASE("Exchanging and keeping", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.run("export ward.logbook --to ward.jsonl");
+    transcript.run("export ward.logbook --to ward.jsonl");
+    transcript.run("export ward.logbook --station er-2");
+    transcript.run("export ward.logbook --since 2027-01-01T00:00:00Z");
+    transcript.run("import desk.logbook ward.jsonl --as bk");
+    transcript.run("import desk.logbook ward.jsonl");
+    transcript.run("log desk.logbook note KB-0142 --text \"Seen\" --as bk");
+    transcript.run("init desk.logbook --station icu-1");
+    transcript.run("init desk.logbook --station desk");
+    transcript.run("log desk.logbook note KB-0142 --text \"Seen\" --as bk");
+    transcript.run("export desk.logbook --station desk");
+    transcript.run("verify ward.logbook");
+    transcript.run("verify ward.logbook --json");
+    transcript.run("backup ward.logbook copy.logbook");
+    transcript.run("backup ward.logbook copy.logbook");
+    transcript.run("backup ward.logbook nowhere/copy.logbook");
+    transcript.run("log copy.logbook note KB-0142 --text \"Seen\" --as mt");
+    transcript.check("exchanging");
+}
+
+TEST_CASE("A clock that was set back is told", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.at("2026-03-02T13:00:00Z");
+    transcript.run("board ward.logbook --json");
+    transcript.run("log ward.logbook note KB-0142 --text \"Seen\" --as mt");
+    transcript.check("clock");
+}
+
+TEST_CASE("What a text from elsewhere hides is shown", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.run("log ward.logbook fault KB-0142 --code display --as mt "
+                   "--text \"dark\x1b[31m\xe2\x80\xaegone\"");
+    transcript.run("explain ward.logbook KB-0142");
+    transcript.check("hidden");
+}

@@ -1,0 +1,62 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Founding and opening logbooks, and which trouble is whose.
+#include "station/open.h"
+
+#include "station/upkeep.h"
+#include "station/ward.h"
+
+using support::Ward;
+
+TEST_CASE("A station is founded once, in a new file or in one that is there", "[unit]") {
+    Ward ward;
+    const auto made = station::foundStation(ward.surroundings, ward.logbook, "icu-1");
+    REQUIRE(made);
+    CHECK(*made);
+    const auto before = ward.bytes();
+    CHECK(*station::foundStation(ward.surroundings, ward.logbook, "icu-1") == false);
+    CHECK(station::foundStation(ward.surroundings, ward.logbook, "icu-2").error().code ==
+          "trouble.station_set");
+    CHECK((ward.bytes() == before));
+}
+
+TEST_CASE("A bad name founds nothing and leaves no file", "[unit]") {
+    Ward ward;
+    const auto made = station::foundStation(ward.surroundings, ward.logbook, "ICU 1");
+    REQUIRE_FALSE(made);
+    CHECK(made.error().code == "trouble.bad_station");
+    CHECK(made.error().weight == station::Problem::Weight::Input);
+    CHECK_FALSE(std::filesystem::exists(ward.logbook.path));
+}
+
+TEST_CASE("A logbook that cannot be opened is another trouble than a wrong call", "[unit]") {
+    Ward ward;
+    const auto none = station::readWholeLog(ward.surroundings, ward.logbook);
+    REQUIRE_FALSE(none);
+    CHECK(none.error().code == "trouble.not_found");
+    CHECK(none.error().weight == station::Problem::Weight::Logbook);
+    ward.folder.write("ward.logbook", "no logbook at all, but long enough to be taken for one");
+    const auto other = station::readWholeLog(ward.surroundings, ward.logbook);
+    REQUIRE_FALSE(other);
+    CHECK(other.error().code == "trouble.not_a_logbook");
+    CHECK(other.error().weight == station::Problem::Weight::Logbook);
+}
+
+TEST_CASE("A backup is the same log without a station, and replaces nothing", "[unit]") {
+    Ward ward;
+    ward.found();
+    const auto target = ward.folder.file("copy.logbook");
+    const auto copy = station::backUp(ward.surroundings, ward.logbook, target);
+    REQUIRE(copy);
+    CHECK(copy->heads.at("icu-1").seq == 2);
+    CHECK(station::backUp(ward.surroundings, ward.logbook, target).error().code ==
+          "trouble.exists");
+    CHECK(station::backUp(ward.surroundings, ward.logbook, ward.folder.file("no/copy.logbook"))
+              .error()
+              .code == "file.no_folder");
+    const auto log = station::readWholeLog(ward.surroundings, {target});
+    REQUIRE(log);
+    CHECK(log->log.records().size() == 2);
+    CHECK_FALSE(log->ownStation);
+}
