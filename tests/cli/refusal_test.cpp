@@ -55,7 +55,9 @@ TEST_CASE("Calls that cannot be understood", "[golden]") {
           "board ward.logbook --group pediatric", "explain ward.logbook KB-0999",
           "month ward.logbook March", "month ward.logbook 2026-13",
           "init ward.logbook", "person ward.logbook rs --as mt",
-          "strike ward.logbook icu-1/1 --as mt"}) {
+          "strike ward.logbook icu-1/1 --as mt", "demo ward.logbook", "demo ward.logbook --fresh",
+          "demo demo.logbook --seed many", "demo demo.logbook --end tomorrow",
+          "demo nowhere/demo.logbook", "plan ward.logbook KB-0999"}) {
         transcript.run(call);
     }
     transcript.check("calls");

@@ -125,3 +125,35 @@ TEST_CASE("What a text from elsewhere hides is shown", "[golden]") {
     transcript.run("explain ward.logbook KB-0142");
     transcript.check("hidden");
 }
+
+TEST_CASE("A logbook that was changed is told, and no unit in it is ready", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.prepare("log ward.logbook check KB-0142 --check leak --outcome pass "
+                       "--measure \"leak=42 mL/min\" --condition mains_power --as mt");
+    transcript.run("board ward.logbook --json");
+    auto bytes = transcript.bytesOf("ward.logbook");
+    const auto place = bytes.find(R"("lot":"L7")");
+    REQUIRE(place != std::string::npos);
+    bytes[place + 8] = '8';
+    transcript.write("ward.logbook", bytes);
+    CHECK(transcript.run("verify ward.logbook").status == 1);
+    CHECK(transcript.run("verify ward.logbook --json").status == 1);
+    transcript.run("board ward.logbook");
+    transcript.run("backup ward.logbook copy.logbook");
+    transcript.check("changed");
+}
+
+TEST_CASE("A demo is made, replaced only by a demo, and answers", "[golden]") {
+    Transcript transcript;
+    transcript.prepare("demo demo.logbook --seed 26 --end 2026-03-02T14:00:00Z");
+    const auto first = transcript.bytesOf("demo.logbook");
+    transcript.prepare("demo demo.logbook --seed 26 --end 2026-03-02T14:00:00Z --fresh");
+    CHECK((transcript.bytesOf("demo.logbook") == first));
+    transcript.prepare("demo demo.logbook --seed 27 --end 2026-03-02T14:00:00Z --fresh");
+    CHECK((transcript.bytesOf("demo.logbook") != first));
+    transcript.prepare("verify demo.logbook");
+    transcript.prepare("board demo.logbook");
+    transcript.prepare("month demo.logbook 2026-02");
+    transcript.prepare("log demo.logbook note KB-0101 --text Seen --as mt");
+}
