@@ -20,13 +20,16 @@ say() {
 
 build_release() {
     sh "$top/packaging/install-packages.sh" build
-    [ -x "$cli" ] || say "Building Airmuster. The first time this takes a few minutes."
     mkdir -p "$build"
     if ! cmake -C "$top/packaging/build/release.cmake" -S "$top" -B "$build" -G Ninja \
         >"$build/configure.log" 2>&1; then
         cat "$build/configure.log" >&2
         exit 1
     fi
+    if cmake --build "$build" --target airmuster-cli -- -n | grep -q 'no work to do'; then
+        return
+    fi
+    say "Building Airmuster. The first time this takes a few minutes."
     if [ -t 2 ]; then
         cmake --build "$build" --target airmuster-cli >&2
     else
@@ -106,7 +109,7 @@ case ${1-} in
 '')
     show_demo
     ;;
--* | rulebook)
+-* | help | rulebook)
     exec "$cli" "$@"
     ;;
 *)
