@@ -151,7 +151,8 @@ struct Rulebook {
     std::vector<Hold> holds;
     std::vector<FaultRule> faults;
     std::map<logbook::Kind, std::vector<std::string>> authority;  // kind: roles; absent: anyone
-    std::map<std::string, Localized, std::less<>> roleLabels, conditionLabels, featureLabels, alarmLabels;
+    std::map<std::string, Localized, std::less<>> roleLabels, conditionLabels, featureLabels,
+        alarmLabels;
 
     // Null if the edition does not name it.
     [[nodiscard]] const Group* group(std::string_view key) const;

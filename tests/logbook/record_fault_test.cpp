@@ -221,8 +221,8 @@ TEST_CASE("Names are checked", "[unit]") {
     const std::vector<std::pair<Kind, const char*>> names{
         {Kind::Note, "by"},                 {Kind::Note, "device"},
         {Kind::Note, "done_by"},            {Kind::Note, "witness"},
-        {Kind::Adopt, "body.edition"},      {Kind::Person, "body.person"},
-        {Kind::Enrol, "body.model"},        {Kind::Enrol, "body.asset"},
+        {Kind::Person, "body.person"},      {Kind::Enrol, "body.model"},
+        {Kind::Enrol, "body.asset"},
         {Kind::Enrol, "body.location"},     {Kind::Move, "body.location"},
         {Kind::Sighted, "body.location"},   {Kind::Fit, "body.part.serial"},
         {Kind::Fit, "body.part.lot"},       {Kind::Fit, "body.part.model"},

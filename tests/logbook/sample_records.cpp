@@ -57,7 +57,8 @@ constexpr std::string_view deviceBody(Kind kind) {
     case Kind::Enrol:
         return R"({"model":"Larch 3","groups":["pediatric","adult","adult"],"features":["co2"],
                    "commissioned":"2025-12-13","label":"unit 24","asset":"A-9",
-                   "maker":"Rowan Works","udi":"(01)0","location":"bay 1","owner":"pool","return_by":"2027-01-31"})";
+                   "maker":"Rowan Works","udi":"(01)0","location":"bay 1","owner":"pool",
+                   "return_by":"2027-01-31"})";
     case Kind::Retire: return R"({"reason":"sold"})";
     case Kind::Group: return R"({"group":"adult"})";
     case Kind::Power: return R"({"on":true})";

@@ -42,8 +42,8 @@ inline Story& giveNotice(Story& story, const std::string& body) {
     return story.as("lead").tell("10 12:00", "notice", body, "");
 }
 
-// The numbers are those of the model sentences.
-inline std::vector<Situation> modelSituations() {
+// Of the set-up and of services. The numbers are those of the model sentences.
+inline std::vector<Situation> setUpSituations() {
     return {
         {"1 The circuit was changed after the leak test", "10 12:30",
          [](Story& s) { s.fit("10 12:10", "circuit", R"("lot":"4472")"); }},
@@ -86,6 +86,12 @@ inline std::vector<Situation> modelSituations() {
          [](Story& s) { enrolSecond(s, R"("adult")", "2025-10-20"); },
          {},
          true},
+    };
+}
+
+// Of holds, of what was recorded when and by whom; numbered likewise.
+inline std::vector<Situation> standingSituations() {
+    return {
         {"13 On hold after an incident", "14 12:30",
          [](Story& s) {
              s.tell("14 03:40", "withdraw", R"({"hold":"incident","reason":"see report"})");
@@ -122,6 +128,12 @@ inline std::vector<Situation> modelSituations() {
                                R"("until":"2026-11-12T06:00:00Z","reason":"surge plan"})");
          }},
     };
+}
+
+inline std::vector<Situation> modelSituations() {
+    auto all = setUpSituations();
+    for (auto& situation : standingSituations()) all.push_back(std::move(situation));
+    return all;
 }
 
 inline std::vector<Situation> partSituations() {
