@@ -18,16 +18,22 @@ say() {
     printf '%s\n' "$*" >&2
 }
 
+# Whether the program was built from these very files.
+is_built() {
+    [ -x "$cli" ] && [ -e "$build/built" ] &&
+        [ -z "$(find "$top/src" "$top/data" "$top/packaging/build" "$top/CMakeLists.txt" \
+            -newer "$build/built" | head -n 1)" ]
+}
+
 build_release() {
+    is_built && return
     sh "$top/packaging/install-packages.sh" build
     mkdir -p "$build"
+    touch "$build/begun"
     if ! cmake -C "$top/packaging/build/release.cmake" -S "$top" -B "$build" -G Ninja \
         >"$build/configure.log" 2>&1; then
         cat "$build/configure.log" >&2
         exit 1
-    fi
-    if cmake --build "$build" --target airmuster-cli -- -n | grep -q 'no work to do'; then
-        return
     fi
     say "Building Airmuster. The first time this takes a few minutes."
     if [ -t 2 ]; then
@@ -35,6 +41,7 @@ build_release() {
     else
         cmake --build "$build" --target airmuster-cli -- --quiet >&2
     fi
+    mv "$build/begun" "$build/built"
 }
 
 make_demo() {
