@@ -12,7 +12,7 @@ using support::replaced;
 
 namespace {
 
-// Nothing to warn of. Ends within [checks.tightness]; what is appended begins on line 20.
+// Nothing to warn of. Ends within [checks.soundness]; what is appended begins on line 20.
 const std::string sound =
     "format = 1\n"
     "title = \"Kestrel Bay\"\n"
@@ -30,7 +30,7 @@ const std::string sound =
     "release = [\"biomed\"]\n"
     "waive = [\"chief\"]\n"
     "strike = [\"chief\"]\n"
-    "[checks.tightness]\n"
+    "[checks.soundness]\n"
     "takes = \"PT2M\"\n"
     "voided_by = [{ event = \"use_end\" }, { event = \"clear *\" }]\n";
 
@@ -76,7 +76,7 @@ TEST_CASE("A check that outlasts every repair is warned of", "[unit]") {
 TEST_CASE("A validity over thirty days is warned of", "[unit]") {
     CHECK(warnings(sound + "valid_for = \"P30D\"\n").empty());
     CHECK(warnings(sound + "valid_for = \"P30DT1S\"\n") ==
-          std::vector<Remark>{{Code::LongValidity, "checks.tightness.valid_for", 20, 13, ""}});
+          std::vector<Remark>{{Code::LongValidity, "checks.soundness.valid_for", 20, 13, ""}});
 }
 
 TEST_CASE("A part for a group whose reuse is not stated is warned of", "[unit]") {
@@ -89,10 +89,10 @@ TEST_CASE("A part for a group whose reuse is not stated is warned of", "[unit]")
 }
 
 TEST_CASE("A leak test during use is warned of by its key or label", "[unit]") {
-    CHECK(warnings(sound + "during_use = true\nlabel = \"Tightness\"\n").empty());
+    CHECK(warnings(sound + "during_use = true\nlabel = \"Soundness\"\n").empty());
     CHECK(warnings(sound + "during_use = true\nlabel = { es = \"Fuga\", en = \"LEAK test\" }\n") ==
-          std::vector<Remark>{{Code::LeakDuringUse, "checks.tightness.during_use", 20, 14, ""}});
-    const auto named = replaced(sound, "checks.tightness", "checks.circuit_leak");
+          std::vector<Remark>{{Code::LeakDuringUse, "checks.soundness.during_use", 20, 14, ""}});
+    const auto named = replaced(sound, "checks.soundness", "checks.circuit_leak");
     CHECK(warnings(named).empty());
     CHECK(warnings(named + "during_use = true\n") ==
           std::vector<Remark>{{Code::LeakDuringUse, "checks.circuit_leak.during_use", 20, 14, ""}});
@@ -125,12 +125,12 @@ TEST_CASE("A kind of weight that anyone may write is warned of", "[unit]") {
 }
 
 TEST_CASE("Limits that leave out a group are warned of", "[unit]") {
-    const std::string measure = "[checks.tightness.measures.m]\nunit = \"mL\"\n";
+    const std::string measure = "[checks.soundness.measures.m]\nunit = \"mL\"\n";
     CHECK(warnings(sound + measure + "max = { adult = 4 }\nmin = 1\n") ==
-          std::vector<Remark>{{Code::LimitLeavesOutGroup, "checks.tightness.measures.m.max", 22, 7,
+          std::vector<Remark>{{Code::LimitLeavesOutGroup, "checks.soundness.measures.m.max", 22, 7,
                                "neonatal"}});
     CHECK(warnings(sound + measure + "min = { neonatal = 4 }\n") ==
-          std::vector<Remark>{{Code::LimitLeavesOutGroup, "checks.tightness.measures.m.min", 22, 7,
+          std::vector<Remark>{{Code::LimitLeavesOutGroup, "checks.soundness.measures.m.min", 22, 7,
                                "adult"}});
     CHECK(warnings(sound + measure + "max = { adult = 4, neonatal = 2 }\n").empty());
     const std::string forAdults =
@@ -145,5 +145,5 @@ TEST_CASE("Warnings are given beside faults", "[unit]") {
     CHECK(reading.rulebook == nullptr);
     CHECK(reading.faults.size() == 1);
     CHECK(support::remarks(reading.warnings) ==
-          std::vector<Remark>{{Code::LongValidity, "checks.tightness.valid_for", 20, 13, ""}});
+          std::vector<Remark>{{Code::LongValidity, "checks.soundness.valid_for", 20, 13, ""}});
 }
