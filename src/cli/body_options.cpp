@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -142,7 +143,7 @@ std::optional<json::Member> measureOf(std::string_view text) {
     const auto digits = text.substr(equals + 1, blank - equals - 1);
     const auto* end = digits.data() + digits.size();
     const auto read = std::from_chars(digits.data(), end, value);
-    if (read.ec != std::errc{} || read.ptr != end) {
+    if (read.ec != std::errc{} || read.ptr != end || !std::isfinite(value)) {
         return std::nullopt;
     }
     return json::Member{text.substr(0, equals),
