@@ -3,8 +3,9 @@
 --
 -- Schema 1 of the logbook file. Run once, in the transaction that makes the file, which also sets
 -- application_id and user_version. Two kinds of tables, never mixed: `records` is shared, merged
--- and exported; `local_...` belongs to this file and never leaves it but in a backup. Instants are
--- milliseconds since 1970-01-01T00:00:00Z.
+-- and exported; `local_...` belongs to this file and never leaves it. A backup is a copy of the file,
+-- but of `local_...` it holds only what guards the records: `local_heads` and `local_verifications`.
+-- Instants are milliseconds since 1970-01-01T00:00:00Z.
 
 -- One row a record, never updated and never deleted. What stands in the columns from `station` to
 -- `kind` is read from `content` and stands there to be searched and sorted by.
@@ -78,6 +79,25 @@ CREATE TABLE local_imports (
     at_ms INTEGER NOT NULL,
     added INTEGER NOT NULL,
     skipped INTEGER NOT NULL
+) STRICT;
+
+-- The secrets by which people sign in at this station, as Argon2id hashes in libsodium's own text
+-- form: of each person the PIN, and the one code that gives a manager a new PIN. Not in a backup.
+CREATE TABLE local_credentials (
+    purpose TEXT NOT NULL CHECK (purpose IN ('pin', 'recovery')),
+    person TEXT NOT NULL,            -- '' for the recovery code, which is nobody's
+    hash TEXT NOT NULL,
+    failures INTEGER NOT NULL CHECK (failures >= 0),  -- in a row
+    failed_ms INTEGER NOT NULL,      -- the last of them; 0 if there is none
+    set_by TEXT NOT NULL,
+    set_ms INTEGER NOT NULL,
+    PRIMARY KEY (purpose, person)
+) STRICT;
+
+-- What a scanner reads from a badge, and whose it is. It names a person and proves nothing.
+CREATE TABLE local_badges (
+    badge TEXT PRIMARY KEY,
+    person TEXT NOT NULL UNIQUE
 ) STRICT;
 
 -- What verify found: the last that found nothing wrong, and the last that did.

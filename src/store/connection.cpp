@@ -7,6 +7,7 @@
 #include "store/operating_system.h"
 #include "store/schema.h"
 #include "store/unfinished_file.h"
+#include "store/wiped_memory.h"
 
 #include <array>
 #include <sqlite3.h>
@@ -18,6 +19,9 @@
 namespace store {
 
 namespace {
+
+// Before main, since the database takes no setting once it has begun its work.
+[[maybe_unused]] const bool memoryIsWiped = wipeFreedMemory();
 
 using Access = OpenOptions::Access;
 using DatabasePointer = std::unique_ptr<SQLite::Database>;

@@ -165,7 +165,8 @@ public:
 
     // Copies the logbook to `target`, under another name beside it until the copy is whole: it is
     // opened, verified and on the disk before it gets its name. The copy has no station of its
-    // own, no settings and no imports: what is restored from it goes on under a new name. Exists
+    // own, no settings, imports, PINs or badges: what is restored from it goes on under a new name
+    // and starts as a new station does. Exists
     // (`target` is there), NotFound (its folder is not), ChainBroken (this logbook does not
     // verify), Cancelled.
     [[nodiscard]] tl::expected<BackupResult, Trouble> backup(const std::filesystem::path& target,

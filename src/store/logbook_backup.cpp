@@ -48,6 +48,8 @@ void clearWhatIsLocal(SQLite::Database& copy) {
     copy.exec("DELETE FROM local_station");
     copy.exec("DELETE FROM local_settings");
     copy.exec("DELETE FROM local_imports");
+    copy.exec("DELETE FROM local_credentials");
+    copy.exec("DELETE FROM local_badges");
 }
 
 Trouble troubleAt(const std::filesystem::path& path, Trouble trouble) {

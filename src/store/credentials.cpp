@@ -1,0 +1,348 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// PINs and the recovery code in the logbook file; see credentials.h.
+#include "store/credentials.h"
+
+#include "store/connection.h"
+#include "store/secret_hash.h"
+
+#include <algorithm>
+#include <functional>
+#include <memory>
+#include <utility>
+
+namespace store {
+
+namespace {
+
+using Outcome = Trial::Outcome;
+
+constexpr const char* pinPurpose = "pin";
+constexpr const char* recoveryPurpose = "recovery";
+constexpr const char* nobody = "";
+
+// One row of the table.
+struct Secret {
+    SecretHash hash;
+    int failures = 0;
+    logbook::Instant failedAt{};
+};
+
+// Which row, and whether failures can lock it.
+struct Place {
+    const char* purpose;
+    std::string person;
+    [[nodiscard]] bool canBeLocked() const { return purpose == pinPurpose; }
+};
+
+// For one call only: when it is closed, nothing of the pages that it read is left.
+tl::expected<std::unique_ptr<Connection>, Trouble> openFor(const std::filesystem::path& path,
+                                                           OpenOptions options) {
+    auto connection = Connection::open(path, options);
+    if (connection && options.access == OpenOptions::Access::Write) {
+        // An old hash is not left behind in the file either.
+        auto wiping = (*connection)->guarded([&]() -> tl::expected<void, Trouble> {
+            (*connection)->database().exec("PRAGMA secure_delete = ON");
+            return {};
+        });
+        if (!wiping) {
+            return tl::unexpected<Trouble>(wiping.error());
+        }
+    }
+    return connection;
+}
+
+bool read(SQLite::Database& database, const Place& place, Secret& secret) {
+    SQLite::Statement statement(database,
+                                "SELECT hash, failures, failed_ms FROM local_credentials"
+                                " WHERE purpose = ? AND person = ?");
+    statement.bind(1, place.purpose);
+    statement.bind(2, place.person);
+    if (!statement.executeStep()) {
+        return false;
+    }
+    secret.hash.take(statement.getColumn(0).getText());
+    secret.failures = statement.getColumn(1).getInt();
+    secret.failedAt = {statement.getColumn(2).getInt64()};
+    return true;
+}
+
+void write(SQLite::Database& database, const Place& place, const SecretHash& hash,
+           const Writing& writing) {
+    SQLite::Statement statement(
+        database,
+        "INSERT INTO local_credentials (purpose, person, hash, failures, failed_ms, set_by, set_ms)"
+        " VALUES (?, ?, ?, 0, 0, ?, ?) ON CONFLICT (purpose, person) DO UPDATE SET"
+        " hash = excluded.hash, failures = 0, failed_ms = 0, set_by = excluded.set_by,"
+        " set_ms = excluded.set_ms");
+    statement.bind(1, place.purpose);
+    statement.bind(2, place.person);
+    statement.bindNoCopy(3, hash.text());
+    statement.bind(4, writing.person);
+    statement.bind(5, writing.at.ms);
+    statement.exec();
+}
+
+void note(SQLite::Database& database, const Place& place, int failures, logbook::Instant at) {
+    SQLite::Statement statement(database,
+                                "UPDATE local_credentials SET failures = ?, failed_ms = ?"
+                                " WHERE purpose = ? AND person = ?");
+    statement.bind(1, failures);
+    statement.bind(2, at.ms);
+    statement.bind(3, place.purpose);
+    statement.bind(4, place.person);
+    statement.exec();
+}
+
+bool isLocked(const Place& place, int failures) {
+    return place.canBeLocked() && failures >= failuresUntilLocked;
+}
+
+logbook::Duration waitLeft(const Secret& secret, logbook::Instant now) {
+    const auto wait = waitAfter(secret.failures);
+    if (now < secret.failedAt) {
+        return wait;
+    }
+    return std::max(logbook::Duration{0}, secret.failedAt + wait - now);
+}
+
+// A try of one secret. Whether it is right is found out before the lock is taken, and told only if
+// the row, read again under the lock, still allows for a try.
+class Trying {
+public:
+    Trying(const Connection& connection, Place place, const Writing& writing)
+        : m_connection(connection), m_place(std::move(place)), m_writing(writing) {}
+
+    // What is done in the same transaction once the secret was right.
+    using WhenRight = std::function<void(SQLite::Database&)>;
+
+    tl::expected<Trial, Trouble> run(std::string_view given, const WhenRight& whenRight) {
+        for (;;) {
+            auto trial = runOnce(given, whenRight);
+            if (!trial || *trial) {
+                return std::move(trial).map([](std::optional<Trial>&& done) { return *done; });
+            }
+        }
+    }
+
+private:
+    using Once = tl::expected<std::optional<Trial>, Trouble>;
+
+    // Nothing if the secret became another one meanwhile.
+    Once runOnce(std::string_view given, const WhenRight& whenRight) {
+        Secret before;
+        const auto found = m_connection.guarded([&]() -> tl::expected<bool, Trouble> {
+            return read(m_connection.database(), m_place, before);
+        });
+        if (!found) {
+            return tl::unexpected<Trouble>(found.error());
+        }
+        if (!*found) {
+            return std::optional(Trial{Outcome::NotSet});
+        }
+        const bool looked = !isLocked(m_place, before.failures) &&
+                            waitLeft(before, m_writing.at) == logbook::Duration{0};
+        const bool right = looked && before.hash.matches(given);
+        return m_connection.writing(m_writing, [&]() -> Once {
+            Secret now;
+            if (!read(m_connection.database(), m_place, now)) {
+                return std::optional(Trial{Outcome::NotSet});
+            }
+            if (!now.hash.isSame(before.hash)) {
+                return std::optional<Trial>();
+            }
+            return decide(now, looked, right, whenRight);
+        });
+    }
+
+    std::optional<Trial> decide(const Secret& now, bool looked, bool right,
+                                const WhenRight& whenRight) {
+        auto& database = m_connection.database();
+        if (isLocked(m_place, now.failures)) {
+            return Trial{Outcome::Locked, now.failures};
+        }
+        if (const auto wait = waitLeft(now, m_writing.at); wait > logbook::Duration{0}) {
+            if (m_writing.at < now.failedAt) {
+                note(database, m_place, now.failures, m_writing.at);
+            }
+            return Trial{Outcome::Waiting, now.failures, wait};
+        }
+        if (!looked) {
+            return std::nullopt;
+        }
+        if (!right) {
+            note(database, m_place, now.failures + 1, m_writing.at);
+            return Trial{Outcome::Wrong, now.failures + 1, waitAfter(now.failures + 1)};
+        }
+        if (now.failures > 0) {
+            note(database, m_place, 0, {});
+        }
+        whenRight(database);
+        return Trial{Outcome::Right};
+    }
+
+    const Connection& m_connection;
+    Place m_place;
+    const Writing& m_writing;
+};
+
+Trouble noMemory(const Connection& connection) {
+    return connection.trouble(Trouble::Code::Io, "no memory to hash a secret");
+}
+
+}  // namespace
+
+logbook::Duration waitAfter(int failures) {
+    constexpr int longestS = 60;
+    if (failures <= 0) {
+        return {0};
+    }
+    const int seconds = failures > 6 ? longestS : std::min(longestS, 1 << (failures - 1));
+    return {seconds * 1000LL};
+}
+
+Credentials::Credentials(std::filesystem::path path, bool trustLocks, int busyTimeoutMs)
+    : m_path(std::move(path)), m_trustLocks(trustLocks), m_busyTimeoutMs(busyTimeoutMs) {}
+
+tl::expected<bool, Trouble> Credentials::begin(const std::string& person, std::string_view pin,
+                                               std::string_view code,
+                                               const Writing& writing) const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    SecretHash pinHash;
+    SecretHash codeHash;
+    if (!pinHash.make(pin) || !codeHash.make(code)) {
+        return tl::unexpected<Trouble>(noMemory(**connection));
+    }
+    return (*connection)->writing(writing, [&]() -> tl::expected<bool, Trouble> {
+        auto& database = (*connection)->database();
+        if (database.execAndGet("SELECT count(*) FROM local_credentials").getInt() > 0) {
+            return false;
+        }
+        write(database, {pinPurpose, person}, pinHash, writing);
+        write(database, {recoveryPurpose, nobody}, codeHash, writing);
+        return true;
+    });
+}
+
+tl::expected<void, Trouble> Credentials::setPin(const std::string& person, std::string_view pin,
+                                                const Writing& writing) const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    SecretHash hash;
+    if (!hash.make(pin)) {
+        return tl::unexpected<Trouble>(noMemory(**connection));
+    }
+    return (*connection)->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        write((*connection)->database(), {pinPurpose, person}, hash, writing);
+        return {};
+    });
+}
+
+tl::expected<Trial, Trouble> Credentials::tryPin(const std::string& person, std::string_view pin,
+                                                 const Writing& writing) const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return Trying(**connection, {pinPurpose, person}, writing).run(pin, [](SQLite::Database&) {});
+}
+
+tl::expected<Trial, Trouble> Credentials::recover(const Recovery& recovery,
+                                                  const Writing& writing) const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    SecretHash pinHash;
+    SecretHash nextHash;
+    if (!pinHash.make(recovery.pin) || !nextHash.make(recovery.nextCode)) {
+        return tl::unexpected<Trouble>(noMemory(**connection));
+    }
+    return Trying(**connection, {recoveryPurpose, nobody}, writing)
+        .run(recovery.code, [&](SQLite::Database& database) {
+            write(database, {pinPurpose, recovery.person}, pinHash, writing);
+            write(database, {recoveryPurpose, nobody}, nextHash, writing);
+        });
+}
+
+tl::expected<bool, Trouble> Credentials::setBadge(const std::string& person,
+                                                  const std::optional<std::string>& badge,
+                                                  const Writing& writing) const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return (*connection)->writing(writing, [&]() -> tl::expected<bool, Trouble> {
+        auto& database = (*connection)->database();
+        SQLite::Statement others(database,
+                                 "SELECT 1 FROM local_badges WHERE badge = ? AND person <> ?");
+        others.bind(1, badge.value_or(""));
+        others.bind(2, person);
+        if (badge && others.executeStep()) {
+            return false;
+        }
+        SQLite::Statement away(database, "DELETE FROM local_badges WHERE person = ?");
+        away.bind(1, person);
+        away.exec();
+        if (badge) {
+            SQLite::Statement statement(database,
+                                        "INSERT INTO local_badges (badge, person) VALUES (?, ?)");
+            statement.bind(1, *badge);
+            statement.bind(2, person);
+            statement.exec();
+        }
+        return true;
+    });
+}
+
+tl::expected<std::vector<Credential>, Trouble> Credentials::pins() const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Read, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return (*connection)->guarded([&]() -> tl::expected<std::vector<Credential>, Trouble> {
+        SQLite::Statement statement((*connection)->database(),
+                                    "SELECT person, failures, set_by, set_ms FROM"
+                                    " local_credentials WHERE purpose = 'pin' ORDER BY person");
+        std::vector<Credential> pins;
+        while (statement.executeStep()) {
+            const int failures = statement.getColumn(1).getInt();
+            pins.push_back({statement.getColumn(0).getString(), failures,
+                            failures >= failuresUntilLocked, statement.getColumn(2).getString(),
+                            {statement.getColumn(3).getInt64()}});
+        }
+        return pins;
+    });
+}
+
+tl::expected<std::vector<Badge>, Trouble> Credentials::badges() const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Read, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return (*connection)->guarded([&]() -> tl::expected<std::vector<Badge>, Trouble> {
+        SQLite::Statement statement((*connection)->database(),
+                                    "SELECT badge, person FROM local_badges ORDER BY person");
+        std::vector<Badge> badges;
+        while (statement.executeStep()) {
+            badges.push_back({statement.getColumn(0).getString(),
+                              statement.getColumn(1).getString()});
+        }
+        return badges;
+    });
+}
+
+}  // namespace store

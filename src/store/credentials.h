@@ -1,0 +1,106 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The secrets by which people sign in at one station: hashes of PINs in the logbook file, with the
+// failures that were counted against each. May not know persons, roles or what makes a good PIN.
+// A secret handed in is never copied, and no hash is ever handed out.
+#pragma once
+
+#include "store/logbook.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tl/expected.hpp>
+#include <vector>
+
+namespace store {
+
+// After so many failures in a row a PIN is not looked at any more, right or wrong.
+inline constexpr int failuresUntilLocked = 10;
+
+// How long nothing is looked at after so many failures in a row: 1, 2, 4 … at most 60 s.
+[[nodiscard]] logbook::Duration waitAfter(int failures);
+
+struct Trial {
+    enum class Outcome {
+        Right,    // the failures so far are forgotten
+        Wrong,    // and counted
+        Waiting,  // not looked at: too soon after a failure
+        Locked,   // not looked at: failuresUntilLocked
+        NotSet,   // there is no such secret
+    };
+    Outcome outcome = Outcome::NotSet;
+    int failures = 0;          // in a row, this one included
+    logbook::Duration wait{};  // until one is looked at again
+    bool operator==(const Trial&) const = default;
+};
+
+// Whose PIN is set here, and what has been tried on it.
+struct Credential {
+    std::string person;
+    int failures = 0;  // in a row
+    bool locked = false;
+    std::string setBy;
+    logbook::Instant setAt{};
+    bool operator==(const Credential&) const = default;
+};
+
+struct Badge {
+    std::string badge, person;
+    bool operator==(const Badge&) const = default;
+};
+
+// A code that gives a person a new PIN and is then used up: another takes its place.
+struct Recovery {
+    std::string person;
+    std::string_view code, pin, nextCode;
+};
+
+// One logbook file. Each call opens the file by itself and leaves nothing of it in memory. Trouble
+// as in opening and writing a Logbook. `writing.at` is the time of the try; a clock that has been
+// set back since a failure lets its wait begin anew, so that it is never shorter.
+// Hashing takes about a tenth of a second and 64 MiB, and never holds the lock.
+class Credentials {
+public:
+    explicit Credentials(std::filesystem::path path, bool trustLocks = false,
+                         int busyTimeoutMs = defaultBusyTimeoutMs);
+
+    // The first PIN of the file, and the code that goes with it. False, and nothing written, if
+    // there is a PIN already.
+    [[nodiscard]] tl::expected<bool, Trouble> begin(const std::string& person,
+                                                    std::string_view pin, std::string_view code,
+                                                    const Writing& writing) const;
+
+    // Takes the place of the old PIN, forgets its failures and unlocks it.
+    [[nodiscard]] tl::expected<void, Trouble> setPin(const std::string& person,
+                                                     std::string_view pin,
+                                                     const Writing& writing) const;
+
+    // Two programs that try at once are looked at one after the other: a try that comes before the
+    // wait of another's failure is over is told to wait, right or wrong.
+    [[nodiscard]] tl::expected<Trial, Trouble> tryPin(const std::string& person,
+                                                      std::string_view pin,
+                                                      const Writing& writing) const;
+
+    // Sets the PIN if the code is right. It makes wait, but is never locked: who could unlock it?
+    [[nodiscard]] tl::expected<Trial, Trouble> recover(const Recovery& recovery,
+                                                       const Writing& writing) const;
+
+    // Nothing takes the person's badge away. False, and nothing written, if it is another's.
+    [[nodiscard]] tl::expected<bool, Trouble> setBadge(const std::string& person,
+                                                       const std::optional<std::string>& badge,
+                                                       const Writing& writing) const;
+
+    // By person.
+    [[nodiscard]] tl::expected<std::vector<Credential>, Trouble> pins() const;
+    [[nodiscard]] tl::expected<std::vector<Badge>, Trouble> badges() const;
+
+private:
+    std::filesystem::path m_path;
+    bool m_trustLocks;
+    int m_busyTimeoutMs;
+};
+
+}  // namespace store

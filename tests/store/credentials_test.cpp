@@ -1,0 +1,225 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// PINs in the logbook file: what opens, what makes wait, what locks, and what is left of them
+// where. Times are minutes after startText, or seconds where `at` says so.
+#include "store/credentials.h"
+
+#include "logbook_files.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <ostream>
+#include <thread>
+
+namespace store {
+std::ostream& operator<<(std::ostream& out, const Trial& trial) {
+    return out << "outcome " << static_cast<int>(trial.outcome) << ", " << trial.failures
+               << " failures, wait " << trial.wait.ms << " ms";
+}
+}  // namespace store
+
+using namespace store;
+using namespace store::test;
+using Outcome = Trial::Outcome;
+
+namespace {
+
+constexpr auto right = "402951";
+constexpr auto wrong = "402952";
+
+Writing at(std::int64_t second) {
+    return {"mt", minute(0) + logbook::Duration{second * 1000}};
+}
+
+// A logbook file in which mt has a PIN.
+struct Desk {
+    TemporaryFolder folder;
+    std::filesystem::path path = folder / "log";
+    Logbook logbook = create(path);
+    Credentials credentials{path};
+
+    Desk() { REQUIRE(credentials.setPin("mt", right, at(0))); }
+
+    Trial tried(std::int64_t second, std::string_view pin) const {
+        const auto trial = credentials.tryPin("mt", pin, at(second));
+        REQUIRE(trial);
+        return *trial;
+    }
+    Trial failTimes(int times) const {
+        Trial last;
+        for (std::int64_t second = 1000; times > 0; --times, second += 100) {
+            last = tried(second, wrong);
+        }
+        return last;
+    }
+};
+
+}  // namespace
+
+TEST_CASE("The right PIN opens, another and another's do not", "[unit]") {
+    const Desk desk;
+    REQUIRE(desk.credentials.setPin("rs", "731905", at(0)));
+    CHECK(desk.tried(1, right) == Trial{Outcome::Right});
+    CHECK(desk.tried(2, "731905").outcome == Outcome::Wrong);
+    CHECK(desk.credentials.tryPin("nobody", right, at(3)) == Trial{Outcome::NotSet});
+    CHECK(desk.credentials.tryPin("mt", "", at(100))->outcome == Outcome::Wrong);
+    CHECK(desk.credentials.tryPin("mt", "40295", at(200))->outcome == Outcome::Wrong);
+    CHECK(desk.credentials.tryPin("mt", "4029510", at(300))->outcome == Outcome::Wrong);
+}
+
+TEST_CASE("Each failure in a row doubles the wait, up to a minute, and the tenth locks", "[unit]") {
+    constexpr int waits[] = {1, 2, 4, 8, 16, 32, 60, 60, 60};
+    const Desk desk;
+    std::int64_t now = 10;
+    int failures = 0;
+    for (const int wait : waits) {
+        CAPTURE(wait);
+        ++failures;
+        CHECK(desk.tried(now, wrong) ==
+              Trial{Outcome::Wrong, failures, logbook::Duration{wait * 1000}});
+        // Not a try: neither right nor wrong counts before the wait is over.
+        CHECK(desk.tried(now + wait - 1, right) ==
+              Trial{Outcome::Waiting, failures, logbook::Duration{1000}});
+        now += wait;
+    }
+    CHECK(desk.tried(now, wrong).failures == failuresUntilLocked);
+    CHECK(desk.tried(now + 1'000'000, right) == Trial{Outcome::Locked, failuresUntilLocked});
+    CHECK(desk.credentials.pins()->front().locked);
+    REQUIRE(desk.credentials.setPin("mt", "558203", at(now)));
+    CHECK_FALSE(desk.credentials.pins()->front().locked);
+    CHECK(desk.tried(now, "558203") == Trial{Outcome::Right});
+}
+
+TEST_CASE("A success forgets the failures before it", "[unit]") {
+    const Desk desk;
+    CHECK(desk.failTimes(9).failures == 9);
+    CHECK(desk.tried(5000, right).outcome == Outcome::Right);
+    CHECK(desk.tried(5001, wrong) == Trial{Outcome::Wrong, 1, logbook::Duration{1000}});
+}
+
+TEST_CASE("Failures outlast the program and are counted for each person alone", "[unit]") {
+    const Desk desk;
+    desk.failTimes(5);
+    const Credentials later(desk.path);
+    CHECK(later.tryPin("mt", right, at(1401))->outcome == Outcome::Waiting);
+    REQUIRE(later.setPin("rs", "731905", at(1401)));
+    CHECK(later.tryPin("rs", "731905", at(1401))->outcome == Outcome::Right);
+    CHECK(later.pins() == std::vector<Credential>{{"mt", 5, false, "mt", at(0).at},
+                                                  {"rs", 0, false, "mt", at(1401).at}});
+}
+
+TEST_CASE("A clock that is set back never shortens a wait, nor makes it endless", "[unit]") {
+    const Desk desk;
+    desk.failTimes(6);  // the last at 1500, wait 32 s
+    CHECK(desk.tried(1510, right).wait == logbook::Duration{22'000});
+    CHECK(desk.tried(10, right) == Trial{Outcome::Waiting, 6, logbook::Duration{32'000}});
+    CHECK(desk.tried(41, right).wait == logbook::Duration{1000});
+    CHECK(desk.tried(5, right).wait == logbook::Duration{32'000});
+    CHECK(desk.tried(37, right).outcome == Outcome::Right);
+}
+
+TEST_CASE("The first PIN of a file comes with a code, and only once", "[unit]") {
+    const TemporaryFolder folder;
+    const Logbook logbook = create(folder / "log");
+    const Credentials credentials(folder / "log");
+    CHECK(credentials.pins()->empty());
+    CHECK(credentials.begin("mt", right, "CODE-1", at(0)) == true);
+    CHECK(credentials.begin("rs", "731905", "CODE-2", at(1)) == false);
+    CHECK(credentials.pins()->size() == 1);
+    CHECK(credentials.recover({"rs", "CODE-2", "731905", "CODE-3"}, at(2))->outcome ==
+          Outcome::Wrong);
+}
+
+TEST_CASE("The code gives a new PIN once and is followed by another", "[unit]") {
+    const TemporaryFolder folder;
+    const Logbook logbook = create(folder / "log");
+    const Credentials credentials(folder / "log");
+    CHECK(credentials.recover({"mt", "CODE-1", right, "CODE-2"}, at(0))->outcome ==
+          Outcome::NotSet);
+    REQUIRE(credentials.begin("mt", right, "CODE-1", at(0)));
+    for (std::int64_t second = 0; second < 1200; second += 100) {
+        CHECK(credentials.tryPin("mt", wrong, at(second)));
+    }
+    for (std::int64_t second = 0; second < 1200; second += 100) {
+        CHECK(credentials.recover({"mt", "CODE-9", "731905", "CODE-2"}, at(second))->outcome ==
+              Outcome::Wrong);
+    }
+    CHECK(credentials.recover({"mt", "CODE-1", "731905", "CODE-2"}, at(1159))->outcome ==
+          Outcome::Waiting);
+    CHECK(credentials.recover({"mt", "CODE-1", "731905", "CODE-2"}, at(1160))->outcome ==
+          Outcome::Right);
+    CHECK(credentials.tryPin("mt", right, at(1161))->outcome == Outcome::Wrong);
+    CHECK(credentials.tryPin("mt", "731905", at(1200))->outcome == Outcome::Right);
+    CHECK(credentials.recover({"mt", "CODE-1", right, "CODE-3"}, at(1300))->outcome ==
+          Outcome::Wrong);
+    CHECK(credentials.recover({"mt", "CODE-2", right, "CODE-3"}, at(1400))->outcome ==
+          Outcome::Right);
+}
+
+TEST_CASE("A badge is one person's, and a person has one", "[unit]") {
+    const Desk desk;
+    CHECK(desk.credentials.setBadge("mt", "0042", at(0)) == true);
+    CHECK(desk.credentials.setBadge("rs", "0042", at(0)) == false);
+    CHECK(desk.credentials.setBadge("mt", "0043", at(0)) == true);
+    CHECK(desk.credentials.setBadge("rs", "0042", at(0)) == true);
+    CHECK(desk.credentials.badges() == std::vector<Badge>{{"0043", "mt"}, {"0042", "rs"}});
+    CHECK(desk.credentials.setBadge("mt", std::nullopt, at(0)) == true);
+    CHECK(desk.credentials.badges() == std::vector<Badge>{{"0042", "rs"}});
+}
+
+TEST_CASE("Of two programs that try at once one waits for the other's failure", "[unit]") {
+    const Desk desk;
+    Trial trials[4];
+    std::vector<std::thread> programs;
+    for (auto& trial : trials) {
+        programs.emplace_back([&] { trial = *desk.credentials.tryPin("mt", wrong, at(100)); });
+    }
+    for (auto& program : programs) {
+        program.join();
+    }
+    CHECK(std::count_if(std::begin(trials), std::end(trials),
+                        [](const Trial& trial) { return trial.outcome == Outcome::Wrong; }) == 1);
+    CHECK(desk.credentials.pins()->front().failures == 1);
+}
+
+TEST_CASE("A PIN stands nowhere in the file, and a hash that was replaced neither", "[unit]") {
+    Desk desk;
+    REQUIRE(desk.logbook.setStation("icu-1", writing()));
+    const auto hashIn = [](const std::string& bytes) {
+        const auto place = bytes.find("$argon2id$");
+        REQUIRE(place != std::string::npos);
+        return bytes.substr(place, 97);
+    };
+    const auto first = hashIn(bytesOf(desk.path));
+    CHECK(bytesOf(desk.path).find(right) == std::string::npos);
+    REQUIRE(desk.credentials.setPin("mt", right, at(1)));
+    const auto second = hashIn(bytesOf(desk.path));
+    CHECK(second != first);
+    CHECK(bytesOf(desk.path).find(first) == std::string::npos);
+    CHECK(desk.folder.names() == std::vector<std::string>{"log"});
+}
+
+TEST_CASE("A backup holds no PIN, no code and no badge", "[unit]") {
+    const Desk desk;
+    REQUIRE(desk.credentials.setBadge("mt", "badge-of-mt", at(0)));
+    const auto copy = desk.folder / "copy";
+    REQUIRE(desk.logbook.backup(copy));
+    const Credentials copied(copy);
+    CHECK(copied.pins()->empty());
+    CHECK(copied.badges()->empty());
+    CHECK(copied.tryPin("mt", right, at(1)) == Trial{Outcome::NotSet});
+    CHECK(bytesOf(copy).find("$argon2id$") == std::string::npos);
+    CHECK(bytesOf(copy).find("badge-of-mt") == std::string::npos);
+    CHECK(copied.begin("rs", "731905", "CODE-1", at(2)) == true);
+    CHECK(desk.tried(3, right).outcome == Outcome::Right);
+}
+
+TEST_CASE("PINs need a logbook that can be written", "[unit]") {
+    const TemporaryFolder folder;
+    const Credentials none(folder / "none");
+    CHECK(none.pins().error().code == Trouble::Code::NotFound);
+    CHECK(none.tryPin("mt", right, at(0)).error().code == Trouble::Code::NotFound);
+    CHECK(none.setPin("mt", right, at(0)).error().code == Trouble::Code::NotFound);
+    CHECK(none.setBadge("mt", "0042", at(0)).error().code == Trouble::Code::NotFound);
+}
