@@ -91,6 +91,18 @@ TEST_CASE("too early after any fit", "[unit]") {
     CHECK(reasonsNow(log) == "counts");
 }
 
+TEST_CASE("a position that the edition no longer names asks for no wait", "[unit]") {
+    const std::string wait = "not_before = [{ event = \"fit *\", wait = \"PT30M\" }]\n";
+    LogBuilder log = logWith(bookOfLeak(wait, "[positions.cell]\n"));
+    log.on(device).at("10:00").fit("cell");
+    log.department().at("10:01").adopt(
+        book("[checks.leak]\ntakes = \"PT2M\"\n" + wait, {"2"}));
+    CHECK(text(finding(assessed(log, "10:00"), "due leak").notBefore) == "2026-03-02T10:30:00Z");
+    CHECK_FALSE(finding(assessed(log, "10:02"), "due leak").notBefore);
+    log.on(device).at("10:02").pass("leak");
+    CHECK(reasonsNow(log) == "counts");
+}
+
 TEST_CASE("warming up", "[unit]") {
     LogBuilder log = logWith(bookOfLeak(
         "not_before = [{ event = \"power_on\", wait = \"PT2M\" }]"));

@@ -275,6 +275,8 @@ TEST_CASE("an adoption whose text is refused, or is of another edition, has no e
     const auto state = all.stateAt(when("12:00"), rules::unlimited);
     CHECK(state.rulebook->check("leak"));
     CHECK(state.adopted->name.seq == 2);
+    log.department().write("adopt", {{"edition", "8"}, {"text", "format = 2"}});
+    CHECK(did(log) == " /  / without effect");
 }
 
 TEST_CASE("a log without an edition strikes nothing", "[unit]") {

@@ -184,12 +184,32 @@ TEST_CASE("what was recorded too late", "[unit]") {
         CHECK(lastStart(log, {march, when("12:00"), when("10:29")}) == "noncompliant: due leak");
         CHECK(lastStart(log, {march, when("12:00"), when("10:30")}) == "compliant");
     }
+    SECTION("what came late is late also at the very instant that it was known") {
+        log.on(device).at("09:00").entered("13:00").pass("leak");
+        log.on(device).at("10:00").useStart();
+        CHECK(lastStart(log, {march, when("12:00"), when("13:00")}) == "compliant_late: due leak");
+    }
+    SECTION("and a strike likewise") {
+        log.on(device).at("09:00").pass("leak");
+        const auto fault = log.on(device).at("09:10").fault("fan");
+        log.on(device).at("10:00").useStart();
+        log.on(device).at("13:00").strike(fault);
+        CHECK(lastStart(log, {march, when("12:00"), when("13:00")}) == "compliant_late: fault fan");
+    }
 }
 
 TEST_CASE("enrolled late", "[unit]") {
     LogBuilder log;
     log.adopt(book(""));
     log.on(device).at("09:00").entered("18:00").enrol({"adult"});
+    log.on(device).at("10:00").useStart();
+    CHECK(lastStart(log) == "compliant_late (unenrolled)");
+}
+
+TEST_CASE("the very first record may be what came late", "[unit]") {
+    LogBuilder log;
+    log.on(device).at("07:00").entered("18:00").enrol({"adult"});
+    log.adopt(book(""));
     log.on(device).at("10:00").useStart();
     CHECK(lastStart(log) == "compliant_late (unenrolled)");
 }

@@ -47,7 +47,7 @@ TEST_CASE("ready until is exactly the first instant at which the verdict changes
         for (int question = 0; question < 6; ++question) {
             const Instant at = random.anyInstant();
             const auto state = log.stateAt(at, rules::unlimited);
-            for (const auto& serial : RandomLog::devices()) {
+            for (const auto& serial : random.devices()) {
                 if (!isReady(state, serial, at)) continue;
                 const auto until = rules::assess(state, *state.device(serial), {at}).readyUntil;
                 const Instant end = until.value_or(at + minutes(400 * 1440));
@@ -68,7 +68,7 @@ TEST_CASE("what warns of danger never makes a device ready", "[property]") {
     int unready = 0;
     forSeeds(200, {.waivers = false}, [&unready](RandomLog& random) {
         const auto before = toLog(random.log());
-        const auto& serial = random.random().pick(RandomLog::devices());
+        const auto& serial = random.random().pick(random.devices());
         LogBuilder with = random.log();
         Entry entry = with.on(serial);
         const Instant happened = random.anyInstant();
@@ -82,7 +82,7 @@ TEST_CASE("what warns of danger never makes a device ready", "[property]") {
         const auto after = toLog(with);
         for (int question = 0; question < 8; ++question) {
             const Instant at = random.anyInstant();
-            for (const auto& each : RandomLog::devices()) {
+            for (const auto& each : random.devices()) {
                 if (isReady(before, each, at)) continue;
                 ++unready;
                 REQUIRE_FALSE(isReady(after, each, at));
@@ -164,9 +164,9 @@ TEST_CASE("a struck record is one that never was", "[property]") {
         if (target.kind() == Kind::Adopt || target.kind() == Kind::Person) return;
         const Instant at = random.anyInstant();
         LogBuilder struck = random.log();
-        struck.on(RandomLog::devices()[0]).at(at).station("icu-9").strike(target.name);
+        struck.on(random.devices()[0]).at(at).station("icu-9").strike(target.name);
         LogBuilder without = random.log();
-        without.on(RandomLog::devices()[0]).at(at).station("icu-9").note();
+        without.on(random.devices()[0]).at(at).station("icu-9").note();
         auto records = without.records();
         std::erase_if(records, [&](const auto& each) { return each.name == target.name; });
         const auto one = toLog(struck);

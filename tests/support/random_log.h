@@ -118,6 +118,8 @@ inline const std::string randomBookAuthority =
 struct RandomShape {
     int records = 60;
     int stations = 3;
+    int devices = 2;
+    int serialsPercent = 60;  // of the parts
     bool lateEntries = true;
     bool strikes = true;
     bool waivers = true;
@@ -131,18 +133,17 @@ public:
         m_at = when("03-25 08:00");
         adopt();
         m_log.department().at(m_at).person("Robin", {"therapist", "biomed", "lead"});
-        for (const auto& serial : devices()) {
+        for (int number = 1; number <= shape.devices; ++number) {
+            m_devices.push_back("KB-" + std::to_string(number));
+        }
+        for (const auto& serial : m_devices) {
             on(serial).enrol({"adult", "pediatric"}, m_random.chance(50) ? Texts{"humid"} : Texts{},
                              {{"commissioned", "2026-02-28"}});
         }
         while (static_cast<int>(m_log.records().size()) < shape.records) step();
     }
 
-    static const Texts& devices() {
-        static const Texts all{"KB-1", "KB-2"};
-        return all;
-    }
-
+    [[nodiscard]] const Texts& devices() const { return m_devices; }
     [[nodiscard]] const LogBuilder& log() const { return m_log; }
     [[nodiscard]] Random& random() { return m_random; }
     // The latest instant at which something happened.
@@ -188,7 +189,9 @@ private:
 
     json::Object part(const std::string& position) {
         json::Object part;
-        if (m_random.chance(60)) part.emplace_back("serial", m_random.pick(serials()));
+        if (m_random.chance(m_shape.serialsPercent)) {
+            part.emplace_back("serial", m_random.pick(serials()));
+        }
         if (m_random.chance(30)) part.emplace_back("lot", m_random.pick(Texts{"L1", "L2"}));
         if (position == "circuit") {
             part.emplace_back("groups", m_random.chance(60) ? list({"adult", "pediatric"})
@@ -239,7 +242,7 @@ private:
     }
 
     void step() {
-        const std::string& serial = m_random.pick(devices());
+        const std::string& serial = m_random.pick(m_devices);
         if (m_random.chance(8)) return makeReady(serial);
         switch (m_random.below(8)) {
         case 0: case 1: return attempt(serial, m_random.pick(checks()), m_random.chance(60));
@@ -360,6 +363,7 @@ private:
     Random m_random;
     RandomShape m_shape;
     LogBuilder m_log;
+    Texts m_devices;
     Instant m_at{};
     int m_editions = 0;
 };
