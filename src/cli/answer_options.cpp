@@ -24,6 +24,25 @@ station::Result<station::Asked> askedOf(const Call& call, const words::Words& wo
     return station::Asked{*at, *knownAt, call.value(shared::group.name)};
 }
 
+Answer answerOf(const station::Written& written, const words::Words& words) {
+    Answer answer{ExitStatus::Done,
+                  words.say("done.recorded", {{"record", toText(written.record)}}) + "\n",
+                  written.warnings};
+    for (const auto& sentence : written.meaning) {
+        answer.out += sentence + "\n";
+    }
+    return answer;
+}
+
+std::vector<std::string> unreadRemarks(const std::vector<logbook::RecordName>& unread,
+                                       const words::Words& words) {
+    if (unread.empty()) {
+        return {};
+    }
+    return {words.say("verify.unread", {{"record", toText(unread.front())},
+                                        {"count", std::to_string(unread.size())}})};
+}
+
 std::string jsonText(const logbook::json::Value& value) {
     return logbook::json::pretty(value) + "\n";
 }

@@ -1,13 +1,14 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What the commands that ask the log share: reading the time, the knowledge and the group asked
-// for, and remarks on the clock.
+// What commands share that ask the log or write to it: reading the time, the knowledge and the
+// group asked for, remarks on the clock, and what is said of an entry that was kept.
 #pragma once
 
 #include "cli/command.h"
 #include "logbook/json.h"
 #include "station/answers.h"
+#include "station/entry.h"
 
 #include <string>
 #include <vector>
@@ -16,6 +17,13 @@ namespace cli {
 
 [[nodiscard]] station::Result<station::Asked> askedOf(const Call& call,
                                                       const words::Words& words);
+
+// An entry that was kept: its name, what it means, and the warnings about it.
+[[nodiscard]] Answer answerOf(const station::Written& written, const words::Words& words);
+
+// That stored records cannot be read and so are left out; nothing if there are none.
+[[nodiscard]] std::vector<std::string> unreadRemarks(
+    const std::vector<logbook::RecordName>& unread, const words::Words& words);
 
 // As it is printed: indented, with a line end.
 [[nodiscard]] std::string jsonText(const logbook::json::Value& value);

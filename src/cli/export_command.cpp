@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // export: entries for other stations.
+#include "cli/answer_options.h"
 #include "cli/commands.h"
 
 #include "station/import.h"
@@ -39,9 +40,10 @@ public:
         if (!exported) {
             return tl::unexpected(exported.error());
         }
+        const auto remarks = unreadRemarks(exported->unread, words);
         const auto target = call.value("--to");
         if (!target) {
-            return Answer{ExitStatus::Done, std::move(exported->bytes)};
+            return Answer{ExitStatus::Done, std::move(exported->bytes), remarks};
         }
         const auto written = station::system::writeNewFile(*target, exported->bytes);
         if (!written) {
@@ -50,7 +52,8 @@ public:
         return Answer{ExitStatus::Done,
                       words.say("done.exported", {{"count", std::to_string(exported->count)},
                                                   {"path", *target}}) +
-                          "\n"};
+                          "\n",
+                      remarks};
     }
 };
 

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // log: one entry of this station.
+#include "cli/answer_options.h"
 #include "cli/body_options.h"
 #include "cli/commands.h"
 #include "station/entry.h"
@@ -67,9 +68,7 @@ public:
         if (!written) {
             return tl::unexpected(written.error());
         }
-        return Answer{ExitStatus::Done,
-                      words.say("done.recorded", {{"record", toText(written->record)}}) + "\n",
-                      written->warnings};
+        return answerOf(*written, words);
     }
 };
 

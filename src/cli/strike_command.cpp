@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // strike: lines through an earlier entry.
+#include "cli/answer_options.h"
 #include "cli/commands.h"
 
 #include "station/entry.h"
@@ -40,11 +41,7 @@ public:
         if (!written) {
             return tl::unexpected(written.error());
         }
-        return Answer{ExitStatus::Done,
-                      surroundings.words.say("done.recorded",
-                                             {{"record", toText(written->record)}}) +
-                          "\n",
-                      written->warnings};
+        return answerOf(*written, surroundings.words);
     }
 };
 

@@ -6,6 +6,7 @@
 
 #include "rules/rulebook_reader.h"
 #include "station/entry_check.h"
+#include "station/entry_meaning.h"
 
 #include <utility>
 
@@ -90,11 +91,14 @@ Result<Written> writeIn(const Surroundings& surroundings, store::Logbook& logboo
         return tl::unexpected(std::move(warnings.error()));
     }
     warnOfClock(surroundings, log, *record, *warnings);
+    if (log.verification && !log.verification->ok) {
+        warnings->push_back(surroundings.words.say("verify.file_damaged"));
+    }
     const auto written = append(surroundings, logbook, entry, now);
     if (!written) {
         return tl::unexpected(written.error());
     }
-    return Written{*written, std::move(*warnings)};
+    return Written{*written, std::move(*warnings), entryMeaning(surroundings, log.log, *record)};
 }
 
 // Opens, reads the log and hands both to `use`.

@@ -29,6 +29,7 @@ struct Entry {
 struct Written {
     logbook::RecordName record;
     std::vector<std::string> warnings;  // what the entry does not do, or what is odd about it
+    std::vector<std::string> meaning{};  // for when it is kept if not for now; how the unit stands
 };
 
 // Refused, with nothing written: what is no record; a kind the person may not write; a position,

@@ -6,6 +6,7 @@
 
 #include "logbook/unit.h"
 #include "rules/authority.h"
+#include "words/entry_words.h"
 #include "words/finding_words.h"
 #include "words/record_words.h"
 
@@ -97,6 +98,9 @@ private:
         words::Context context{m_words, state, state.device(m_record.device), m_record.at, {}, {}};
         context.lookup = [this](const logbook::RecordName& name) -> const Record* {
             const auto index = m_log.find(name);
+            if (name == m_record.name) {
+                return &m_record;
+            }
             return index ? &m_log.records()[*index] : nullptr;
         };
         return context;
@@ -128,15 +132,20 @@ private:
         return std::nullopt;
     }
 
-    // The first edition and the first person of a log have effect whoever writes them.
-    [[nodiscard]] bool isFirst() const {
-        return (m_record.kind() == Kind::Adopt && !m_state.adopted) ||
-               (m_record.kind() == Kind::Person && m_state.persons.empty());
+    // A failure that only a measure shows counts whoever writes it.
+    [[nodiscard]] bool countsFromAnyone() const {
+        if (m_record.kind() != Kind::Check) {
+            return false;
+        }
+        auto after = m_state;
+        const auto effect = rules::fold(after, m_record, m_log.editions());
+        return std::ranges::find(effect.anomalies, rules::AnomalyCode::Unauthorised) ==
+               effect.anomalies.end();
     }
 
     [[nodiscard]] Refused checkAuthority() {
         const auto permission = rules::mayWrite(m_state, m_record, target());
-        if (permission.allowed || isFirst()) {
+        if (permission.allowed || countsFromAnyone()) {
             return std::nullopt;
         }
         return Problem{Problem::Weight::Input, "refusal.roles",
@@ -232,8 +241,45 @@ private:
             }
             warnings.push_back(words::anomaly(context(m_state), m_record, code).text());
         }
+        if (!effect.effective && effect.anomalies.empty() && m_state.device(m_record.device)) {
+            warnings.push_back(words::noEffect(context(m_state), m_record));
+        }
+        addFailure(after, warnings);
         addDiscount(after, warnings);
+        addUnreadyStart(warnings);
         return warnings;
+    }
+
+    // A pass that its measures make a failure.
+    void addFailure(const rules::State& after, std::vector<std::string>& warnings) const {
+        const auto* check = std::get_if<body::Check>(&m_record.body);
+        const auto* device = after.device(m_record.device);
+        if (check == nullptr || device == nullptr || check->outcome == logbook::Outcome::Fail) {
+            return;
+        }
+        const auto found = rules::assess(after, *device, {m_record.at, std::nullopt, true, false});
+        for (const auto& finding : found.findings) {
+            if (finding.code == rules::FindingCode::Failed && finding.subject == check->check &&
+                finding.record->name == m_record.name) {
+                warnings.push_back(words::groundSentence(context(after), finding).text());
+            }
+        }
+    }
+
+    void addUnreadyStart(std::vector<std::string>& warnings) const {
+        const auto* start = std::get_if<body::UseStart>(&m_record.body);
+        auto before = m_state;
+        const auto* device = before.device(m_record.device);
+        if (start == nullptr || device == nullptr || device->retired ||
+            (start->samePatient && device->use)) {
+            return;
+        }
+        rules::applyImpliedUseEnd(before, m_record);
+        const auto found = rules::assess(before, *before.device(m_record.device),
+                                         {m_record.at, start->group, false, false});
+        if (rules::blocked(found, true)) {
+            warnings.push_back(words::unreadyStart(context(before), found));
+        }
     }
 
     void addDiscount(const rules::State& after, std::vector<std::string>& warnings) const {

@@ -58,11 +58,6 @@ Result<ExportAnswer> exportRecords(const Surroundings& surroundings, const Logbo
     if (!read) {
         return tl::unexpected(problemOf(surroundings.words, read.error()));
     }
-    if (!read->inDoubt.empty()) {
-        return tl::unexpected(problemOf(surroundings.words, "trouble.chain_broken",
-                                        {{"record", toText(read->inDoubt.front())}},
-                                        Problem::Weight::Logbook));
-    }
     auto& records = read->records;
     if (!selection.stations.empty()) {
         std::erase_if(records, [&](const Record& record) {
@@ -73,7 +68,8 @@ Result<ExportAnswer> exportRecords(const Surroundings& surroundings, const Logbo
     if (selection.since) {
         keepSince(records, *selection.since);
     }
-    return ExportAnswer{exchange::writeRecordFile(records), records.size()};
+    return ExportAnswer{exchange::writeRecordFile(records), records.size(),
+                        std::move(read->inDoubt)};
 }
 
 }  // namespace station

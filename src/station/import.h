@@ -39,6 +39,7 @@ struct ExportSelection {
 struct ExportAnswer {
     std::string bytes;  // a record file, in reading order
     std::size_t count = 0;
+    std::vector<logbook::RecordName> unread{};  // stored records that cannot be read, left out
 };
 
 [[nodiscard]] Result<ExportAnswer> exportRecords(const Surroundings& surroundings,

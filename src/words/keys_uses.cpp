@@ -55,7 +55,13 @@ entry.waiver_refused: says safe do
 entry.no_target: says(record) safe do
 entry.not_strikable: says(record) safe do
 entry.struck_already: says(record) safe do
-entry: clock_back(time last)
+entry: clock_back(time last) unready_start(device findings) backdated(time)
+standing: ready(device group) ready_until(device group time) not_ready(device group findings)
+standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
+standing: withdrawn(device findings) retired(device)
+no_effect: check(device check) clear(device fault) release(device hold) remove(device position)
+no_effect: not_in_use(device) paused_already(device) not_paused(device) goes_on(device)
+no_effect: so_already(device)
 verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)

@@ -224,3 +224,20 @@ TEST_CASE("Files that cannot be read are told apart", "[unit]") {
     CHECK(codeOf(ward.folder.path()) == "file.not_a_file");
     CHECK_FALSE(std::filesystem::exists(ward.logbook.path));
 }
+
+TEST_CASE("A stored record that cannot be read is named, and the others are handed out", "[unit]") {
+    Ward ward;
+    const auto first = noteLine("er-2", 1), second = noteLine("er-2", 2, "Broken"),
+               third = noteLine("icu-2", 1);
+    REQUIRE(importText(ward, first + second + third));
+    auto bytes = ward.bytes();
+    const auto place = bytes.find("\"text\":\"Broken\"");
+    REQUIRE(place != std::string::npos);
+    bytes[place] = '!';  // no JSON any more
+    ward.folder.write("ward.logbook", bytes);
+    const auto exported = station::exportRecords(ward.surroundings, ward.logbook, {});
+    REQUIRE(exported);
+    CHECK(exported->bytes == first + third);
+    CHECK(exported->unread == std::vector<logbook::RecordName>{{"er-2", 2}});
+    CHECK((ward.bytes() == bytes));
+}
