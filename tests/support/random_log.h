@@ -165,7 +165,8 @@ private:
         if (m_shape.authority && (first || m_random.chance(50))) sections += randomBookAuthority;
         const std::string zone = m_random.chance(50) ? "Europe/Berlin" : "America/Chicago";
         m_log.department().at(m_at).adopt(
-            book(sections, {std::to_string(++m_editions), zone, "confirm_every = \"P3D\"\n"}));
+            book(sections, {std::to_string(++m_editions), zone, "confirm_every = \"P3D\"\n",
+                            first ? "par = 1\n" : "par = 2\n"}));
     }
 
     // Happened some time after the record before, on that device, perhaps entered late.

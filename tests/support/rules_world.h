@@ -21,13 +21,15 @@ struct BookHead {
     std::string edition = "1";
     std::string zone = "UTC";
     std::string more = {};  // further fields at the top
+    std::string ofAdults = {};  // fields of the group
 };
 
 // A rulebook for the groups adult, pediatric and neonatal with these sections.
 inline std::string book(const std::string& sections, const BookHead& head = {}) {
     return "format = 1\ntitle = \"Kestrel Bay\"\nedition = \"" + head.edition +
            "\"\ntime_zone = \"" + head.zone + "\"\n" + head.more +
-           "\n[groups.adult]\n[groups.pediatric]\n[groups.neonatal]\n" + sections;
+           "\n[groups.adult]\n" + head.ofAdults + "[groups.pediatric]\n[groups.neonatal]\n" +
+           sections;
 }
 
 inline const std::string device = "KB-1";
