@@ -12,12 +12,13 @@ constexpr std::size_t mostNamed = 10;
 
 }  // namespace
 
-station::Result<station::Asked> askedOf(const Call& call, const words::Words& words) {
-    const auto at = instantOf(call, shared::at.name, words);
+station::Result<station::Asked> askedOf(const Call& call,
+                                        const station::Surroundings& surroundings) {
+    const auto at = instantOf(call, shared::at.name, surroundings);
     if (!at) {
         return tl::unexpected(at.error());
     }
-    const auto knownAt = instantOf(call, shared::knownAt.name, words);
+    const auto knownAt = instantOf(call, shared::knownAt.name, surroundings);
     if (!knownAt) {
         return tl::unexpected(knownAt.error());
     }

@@ -16,7 +16,7 @@
 namespace cli {
 
 [[nodiscard]] station::Result<station::Asked> askedOf(const Call& call,
-                                                      const words::Words& words);
+                                                     const station::Surroundings& surroundings);
 
 // An entry that was kept: its name, what it means, and the warnings about it.
 [[nodiscard]] Answer answerOf(const station::Written& written, const words::Words& words);

@@ -33,7 +33,7 @@ public:
                                 const station::Surroundings& surroundings) const override {
         const auto& words = surroundings.words;
         station::SampleOptions options;
-        const auto end = instantOf(call, "--end", words);
+        const auto end = utcInstantOf(call, "--end", words);
         if (!end) {
             return tl::unexpected(end.error());
         }

@@ -41,7 +41,8 @@ inline constexpr Argument device{"DEVICE", "The serial of the unit."};
 inline constexpr Option as{"--as", "PERSON", "The person who writes this, by the key in the log.",
                            true};
 inline constexpr Option at{"--at", "TIME",
-                           "Ask for that time, in UTC as in 2026-03-02T14:00:00Z."};
+                           "Ask for that time: 14:20 today, 2026-03-02 14:20, or in UTC as in "
+                           "2026-03-02T14:20:00Z."};
 inline constexpr Option knownAt{
     "--known-at", "TIME", "Use only entries written down by then: what was known at that time."};
 inline constexpr Option group{"--group", "GROUP",

@@ -31,7 +31,7 @@ public:
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
         const auto& words = surroundings.words;
-        const auto since = instantOf(call, "--since", words);
+        const auto since = instantOf(call, "--since", surroundings);
         if (!since) {
             return tl::unexpected(since.error());
         }

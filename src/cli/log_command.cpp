@@ -21,7 +21,9 @@ Description makeDescription() {
          {"KIND", "What happened: the kind of entry."},
          {"DEVICE", "The serial of the unit; none for what is about the whole department.", true}},
         {shared::as,
-         {"--at", "TIME", "When it happened, if not now."},
+         {"--at", "TIME",
+          "When it happened, if not now: 14:20, 2026-03-02 14:20, or in UTC as in "
+          "2026-03-02T14:20:00Z."},
          {"--done-by", "PERSON", "Who did it, if not who writes it."},
          {"--witness", "PERSON", "A second person who verified it."},
          {"--form", "TEXT", "Number of the paper form it was copied from."},
@@ -51,7 +53,7 @@ public:
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
         const auto& words = surroundings.words;
-        auto at = instantOf(call, "--at", words);
+        auto at = instantOf(call, "--at", surroundings, station::Tense::Past);
         if (!at) {
             return tl::unexpected(std::move(at.error()));
         }

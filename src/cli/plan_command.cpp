@@ -25,7 +25,7 @@ public:
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
-        const auto asked = askedOf(call, surroundings.words);
+        const auto asked = askedOf(call, surroundings);
         if (!asked) {
             return tl::unexpected(asked.error());
         }
