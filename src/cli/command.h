@@ -41,8 +41,8 @@ public:
 // The logbook that the call names.
 [[nodiscard]] station::LogbookFile logbookOf(const Call& call);
 
-// The instant in that option, in UTC or by the clock on the wall of the department whose logbook the
-// call names; nothing if it was not given.
+// The instant in that option, in UTC or by the clock on the wall of the department whose logbook
+// the call names; nothing if it was not given.
 [[nodiscard]] station::Result<std::optional<logbook::Instant>> instantOf(
     const Call& call, std::string_view option, const station::Surroundings& surroundings,
     station::Tense tense = station::Tense::Any);
