@@ -1,27 +1,37 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// One pass to find which parts are meant, one to follow them; see trace.h.
+// Choosing, from all that a walk over the log noted, what was asked for; see trace.h.
 #include "rules/trace.h"
 
 #include "rules/findings.h"
+#include "rules/trace_walk.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 
 namespace rules {
 namespace {
 
-namespace body = logbook::body;
+using logbook::Kind;
 
-// Which parts are traced: by what they state, or the very parts that went through a load.
-struct Wanted {
-    TraceQuestion question;
-    std::optional<body::Notice> notice;
-    std::set<PartKey> parts;
-    std::set<RecordRef> fits;  // of parts without a serial
-};
+// The notice as it reads by then: what it says once cancelled is still looked for.
+std::optional<KnownNotice> noticeAt(const Log& log, const TraceQuestion& question) {
+    State state;
+    state.rulebook = log.firstEdition();
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        const auto& record = log.records()[index];
+        if (record.at > question.at) break;
+        const bool bears = record.kind() == Kind::Adopt || record.kind() == Kind::Person ||
+                           record.kind() == Kind::Notice;
+        if (bears && log.takesPart(index, question.knownAt)) fold(state, record, log.editions());
+    }
+    const auto found = state.notices.find(question.key);
+    if (found == state.notices.end()) return std::nullopt;
+    return found->second;
+}
 
 bool isSerial(std::string_view serial, std::string_view wanted) {
     if (serial == wanted) return true;
@@ -29,204 +39,185 @@ bool isSerial(std::string_view serial, std::string_view wanted) {
     return blank != std::string_view::npos && serial.substr(blank + 1) == wanted;
 }
 
-bool wants(const Wanted& wanted, const std::string& position, const FittedPart& part) {
-    const auto& attributes = part.attributes;
-    switch (wanted.question.by) {
-        case TraceBy::Lot: return attributes.text("lot") == wanted.question.key;
-        case TraceBy::Serial: return isSerial(attributes.serial(), wanted.question.key);
-        case TraceBy::Load:
-            return attributes.serial().empty()
-                       ? wanted.fits.contains(part.fit)
-                       : wanted.parts.contains({position, std::string(attributes.serial())});
-        case TraceBy::Notice:
-            return wanted.notice && namesPart(wanted.notice->match) &&
-                   noticeMatchesPart(wanted.notice->match, position, attributes);
-    }
-    return false;
+PartKey keyOf(const TraceStay& stay) {
+    return {stay.position, std::string(stay.part.serial())};
 }
 
-class Tracer {
-public:
-    Tracer(const Log& log, Wanted& wanted) : m_log(log), m_wanted(wanted) {}
+// A reprocessing, and whether it is of the load asked for.
+struct Cleaned {
+    RecordRef record;
+    bool asked = false;
+};
 
-    // Finds the parts of a load, or the notice as it now reads.
-    void prepare() {
-        walk([this](const logbook::Record& record, const State& before) {
-            if (const auto* notice = std::get_if<body::Notice>(&record.body)) {
-                const bool asked =
-                    m_wanted.question.by == TraceBy::Notice && notice->key == m_wanted.question.key;
-                if (asked) m_wanted.notice = *notice;
+LoadSide sideOf(const TraceStay& stay, const std::vector<Cleaned>& cleaned) {
+    const auto within = [&](const Cleaned& each) {
+        return each.asked && each.record > stay.fit && (!stay.ended || each.record < *stay.ended);
+    };
+    if (std::any_of(cleaned.begin(), cleaned.end(), within)) return LoadSide::Through;
+    std::optional<LoadSide> side;
+    for (const Cleaned& each : cleaned) {
+        if (each.record > stay.fit) break;
+        if (each.asked) side = LoadSide::Since;
+        if (!each.asked && side) side = LoadSide::Later;
+    }
+    return side.value_or(LoadSide::Before);
+}
+
+class Chooser {
+public:
+    Chooser(const TraceWalk& walk, const TraceQuestion& question, const KnownNotice* notice)
+        : m_walk(walk), m_question(question), m_notice(notice) {
+        for (std::size_t index = 0; index < walk.stays().size(); ++index) {
+            const TraceStay& stay = walk.stays()[index];
+            if (!states(stay)) continue;
+            m_stating.insert(index);
+            if (!stay.part.serial().empty()) m_parts.insert(keyOf(stay));
+        }
+        for (const TraceReprocess& reprocess : walk.reprocesses()) {
+            if (!asksFor(reprocess)) continue;
+            if (!reprocess.part.second.empty()) {
+                m_parts.insert(reprocess.part);
+            } else {
+                m_stating.insert(*reprocess.stay);
             }
-            const auto* reprocess = std::get_if<body::Reprocess>(&record.body);
-            const bool asked = reprocess && m_wanted.question.by == TraceBy::Load &&
-                               reprocess->load == m_wanted.question.key;
-            if (asked) addLoad(record, *reprocess, before);
-        });
+        }
     }
 
-    Trace follow() {
-        walk([](const logbook::Record&, const State&) {});
-        return std::move(m_trace);
+    Trace choose() {
+        Trace trace;
+        for (std::size_t index = 0; index < m_walk.stays().size(); ++index) addStay(trace, index);
+        if (m_notice && !namesPart(m_notice->notice.match)) addUnits(trace);
+        for (const TraceReprocess& reprocess : m_walk.reprocesses()) addReprocess(trace, reprocess);
+        if (m_question.by == TraceBy::Load) addSides(trace);
+        addParts(trace);
+        trace.end = m_walk.end();
+        return trace;
     }
 
 private:
-    template <class Visit>
-    void walk(Visit visit) {
-        m_trace = {};
-        m_open.clear();
-        m_fresh.clear();
-        State state;
-        state.rulebook = m_log.firstEdition();
-        const auto& question = m_wanted.question;
-        for (std::size_t index = 0; index < m_log.records().size(); ++index) {
-            const auto& record = m_log.records()[index];
-            if (record.at > question.at) break;
-            if (!m_log.takesPart(index, question.knownAt)) continue;
-            visit(record, state);
-            noteReprocess(record, state);
-            const Effect effect = fold(state, record, m_log.editions());
-            std::set<std::string> touched{record.device};
-            for (const DeviceEvent& event : effect.events) touched.insert(event.device);
-            if (record.kind() == logbook::Kind::Adopt) {
-                for (const auto& [serial, device] : state.devices) touched.insert(serial);
+    // Whether this very fit states what was asked for.
+    [[nodiscard]] bool states(const TraceStay& stay) const {
+        switch (m_question.by) {
+            case TraceBy::Lot: return stay.part.text("lot") == m_question.key;
+            case TraceBy::Serial: return isSerial(stay.part.serial(), m_question.key);
+            case TraceBy::Load: return false;
+            case TraceBy::Notice:
+                return m_notice && namesPart(m_notice->notice.match) &&
+                       noticeMatchesPart(m_notice->notice.match, stay.position, stay.part) &&
+                       m_walk.concerned(stay);
+        }
+        return false;
+    }
+
+    [[nodiscard]] bool asksFor(const TraceReprocess& reprocess) const {
+        const std::string& key = m_question.key;
+        if (m_question.by == TraceBy::Load) return reprocess.load == key;
+        return m_question.by == TraceBy::Serial && isSerial(reprocess.part.second, key);
+    }
+
+    void addStay(Trace& trace, std::size_t index) {
+        const TraceStay& found = m_walk.stays()[index];
+        const bool stating = m_stating.contains(index);
+        if (!stating && (found.part.serial().empty() || !m_parts.contains(keyOf(found)))) return;
+        m_chosen.emplace(index, trace.stays.size());
+        TraceStay& stay = trace.stays.emplace_back(found);
+        stay.spans = m_walk.spansOf(stay);
+        stay.statedElsewhere = !stating && m_question.by != TraceBy::Load;
+        stay.done = doneSince(stay);
+    }
+
+    void addUnits(Trace& trace) const {
+        for (TraceStay& stay : m_walk.unitsConcerned()) {
+            stay.spans = m_walk.spansOf(stay);
+            stay.done = doneSince(stay);
+            trace.stays.push_back(std::move(stay));
+        }
+    }
+
+    [[nodiscard]] std::optional<RecordRef> doneSince(const TraceStay& stay) const {
+        const Device* device = m_walk.end().device(stay.device);
+        if (!m_notice || !device) return std::nullopt;
+        const auto done = device->noticesDone.find(m_notice->notice.key);
+        const bool none = done == device->noticesDone.end() || done->second < m_notice->record;
+        if (none || (!stay.position.empty() && done->second < stay.fit)) return std::nullopt;
+        return done->second;
+    }
+
+    void addReprocess(Trace& trace, const TraceReprocess& found) const {
+        const auto chosen = found.stay ? m_chosen.find(*found.stay) : m_chosen.end();
+        const bool isPart = !found.part.second.empty() && m_parts.contains(found.part);
+        if (!isPart && chosen == m_chosen.end()) return;
+        TraceReprocess& reprocess = trace.reprocesses.emplace_back(found);
+        reprocess.stay.reset();
+        if (chosen != m_chosen.end()) reprocess.stay = chosen->second;
+    }
+
+    void addSides(Trace& trace) const {
+        std::map<PartKey, std::vector<Cleaned>> ofParts;
+        std::map<std::size_t, std::vector<Cleaned>> ofStays;  // of parts without a serial
+        for (const TraceReprocess& reprocess : trace.reprocesses) {
+            const Cleaned cleaned{reprocess.record, asksFor(reprocess)};
+            if (!cleaned.asked && !reprocess.counted) continue;
+            if (!reprocess.part.second.empty()) {
+                ofParts[reprocess.part].push_back(cleaned);
+            } else {
+                ofStays[*reprocess.stay].push_back(cleaned);
             }
-            for (const auto& serial : touched) update(serial, record, state);
+        }
+        for (std::size_t index = 0; index < trace.stays.size(); ++index) {
+            TraceStay& stay = trace.stays[index];
+            stay.side = sideOf(
+                stay, stay.part.serial().empty() ? ofStays[index] : ofParts[keyOf(stay)]);
         }
     }
 
-    void addLoad(const logbook::Record& record, const body::Reprocess& reprocess,
-                 const State& before) {
-        for (const auto& part : reprocess.parts) {
-            m_wanted.parts.insert({part.position, part.serial});
+    void addParts(Trace& trace) const {
+        std::map<PartKey, TracePart> parts;
+        for (const PartKey& key : m_parts) parts[key].key = key;
+        for (std::size_t index = 0; index < trace.stays.size(); ++index) {
+            const auto part = parts.find(keyOf(trace.stays[index]));
+            if (part == parts.end()) continue;
+            part->second.lastStay = index;
+            if (!trace.stays[index].period.to) part->second.standsIn = index;
         }
-        const Device* device = before.device(record.device);
-        if (!device) return;
-        for (const auto& position : reprocess.positions) {
-            const auto fitted = device->fitted.find(position);
-            if (fitted == device->fitted.end()) continue;
-            const std::string serial(fitted->second.attributes.serial());
-            if (serial.empty()) m_wanted.fits.insert(fitted->second.fit);
-            if (!serial.empty()) m_wanted.parts.insert({position, serial});
-        }
-    }
-
-    void noteReprocess(const logbook::Record& record, const State& before) {
-        const auto* reprocess = std::get_if<body::Reprocess>(&record.body);
-        if (!reprocess) return;
-        const std::string load = reprocess->load.value_or("");
-        for (const auto& position : reprocess->positions) {
-            const Device* device = before.device(record.device);
-            if (!device || !device->fitted.contains(position)) continue;
-            const FittedPart& part = device->fitted.find(position)->second;
-            if (!wants(m_wanted, position, part)) continue;
-            addReprocess({refOf(record),
-                          {position, std::string(part.attributes.serial())},
-                          record.device,
-                          load});
-        }
-        for (const auto& part : reprocess->parts) {
-            const PartKey key{part.position, part.serial};
-            const auto known = before.parts.find(key);
-            FittedPart loose;
-            loose.attributes.texts["serial"] = part.serial;
-            if (known != before.parts.end()) loose.attributes = known->second->attributes;
-            if (!wants(m_wanted, part.position, loose)) continue;
-            addReprocess({refOf(record), key,
-                          known == before.parts.end() ? "" : known->second->device, load});
+        for (auto& [key, part] : parts) {
+            const auto known = m_walk.end().parts.find(key);
+            if (known != m_walk.end().parts.end()) part.life = known->second->life;
+            trace.parts.push_back(std::move(part));
         }
     }
 
-    // What stood before the load asked for was in its time; what stands after it is its product,
-    // until the part is reprocessed again.
-    void addReprocess(TraceReprocess reprocess) {
-        const bool asked =
-            m_wanted.question.by == TraceBy::Load && reprocess.load == m_wanted.question.key;
-        m_fresh[reprocess.part] = asked;
-        m_trace.reprocesses.push_back(std::move(reprocess));
-    }
-
-    void update(const std::string& serial, const logbook::Record& record, const State& state) {
-        const Device* device = state.device(serial);
-        if (!device) return;
-        auto& open = m_open[serial];
-        for (auto stay = open.begin(); stay != open.end();) {
-            const auto fitted = device->fitted.find(stay->first);
-            const bool stands = fitted != device->fitted.end() &&
-                                fitted->second.fit == m_trace.stays[stay->second].fit;
-            if (!stands) end(stay->second, record);
-            stay = stands ? std::next(stay) : open.erase(stay);
-        }
-        for (const auto& [position, part] : device->fitted) {
-            if (open.contains(position) || !wants(m_wanted, position, part)) continue;
-            open.emplace(position, begin(*device, position, part));
-        }
-        for (const auto& [position, stay] : open) refresh(m_trace.stays[stay], *device, record);
-    }
-
-    std::size_t begin(const Device& device, const std::string& position, const FittedPart& part) {
-        TraceStay stay;
-        stay.device = device.serial;
-        stay.position = position;
-        stay.part = part.attributes;
-        stay.fit = part.fit;
-        stay.period.from = part.fit.at;
-        if (m_wanted.question.by == TraceBy::Load) {
-            const auto fresh = m_fresh.find({position, std::string(part.attributes.serial())});
-            stay.afterLoad = fresh != m_fresh.end() && fresh->second;
-        }
-        m_trace.stays.push_back(std::move(stay));
-        return m_trace.stays.size() - 1;
-    }
-
-    void end(std::size_t index, const logbook::Record& record) {
-        TraceStay& stay = m_trace.stays[index];
-        stay.period.to = record.at;
-        stay.ended = refOf(record);
-        if (!stay.uses.empty() && !stay.uses.back().to) stay.uses.back().to = record.at;
-    }
-
-    static void refresh(TraceStay& stay, const Device& device, const logbook::Record& record) {
-        if (stay.places.empty() || stay.places.back().location != device.location) {
-            stay.places.push_back({device.location, std::max(record.at, stay.period.from)});
-        }
-        const bool onPatient = device.use && !device.use->paused;
-        const bool open = !stay.uses.empty() && !stay.uses.back().to;
-        if (onPatient && !open) stay.uses.push_back({record.at, std::nullopt});
-        if (!onPatient && open) stay.uses.back().to = record.at;
-    }
-
-    const Log& m_log;
-    Wanted& m_wanted;
-    Trace m_trace;
-    std::map<std::string, std::map<std::string, std::size_t>> m_open;  // device, position: stay
-    std::map<PartKey, bool> m_fresh;  // whether its last reprocessing was the load asked for
+    const TraceWalk& m_walk;
+    const TraceQuestion& m_question;
+    const KnownNotice* m_notice;
+    std::set<std::size_t> m_stating;                // stays that state what was asked for
+    std::set<PartKey> m_parts;                      // parts with a serial
+    std::map<std::size_t, std::size_t> m_chosen;    // stays of the walk by their place in the trace
 };
-
-// Of a notice about devices: each that it concerns, from its enrolment on.
-void addDevices(Trace& trace, const Wanted& wanted, const State& state) {
-    if (!wanted.notice || namesPart(wanted.notice->match)) return;
-    for (const auto& [serial, device] : state.devices) {
-        if (!noticeConcerns(*device, *wanted.notice)) continue;
-        TraceStay stay;
-        stay.device = serial;
-        stay.fit = device->enrolled;
-        stay.period.from = device->enrolled.at;
-        stay.places.push_back(
-            {device->location, device->last ? device->last->at : device->enrolled.at});
-        trace.stays.push_back(std::move(stay));
-    }
-}
 
 }  // namespace
 
+std::string_view name(TraceBy by) {
+    constexpr std::array<std::string_view, 4> names{"lot", "serial", "load", "notice"};
+    return names.at(static_cast<std::size_t>(by));
+}
+
+std::string_view name(LoadSide side) {
+    constexpr std::array<std::string_view, 4> names{"before", "through", "since", "later"};
+    return names.at(static_cast<std::size_t>(side));
+}
+
 Trace trace(const Log& log, const TraceQuestion& question) {
-    Wanted wanted{question, std::nullopt, {}, {}};
-    Tracer tracer(log, wanted);
-    if (question.by == TraceBy::Load || question.by == TraceBy::Notice) tracer.prepare();
-    Trace answer = tracer.follow();
-    if (question.by == TraceBy::Notice) {
-        addDevices(answer, wanted, log.stateAt(question.at, question.knownAt));
-    }
+    std::optional<KnownNotice> notice;
+    if (question.by == TraceBy::Notice) notice = noticeAt(log, question);
+    const bool cancelled = notice && notice->notice.cancelled;
+    if (notice) notice->notice.cancelled = false;
+    TraceWalk walk(log, question, notice ? &*notice : nullptr);
+    walk.run();
+    Trace answer = Chooser(walk, question, notice ? &*notice : nullptr).choose();
+    if (notice) notice->notice.cancelled = cancelled;
+    answer.question = question;
+    answer.notice = std::move(notice);
     return answer;
 }
 

@@ -7,6 +7,7 @@
 
 #include "rules/log.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,6 +15,8 @@
 namespace rules {
 
 enum class TraceBy { Lot, Serial, Load, Notice };
+
+[[nodiscard]] std::string_view name(TraceBy by);  // "lot"
 
 struct TraceQuestion {
     TraceBy by{};
@@ -28,38 +31,69 @@ struct TracePeriod {
     std::optional<Instant> to;
 };
 
-struct TracePlace {
-    std::string location;
-    Instant since{};
+// Of a stay, a span in which the unit stood in one place and was on one patient, or on none.
+struct TraceSpan {
+    TracePeriod period;
+    std::string location;          // "" where it is not known
+    std::optional<RecordRef> use;  // the start of the use; none: no patient
+    bool paused = false;           // of a use: the patient was disconnected for a while
 };
 
-// One part in one position of one device, from its fit to its removal. For a notice that names no
-// part: the device itself, while it was matched; `position` is "".
+// Where a stay lies, seen from a reprocess load.
+enum class LoadSide {
+    Before,
+    Through,  // the part went through the load without leaving the unit
+    Since,
+    Later,  // after the part was reprocessed anew
+};
+
+[[nodiscard]] std::string_view name(LoadSide side);  // "since"
+
+// One part in one position of one unit, from its fit to its removal. For a notice that names no
+// part: the unit itself, while it was concerned; `position` is "".
 struct TraceStay {
     std::string device;
     std::string position;
     PartAttributes part;
-    RecordRef fit;
+    RecordRef fit;  // of a unit: the record from which it was concerned
     TracePeriod period;
     std::optional<RecordRef> ended;  // the record that ended it
-    std::vector<TracePlace> places;  // of the device during the stay, in order
-    std::vector<TracePeriod> uses;   // on a patient during the stay
-    std::optional<bool> afterLoad;   // of a load: after it, up to the next reprocessing
+    std::vector<TraceSpan> spans;    // in order, without a gap
+    bool statedElsewhere = false;    // only another fit of the same part states what was asked for
+    std::optional<LoadSide> side;    // of a load
+    std::optional<RecordRef> done;   // of a notice: it was carried out on the unit since
 };
 
 // A reprocessing of a traced part.
 struct TraceReprocess {
     RecordRef record;
-    PartKey part;        // serial "" where it has none
-    std::string device;  // in which it stood; "" if in none
-    std::string load;
+    PartKey part;                     // serial "" where it has none
+    std::string device;               // in which it stood; "" if in none
+    std::optional<std::size_t> stay;  // likewise; an index in the trace
+    std::string load;                 // "" where none is named
+    bool counted = false;             // it made the part clean by the rules
+};
+
+// A part with a serial, as it is at the instant asked.
+struct TracePart {
+    PartKey key;
+    std::optional<std::size_t> standsIn;  // the stay that goes on
+    std::optional<std::size_t> lastStay;  // none: never fitted
+    PartLife life;
 };
 
 struct Trace {
+    TraceQuestion question;
+    std::optional<KnownNotice> notice;        // as it reads at the instant; none: not known
     std::vector<TraceStay> stays;             // in order of the fits
     std::vector<TraceReprocess> reprocesses;  // in order
+    std::vector<TracePart> parts;             // by key
+    State end;                                // at the instant
+
+    [[nodiscard]] bool isEmpty() const { return stays.empty() && reprocesses.empty(); }
 };
 
+// A part is found with its whole past and future, once one of its fits states what was asked for.
 // Precondition: the log has an edition.
 [[nodiscard]] Trace trace(const Log& log, const TraceQuestion& question);
 
