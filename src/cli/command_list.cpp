@@ -15,7 +15,7 @@ Commands makeAll() {
     for (const auto make :
          {makeInitCommand, makeRulebookCheckCommand, makeAdoptCommand, makePersonCommand,
           makeLogCommand, makeStrikeCommand, makeBoardCommand, makeExplainCommand,
-          makePlanCommand, makeMonthCommand, makeImportCommand, makeExportCommand,
+          makePlanCommand, makeTraceCommand, makeMonthCommand, makeImportCommand, makeExportCommand,
           makeBackupCommand,
           makeVerifyCommand, makeDemoCommand, makeHelpCommand}) {
         commands.push_back(make());

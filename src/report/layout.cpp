@@ -107,13 +107,17 @@ std::vector<std::size_t> Table::naturalWidths() const {
 }
 
 std::string Table::text(const std::vector<std::size_t>& widths, std::size_t indent) const {
-    std::string all = rowText(m_titles, widths, indent);
-    for (const auto& row : m_rows) all += rowText(row, widths, indent);
-    return all;
+    return rowText(m_titles, widths, indent) + rows(widths, indent);
 }
 
 std::string Table::text(std::size_t width, std::size_t indent) const {
     return text(fitted(naturalWidths(), width - indent), indent);
+}
+
+std::string Table::rows(const std::vector<std::size_t>& widths, std::size_t indent) const {
+    std::string all;
+    for (const auto& row : m_rows) all += rowText(row, widths, indent);
+    return all;
 }
 
 std::vector<std::size_t> fitted(std::vector<std::size_t> widths, std::size_t width) {

@@ -38,6 +38,9 @@ public:
     [[nodiscard]] std::string text(const std::vector<std::size_t>& widths,
                                    std::size_t indent = 0) const;
     [[nodiscard]] std::string text(std::size_t width, std::size_t indent = 0) const;
+    // The same without the titles.
+    [[nodiscard]] std::string rows(const std::vector<std::size_t>& widths,
+                                   std::size_t indent = 0) const;
 
 private:
     std::vector<std::string> m_titles;

@@ -60,7 +60,12 @@ LoadSide sideOf(const TraceStay& stay, const std::vector<Cleaned>& cleaned) {
         if (each.asked) side = LoadSide::Since;
         if (!each.asked && side) side = LoadSide::Later;
     }
-    return side.value_or(LoadSide::Before);
+    if (side) return *side;
+    for (const Cleaned& each : cleaned) {
+        if (each.asked) break;
+        if (stay.ended && each.record > *stay.ended) return LoadSide::Earlier;
+    }
+    return LoadSide::Before;
 }
 
 class Chooser {
@@ -203,7 +208,8 @@ std::string_view name(TraceBy by) {
 }
 
 std::string_view name(LoadSide side) {
-    constexpr std::array<std::string_view, 4> names{"before", "through", "since", "later"};
+    constexpr std::array<std::string_view, 5> names{"earlier", "before", "through", "since",
+                                                    "later"};
     return names.at(static_cast<std::size_t>(side));
 }
 

@@ -41,6 +41,7 @@ struct TraceSpan {
 
 // Where a stay lies, seen from a reprocess load.
 enum class LoadSide {
+    Earlier,  // before another reprocessing that came before the load
     Before,
     Through,  // the part went through the load without leaving the unit
     Since,

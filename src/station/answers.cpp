@@ -195,6 +195,25 @@ Result<report::WayToReady> wayToReady(const Surroundings& surroundings, const St
     return std::move(*way);
 }
 
+Result<report::Trace> trace(const Surroundings& surroundings, const Standing& standing,
+                            const TraceAsked& asked) {
+    const auto& notices = standing.state.notices;
+    if (asked.by == rules::TraceBy::Notice && !notices.contains(asked.key)) {
+        std::vector<std::string> keys;
+        for (const auto& [key, known] : notices) {
+            keys.push_back(key);
+        }
+        return tl::unexpected(
+            keys.empty() ? problemOf(surroundings.words, "trouble.no_notice")
+                         : problemOf(surroundings.words, "trouble.unknown_notice",
+                                     {{"notice", asked.key},
+                                      {"notices", surroundings.words.anyOf(keys)}}));
+    }
+    return report::makeTrace(standing.log.log,
+                             {asked.by, asked.key, standing.at, standing.knownAt},
+                             provenanceOf(surroundings, standing.log, standing.knownAt));
+}
+
 std::optional<std::chrono::year_month> parseMonth(std::string_view text) {
     const auto day = logbook::parseDay(std::string(text) + "-01");
     if (!day) {

@@ -8,6 +8,7 @@
 #include "report/explain.h"
 #include "report/month.h"
 #include "report/plan.h"
+#include "report/trace.h"
 #include "station/open.h"
 
 #include <chrono>
@@ -62,6 +63,16 @@ struct Standing {
 [[nodiscard]] Result<report::WayToReady> wayToReady(const Surroundings& surroundings,
                                                     const Standing& standing,
                                                     const std::string& device);
+
+struct TraceAsked {
+    rules::TraceBy by{};
+    std::string key;
+};
+
+// Where parts were and are. A problem if a notice is asked for that is not known by then. The
+// standing must outlive it.
+[[nodiscard]] Result<report::Trace> trace(const Surroundings& surroundings,
+                                          const Standing& standing, const TraceAsked& asked);
 
 // "2026-03".
 [[nodiscard]] std::optional<std::chrono::year_month> parseMonth(std::string_view text);

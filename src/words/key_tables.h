@@ -14,5 +14,6 @@ namespace words {
 [[nodiscard]] std::string_view faultKeys();
 [[nodiscard]] std::string_view reportKeys();
 [[nodiscard]] std::string_view useKeys();
+[[nodiscard]] std::string_view traceKeys();
 
 }  // namespace words

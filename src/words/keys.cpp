@@ -59,6 +59,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, faultKeys());
         addTable(keys, reportKeys());
         addTable(keys, useKeys());
+        addTable(keys, traceKeys());
         return keys;
     }();
     return all;

@@ -70,6 +70,10 @@ std::string Times::dayOf(logbook::Instant instant) const {
 
 std::string Times::time(logbook::Instant instant) const {
     if (m_zone.dayOf(instant) == m_zone.dayOf(m_asked)) return clock(instant);
+    return dated(instant);
+}
+
+std::string Times::dated(logbook::Instant instant) const {
     return m_words.say("time.other_day", {{"day", dayOf(instant)}, {"clock", clock(instant)}});
 }
 

@@ -27,6 +27,8 @@ public:
     [[nodiscard]] std::string time(logbook::Instant instant) const;
     // The same after a verb: "at 02:10", "on 14 Nov at 03:40".
     [[nodiscard]] std::string when(logbook::Instant instant) const;
+    // The day always with it, as columns of times need: "14 Nov 02:10".
+    [[nodiscard]] std::string dated(logbook::Instant instant) const;
     // The same as time, but "18:05 yesterday".
     [[nodiscard]] std::string lately(logbook::Instant instant) const;
     // "14 Nov 2026 03:40 CST (UTC-06:00, 2026-11-14T09:40:00Z)".

@@ -108,6 +108,18 @@ TEST_CASE("Exchanging and keeping", "[golden]") {
     transcript.check("exchanging");
 }
 
+TEST_CASE("Tracing parts", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.run("trace ward.logbook --lot L7");
+    transcript.run("trace ward.logbook --lot L7 --json");
+    transcript.run("trace ward.logbook --serial L7");
+    transcript.run("trace ward.logbook --notice n1");
+    transcript.run("trace ward.logbook");
+    transcript.run("trace ward.logbook --lot L7 --serial S1");
+    transcript.check("tracing");
+}
+
 TEST_CASE("A clock that was set back is told", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

@@ -163,6 +163,7 @@ TEST_CASE("a load is traced back and forward", "[unit]") {
     load(log, "13:00", "W-18", {partOf("sensor", "S1")});
     log.on("KB-1").at("14:00").fit("sensor", {{"serial", "S1"}});
     const auto found = traced(log, rules::TraceBy::Load, "W-17");
+    CHECK(traced(log, rules::TraceBy::Load, "W-18").stays.at(0).side == rules::LoadSide::Earlier);
     REQUIRE(found.stays.size() == 3);
     CHECK(found.stays[0].side == rules::LoadSide::Before);
     CHECK(found.stays[1].side == rules::LoadSide::Since);
@@ -215,7 +216,8 @@ TEST_CASE("a notice finds the parts, or the units, that it is about", "[unit]") 
     log.on("KB-1").at("09:00").fit("circuit", {{"lot", "4471"}});
     log.department().at("12:00").notice("by_lot", {{"lots", list({"4471"})}});
     log.department().at("12:00").notice("by_unit", {{"devices", list({"KB-2"})}});
-    log.department().at("12:00").notice("by_both", {{"lots", list({"4471"})}, {"devices", list({"KB-2"})}});
+    log.department().at("12:00").notice(
+        "by_both", {{"lots", list({"4471"})}, {"devices", list({"KB-2"})}});
     const auto parts = traced(log, rules::TraceBy::Notice, "by_lot");
     REQUIRE(parts.stays.size() == 1);
     CHECK(parts.stays[0].device == "KB-1");
@@ -235,7 +237,8 @@ TEST_CASE("a unit is concerned by a notice only while what it says holds", "[uni
     log.on("KB-1").at("09:00").software("2.1");
     log.on("KB-1").at("10:00").fit("circuit", {{"lot", "4471"}});
     log.department().at("11:00").notice("software", {{"software", list({"2.1"})}});
-    log.department().at("11:00").notice("both", {{"software", list({"2.1"})}, {"position", "circuit"}});
+    log.department().at("11:00").notice(
+        "both", {{"software", list({"2.1"})}, {"position", "circuit"}});
     log.on("KB-1").at("13:00").software("2.2");
     log.on("KB-1").at("14:00").fit("circuit", {{"lot", "4472"}});
     const auto units = traced(log, rules::TraceBy::Notice, "software");
