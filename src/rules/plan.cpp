@@ -17,9 +17,10 @@ namespace {
 // Steps of the search for orders of more tasks than are proved; about two seconds.
 constexpr std::uint64_t searchSteps = 400'000;
 
-// Findings that stand when all is done and did not at the start, and those whose waiver has ended.
-std::vector<std::string> runsOut(const PlanQuestion& question, const TaskSet& tasks,
-                                 const Plan& plan) {
+}  // namespace
+
+std::vector<std::string> findingsToCome(const PlanQuestion& question, const TaskSet& tasks,
+                                        const Plan& plan) {
     const auto when = [&plan](TaskKind kind, const std::string& subject) {
         for (const Task& task : plan.tasks) {
             if (task.kind == kind && task.subject == subject) return task.finish;
@@ -41,8 +42,6 @@ std::vector<std::string> runsOut(const PlanQuestion& question, const TaskSet& ta
     }
     return {out.begin(), out.end()};
 }
-
-}  // namespace
 
 std::vector<std::string> orderBlockers(const TaskSet& tasks) {
     std::vector<std::string> blockers;
@@ -85,7 +84,7 @@ Plan plan(const State& state, const Device& device, Instant at,
     plan.readyAt = sequence.finish;
     plan.exact = sequence.exact;
     plan.bound = sequence.bound;
-    plan.runsOut = runsOut(question, tasks, plan);
+    plan.runsOut = findingsToCome(question, tasks, plan);
     return plan;
 }
 

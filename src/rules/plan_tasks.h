@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What has to be done before a device is ready: the tasks of a plan, the constraints on their
-// order, and what would still block after them. For plan.cpp and its neighbours only.
+// order, and what would still block after them. For plan.cpp, muster.cpp and their neighbours only.
 #pragma once
 
 #include "rules/plan.h"
@@ -52,6 +52,11 @@ struct CarriedOut {
 // What blocks after the tasks, sorted, as "finding subject".
 [[nodiscard]] std::vector<std::string> blockersAfter(const PlanQuestion& question,
                                                      const TaskSet& tasks);
+
+// Findings that stand at `plan.readyAt` with the plan's tasks carried out and did not at the start,
+// and those whose waiver has ended; sorted, as "finding subject".
+[[nodiscard]] std::vector<std::string> findingsToCome(const PlanQuestion& question,
+                                                      const TaskSet& tasks, const Plan& plan);
 
 // Whether `when` of the `not_with` entries of `check` that name `position` holds with the part in
 // it: all tasks done, closing fits and those taken out for checks included.
