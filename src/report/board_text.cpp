@@ -55,9 +55,14 @@ std::string briefs(const words::Context& context, const BoardRow& row, const std
     if (verdict == Verdict::Retired || verdict == Verdict::InUse)
         return told.empty() ? "" : told.front();
     const bool ready = verdict == Verdict::Ready;
+    const auto first = told.size();
     for (const auto& finding : row.assessment.findings) {
         const bool atStart = ready && finding.blocking() == rules::Blocks::Start;
-        if (!atStart && stands(finding, verdict)) told.push_back(words::brief(context, finding));
+        if (atStart || !stands(finding, verdict)) continue;
+        // A hold that says what not to do is told before the others.
+        const bool ahead = words::isSheetHold(context, rules::toText(finding));
+        told.insert(ahead ? told.begin() + static_cast<std::ptrdiff_t>(first) : told.end(),
+                    words::brief(context, finding));
     }
     const auto atStart = startChecks(context, row);
     if (!atStart.empty() && atStart != common)

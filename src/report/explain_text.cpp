@@ -93,9 +93,13 @@ std::string findingsText(const Context& context, const BoardRow& row, std::size_
     std::string text = heading(context, "explain.findings");
     if (row.inDoubt) text += wrapped(context.words.say("board.doubt_sentence"), width, 2);
     auto findings = row.assessment.findings;
-    // What blocks comes first; among equals the order stays.
-    std::stable_sort(findings.begin(), findings.end(), [](const auto& a, const auto& b) {
-        return (a.blocking() == rules::Blocks::Yes) > (b.blocking() == rules::Blocks::Yes);
+    // A hold that says what not to do comes first, then what blocks; among equals the order stays.
+    const auto weight = [&context](const rules::Finding& finding) {
+        if (words::isSheetHold(context, rules::toText(finding))) return 0;
+        return finding.blocking() == rules::Blocks::Yes ? 1 : 2;
+    };
+    std::stable_sort(findings.begin(), findings.end(), [&weight](const auto& a, const auto& b) {
+        return weight(a) < weight(b);
     });
     for (const auto& finding : findings) text += findingText(context, finding, width);
     if (findings.empty() && !row.inDoubt)

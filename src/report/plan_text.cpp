@@ -4,7 +4,9 @@
 // The way to ready as text: who it is, then each step with its clock time, or what stands in the
 // way and who can lift it.
 #include "report/plan.h"
+#include "report/steps.h"
 #include "words/finding_words.h"
+#include "words/lifters.h"
 #include "words/record_words.h"
 
 #include <algorithm>
@@ -15,32 +17,10 @@ namespace {
 
 using words::Context;
 
-// What is told of a step besides: how long it takes, what it waits for, what runs by itself.
-std::string remarksOf(const Context& context, const rules::Task& task) {
-    const auto& words = context.words;
-    std::vector<std::string> remarks;
-    const auto takes = task.finish - task.start;
-    if (takes.ms > 0) remarks.push_back(words::duration(words, takes));
-    const auto alone = task.finish - task.attended;
-    if (alone.ms > 0) remarks.push_back(words::unattended(words, alone));
-    if (task.notBefore && *task.notBefore > context.asked && *task.notBefore == task.start)
-        remarks.push_back(words.say("plan.not_before",
-                                    {{"time", context.times().time(*task.notBefore)}}));
-    std::string text;
-    for (const auto& remark : remarks) text += (text.empty() ? "" : "; ") + remark;
-    return text;
-}
-
 std::string stepsText(const Context& context, const rules::Plan& plan, std::size_t width) {
-    const auto& words = context.words;
     if (plan.tasks.empty()) return "";
-    Table table({words.say("plan.time"), words.say("plan.step"), words.say("plan.remarks")});
-    for (const auto& task : plan.tasks) {
-        table.add({context.times().time(task.start),
-                   words::task(context, rules::name(task.kind), task.subject, task.samePart),
-                   remarksOf(context, task)});
-    }
-    return "\n" + words.say("plan.steps") + "\n" + table.text(width, 2);
+    return "\n" + context.words.say("plan.steps") + "\n" +
+           stepsTable(context, {plan.tasks, plan.from}).text(width, 2);
 }
 
 // A finding as the plan names it, "due leak": the one that stands, or else one to be.
@@ -63,12 +43,33 @@ std::string blockerText(const Context& context, const rules::Assessment& assessm
     return words::blocker(context, text).text();
 }
 
+// A hold that says what not to do comes first, then what else stands.
+std::vector<std::string> blockersInOrder(const Context& context, const rules::Plan& plan) {
+    auto blockers = plan.blockers;
+    std::stable_sort(blockers.begin(), blockers.end(), [&](const auto& a, const auto& b) {
+        return words::isSheetHold(context, a) > words::isSheetHold(context, b);
+    });
+    return blockers;
+}
+
 std::string blockersText(const Context& context, const WayToReady& way, std::size_t width) {
     std::string text = "\n" + context.words.say("plan.blockers") + "\n";
-    for (const auto& blocker : way.plan.blockers)
+    for (const auto& blocker : blockersInOrder(context, way.plan)) {
         text += wrapped(
             blockerText(context, way.board.rows.front().assessment, blocker), width, 2);
+        const auto lifters = words::lifters(context, blocker);
+        if (!lifters.empty()) text += wrapped(lifters, width, 6);
+    }
     return text;
+}
+
+std::string notProved(const Context& context, const rules::Plan& plan) {
+    return context.words.say("plan.not_proved",
+                             {{"count", std::to_string(plan.tasks.size())},
+                              {"most", std::to_string(rules::exactTasks)},
+                              {"time", context.times().time(plan.bound)},
+                              {"gain", words::duration(context.words,
+                                                       *plan.readyAt - plan.bound)}});
 }
 
 std::string runsOutText(const Context& context, const WayToReady& way, std::size_t width) {
@@ -99,9 +100,7 @@ std::string toText(const WayToReady& way, const words::Words& words, const TextO
     if (plan.readyAt) {
         text += stepsText(context, plan, width);
         text += "\n" + wrapped(words::readyLine(context, *plan.readyAt), width);
-        if (!plan.exact)
-            text += wrapped(
-                words.say("plan.not_proved", {{"time", context.times().time(plan.bound)}}), width);
+        if (!plan.exact) text += wrapped(notProved(context, plan), width);
         text += runsOutText(context, way, width);
     } else {
         text += blockersText(context, way, width);

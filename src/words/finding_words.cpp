@@ -87,6 +87,13 @@ std::optional<OutOfLimits> brokenLimit(const Context& context, std::string_view 
     return outOfLimits(*measureRule, body->measures.find(measure)->second, group);
 }
 
+// Whether nothing has to be waited for any more.
+bool waitIsOver(const Context& context, const rules::Check* rule) {
+    if (!context.device || !rule) return false;
+    const auto until = rules::notBefore(*context.device, *rule, *context.state.rulebook);
+    return !until || *until <= context.asked;
+}
+
 std::string fillMeasure(const Context& context, std::string_view check,
                         const std::optional<OutOfLimits>& broken, const std::string& measure,
                         Gaps& gaps) {
@@ -131,6 +138,8 @@ Sentence discountReason(const Context& context, std::string_view check,
     }
     auto told = words.sentence(key, gaps);
     const auto* rule = context.state.rulebook->check(check);
+    if (word == "too_early" && waitIsOver(context, rule))
+        told.action = words.say("discount.too_early_over.do", gaps);
     if (word == "measure" && rule)
         told.action = advisedOr(context, rules::findMeasure(*rule, subject), told.action);
     return told;
@@ -146,16 +155,12 @@ Sentence discountedSentence(const Context& context, std::string_view check,
         if (action.empty()) action = told.action;
         clauses.push_back(told.says);
     }
-    // Two lines are all that is read at the bedside: the rest is counted.
-    std::string reasons = clauses.size() <= 2 ? words.all(clauses) : clauses.front();
-    if (clauses.size() > 2)
-        reasons = words.say("list.more", {{"before", clauses.front()},
-                                          {"count", std::to_string(clauses.size() - 1)}});
-    const auto says =
-        words.say("finding.discounted.says", {{"time", context.times().time(discounted.record.at)},
-                                              {"check", words.inside(checkLabel(context, check))},
-                                              {"reasons", reasons}});
-    return {says, action};
+    const Gaps gaps{{"time", context.times().time(discounted.record.at)},
+                    {"check", words.inside(checkLabel(context, check))},
+                    {"reasons", words.all(clauses)}};
+    // To put one of several right is not enough, and each with its own advice is too long to read.
+    if (clauses.size() > 1) action = words.say("finding.discounted_all.do", gaps);
+    return {words.say("finding.discounted.says", gaps), action};
 }
 
 Sentence groundSentence(const Context& context, const Finding& finding) {
@@ -192,7 +197,25 @@ Sentence sentence(const Context& context, const Finding& finding) {
                     : groundSentence(context, finding);
     if (finding.notBefore) told.action = waitAction(context, finding);
     if (finding.waivedUntil) told.action = waivedAction(context, finding);
+    if (sheetHoldStands(context) && !isSheetHold(context, rules::toText(finding)))
+        told.action = context.words.say("finding.on_hold.do");
     return told;
+}
+
+bool isSheetHold(const Context& context, std::string_view finding) {
+    constexpr std::string_view withdrawn = "withdrawn ";
+    if (!finding.starts_with(withdrawn)) return false;
+    const auto* hold = context.state.rulebook->hold(finding.substr(withdrawn.size()));
+    return hold && !hold->sheet.empty();
+}
+
+bool sheetHoldStands(const Context& context) {
+    if (!context.device) return false;
+    for (const auto& [key, standing] : context.device->holds) {
+        const auto* hold = context.state.rulebook->hold(key);
+        if (hold && !hold->sheet.empty()) return true;
+    }
+    return false;
 }
 
 // A line of a board has no room for more; cut between words.

@@ -22,6 +22,12 @@ namespace words {
 // The shortest form, for one line of a board: "leak test due".
 [[nodiscard]] std::string brief(const Context& context, const rules::Finding& finding);
 
+// Whether a finding, as "withdrawn incident", is a hold with a sheet of what to do and not to do.
+[[nodiscard]] bool isSheetHold(const Context& context, std::string_view finding);
+
+// Whether such a hold stands on the unit.
+[[nodiscard]] bool sheetHoldStands(const Context& context);
+
 // A start of use on a unit that was not enrolled then.
 [[nodiscard]] Sentence unenrolledSentence(const Context& context);
 [[nodiscard]] std::string unenrolledBrief(const Context& context);

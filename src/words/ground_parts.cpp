@@ -127,9 +127,17 @@ Sentence plainGround(const Context& context, const Finding& finding) {
 
 }  // namespace
 
+// A position's advice is about it, whatever was found: it cannot stand for what to do about this
+// finding, only after it. That of a choice or a conflict is about just that.
 Sentence partGround(const Context& context, const Finding& finding) {
     auto ground = plainGround(context, finding);
-    ground.action = advisedOr(context, ruleOf(context, finding), std::move(ground.action));
+    const auto* position = context.state.rulebook->position(finding.subject);
+    if (!position || ruleOf(context, finding) != position) {
+        ground.action = advisedOr(context, ruleOf(context, finding), std::move(ground.action));
+        return ground;
+    }
+    const auto advice = adviceOf(context, position);
+    if (!advice.empty()) ground.action += " " + advice;
     return ground;
 }
 

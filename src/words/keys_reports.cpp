@@ -21,7 +21,9 @@ explain: setup position part part_lot(lot) fitted expires life cycles(count) not
 explain: services service last_pass due_by on_demand holds standing(line person time) waivers
 explain: records record at what
 plan: title(device time) title_for(device group time) time step remarks steps blockers
-plan: not_before(time) runs_out not_proved(time)
+plan: not_before(time) not_before_cause(time cause) goes_in(position when) went_in(position when)
+plan: goes_on(when) was_on(when) switch_on wait(duration) wait_for(what) until_finished(what)
+plan: until_reprocessed(what) runs_out not_proved(count most time gain)
 month: availability no_availability unit below_par group below turnaround use_ended took
 month: censored(duration)
 month: title(month) period(from to) known(time) edition(edition) starts all_starts class count

@@ -85,6 +85,8 @@ finding.lapsed: says(check when duration) do(check)
 finding.lapsed_plain: says(check)
 finding.not_before: do(check time wait)
 finding.discounted: says(time check reasons)
+finding.discounted_all: do(check)
+finding.on_hold: do
 finding.unseen: says(duration) do
 finding.unseen_plain: says
 finding.unenrolled: says do
@@ -99,6 +101,7 @@ brief: spent(position) unprocessed(position) due(check) failed(check) lapsed(che
 brief: unenrolled permitted(finding time) wait(finding time)
 discount.incomplete: says do(check)
 discount.too_early: says do(check)
+discount.too_early_over: do(check)
 discount.power_unknown: says do(check)
 discount.condition: says(condition) do(condition check)
 discount.measure_missing: says(measure) do(check measure)
@@ -113,6 +116,7 @@ discount.unverified: says do(check)
 discount.other: says do(check)
 task: group(group) remove(position) reprocess(position level) fit(position) check(check)
 task: put_back(position) unattended(duration) ready_at(time wait) ready_now
+lifters: roles(roles) role(role persons) no_holder anyone
 blocker.in_use: says do
 blocker.retired: says do
 blocker.closing_fit: says(position) do

@@ -5,6 +5,7 @@
 // sentence in it.
 #include "words/approved.h"
 #include "words/finding_words.h"
+#include "words/lifters.h"
 #include "words/record_words.h"
 #include "words/situations.h"
 
@@ -117,13 +118,14 @@ TEST_CASE("every reason for which an attempt does not count has its own sentence
         CHECK(said.text().find('_') == std::string::npos);
     }
     const rules::Discounted many{*last, {"in_line hme", "in_use", "unverified"}};
-    const auto said = words::discountedSentence(context, "leak", many).says;
-    CHECK(said ==
-          "The 12:10 leak test does not count: the HME was still in line and 2 "
-          "more.");
+    const auto said = words::discountedSentence(context, "leak", many);
+    CHECK(said.says ==
+          "The 12:10 leak test does not count: the HME was still in line, the unit was "
+          "on a patient and no second person on the list verified it.");
+    CHECK(said.action == "Put all of this right and repeat the leak test.");
 }
 
-TEST_CASE("the advice of the rulebook takes the place of our own", "[unit]") {
+TEST_CASE("the advice on a position comes after what to do about the finding", "[unit]") {
     auto scene = sample::sceneOf(sample::situations()[9 - 1]);
     const auto findings = scene.assess().findings;
     const auto expired = std::find_if(findings.begin(), findings.end(), [](const auto& finding) {
@@ -137,5 +139,52 @@ TEST_CASE("the advice of the rulebook takes the place of our own", "[unit]") {
     scene.state.rulebook = std::make_shared<const rules::Rulebook>(rulebook);
     const auto said = words::sentence(scene.context(), *expired);
     CHECK(said.says == "The expiratory filter expired on 31 Oct.");
-    CHECK(said.action == "Ask the store.");
+    CHECK(said.action == "Fit one that is in date. Ask the store.");
+}
+
+TEST_CASE("a waiting time that is over is not waited for", "[unit]") {
+    sample::Story story;
+    story.ready().fit("10 12:00", "oxygen_sensor", R"("serial":"O2-9")");
+    story.tell("10 12:05", "check", R"({"check":"oxygen_cal","outcome":"pass"})");
+    const auto actionAt = [&story](const std::string& asked) {
+        const sample::Scene scene(story, asked);
+        for (const auto& finding : scene.assess().findings)
+            if (finding.discounted) return words::sentence(scene.context(), finding).action;
+        return std::string();
+    };
+    CHECK(actionAt("10 12:10") == "Oxygen sensor calibration at 12:30 or later, 20 min to wait.");
+    CHECK(actionAt("10 12:40") ==
+          "That time is over now: repeat the oxygen sensor calibration.");
+}
+
+TEST_CASE("under a hold with a sheet nothing else is advised", "[unit]") {
+    sample::Story story;
+    story.ready().tell("10 12:00", "use_start").tell("10 13:30", "use_end");
+    const auto actionsOf = [](const sample::Scene& scene) {
+        std::set<std::string> actions;
+        for (const auto& finding : scene.assess().findings)
+            if (finding.code != rules::FindingCode::Withdrawn)
+                actions.insert(words::sentence(scene.context(), finding).action);
+        return actions;
+    };
+    CHECK(actionsOf(sample::Scene(story, "10 14:00")).size() > 3);
+    story.tell("10 13:40", "withdraw", R"({"hold":"incident","reason":"see report"})");
+    CHECK(actionsOf(sample::Scene(story, "10 14:00")) ==
+          std::set<std::string>{"Leave it as it is while the unit is on hold."});
+}
+
+TEST_CASE("who can lift something is told by role and name", "[unit]") {
+    const auto scene = sample::sceneOf(sample::situations().front());
+    const auto context = scene.context();
+    CHECK(words::lifters(context, "withdrawn incident") ==
+          "This can be lifted by: Risk manager (M. Alder).");
+    CHECK(words::lifters(context, "service_overdue maintenance") ==
+          "This can be lifted by: Biomedical engineer (M. Alder).");
+    CHECK(words::lifters(context, "in_use") == "Anyone at the unit can put this right.");
+    CHECK(words::lifters(context, "due leak").empty());
+    auto state = scene.state;
+    state.persons.clear();
+    const words::Context alone{context.words, state, context.device, context.asked, {}, {}};
+    CHECK(words::lifters(alone, "fault fan_noise") ==
+          "This can be lifted by: Biomedical engineer (no one on the list now).");
 }

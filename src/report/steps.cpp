@@ -1,0 +1,169 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The timeline of a way to ready; see steps.h.
+#include "report/steps.h"
+
+#include "words/record_words.h"
+
+#include <algorithm>
+
+namespace report {
+
+namespace {
+
+using logbook::Duration;
+using logbook::Instant;
+using words::Context;
+
+// What makes a check wait, and since when.
+struct Cause {
+    std::string clause;
+    Instant until{};
+};
+
+class Timeline {
+public:
+    Timeline(const Context& context, const Steps& steps) : m_context(context), m_steps(steps) {}
+
+    Table table() {
+        const auto& words = m_context.words;
+        Table table({words.say("plan.time"), words.say("plan.step"), words.say("plan.remarks")});
+        if (m_steps.tasks.empty()) return table;
+        Instant free = m_steps.from;
+        if (mustSwitchOn()) table.add({time(free), words.say("plan.switch_on"), ""});
+        for (const auto& task : m_steps.tasks) {
+            if (task.start > free) addWait(table, free, task.start, reasonFor(task));
+            table.add({time(task.start),
+                       words::task(m_context, rules::name(task.kind), task.subject, task.samePart),
+                       remarksOf(task)});
+            free = std::max(free, task.attended);
+        }
+        const auto& last = *std::max_element(
+            m_steps.tasks.begin(), m_steps.tasks.end(),
+            [](const auto& a, const auto& b) { return a.finish < b.finish; });
+        if (last.finish > free) addWait(table, free, last.finish, untilFinished(last));
+        return table;
+    }
+
+private:
+    std::string time(Instant instant) const { return m_context.times().time(instant); }
+
+    void addWait(Table& table, Instant from, Instant to, const std::string& reason) const {
+        table.add({time(from),
+                   m_context.words.say("plan.wait",
+                                       {{"duration", words::wait(m_context.words, to - from)}}),
+                   reason});
+    }
+
+    std::string untilFinished(const rules::Task& task) const {
+        const auto& words = m_context.words;
+        const bool check = task.kind == rules::TaskKind::Check;
+        const auto label = check ? words::checkLabel(m_context, task.subject)
+                                 : words::positionLabel(m_context, task.subject);
+        const auto key = task.kind == rules::TaskKind::Reprocess ? "plan.until_reprocessed"
+                                                                 : "plan.until_finished";
+        return words.say(key, {{"what", words.inside(label)}});
+    }
+
+    // Why the person is idle before the task: it may not begin yet, or another has to end first.
+    std::string reasonFor(const rules::Task& task) const {
+        if (waits(task)) {
+            const auto label = words::checkLabel(m_context, task.subject);
+            return m_context.words.say("plan.wait_for",
+                                       {{"what", m_context.words.inside(label)}});
+        }
+        for (const auto& other : m_steps.tasks)
+            if (other.finish == task.start && other.attended < other.finish)
+                return untilFinished(other);
+        return "";
+    }
+
+    bool waits(const rules::Task& task) const {
+        return task.notBefore && *task.notBefore == task.start && task.start > m_steps.from;
+    }
+
+    std::string remarksOf(const rules::Task& task) const {
+        const auto& words = m_context.words;
+        std::vector<std::string> remarks;
+        const auto takes = task.finish - task.start;
+        if (takes.ms > 0) remarks.push_back(words::duration(words, takes));
+        const auto alone = task.finish - task.attended;
+        if (alone.ms > 0) remarks.push_back(words::unattended(words, alone));
+        if (waits(task)) remarks.push_back(notBefore(task));
+        std::string text;
+        for (const auto& remark : remarks) text += (text.empty() ? "" : "; ") + remark;
+        return text;
+    }
+
+    std::string notBefore(const rules::Task& task) const {
+        const auto cause = causeOf(task);
+        if (!cause || cause->until != *task.notBefore)
+            return m_context.words.say("plan.not_before", {{"time", time(*task.notBefore)}});
+        return m_context.words.say("plan.not_before_cause", {{"time", time(*task.notBefore)},
+                                                             {"cause", cause->clause}});
+    }
+
+    // The latest of what the check has to wait for.
+    std::optional<Cause> causeOf(const rules::Task& task) const {
+        const auto* rule = m_context.state.rulebook->check(task.subject);
+        std::optional<Cause> latest;
+        if (!rule || task.kind != rules::TaskKind::Check) return latest;
+        for (const auto& entry : rule->notBefore) {
+            const bool fit = entry.event.kind == rules::EventKind::Fit;
+            auto cause = fit ? causeOfFit(task, entry) : causeOfPower(entry);
+            if (cause && (!latest || cause->until > latest->until)) latest = std::move(cause);
+        }
+        return latest;
+    }
+
+    std::optional<Cause> causeOfFit(const rules::Task& check,
+                                    const rules::NotBefore& entry) const {
+        const auto& position = entry.event.subject;
+        const words::Gaps gaps{
+            {"position", m_context.words.inside(words::positionLabel(m_context, position))}};
+        for (const auto& task : m_steps.tasks) {
+            const bool before = task.finish <= check.start;
+            if (task.kind == rules::TaskKind::Fit && task.subject == position && before)
+                return causeAt("plan.goes_in", gaps, task.finish, entry.wait);
+        }
+        const auto* part = m_context.fitted(position);
+        if (!part) return std::nullopt;
+        return causeAt("plan.went_in", gaps, part->fit.at, entry.wait);
+    }
+
+    std::optional<Cause> causeOfPower(const rules::NotBefore& entry) const {
+        if (!m_context.device) return std::nullopt;
+        const auto& since = m_context.device->poweredSince;
+        return since ? causeAt("plan.was_on", {}, *since, entry.wait)
+                     : causeAt("plan.goes_on", {}, m_steps.from, entry.wait);
+    }
+
+    Cause causeAt(std::string_view key, words::Gaps gaps, Instant at, Duration wait) const {
+        gaps["when"] = m_context.times().when(at);
+        return {m_context.words.say(key, gaps), at + wait};
+    }
+
+    // Whether the unit is off, or not known to be on, and a check waits for that.
+    bool mustSwitchOn() const {
+        if (!m_context.device || m_context.device->poweredSince) return false;
+        const auto waitsForPower = [this](const rules::Task& task) {
+            const auto* rule = task.kind == rules::TaskKind::Check
+                                   ? m_context.state.rulebook->check(task.subject)
+                                   : nullptr;
+            return rule && rules::powerUnknown(*m_context.device, *rule);
+        };
+        return std::any_of(m_steps.tasks.begin(), m_steps.tasks.end(), waitsForPower);
+    }
+
+    const Context& m_context;
+    const Steps& m_steps;
+};
+
+}  // namespace
+
+Table stepsTable(const Context& context, const Steps& steps) {
+    return Timeline(context, steps).table();
+}
+
+}  // namespace report
