@@ -15,9 +15,9 @@ Commands makeAll() {
     for (const auto make :
          {makeInitCommand, makeRulebookCheckCommand, makeAdoptCommand, makePersonCommand,
           makeLogCommand, makeStrikeCommand, makeBoardCommand, makeExplainCommand,
-          makePlanCommand, makeTraceCommand, makeMonthCommand, makeImportCommand, makeExportCommand,
-          makeBackupCommand,
-          makeVerifyCommand, makeDemoCommand, makeHelpCommand}) {
+          makePlanCommand, makeHorizonCommand, makeTraceCommand, makeMonthCommand,
+          makeImportCommand, makeExportCommand, makeBackupCommand, makeVerifyCommand,
+          makeDemoCommand, makeHelpCommand}) {
         commands.push_back(make());
     }
     return commands;

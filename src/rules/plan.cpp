@@ -17,17 +17,22 @@ namespace {
 // Steps of the search for orders of more tasks than are proved; about two seconds.
 constexpr std::uint64_t searchSteps = 400'000;
 
+State carriedOut(const PlanQuestion& question, const TaskSet& tasks, const Plan& plan,
+                 Duration earlier) {
+    const auto when = [&plan, earlier](TaskKind kind, const std::string& subject) {
+        for (const Task& task : plan.tasks) {
+            if (task.kind == kind && task.subject == subject) return task.finish - earlier;
+        }
+        return plan.from - earlier;
+    };
+    return carryOut(question, tasks, when).finished;
+}
+
 }  // namespace
 
 std::vector<std::string> findingsToCome(const PlanQuestion& question, const TaskSet& tasks,
                                         const Plan& plan) {
-    const auto when = [&plan](TaskKind kind, const std::string& subject) {
-        for (const Task& task : plan.tasks) {
-            if (task.kind == kind && task.subject == subject) return task.finish;
-        }
-        return plan.from;
-    };
-    const State finished = carryOut(question, tasks, when).finished;
+    const State finished = carriedOut(question, tasks, plan, Duration{});
     const Device& device = *finished.device(question.device);
     const auto now = assess(finished, device, {question.at, question.group, false, false});
     const auto then = assess(finished, device, {*plan.readyAt, question.group, false, false});
@@ -86,6 +91,11 @@ Plan plan(const State& state, const Device& device, Instant at,
     plan.bound = sequence.bound;
     plan.runsOut = findingsToCome(question, tasks, plan);
     return plan;
+}
+
+State stateAfter(const State& state, const Plan& plan, Duration earlier) {
+    const PlanQuestion question{state, plan.device, plan.from, plan.group};
+    return carriedOut(question, findTasks(question), plan, earlier);
 }
 
 }  // namespace rules

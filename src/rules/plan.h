@@ -52,4 +52,8 @@ inline constexpr std::size_t exactTasks = 20;
 [[nodiscard]] Plan plan(const State& state, const Device& device, Instant at,
                         const std::optional<std::string>& group);
 
+// The state once that plan is carried out, each of its records dated `earlier` than the plan says.
+// `state` is the one it was made from; it has a `readyAt`.
+[[nodiscard]] State stateAfter(const State& state, const Plan& plan, Duration earlier);
+
 }  // namespace rules

@@ -195,6 +195,13 @@ Result<report::WayToReady> wayToReady(const Surroundings& surroundings, const St
     return std::move(*way);
 }
 
+report::Horizon horizon(const Surroundings& surroundings, const Standing& standing,
+                        logbook::Duration ahead) {
+    return report::makeHorizon(standing.state, report::lookupIn(standing.log.log),
+                               {standing.at, ahead},
+                               provenanceOf(surroundings, standing.log, standing.knownAt));
+}
+
 Result<report::Trace> trace(const Surroundings& surroundings, const Standing& standing,
                             const TraceAsked& asked) {
     const auto& notices = standing.state.notices;

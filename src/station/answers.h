@@ -6,6 +6,7 @@
 
 #include "report/board.h"
 #include "report/explain.h"
+#include "report/horizon.h"
 #include "report/month.h"
 #include "report/plan.h"
 #include "report/trace.h"
@@ -63,6 +64,10 @@ struct Standing {
 [[nodiscard]] Result<report::WayToReady> wayToReady(const Surroundings& surroundings,
                                                     const Standing& standing,
                                                     const std::string& device);
+
+// What comes in the time ahead, with nothing further recorded. The standing must outlive it.
+[[nodiscard]] report::Horizon horizon(const Surroundings& surroundings, const Standing& standing,
+                                      logbook::Duration ahead);
 
 struct TraceAsked {
     rules::TraceBy by{};

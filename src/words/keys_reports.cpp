@@ -24,6 +24,11 @@ plan: title(device time) title_for(device group time) time step remarks steps bl
 plan: not_before(time) not_before_cause(time cause) goes_in(position when) went_in(position when)
 plan: goes_on(when) was_on(when) switch_on wait(duration) wait_for(what) until_finished(what)
 plan: until_reprocessed(what) runs_out not_proved(count most time gain)
+horizon: title(from to duration) stays(ready par) falls(ready par time least)
+horizon: short(ready par short least) lapses no_lapses(time) at unit place group why
+horizon: work no_work group_work(group count duration) group_none(group) held_all
+horizon: held_from(time) lacking(time count) beyond(units) doubt
+horizon: begin done step busy now no_place
 month: availability no_availability unit below_par group below turnaround use_ended took
 month: censored(duration)
 month: title(month) period(from to) known(time) edition(edition) starts all_starts class count

@@ -71,6 +71,21 @@ TEST_CASE("Entering what happened, and asking", "[golden]") {
     transcript.check("entering");
 }
 
+TEST_CASE("Looking ahead", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.at("2026-03-02T14:10:00Z");
+    transcript.run("horizon ward.logbook");
+    transcript.run("horizon ward.logbook --hours 24 --at 2026-03-02T15:00:00Z --json");
+    transcript.run("horizon ward.logbook --hours 0");
+    transcript.run("horizon ward.logbook --hours 745");
+    transcript.run("horizon ward.logbook --hours 1.5");
+    transcript.run("horizon ward.logbook --hours -3");
+    transcript.run("horizon nowhere.logbook");
+    transcript.run("horizon ward.logbook --at 2025-03-02T15:00:00Z");
+    transcript.check("ahead");
+}
+
 TEST_CASE("Correcting an entry", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

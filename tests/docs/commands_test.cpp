@@ -104,7 +104,7 @@ TEST_CASE("The first night can be typed as it stands", "[docs]") {
 }
 
 TEST_CASE("Every guide can be typed after the first night", "[docs]") {
-    CHECK(guides().size() == 6);
+    CHECK(guides().size() >= 6);
     for (const auto& guide : guides()) {
         INFO(guide);
         type({tutorial, guide});

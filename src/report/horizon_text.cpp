@@ -1,0 +1,159 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The horizon as text for who begins a shift: ready against par, what lapses when and why, and the
+// work that keeps par, unit by unit.
+#include "report/horizon.h"
+#include "words/finding_words.h"
+#include "words/record_words.h"
+#include "words/shown.h"
+
+namespace report {
+
+namespace {
+
+using words::Context;
+
+std::string heading(const Context& context, std::string_view key) {
+    return "\n" + context.words.say(key) + "\n";
+}
+
+std::string placeOf(const Context& context) {
+    const auto& place = context.device->location;
+    return place.empty() ? context.words.say("horizon.no_place") : words::shown(place);
+}
+
+std::string groupLine(const Context& context, const rules::GroupHorizon& group, Instant from) {
+    words::Gaps gaps{{"ready", std::to_string(group.ready)},
+                     {"par", std::to_string(group.par)},
+                     {"least", std::to_string(group.least)},
+                     {"short", std::to_string(group.par - group.ready)}};
+    if (!group.belowFrom) return context.words.say("horizon.stays", gaps);
+    if (*group.belowFrom <= from) return context.words.say("horizon.short", gaps);
+    gaps["time"] = context.times().time(*group.belowFrom);
+    return context.words.say("horizon.falls", gaps);
+}
+
+std::string parText(const Horizon& horizon, const Context& context, std::size_t width) {
+    Table table({context.words.say("board.par_heading"), ""});
+    for (const auto& group : horizon.found.groups)
+        table.add({words::groupLabel(context, group.group),
+                   groupLine(context, group, horizon.found.from)});
+    return "\n" + table.text(width);
+}
+
+std::string lapsesText(const Horizon& horizon, const words::Words& words, std::size_t width) {
+    const auto plain = horizon.context(words);
+    std::string text = heading(plain, "horizon.lapses");
+    if (horizon.found.lapses.empty())
+        return text + wrapped(words.say("horizon.no_lapses",
+                                        {{"time", plain.times().time(horizon.found.to)}}),
+                              width, 2);
+    Table table({words.say("horizon.at"), words.say("horizon.unit"), words.say("horizon.place"),
+                 words.say("horizon.group"), words.say("horizon.why")});
+    for (const auto& lapse : horizon.found.lapses) {
+        const auto context = horizon.context(words, lapse.device);
+        std::string why;
+        for (const auto& finding : lapse.findings)
+            why += (why.empty() ? "" : "; ") + words::brief(context, finding);
+        table.add({context.times().time(lapse.at), words::shown(lapse.device), placeOf(context),
+                   lapse.group ? words::groupLabel(context, *lapse.group) : "", why});
+    }
+    return text + table.text(width, 2);
+}
+
+std::string busyText(const Context& context, const rules::Task& task) {
+    auto text = words::duration(context.words, task.attended - task.start);
+    const auto alone = task.finish - task.attended;
+    if (alone.ms > 0) text += "; " + words::unattended(context.words, alone);
+    return text;
+}
+
+// A row a step; what is the same for all steps of a unit stands beside the first.
+void addSession(Table& table, const Context& context, const rules::Session& session) {
+    const auto times = context.times();
+    for (const auto& task : session.tasks) {
+        const bool isFirst = &task == &session.tasks.front();
+        const bool isNow = session.begin <= context.asked;
+        const auto begin = isNow ? context.words.say("horizon.now") : times.time(session.begin);
+        table.add({isFirst ? begin : "", isFirst ? times.time(session.by) : "",
+                   isFirst ? words::shown(context.device->serial) : "",
+                   isFirst ? placeOf(context) : "",
+                   words::task(context, rules::name(task.kind), task.subject, task.samePart),
+                   busyText(context, task)});
+    }
+}
+
+std::string remediesText(const Horizon& horizon, const words::Words& words,
+                         const rules::GroupHorizon& group, std::size_t width) {
+    if (group.remedies.empty()) return "";
+    Table table({words.say("horizon.begin"), words.say("horizon.done"), words.say("horizon.unit"),
+                 words.say("horizon.place"), words.say("horizon.step"),
+                 words.say("horizon.busy")});
+    for (const auto& remedy : group.remedies) {
+        const auto context = horizon.context(words, remedy.device);
+        for (const auto& session : remedy.sessions) addSession(table, context, session);
+    }
+    return table.text(width, 4);
+}
+
+// How far the work goes towards par.
+std::string resultText(const Context& context, const rules::GroupHorizon& group, Instant from) {
+    const auto& words = context.words;
+    std::string text;
+    if (group.heldFrom) {
+        const words::Gaps gaps{{"time", context.times().time(*group.heldFrom)}};
+        text = words.say(*group.heldFrom <= from ? "horizon.held_all" : "horizon.held_from", gaps);
+    } else {
+        text = words.say("horizon.lacking", {{"time", context.times().time(*group.shortFrom)},
+                                             {"count", std::to_string(group.lacking)}});
+    }
+    if (group.heldFrom || group.beyond.empty()) return text;
+    std::vector<std::string> units;
+    for (const auto& unit : group.beyond) units.push_back(words::shown(unit));
+    return text + " " + words.say("horizon.beyond", {{"units", words.all(units)}});
+}
+
+std::string workText(const Horizon& horizon, const words::Words& words, std::size_t width) {
+    const auto plain = horizon.context(words);
+    std::string text = heading(plain, "horizon.work");
+    bool any = false;
+    for (const auto& group : horizon.found.groups) {
+        if (!group.belowFrom) continue;
+        Duration attended;
+        for (const auto& remedy : group.remedies) attended.ms += remedy.attended.ms;
+        const words::Gaps gaps{{"group", words::groupLabel(plain, group.group)},
+                               {"count", std::to_string(group.remedies.size())},
+                               {"duration", words::duration(words, attended)}};
+        const auto key = group.remedies.empty() ? "horizon.group_none" : "horizon.group_work";
+        const auto result = resultText(plain, group, horizon.found.from);
+        text += (any ? "\n" : "") + wrapped(words.say(key, gaps) + " " + result, width, 2);
+        text += remediesText(horizon, words, group, width);
+        any = true;
+    }
+    return any ? text : text + "  " + words.say("horizon.no_work") + "\n";
+}
+
+}  // namespace
+
+std::string toText(const Horizon& horizon, const words::Words& words, const TextOptions& options) {
+    const auto width = usableWidth(options);
+    const auto context = horizon.context(words);
+    std::string text =
+        wrapped(words.say("horizon.title", {{"from", context.times().time(horizon.found.from)},
+                                            {"to", context.times().time(horizon.found.to)},
+                                            {"duration", words::duration(words, horizon.ahead)}}),
+                width) +
+        "\n";
+    for (const auto& line : headLines(context, horizon.provenance, std::nullopt))
+        text += wrapped(line, width);
+    if (horizon.inDoubt()) {
+        text += "\n" + wrapped(words.say("horizon.doubt"), width);
+    } else {
+        text += parText(horizon, context, width) + lapsesText(horizon, words, width) +
+                workText(horizon, words, width);
+    }
+    return text + "\n" + wrapped(words.say("caution.full"), width);
+}
+
+}  // namespace report

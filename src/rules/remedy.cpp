@@ -1,0 +1,133 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One unit kept ready: its plans carried out one after the other, or all at once; see remedy.h.
+#include "rules/remedy.h"
+
+#include <algorithm>
+
+namespace rules {
+namespace {
+
+// A session, the state after it, and until when the unit is ready then.
+struct Outcome {
+    Session session;
+    State after;
+    bool ready = false;
+    std::optional<Instant> readyUntil;
+};
+
+// What is done, and by when.
+struct Aim {
+    Instant lacking{};  // what the unit lacks then, if nothing is done
+    Instant deadline{};
+    Instant earliest{};  // not begun before
+};
+
+Session sessionOf(const Plan& way, Duration earlier) {
+    Session session;
+    session.begin = way.from - earlier;
+    session.by = *way.readyAt - earlier;
+    for (Task task : way.tasks) {
+        session.attended.ms += (task.attended - task.start).ms;
+        task.start = task.start - earlier;
+        task.attended = task.attended - earlier;
+        task.finish = task.finish - earlier;
+        if (task.notBefore) task.notBefore = *task.notBefore - earlier;
+        session.tasks.push_back(std::move(task));
+    }
+    return session;
+}
+
+// The plan of what is lacking, done by the deadline, or as soon after it as there is time. None if
+// there is no plan.
+std::optional<Outcome> carryOut(const RemedyQuestion& question, const State& state,
+                                const Aim& aim) {
+    const Device& device = *state.device(question.device);
+    const Plan way = plan(state, device, aim.lacking, question.group);
+    if (!way.readyAt || way.tasks.empty()) return std::nullopt;
+    const Instant by = std::max(aim.deadline, aim.earliest + (*way.readyAt - way.from));
+    const Duration earlier = *way.readyAt - by;
+    Outcome outcome{sessionOf(way, earlier), stateAfter(state, way, earlier), false, std::nullopt};
+    const auto then = assess(outcome.after, *outcome.after.device(question.device), {by});
+    outcome.ready = then.verdict == Verdict::Ready && then.group == question.group;
+    outcome.readyUntil = then.readyUntil;
+    return outcome;
+}
+
+// The same, with what lapses while it is done. None if the unit is not ready then.
+std::optional<Outcome> makeReady(const RemedyQuestion& question, const State& state, Aim aim) {
+    for (auto outcome = carryOut(question, state, aim); outcome;
+         outcome = carryOut(question, state, aim)) {
+        if (outcome->ready) return outcome;
+        if (outcome->session.by <= aim.lacking) break;
+        aim.lacking = outcome->session.by;
+    }
+    return std::nullopt;
+}
+
+bool lasts(const RemedyQuestion& question, const Outcome& outcome) {
+    return !outcome.readyUntil || *outcome.readyUntil > question.to;
+}
+
+void add(Remedy& remedy, Session session) {
+    remedy.attended.ms += session.attended.ms;
+    remedy.sessions.push_back(std::move(session));
+}
+
+Remedy emptyRemedy(const RemedyQuestion& question) {
+    return {question.device, question.lapse.has_value(), {}, {}, {}};
+}
+
+// Each time something lapses, that; with the session before it where there is no time in between.
+std::optional<Remedy> stepByStep(const RemedyQuestion& question) {
+    Remedy remedy = emptyRemedy(question);
+    const Instant first = question.lapse.value_or(question.from);
+    Aim aim{first, first, question.from};
+    State before = question.state;
+    auto outcome = makeReady(question, before, aim);
+    while (outcome) {
+        if (lasts(question, *outcome)) {
+            add(remedy, std::move(outcome->session));
+            return remedy;
+        }
+        if (remedy.sessions.size() + 1 == mostSessions) return std::nullopt;
+        const Instant next = *outcome->readyUntil;
+        const Aim nextAim{next, next, outcome->session.by};
+        auto following = makeReady(question, outcome->after, nextAim);
+        if (following && following->session.by > next) {
+            aim.lacking = next;
+            outcome = makeReady(question, before, aim);
+            continue;
+        }
+        add(remedy, std::move(outcome->session));
+        before = std::move(outcome->after);
+        aim = nextAim;
+        outcome = std::move(following);
+    }
+    return std::nullopt;
+}
+
+// All that lapses to the end, at the first.
+std::optional<Remedy> allAtOnce(const RemedyQuestion& question) {
+    const Instant first = question.lapse.value_or(question.from);
+    auto outcome = makeReady(question, question.state, {question.to, first, question.from});
+    if (!outcome || !lasts(question, *outcome)) return std::nullopt;
+    Remedy remedy = emptyRemedy(question);
+    add(remedy, std::move(outcome->session));
+    return remedy;
+}
+
+}  // namespace
+
+std::optional<Remedy> remedyFor(const RemedyQuestion& question) {
+    auto remedy = stepByStep(question);
+    if (!remedy || remedy->sessions.size() > 1) {
+        auto once = allAtOnce(question);
+        if (once && (!remedy || once->attended <= remedy->attended)) remedy = std::move(once);
+    }
+    if (remedy) remedy->from = remedy->sessions.front().by;
+    return remedy;
+}
+
+}  // namespace rules

@@ -1,0 +1,279 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The least work of a horizon against every choice there is, on random small fleets, and carried
+// out by writing the records. What work on a unit asks for is reckoned here by plain arithmetic,
+// written apart from the engine.
+#include "rules/horizon.h"
+#include "support/random_log.h"
+
+#include <algorithm>
+#include <array>
+#include <catch2/catch.hpp>
+#include <iostream>
+#include <tuple>
+
+using namespace support;
+
+namespace {
+
+constexpr std::uint32_t firstSeed = 20261114;
+constexpr std::uint32_t fleets = 400;
+
+struct CheckRule {
+    const char* key;
+    std::int64_t takes, validFor;  // minutes; 0: for ever
+};
+constexpr std::array<CheckRule, 4> checks{
+    {{"a", 5, 180}, {"b", 7, 300}, {"c", 20, 0}, {"d", 4, 1440}}};
+
+std::string bookWithPar(int par) {
+    std::string text = "format = 1\ntitle = \"Kestrel Bay\"\nedition = \"1\"\ntime_zone = \"UTC\"\n"
+                       "[groups.adult]\npar = " +
+                       std::to_string(par) + "\n";
+    for (const auto& check : checks) {
+        text += "[checks." + std::string(check.key) + "]\ntakes = \"PT" +
+                std::to_string(check.takes) + "M\"\n";
+        if (check.validFor > 0)
+            text += "valid_for = \"PT" + std::to_string(check.validFor) + "M\"\n";
+    }
+    return text;
+}
+
+// Passes by check, in minutes from the instant asked; none: never passed.
+using Passes = std::array<std::optional<std::int64_t>, checks.size()>;
+
+constexpr std::int64_t never = 1'000'000;
+
+std::int64_t endOf(const Passes& passes, std::size_t check) {
+    if (!passes[check]) return -never;
+    return checks[check].validFor == 0 ? never : *passes[check] + checks[check].validFor;
+}
+
+std::int64_t lapseOf(const Passes& passes) {
+    std::int64_t first = never;
+    for (std::size_t check = 0; check < checks.size(); ++check)
+        first = std::min(first, endOf(passes, check));
+    return first;
+}
+
+// Work on one unit: from when it counts, what it costs, when each check is passed.
+struct Work {
+    std::int64_t from = 0, cost = 0;
+};
+
+std::int64_t lengthOf(const Passes& passes, std::int64_t lacking) {
+    std::int64_t length = 0;
+    for (std::size_t check = 0; check < checks.size(); ++check)
+        if (endOf(passes, check) <= lacking) length += checks[check].takes;
+    return length;
+}
+
+struct Aim {
+    std::int64_t lacking = 0, deadline = 0, earliest = 0;
+};
+
+// Passes all that is out of date then, or by the end of that, one after the other; when it is done.
+std::int64_t session(Passes& passes, const Aim& aim, std::int64_t& cost) {
+    auto lacking = aim.lacking;
+    auto by = aim.deadline;
+    while (true) {
+        by = std::max(aim.deadline, aim.earliest + lengthOf(passes, lacking));
+        if (lengthOf(passes, std::max(lacking, by)) == lengthOf(passes, lacking)) break;
+        lacking = by;
+    }
+    const auto length = lengthOf(passes, lacking);
+    auto finish = by - length;
+    for (std::size_t check = 0; check < checks.size(); ++check) {
+        if (endOf(passes, check) > lacking) continue;
+        finish += checks[check].takes;
+        passes[check] = finish;
+    }
+    cost += length;
+    return by;
+}
+
+// One session for each lapse; where the next could not be done in time, the lapse goes with the one
+// before. When the first is done, and what all cost.
+Work stepwise(const Passes& passes, const Aim& aim, std::int64_t ahead) {
+    auto done = passes;
+    Work work;
+    work.from = session(done, aim, work.cost);
+    const auto next = lapseOf(done);
+    if (next > ahead) return work;
+    auto tried = done;
+    std::int64_t ignored = 0;
+    if (session(tried, {next, next, work.from}, ignored) > next)
+        return stepwise(passes, {next, aim.deadline, aim.earliest}, ahead);
+    work.cost += stepwise(done, {next, next, work.from}, ahead).cost;
+    return work;
+}
+
+std::optional<Work> workOn(const Passes& passes, std::int64_t ahead) {
+    const auto first = std::max<std::int64_t>(0, lapseOf(passes));
+    auto best = stepwise(passes, {first, first, 0}, ahead);
+    auto done = passes;
+    Work once;
+    once.from = session(done, {ahead, first, 0}, once.cost);
+    if (lapseOf(done) > ahead && once.cost <= best.cost) best = once;
+    return best.from <= ahead ? std::optional(best) : std::nullopt;
+}
+
+// Lower is better: lacks not filled, filled too late, attended minutes.
+using Score = std::tuple<int, int, std::int64_t>;
+
+// Every way to give each lack, in order, one of the chosen units or none.
+Score assign(const std::vector<std::int64_t>& lacks, std::size_t lack, std::vector<Work> works) {
+    if (lack == lacks.size()) return {0, 0, 0};
+    auto best = assign(lacks, lack + 1, works);
+    std::get<0>(best) += 1;
+    for (std::size_t index = 0; index < works.size(); ++index) {
+        auto rest = works;
+        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(index));
+        auto score = assign(lacks, lack + 1, rest);
+        std::get<1>(score) += lacks[lack] > 0 && works[index].from > lacks[lack] ? 1 : 0;
+        std::get<2>(score) += works[index].cost;
+        best = std::min(best, score);
+    }
+    return best;
+}
+
+class Fleet {
+public:
+    explicit Fleet(std::uint32_t seed) : m_random(seed) {
+        m_par = 1 + m_random.below(4);
+        m_log.adopt(bookWithPar(m_par));
+        const int count = 1 + m_random.below(6);
+        for (int unit = 0; unit < count; ++unit) addUnit("KB-" + std::to_string(unit + 1));
+        m_ahead = 20 + m_random.below(600);
+    }
+
+    [[nodiscard]] Instant from() const { return when("20:00"); }
+    [[nodiscard]] std::int64_t aheadMinutes() const { return m_ahead; }
+    [[nodiscard]] int par() const { return m_par; }
+
+    [[nodiscard]] rules::Horizon found() const {
+        return rules::horizon(stateOf(m_log, {from()}), from(), minutes(m_ahead));
+    }
+
+    [[nodiscard]] Score best() const {
+        std::vector<std::int64_t> lacks, lapses;
+        std::vector<Work> works;
+        int ready = 0;
+        for (const auto& passes : m_units) {
+            const auto lapse = lapseOf(passes);
+            if (lapse > 0) ++ready;
+            if (lapse > 0 && lapse <= m_ahead) lapses.push_back(lapse);
+            const auto work = lapse <= m_ahead ? workOn(passes, m_ahead) : std::nullopt;
+            if (work) works.push_back(*work);
+        }
+        std::sort(lapses.begin(), lapses.end());
+        for (int missing = ready; missing < m_par; ++missing) lacks.push_back(0);
+        for (const auto lapse : lapses)
+            if (--ready < m_par) lacks.push_back(lapse);
+        return assign(lacks, 0, works);
+    }
+
+    // The number of ready units at that instant, the remedies carried out.
+    [[nodiscard]] int readyAt(const rules::GroupHorizon& group, Instant at) const {
+        LogBuilder log = m_log;
+        for (const auto& remedy : group.remedies)
+            for (const auto& each : remedy.sessions)
+                for (const auto& task : each.tasks)
+                    log.on(remedy.device).at(task.finish).pass(task.subject);
+        const auto state = stateOf(log, {at});
+        int ready = 0;
+        for (const auto& [serial, unit] : state.devices)
+            ready += rules::assess(state, *unit, {at}).verdict == rules::Verdict::Ready;
+        return ready;
+    }
+
+private:
+    void addUnit(const std::string& serial) {
+        m_log.on(serial).at("08:01").enrol({"adult"});
+        Passes passes;
+        for (std::size_t check = 0; check < checks.size(); ++check) {
+            if (m_random.chance(10)) continue;
+            const auto validFor = checks[check].validFor == 0 ? 700 : checks[check].validFor;
+            const auto reach = std::min<std::int64_t>(700, validFor + 60);
+            const auto ago = 1 + m_random.below(static_cast<int>(reach));
+            passes[check] = -ago;
+            m_log.on(serial).at(from() - minutes(ago)).pass(checks[check].key);
+        }
+        m_units.push_back(passes);
+    }
+
+    Random m_random;
+    LogBuilder m_log;
+    std::vector<Passes> m_units;
+    int m_par = 0;
+    std::int64_t m_ahead = 0;
+};
+
+Score scoreOf(const Fleet& fleet, const rules::Horizon& found) {
+    const auto& group = found.groups.front();
+    std::vector<std::int64_t> lacks;
+    int ready = group.ready;
+    for (int missing = ready; missing < group.par; ++missing) lacks.push_back(0);
+    for (const auto& lapse : found.lapses)
+        if (--ready < group.par) lacks.push_back((lapse.at - fleet.from()).ms / 60'000);
+    std::vector<Work> works;
+    for (const auto& remedy : group.remedies)
+        works.push_back({(remedy.from - fleet.from()).ms / 60'000, remedy.attended.ms / 60'000});
+    return assign(lacks, 0, works);
+}
+
+}  // namespace
+
+TEST_CASE("the least work is the least of all choices", "[exhaustive]") {
+    std::cout << "fleets, seeds from " << firstSeed << std::endl;
+    int lacking = 0, late = 0, remedies = 0, sessions = 0;
+    for (std::uint32_t seed = firstSeed; seed < firstSeed + fleets; ++seed) {
+        const Fleet fleet(seed);
+        const auto found = fleet.found();
+        const auto& group = found.groups.front();
+        INFO("seed " << seed);
+        const auto best = fleet.best();
+        CHECK(scoreOf(fleet, found) == best);
+        CHECK(group.lacking == std::get<0>(best));
+        std::int64_t attended = 0;
+        for (const auto& remedy : group.remedies) {
+            attended += remedy.attended.ms / 60'000;
+            sessions += static_cast<int>(remedy.sessions.size());
+        }
+        CHECK(attended == std::get<2>(best));
+        lacking += std::get<0>(best) > 0;
+        late += std::get<1>(best) > 0;
+        remedies += static_cast<int>(group.remedies.size());
+    }
+    // Otherwise it would have tried nothing of the kind.
+    CHECK(lacking > 20);
+    CHECK(late > 5);
+    CHECK(remedies > 200);
+    CHECK(sessions > remedies);
+}
+
+TEST_CASE("with the least work carried out the group is ready as was said", "[property]") {
+    std::cout << "fleets carried out, seeds from " << firstSeed << std::endl;
+    int held = 0;
+    for (std::uint32_t seed = firstSeed; seed < firstSeed + fleets / 4; ++seed) {
+        const Fleet fleet(seed);
+        const auto found = fleet.found();
+        const auto& group = found.groups.front();
+        INFO("seed " << seed);
+        std::vector<Instant> instants{found.from, found.to};
+        for (const auto& lapse : found.lapses) instants.push_back(lapse.at);
+        for (const auto& remedy : group.remedies) {
+            instants.push_back(remedy.from);
+            for (const auto& each : remedy.sessions) instants.push_back(each.by);
+        }
+        CHECK(fleet.readyAt(group, found.to) >= group.par - group.lacking);
+        for (const auto at : instants) {
+            const bool atPar = fleet.readyAt(group, at) >= group.par;
+            if (group.heldFrom && at >= *group.heldFrom) CHECK(atPar);
+            if (group.shortFrom && at >= *group.shortFrom && at <= found.to) CHECK_FALSE(atPar);
+            held += group.belowFrom && atPar && at >= *group.belowFrom;
+        }
+    }
+    CHECK(held > 50);
+}
