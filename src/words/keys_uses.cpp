@@ -67,6 +67,7 @@ time_given.bad: says(text) safe do
 time_given.twice: says(time day first second) safe do(time)
 time_given.never: says(time day) safe do
 time_given.no_zone: says safe do
+privacy: markers titles numbered
 verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)

@@ -1,0 +1,70 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Texts that look as if they named a patient, and texts of the trade that must pass unasked. All
+// names and numbers are made up for this.
+#include "station/privacy.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+using Code = station::PatientTrace::Code;
+
+std::string codes(std::string_view text) {
+    std::string all;
+    for (const auto& trace : station::patientTraces(text, *words::Words::builtIn())) {
+        switch (trace.code) {
+            case Code::Marker: all += "marker "; break;
+            case Code::Number: all += "number "; break;
+            case Code::Title: all += "title "; break;
+            case Code::NameDate: all += "name "; break;
+        }
+    }
+    return all;
+}
+
+}  // namespace
+
+TEST_CASE("Numbers, names and birth dates of patients are seen", "[unit]") {
+    CHECK(codes("MRN 4471") == "marker ");
+    CHECK(codes("mrn: 00447123") == "marker number ");
+    CHECK(codes("used for 00447123 since noon") == "number ");
+    CHECK(codes("0044 7123") == "number ");
+    CHECK(codes("bed 4, 447-12-3388.") == "number ");
+    CHECK(codes("DOB 3/4/51") == "marker ");
+    CHECK(codes("Date of birth unknown") == "marker ");
+    CHECK(codes("Mrs Harebell in bed 4") == "title ");
+    CHECK(codes("Baby Heather, incubator 2") == "title ");
+    CHECK(codes("Ivy Harebell 12/03/1954") == "name ");
+    CHECK(codes("Harebell, Ivy, 1954-03-12") == "name ");
+    CHECK(codes("patient no 7") == "marker ");
+    CHECK(codes("12.03.1954 Ivy Harebell") == "name ");
+}
+
+TEST_CASE("What the trade writes is not asked about", "[unit]") {
+    for (const std::string text :
+         {"", "Dropped in the corridor", "Patient moved to bed 4", "Leak at the Y piece",
+          "KB-0142007 next to KB-0143", "Lot L2025-1107", "GTIN 04012345-7", "asset no: 1200345x", "Lot: 4471203", "ICU Bed 12",
+          "2026-03-02T14:20:05Z", "from 14:20:05 on", "62.5 % after 120 s", "Due 2026-03-02",
+          "Biomed called at 0220", "Hold until Risk Manager 2 is here", "err-1234567",
+          "Room 4 Bed 12 Larch", "Same patient, new circuit", "mister is a humidifier word"}) {
+        CAPTURE(text);
+        CHECK(codes(text).empty());
+    }
+}
+
+TEST_CASE("All free texts of an entry are looked at, and nothing else", "[unit]") {
+    const auto& words = *words::Words::builtIn();
+    for (const std::string field : {"reason", "text", "title", "label", "location"}) {
+        CAPTURE(field);
+        CHECK(station::patientTraces(logbook::json::Object{{field, "MRN 4471"}}, words).size() == 1);
+    }
+    CHECK(station::patientTraces(logbook::json::Object{{"lot", "MRN 4471"}, {"on", true}}, words)
+              .empty());
+}
+
+TEST_CASE("A text of any length is looked at in bounded time", "[unit]") {
+    CHECK(codes(std::string(200'000, '7')) == "number ");
+    CHECK(codes(std::string(200'000, 'A')).empty());
+}
