@@ -12,12 +12,27 @@ namespace {
 
 Commands makeAll() {
     Commands commands;
-    for (const auto make :
-         {makeInitCommand, makeRulebookCheckCommand, makeAdoptCommand, makePersonCommand,
-          makeLogCommand, makeStrikeCommand, makeBoardCommand, makeExplainCommand,
-          makePlanCommand, makeHorizonCommand, makeTraceCommand, makeMonthCommand,
-          makeImportCommand, makeExportCommand, makeBackupCommand, makeVerifyCommand,
-          makeDemoCommand, makeHelpCommand}) {
+    for (const auto make : {
+             makeInitCommand,
+             makeRulebookCheckCommand,
+             makeAdoptCommand,
+             makePersonCommand,
+             makeLogCommand,
+             makeStrikeCommand,
+             makeBoardCommand,
+             makeExplainCommand,
+             makePlanCommand,
+             makeHorizonCommand,
+             makeTraceCommand,
+             makeMonthCommand,
+             makeImportCommand,
+             makeExportCommand,
+             makeBackupCommand,
+             makeFormsCommand,
+             makeVerifyCommand,
+             makeDemoCommand,
+             makeHelpCommand,
+         }) {
         commands.push_back(make());
     }
     return commands;

@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Keeping a logbook: verifying it and backing it up.
+// Keeping a logbook: verifying it, backing it up, and forms for when it cannot be had.
 #pragma once
 
 #include "station/open.h"
@@ -28,5 +28,17 @@ struct VerifyAnswer {
 [[nodiscard]] Result<store::BackupResult> backUp(const Surroundings& surroundings,
                                                  const LogbookFile& file,
                                                  const std::filesystem::path& target);
+
+struct FormsAnswer {
+    std::string text;  // pages with a form feed between: the last board, then the forms
+    std::string first, last;
+};
+
+inline constexpr std::int64_t mostForms = 500;
+
+// Blank forms under the board of now, with numbers of this station that are never given again.
+// Problems: no edition, no station of its own. Precondition: 1 <= count <= mostForms.
+[[nodiscard]] Result<FormsAnswer> downtimeForms(const Surroundings& surroundings,
+                                                const LogbookFile& file, std::int64_t count);
 
 }  // namespace station

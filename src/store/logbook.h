@@ -132,6 +132,12 @@ public:
                                                          const std::optional<std::string>& value,
                                                          const Writing& writing);
 
+    // Takes `count` numbers that were never taken here before; the first of them. Those of each
+    // series begin with 1.
+    [[nodiscard]] tl::expected<std::int64_t, Trouble> takeNumbers(std::string_view series,
+                                                                  std::int64_t count,
+                                                                  const Writing& writing);
+
     // In the order in which they were done.
     [[nodiscard]] tl::expected<std::vector<Import>, Trouble> imports() const;
 

@@ -173,6 +173,22 @@ tl::expected<void, Trouble> Logbook::setSetting(std::string_view key,
     });
 }
 
+tl::expected<std::int64_t, Trouble> Logbook::takeNumbers(std::string_view series,
+                                                         std::int64_t count,
+                                                         const Writing& writing) {
+    return m_connection->writing(writing, [&]() -> tl::expected<std::int64_t, Trouble> {
+        SQLite::Statement statement(
+            m_connection->database(),
+            "INSERT INTO local_settings (name, value) VALUES (?1, ?2)"
+            " ON CONFLICT (name) DO UPDATE SET value = CAST(value AS INTEGER) + ?2"
+            " RETURNING CAST(value AS INTEGER)");
+        statement.bind(1, "numbers." + std::string(series));
+        statement.bind(2, count);
+        statement.executeStep();
+        return statement.getColumn(0).getInt64() - count + 1;
+    });
+}
+
 tl::expected<std::vector<Import>, Trouble> Logbook::imports() const {
     return m_connection->guarded([&]() -> tl::expected<std::vector<Import>, Trouble> {
         SQLite::Statement statement(

@@ -29,6 +29,9 @@ horizon: short(ready par short least) lapses no_lapses(time) at unit place group
 horizon: work no_work group_work(group count duration) group_none(group) held_all
 horizon: held_from(time) lacking(time count) beyond(units) doubt
 horizon: begin done step busy now no_place
+forms: title(number edition) no_patient unit place date done_by events use_start use_end pause
+forms: resume group trouble parts checks outcome(time) conditions(conditions) second
+forms: at_least(value) at_most(value) for_group(group value) enter(number)
 month: availability no_availability unit below_par group below turnaround use_ended took
 month: censored(duration)
 month: title(month) period(from to) known(time) edition(edition) starts all_starts class count

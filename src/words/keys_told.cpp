@@ -139,7 +139,7 @@ act: use_resume use_end note review sign strike
 record: adopt(edition) person(person) notice(notice title) notice_cancelled(notice) enrol(model)
 record: retire group(group) power_on power_off move(place) sighted(place) software(version)
 record: fit(position) fit_part(position part) remove(position) reprocess(level positions)
-record: soil(reason) check_pass(check) check_fail(check) check_incomplete(check)
+record: transcribed(form) moved_from(target) soil(reason) check_pass(check) check_fail(check) check_incomplete(check)
 record: check_measures(result measures) alarm(alarm) fault(fault) clear(fault)
 record: withdraw(hold reason) release(hold) waive(time finding reason) notice_done(notice)
 record: service_pass(service) service_fail(service) service_in_use(service)

@@ -72,7 +72,7 @@ verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
-done: later_record(record time) warnings(count) not_noted
+done: forms(path first last) later_record(record time) warnings(count) not_noted
 )";
 
 std::string_view useKeys() {

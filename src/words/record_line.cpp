@@ -155,7 +155,14 @@ struct Line {
 }  // namespace
 
 std::string recordLine(const Context& context, const logbook::Record& record) {
-    return std::visit(Line{context}, record.body);
+    std::string line = std::visit(Line{context}, record.body);
+    const auto& words = context.words;
+    if (record.form) line += " (" + words.say("record.transcribed", {{"form", *record.form}}) + ")";
+    if (record.movedFrom)
+        line += " (" +
+                words.say("record.moved_from", {{"target", *record.movedFrom}}) +
+                ")";
+    return line;
 }
 
 }  // namespace words

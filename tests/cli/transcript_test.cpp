@@ -135,6 +135,22 @@ TEST_CASE("Tracing parts", "[golden]") {
     transcript.check("tracing");
 }
 
+TEST_CASE("Forms for a time without a computer, and what was written on one", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.run("forms ward.logbook --count 0");
+    transcript.run("forms ward.logbook --count many");
+    transcript.run("forms ward.logbook --count 2 --to downtime.txt");
+    transcript.run("forms ward.logbook --to downtime.txt");
+    transcript.run("forms ward.logbook --count 1");
+    transcript.at("2026-03-02T18:00:00Z");
+    transcript.run("log ward.logbook check KB-0142 --check leak --outcome pass "
+                   "--measure \"leak=42 mL/min\" --condition mains_power --at 10:15 "
+                   "--done-by rs --form icu-1-F2 --as mt");
+    transcript.run("explain ward.logbook KB-0142");
+    transcript.check("forms");
+}
+
 TEST_CASE("A clock that was set back is told", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

@@ -45,7 +45,8 @@ TEST_CASE("Numbers, names and birth dates of patients are seen", "[unit]") {
 TEST_CASE("What the trade writes is not asked about", "[unit]") {
     for (const std::string text :
          {"", "Dropped in the corridor", "Patient moved to bed 4", "Leak at the Y piece",
-          "KB-0142007 next to KB-0143", "Lot L2025-1107", "GTIN 04012345-7", "asset no: 1200345x", "Lot: 4471203", "ICU Bed 12",
+          "KB-0142007 next to KB-0143", "Lot L2025-1107", "GTIN 04012345-7",
+          "asset no: 1200345x", "Lot: 4471203", "ICU Bed 12",
           "2026-03-02T14:20:05Z", "from 14:20:05 on", "62.5 % after 120 s", "Due 2026-03-02",
           "Biomed called at 0220", "Hold until Risk Manager 2 is here", "err-1234567",
           "Room 4 Bed 12 Larch", "Same patient, new circuit", "mister is a humidifier word"}) {
@@ -58,7 +59,8 @@ TEST_CASE("All free texts of an entry are looked at, and nothing else", "[unit]"
     const auto& words = *words::Words::builtIn();
     for (const std::string field : {"reason", "text", "title", "label", "location"}) {
         CAPTURE(field);
-        CHECK(station::patientTraces(logbook::json::Object{{field, "MRN 4471"}}, words).size() == 1);
+        CHECK(station::patientTraces(logbook::json::Object{{field, "MRN 4471"}}, words).size() ==
+              1);
     }
     CHECK(station::patientTraces(logbook::json::Object{{"lot", "MRN 4471"}, {"on", true}}, words)
               .empty());

@@ -56,6 +56,17 @@ TEST_CASE("Settings are kept, changed and removed", "[unit]") {
     CHECK(open(folder / "log").settings() == Settings{{"place", "Größe 1"}});
 }
 
+TEST_CASE("Numbers are taken once, by whoever asks", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    CHECK(logbook.takeNumbers("forms", 3, writing()).value() == 1);
+    CHECK(logbook.takeNumbers("forms", 1, writing()).value() == 4);
+    CHECK(logbook.takeNumbers("tags", 2, writing()).value() == 1);
+    Logbook other = open(folder / "log", OpenOptions::Access::Write);
+    CHECK(other.takeNumbers("forms", 10, writing()).value() == 5);
+    CHECK(logbook.takeNumbers("forms", 1, writing()).value() == 15);
+}
+
 TEST_CASE("Every import is noted, one without news too", "[unit]") {
     const TemporaryFolder folder;
     Logbook logbook = create(folder / "log");

@@ -1,0 +1,76 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// forms: paper for when no computer is to be had.
+#include "cli/commands.h"
+
+#include "station/upkeep.h"
+
+#include <charconv>
+
+namespace cli {
+
+namespace {
+
+constexpr std::string_view usualCount = "10";
+
+class FormsCommand final : public Command {
+public:
+    const Description& description() const override {
+        static const Description data{
+            "forms",
+            "Print the board and blank numbered forms, to be kept for a time without a computer.",
+            {shared::logbook},
+            {{"--count", "N", "How many forms, 1 to 500; 10 if it is not said."},
+             {"--to", "FILE", "Write them to a new file instead, a form feed between the pages."},
+             shared::trustLocks},
+            "Print them ahead of need and again when the policy edition changes. What was written "
+            "on one is entered later with `log`: --at when it was done, --done-by who did it, "
+            "--form its number. No number is given twice.",
+            "airmuster-cli forms ward.logbook --count 20 --to downtime.txt"};
+        return data;
+    }
+
+    station::Result<Answer> run(const Call& call,
+                                const station::Surroundings& surroundings) const override {
+        const auto& words = surroundings.words;
+        const auto text = call.value("--count").value_or(std::string(usualCount));
+        std::int64_t count = 0;
+        const auto end = text.data() + text.size();
+        const auto read = std::from_chars(text.data(), end, count);
+        if (read.ec != std::errc() || read.ptr != end || count < 1 || count > station::mostForms) {
+            return tl::unexpected(station::problemOf(
+                words, "call.bad_value",
+                {{"option", "--count"}, {"text", text}, {"wanted", "1 … 500"}}));
+        }
+        const auto target = call.value("--to");
+        if (target && station::system::exists(*target)) {
+            return tl::unexpected(
+                station::problemOf(words, station::system::FileTrouble::Exists, *target));
+        }
+        const auto forms = station::downtimeForms(surroundings, logbookOf(call), count);
+        if (!forms) {
+            return tl::unexpected(forms.error());
+        }
+        if (!target) {
+            return Answer{ExitStatus::Done, forms->text};
+        }
+        const auto written = station::system::writeNewFile(*target, forms->text);
+        if (!written) {
+            return tl::unexpected(station::problemOf(words, written.error(), *target));
+        }
+        return Answer{ExitStatus::Done,
+                      words.say("done.forms", {{"path", *target},
+                                               {"first", forms->first},
+                                               {"last", forms->last}}) +
+                          "\n"};
+    }
+};
+
+}  // namespace
+
+std::unique_ptr<const Command> makeFormsCommand() {
+    return std::make_unique<FormsCommand>();
+}
+
+}  // namespace cli
