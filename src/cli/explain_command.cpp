@@ -17,7 +17,9 @@ public:
             "Show one unit: what stands against it, on which entries that rests, and its set-up.",
             {shared::logbook, shared::device},
             {shared::at, shared::knownAt, shared::group, shared::json, shared::trustLocks},
-            "Without --at it is asked for now, by the clock of this computer.",
+            "Without --at it is asked for now, by the clock of this computer. Asked for the past "
+            "it shows what could be known then beside what is known now, and what was entered or "
+            "struck through since.",
             "airmuster-cli explain ward.logbook KB-0142"};
         return data;
     }
@@ -32,8 +34,11 @@ public:
         if (!standing) {
             return tl::unexpected(standing.error());
         }
-        const auto explained =
-            station::explain(surroundings, *standing, call.wanted(shared::device.name));
+        const auto& device = call.wanted(shared::device.name);
+        if (station::asksThePast(surroundings, *asked)) {
+            return lookBack(call, surroundings, *standing);
+        }
+        const auto explained = station::explain(surroundings, *standing, device);
         if (!explained) {
             return tl::unexpected(explained.error());
         }
@@ -41,6 +46,29 @@ public:
                       call.has("--json") ? jsonText(toJson(*explained))
                                          : toText(*explained, surroundings.words),
                       laterRemarks(*standing, surroundings.words)};
+    }
+
+private:
+    static station::Result<Answer> lookBack(const Call& call,
+                                            const station::Surroundings& surroundings,
+                                            const station::Standing& standing) {
+        const auto& device = call.wanted(shared::device.name);
+        const auto back = station::lookBack(surroundings, standing, device);
+        if (!back) {
+            return tl::unexpected(back.error());
+        }
+        Answer answer{ExitStatus::Done, "", laterRemarks(standing, surroundings.words)};
+        if (!call.has("--json")) {
+            answer.out = toText(*back, surroundings.words);
+            return answer;
+        }
+        // By the knowledge asked for the unit may not have been enrolled.
+        const auto explained = station::explain(surroundings, standing, device);
+        logbook::json::Value json =
+            explained ? toJson(*explained) : logbook::json::Object{{"device", device}};
+        json.object()->emplace_back("look_back", toJson(*back));
+        answer.out = jsonText(json);
+        return answer;
     }
 };
 

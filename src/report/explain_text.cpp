@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // One unit as text: who it is and its verdict first, then why, then its state in tables.
-#include "report/explain.h"
+#include "report/explain_parts.h"
 #include "rules/evaluate.h"
 #include "words/finding_words.h"
 #include "words/record_words.h"
@@ -26,36 +26,6 @@ std::string writerOf(const Context& context, const logbook::RecordName& name) {
     return words::personName(context, record->doneBy ? *record->doneBy : record->by);
 }
 
-std::string identity(const Context& context) {
-    const auto& words = context.words;
-    const auto& device = *context.device;
-    const auto& enrolment = device.enrolment;
-    std::string bar = words.say("explain.title", {{"device", device.serial}});
-    const auto add = [&bar](const std::string& text) { bar += " | " + text; };
-    if (enrolment.label) add(words::shown(*enrolment.label));
-    if (enrolment.asset) add(words.say("explain.asset", {{"asset", *enrolment.asset}}));
-    add(words.say("explain.model", {{"model", enrolment.model}}));
-    add(device.location.empty() ? words.say("explain.no_place")
-                                : words.say("explain.place", {{"place", device.location}}));
-    const auto group = device.group();
-    add(group ? words.say("explain.group", {{"group", words::groupLabel(context, *group)}})
-              : words.say("explain.no_group"));
-    return bar;
-}
-
-std::string verdictLine(const Context& context, const BoardRow& row) {
-    const auto& words = context.words;
-    const auto& found = row.assessment;
-    const bool unknown = row.inDoubt && found.verdict == rules::Verdict::NotReady;
-    auto verdict =
-        unknown ? words.say("verdict.not_known") : words::verdictWord(words, found.verdict);
-    if (found.paused) verdict += ", " + words.say("plain.paused");
-    if (!found.group || found.verdict == rules::Verdict::Retired)
-        return words.say("explain.verdict", {{"verdict", verdict}});
-    return words.say("explain.verdict_for",
-                     {{"verdict", verdict}, {"group", words::groupLabel(context, *found.group)}});
-}
-
 std::string mark(const Context& context, const rules::Finding& finding) {
     if (finding.waivedUntil) return "[" + context.words.say("plain.permitted") + "] ";
     switch (finding.blocks) {
@@ -66,44 +36,33 @@ std::string mark(const Context& context, const rules::Finding& finding) {
     return "";
 }
 
-std::string restsOn(const Context& context, const rules::RecordRef& reference) {
+std::string restsOn(const Context& context, const rules::RecordRef& reference,
+                    const Marks& marks) {
     const auto* record = context.record(reference.name);
     const auto line =
         record ? words::recordLine(context, *record) : context.words.say("plain.unknown");
-    return context.words.say("explain.rests_on", {{"record", logbook::toText(reference.name)},
-                                                  {"line", line},
-                                                  {"person", writerOf(context, reference.name)},
-                                                  {"time", context.times().time(reference.at)}});
+    const auto text =
+        context.words.say("explain.rests_on", {{"record", logbook::toText(reference.name)},
+                                               {"line", line},
+                                               {"person", writerOf(context, reference.name)},
+                                               {"time", context.times().time(reference.at)}});
+    const auto mark = marks.find(reference.name);
+    return mark == marks.end() ? text : text + "; " + mark->second;
 }
 
-std::string findingText(const Context& context, const rules::Finding& finding, std::size_t width) {
-    std::string text =
-        wrapped(mark(context, finding) + words::sentence(context, finding).text(), width, 2);
+std::string findingText(const Context& context, const rules::Finding& finding,
+                        const FindingsTitle& title, std::size_t width) {
+    const auto& marks = title.marks;
+    const auto sentence = words::sentence(context, finding);
+    std::string text = wrapped(
+        mark(context, finding) + (title.advises ? sentence.text() : sentence.says), width, 2);
     if (finding.discounted) {
-        text += wrapped(restsOn(context, finding.discounted->record), width, 6);
+        text += wrapped(restsOn(context, finding.discounted->record, marks), width, 6);
         const auto ground = words::groundSentence(context, finding).says;
         text +=
             wrapped(context.words.say("explain.earlier_ground", {{"sentence", ground}}), width, 6);
     }
-    if (finding.record) text += wrapped(restsOn(context, *finding.record), width, 6);
-    return text;
-}
-
-std::string findingsText(const Context& context, const BoardRow& row, std::size_t width) {
-    std::string text = heading(context, "explain.findings");
-    if (row.inDoubt) text += wrapped(context.words.say("board.doubt_sentence"), width, 2);
-    auto findings = row.assessment.findings;
-    // A hold that says what not to do comes first, then what blocks; among equals the order stays.
-    const auto weight = [&context](const rules::Finding& finding) {
-        if (words::isSheetHold(context, rules::toText(finding))) return 0;
-        return finding.blocking() == rules::Blocks::Yes ? 1 : 2;
-    };
-    std::stable_sort(findings.begin(), findings.end(), [&weight](const auto& a, const auto& b) {
-        return weight(a) < weight(b);
-    });
-    for (const auto& finding : findings) text += findingText(context, finding, width);
-    if (findings.empty() && !row.inDoubt)
-        text += "  " + context.words.say("explain.no_findings") + "\n";
+    if (finding.record) text += wrapped(restsOn(context, *finding.record, marks), width, 6);
     return text;
 }
 
@@ -218,30 +177,88 @@ std::string holdsText(const Context& context, std::size_t width) {
            standingText(context, "explain.waivers", waivers, width);
 }
 
-std::string recordsText(const Context& context, const Explain& explain, std::size_t width) {
+}  // namespace
+
+std::string identity(const Context& context) {
+    const auto& words = context.words;
+    const auto& device = *context.device;
+    const auto& enrolment = device.enrolment;
+    std::string bar = words.say("explain.title", {{"device", device.serial}});
+    const auto add = [&bar](const std::string& text) { bar += " | " + text; };
+    if (enrolment.label) add(words::shown(*enrolment.label));
+    if (enrolment.asset) add(words.say("explain.asset", {{"asset", *enrolment.asset}}));
+    add(words.say("explain.model", {{"model", enrolment.model}}));
+    add(device.location.empty() ? words.say("explain.no_place")
+                                : words.say("explain.place", {{"place", device.location}}));
+    const auto group = device.group();
+    add(group ? words.say("explain.group", {{"group", words::groupLabel(context, *group)}})
+              : words.say("explain.no_group"));
+    return bar;
+}
+
+std::string verdictText(const Context& context, const BoardRow& row) {
+    const auto& words = context.words;
+    const auto& found = row.assessment;
+    const bool unknown = row.inDoubt && found.verdict == rules::Verdict::NotReady;
+    auto verdict =
+        unknown ? words.say("verdict.not_known") : words::verdictWord(words, found.verdict);
+    if (found.paused) verdict += ", " + words.say("plain.paused");
+    if (!found.group || found.verdict == rules::Verdict::Retired) return verdict;
+    return words.say("explain.verdict_of",
+                     {{"verdict", verdict}, {"group", words::groupLabel(context, *found.group)}});
+}
+
+std::string findingsText(const Context& context, const BoardRow& row, const FindingsTitle& title,
+                         std::size_t width) {
+    std::string text = "\n" + title.title + "\n";
+    if (row.inDoubt) text += wrapped(context.words.say("board.doubt_sentence"), width, 2);
+    auto findings = row.assessment.findings;
+    // A hold that says what not to do comes first, then what blocks; among equals the order stays.
+    const auto weight = [&context](const rules::Finding& finding) {
+        if (words::isSheetHold(context, rules::toText(finding))) return 0;
+        return finding.blocking() == rules::Blocks::Yes ? 1 : 2;
+    };
+    std::stable_sort(findings.begin(), findings.end(), [&weight](const auto& a, const auto& b) {
+        return weight(a) < weight(b);
+    });
+    for (const auto& finding : findings) text += findingText(context, finding, title, width);
+    if (findings.empty() && !row.inDoubt)
+        text += "  " + context.words.say("explain.no_findings") + "\n";
+    return text;
+}
+
+std::string stateText(const Context& context, const BoardRow& row, std::size_t width) {
+    if (row.assessment.verdict == rules::Verdict::Retired) return "";
+    return checksText(context, row, width) + setupText(context, width) +
+           servicesText(context, width) + holdsText(context, width);
+}
+
+std::string recordsText(const Context& context, const Explain& explain, const Marks& marks,
+                        std::size_t width) {
     if (explain.recent.empty()) return "";
     const auto& words = context.words;
     Table table({words.say("explain.record"), words.say("explain.at"), words.say("explain.who"),
                  words.say("explain.what")});
     for (const auto& [record, struck] : explain.recent) {
         auto line = words::recordLine(context, record);
-        if (struck)
+        const auto mark = marks.find(record.name);
+        if (struck && mark == marks.end())
             line = words.say("explain.struck",
                              {{"line", line}, {"word", words.say("plain.struck_through")}});
+        if (mark != marks.end()) line += "; " + mark->second;
         table.add({logbook::toText(record.name), context.times().time(record.at),
                    words::personName(context, record.by), line});
     }
     return heading(context, "explain.records") + table.text(width, 2);
 }
 
-}  // namespace
-
 std::string toText(const Explain& explain, const words::Words& words, const TextOptions& options) {
     const auto width = usableWidth(options);
     const auto context = explain.context(words);
     const auto& row = explain.row();
     std::string text =
-        wrapped(identity(context), width) + wrapped(verdictLine(context, row), width);
+        wrapped(identity(context), width) +
+        wrapped(words.say("explain.verdict", {{"verdict", verdictText(context, row)}}), width);
     if (row.assessment.readyUntil)
         text += wrapped(words.say("explain.ready_until",
                                   {{"time", context.times().time(*row.assessment.readyUntil)}}),
@@ -249,12 +266,10 @@ std::string toText(const Explain& explain, const words::Words& words, const Text
     text += "\n";
     for (const auto& line : headLines(context, explain.board.provenance, explain.board.groupAsked))
         text += wrapped(line, width);
-    if (row.assessment.verdict != rules::Verdict::Retired) {
-        text += findingsText(context, row, width) + checksText(context, row, width) +
-                setupText(context, width) + servicesText(context, width) +
-                holdsText(context, width);
-    }
-    text += recordsText(context, explain, width);
+    const Marks none;
+    if (row.assessment.verdict != rules::Verdict::Retired)
+        text += findingsText(context, row, {words.say("explain.findings"), none}, width);
+    text += stateText(context, row, width) + recordsText(context, explain, none, width);
     return text + "\n" + wrapped(words.say("caution.full"), width);
 }
 

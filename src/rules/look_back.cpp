@@ -21,9 +21,8 @@ void addEvidence(std::set<RecordName>& names, const Device& device, const Assess
     }
 }
 
-std::optional<Assessment> assessAs(const Log& log, const LookBackQuestion& question,
-                                   Instant knownAt, std::set<RecordName>& names) {
-    const State state = log.stateAt(question.at, knownAt);
+std::optional<Assessment> assessAs(const State& state, const LookBackQuestion& question,
+                                   std::set<RecordName>& names) {
     const Device* device = state.device(question.device);
     if (!device) return std::nullopt;
     auto assessment = assess(state, *device, {question.at, question.group});
@@ -31,19 +30,48 @@ std::optional<Assessment> assessAs(const Log& log, const LookBackQuestion& quest
     return assessment;
 }
 
+void addParts(std::set<PartKey>& parts, const State& state, const std::string& serial) {
+    const Device* device = state.device(serial);
+    if (!device) return;
+    for (const auto& [position, part] : device->fitted) {
+        const std::string partSerial(part.attributes.serial());
+        if (!partSerial.empty()) parts.insert({position, partSerial});
+    }
+}
+
+bool movesAny(const logbook::Record& record, const std::set<PartKey>& parts) {
+    const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
+    if (!fit) return false;
+    const auto serial = fit->part.attributes.find("serial");
+    return serial != fit->part.attributes.end() &&
+           parts.contains({fit->position, serial->second});
+}
+
+bool bearsOn(const logbook::Record& record, const LookBackQuestion& question,
+             const std::set<PartKey>& parts) {
+    const auto kind = record.kind();
+    if (kind == logbook::Kind::Strike || kind == logbook::Kind::Sign) return false;
+    return record.device.empty() || record.device == question.device || movesAny(record, parts);
+}
+
 }  // namespace
 
 LookBack lookBack(const Log& log, const LookBackQuestion& question) {
     LookBack answer;
+    answer.knownState = log.stateAt(question.at, question.knownAt);
+    answer.actualState = log.stateAt(question.at, unlimited);
     std::set<RecordName> names;
-    answer.known = assessAs(log, question, question.knownAt, names);
-    answer.actual = assessAs(log, question, unlimited, names);
+    answer.known = assessAs(answer.knownState, question, names);
+    answer.actual = assessAs(answer.actualState, question, names);
+    std::set<PartKey> parts;
+    addParts(parts, answer.knownState, question.device);
+    addParts(parts, answer.actualState, question.device);
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         const auto& record = log.records()[index];
         if (record.at > question.at) break;
-        if (names.contains(record.name)) answer.evidence.push_back(index);
-        if (!record.device.empty() && record.device != question.device) continue;
-        if (record.kind() == logbook::Kind::Strike) continue;
+        const bool isEvidence = names.contains(record.name);
+        if (isEvidence) answer.evidence.push_back(index);
+        if (!isEvidence && !bearsOn(record, question, parts)) continue;
         const bool tookPart = log.takesPart(index, question.knownAt);
         if (record.entered > question.knownAt) answer.enteredSince.push_back(index);
         if (tookPart && log.struckBy(index)) answer.struckSince.push_back(index);

@@ -23,11 +23,16 @@ struct LookBackQuestion {
 };
 
 struct LookBack {
-    std::optional<Assessment> known;        // none: not enrolled by what was known then
-    std::optional<Assessment> actual;       // by all that is known now; none: not enrolled
-    std::vector<std::size_t> evidence;      // records that a finding rests on, or that made a check
-                                            // current, by either; in order
-    std::vector<std::size_t> enteredSince;  // of the device and the department, before the instant
+    State knownState, actualState;
+    std::optional<Assessment> known;    // none: not enrolled by what was known then
+    std::optional<Assessment> actual;   // by all that is known now; none: not enrolled
+    std::vector<std::size_t> evidence;  // records that a finding rests on, or that made a check
+                                        // current, by either; in order
+
+    // Records up to the instant that can bear on the device: its own, the department's, evidence on
+    // other devices, and fits elsewhere of a part with a serial that stands in it by either; but
+    // signatures, and strikes, which are told with what they strike.
+    std::vector<std::size_t> enteredSince;
     std::vector<std::size_t> struckSince;
 };
 

@@ -183,6 +183,26 @@ Result<report::Explain> explain(const Surroundings& surroundings, const Standing
     return std::move(*explained);
 }
 
+bool asksThePast(const Surroundings& surroundings, const Asked& asked) {
+    const auto now = surroundings.clock.now();
+    return (asked.at && *asked.at < now) || (asked.knownAt && *asked.knownAt < now);
+}
+
+Result<report::LookingBack> lookBack(const Surroundings& surroundings, const Standing& standing,
+                                     const std::string& device) {
+    const auto& log = standing.log.log;
+    const auto knownAt =
+        standing.knownAt == rules::unlimited ? standing.at : standing.knownAt;
+    auto back = report::makeLookingBack(
+        log, {device, standing.at, knownAt, standing.group},
+        provenanceOf(surroundings, standing.log, rules::unlimited));
+    if (!back) {
+        return tl::unexpected(
+            problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));
+    }
+    return std::move(*back);
+}
+
 Result<report::WayToReady> wayToReady(const Surroundings& surroundings, const Standing& standing,
                                       const std::string& device) {
     auto way = report::makeWayToReady(

@@ -7,6 +7,7 @@
 #include "report/board.h"
 #include "report/explain.h"
 #include "report/horizon.h"
+#include "report/look_back.h"
 #include "report/month.h"
 #include "report/plan.h"
 #include "report/trace.h"
@@ -59,6 +60,15 @@ struct Standing {
 [[nodiscard]] Result<report::Explain> explain(const Surroundings& surroundings,
                                               const Standing& standing,
                                               const std::string& device);
+
+// Whether the time asked for, or what was known then, lies before now.
+[[nodiscard]] bool asksThePast(const Surroundings& surroundings, const Asked& asked);
+
+// One unit as it could be known, beside what is known now. Without knowledge asked for: what could
+// be known at the time asked. A problem if it was not enrolled then by either.
+[[nodiscard]] Result<report::LookingBack> lookBack(const Surroundings& surroundings,
+                                                   const Standing& standing,
+                                                   const std::string& device);
 
 // Its way to ready, likewise.
 [[nodiscard]] Result<report::WayToReady> wayToReady(const Surroundings& surroundings,

@@ -15,11 +15,16 @@ board: at_start(checks) at_each_start(checks)
 board: doubt_sentence unit name model place group until since missing remarks no_end
 explain: struck(line word)
 explain: title(device) asset(asset) model(model) place(place) no_place group(group) no_group
-explain: verdict(verdict) verdict_for(verdict group) ready_until(time) findings no_findings
+explain: verdict(verdict) verdict_of(verdict group) ready_until(time) findings no_findings
 explain: rests_on(record line person time) earlier_ground(sentence) checks check status when who
 explain: setup position part part_lot(lot) fitted expires life cycles(count) not_used empty
 explain: services service last_pass due_by on_demand holds standing(line person time) waivers
 explain: records record at what
+look_back: title(device time) beside(time) compared verdict ready_until place edition against
+look_back: nothing_else column_known(time) column_actual not_known(time) not_so(time)
+look_back: verdict_both(verdict) same(time) findings_known(time) findings_actual findings_both
+look_back: since(time) nothing_since entered(time later) entered_then(time)
+look_back: struck(person time reason) tables_known(time)
 plan: title(device time) title_for(device group time) time step remarks steps blockers
 plan: not_before(time) not_before_cause(time cause) goes_in(position when) went_in(position when)
 plan: goes_on(when) was_on(when) switch_on wait(duration) wait_for(what) until_finished(what)

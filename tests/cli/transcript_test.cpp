@@ -86,6 +86,22 @@ TEST_CASE("Looking ahead", "[golden]") {
     transcript.check("ahead");
 }
 
+TEST_CASE("Looking back", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.prepare("log ward.logbook check KB-0142 --check leak --outcome pass "
+                       "--measure \"leak=42 mL/min\" --condition mains_power --as mt");
+    transcript.at("2026-03-02T16:00:00Z");
+    transcript.prepare("log ward.logbook soil KB-0142 --reason \"Isolation room\" "
+                       "--at 2026-03-02T14:30:00Z --as mt");
+    transcript.prepare("strike ward.logbook icu-1/6 --reason \"Wrong unit\" --as mt");
+    transcript.run("explain ward.logbook KB-0142 --at 2026-03-02T15:00:00Z");
+    transcript.run("explain ward.logbook KB-0142 --at 2026-03-02T15:00:00Z "
+                   "--known-at 2026-03-02T14:15:00Z --json");
+    transcript.run("explain ward.logbook KB-0999 --at 2026-03-02T15:00:00Z");
+    transcript.check("looking_back");
+}
+
 TEST_CASE("Correcting an entry", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

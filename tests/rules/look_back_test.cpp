@@ -55,6 +55,32 @@ TEST_CASE("what was struck since was known", "[unit]") {
     CHECK(back.enteredSince.empty());
 }
 
+TEST_CASE("a part fitted elsewhere, which was entered since, is told", "[unit]") {
+    LogBuilder builder = logWith(book("[positions.sensor]\nrequired = true\n"));
+    builder.on("KB-2").enrol({"adult"});
+    builder.on(device).at("09:00").fit("sensor", {{"serial", "S1"}});
+    const auto moved =
+        builder.on("KB-2").at("10:00").entered("14:00").fit("sensor", {{"serial", "S1"}});
+    builder.on("KB-2").at("10:05").entered("14:00").note();
+    const auto log = toLog(builder);
+    const auto back = rules::lookBack(log, {device, when("11:00"), when("11:00"), std::nullopt});
+    CHECK(verdict(*back.known) == "ready");
+    CHECK(blocking(*back.actual) == "missing sensor");
+    CHECK(namesOf(log, back.enteredSince) == std::vector{logbook::toText(moved)});
+}
+
+TEST_CASE("signatures bear on nothing, and the department's other records are told", "[unit]") {
+    LogBuilder builder = logWith(bookOfLeak(""));
+    builder.department().at("10:00").person("Robin", {"lead"});
+    builder.department().at("10:01").write(
+        "sign", {{"scope", "month"}, {"digest", "x"}, {"known_at", "2026-03-02T10:00:00Z"},
+                 {"heads", support::json::Object{}}});
+    const auto log = toLog(builder);
+    const auto back = rules::lookBack(log, {device, when("11:00"), when("09:00"), std::nullopt});
+    REQUIRE(back.enteredSince.size() == 1);
+    CHECK(log.records()[back.enteredSince[0]].kind() == logbook::Kind::Person);
+}
+
 TEST_CASE("a unit enrolled later was not known", "[unit]") {
     LogBuilder builder;
     builder.adopt(bookOfLeak(""));

@@ -1,0 +1,43 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The parts of which the text on one unit is made, for explain_text.cpp and look_back_text.cpp
+// only.
+#pragma once
+
+#include "report/explain.h"
+
+#include <map>
+#include <string>
+#include <string_view>
+
+namespace report {
+
+// What is said of an entry besides, "entered 40 min later".
+using Marks = std::map<logbook::RecordName, std::string>;
+
+// "Unit KB-0142 | ICU-07 | model Larch 3 | …".
+[[nodiscard]] std::string identity(const words::Context& context);
+
+// "ready for Adult".
+[[nodiscard]] std::string verdictText(const words::Context& context, const BoardRow& row);
+
+struct FindingsTitle {
+    std::string title;
+    const Marks& marks;
+    bool advises = true;  // says what to do about each, too
+};
+
+// Each finding with what it rests on.
+[[nodiscard]] std::string findingsText(const words::Context& context, const BoardRow& row,
+                                       const FindingsTitle& title, std::size_t width);
+
+// Its checks, set-up, services, holds and faults, and permitted deviations.
+[[nodiscard]] std::string stateText(const words::Context& context, const BoardRow& row,
+                                    std::size_t width);
+
+// Its last entries.
+[[nodiscard]] std::string recordsText(const words::Context& context, const Explain& explain,
+                                      const Marks& marks, std::size_t width);
+
+}  // namespace report
