@@ -123,7 +123,7 @@ std::string Table::rows(const std::vector<std::size_t>& widths, std::size_t inde
 std::vector<std::size_t> fitted(std::vector<std::size_t> widths, std::size_t width) {
     if (widths.empty()) return widths;
     const auto last = widths.end() - 1;
-    const auto wanted = std::min(*last, std::min(leastLast, width / 3));
+    const auto wanted = std::min(*last, std::min(leastLast, width / 4));
     const auto others = [&] {
         return std::accumulate(widths.begin(), last, std::size_t{0}) + gap * (widths.size() - 1);
     };
