@@ -8,6 +8,9 @@
 #include "words/record_words.h"
 #include "words/shown.h"
 
+#include <algorithm>
+#include <numeric>
+
 namespace report {
 
 namespace {
@@ -69,6 +72,26 @@ std::string busyText(const Context& context, const rules::Task& task) {
     return text;
 }
 
+struct UnitSession {
+    const std::string& device;
+    const rules::Session& session;
+};
+
+// All sessions of a group's remedies, as one after the other they have to begin.
+std::vector<UnitSession> sessionsInOrder(const rules::GroupHorizon& group) {
+    std::vector<UnitSession> sessions;
+    for (const auto& remedy : group.remedies)
+        for (const auto& session : remedy.sessions) sessions.push_back({remedy.device, session});
+    std::vector<std::size_t> order(sessions.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&sessions](std::size_t a, std::size_t b) {
+        return sessions[a].session.begin < sessions[b].session.begin;
+    });
+    std::vector<UnitSession> sorted;
+    for (const auto index : order) sorted.push_back(sessions[index]);
+    return sorted;
+}
+
 // A row a step; what is the same for all steps of a unit stands beside the first.
 void addSession(Table& table, const Context& context, const rules::Session& session) {
     const auto times = context.times();
@@ -90,10 +113,8 @@ std::string remediesText(const Horizon& horizon, const words::Words& words,
     Table table({words.say("horizon.begin"), words.say("horizon.done"), words.say("horizon.unit"),
                  words.say("horizon.place"), words.say("horizon.step"),
                  words.say("horizon.busy")});
-    for (const auto& remedy : group.remedies) {
-        const auto context = horizon.context(words, remedy.device);
-        for (const auto& session : remedy.sessions) addSession(table, context, session);
-    }
+    for (const auto& each : sessionsInOrder(group))
+        addSession(table, horizon.context(words, each.device), each.session);
     return table.text(width, 4);
 }
 

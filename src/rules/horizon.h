@@ -65,9 +65,10 @@ inline constexpr std::size_t mostSessions = 64;
 //
 // What may be chosen from: of a ready unit that lapses in time, its renewals; of one that is not
 // ready, its plan by one person, begun at once, and the renewals after that. Each counts only if it
-// lasts to the end of the horizon: renewed each time something lapses, or all that lapses done in
-// one go at the first, whichever asks less of a person. Units in use, held, or whose plan has
-// blockers are no remedy. While a ready unit is worked on it counts as ready.
+// lasts to the end of the horizon: renewed each time something lapses, alone or with what lapses
+// before it is due again, or all that lapses done in one go at the first; whichever asks least of a
+// person, and of those that ask the same the one of the fewest sessions. Units in use, held, or
+// whose plan has blockers are no remedy. While a ready unit is worked on it counts as ready.
 //
 // Of these the choice is the one that fills most of what the groups lack, all groups together;
 // among those, that which is too late for the fewest; among those, that of the least attended time.

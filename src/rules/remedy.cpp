@@ -5,6 +5,7 @@
 #include "rules/remedy.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace rules {
 namespace {
@@ -79,13 +80,36 @@ Remedy emptyRemedy(const RemedyQuestion& question) {
     return {question.device, question.lapse.has_value(), {}, {}, {}};
 }
 
-// Each time something lapses, that; with the session before it where there is no time in between.
-std::optional<Remedy> stepByStep(const RemedyQuestion& question) {
+// What is done when something lapses: that alone, or also what lapses before it is due again.
+enum class Reach { Lapsed, Round };
+
+// A session's work made wider, as long as that brings more of it.
+std::optional<Outcome> reachFurther(const RemedyQuestion& question, const State& state, Aim aim,
+                                    Outcome outcome) {
+    while (!lasts(question, outcome)) {
+        aim.lacking = *outcome.readyUntil;
+        auto wider = makeReady(question, state, aim);
+        if (!wider || wider->session.tasks.size() <= outcome.session.tasks.size()) break;
+        outcome = std::move(*wider);
+    }
+    return outcome;
+}
+
+std::optional<Outcome> sessionFor(const RemedyQuestion& question, const State& state,
+                                  const Aim& aim, Reach reach) {
+    auto outcome = makeReady(question, state, aim);
+    if (!outcome || reach == Reach::Lapsed) return outcome;
+    return reachFurther(question, state, aim, std::move(*outcome));
+}
+
+// A session each time something lapses. Where the next could not be done in time, what lapses then
+// goes with the one before.
+std::optional<Remedy> inSessions(const RemedyQuestion& question, Reach reach) {
     Remedy remedy = emptyRemedy(question);
     const Instant first = question.lapse.value_or(question.from);
     Aim aim{first, first, question.from};
     State before = question.state;
-    auto outcome = makeReady(question, before, aim);
+    auto outcome = sessionFor(question, before, aim, reach);
     while (outcome) {
         if (lasts(question, *outcome)) {
             add(remedy, std::move(outcome->session));
@@ -94,7 +118,7 @@ std::optional<Remedy> stepByStep(const RemedyQuestion& question) {
         if (remedy.sessions.size() + 1 == mostSessions) return std::nullopt;
         const Instant next = *outcome->readyUntil;
         const Aim nextAim{next, next, outcome->session.by};
-        auto following = makeReady(question, outcome->after, nextAim);
+        auto following = sessionFor(question, outcome->after, nextAim, reach);
         if (following && following->session.by > next) {
             aim.lacking = next;
             outcome = makeReady(question, before, aim);
@@ -118,16 +142,25 @@ std::optional<Remedy> allAtOnce(const RemedyQuestion& question) {
     return remedy;
 }
 
+// The one that asks less of a person; else the one of fewer sessions.
+void takeBetter(std::optional<Remedy>& best, std::optional<Remedy> other) {
+    if (!other) return;
+    const auto weight = [](const Remedy& remedy) {
+        return std::pair(remedy.attended, remedy.sessions.size());
+    };
+    if (!best || weight(*other) < weight(*best)) best = std::move(other);
+}
+
 }  // namespace
 
 std::optional<Remedy> remedyFor(const RemedyQuestion& question) {
-    auto remedy = stepByStep(question);
-    if (!remedy || remedy->sessions.size() > 1) {
-        auto once = allAtOnce(question);
-        if (once && (!remedy || once->attended <= remedy->attended)) remedy = std::move(once);
+    auto best = inSessions(question, Reach::Lapsed);
+    if (!best || best->sessions.size() > 1) {
+        takeBetter(best, inSessions(question, Reach::Round));
+        takeBetter(best, allAtOnce(question));
     }
-    if (remedy) remedy->from = remedy->sessions.front().by;
-    return remedy;
+    if (best) best->from = best->sessions.front().by;
+    return best;
 }
 
 }  // namespace rules

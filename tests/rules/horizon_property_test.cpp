@@ -60,6 +60,7 @@ std::int64_t lapseOf(const Passes& passes) {
 // Work on one unit: from when it counts, what it costs, when each check is passed.
 struct Work {
     std::int64_t from = 0, cost = 0;
+    int sessions = 0;
 };
 
 std::int64_t lengthOf(const Passes& passes, std::int64_t lacking) {
@@ -93,29 +94,59 @@ std::int64_t session(Passes& passes, const Aim& aim, std::int64_t& cost) {
     return by;
 }
 
-// One session for each lapse; where the next could not be done in time, the lapse goes with the one
-// before. When the first is done, and what all cost.
-Work stepwise(const Passes& passes, const Aim& aim, std::int64_t ahead) {
+// A session, made wider as long as that brings more work where it is a round.
+std::int64_t sessionOrRound(Passes& passes, Aim aim, std::int64_t& cost, std::int64_t roundsTo) {
+    const auto before = passes;
+    std::int64_t best = 0;
+    auto by = session(passes, aim, best);
+    while (lapseOf(passes) <= roundsTo) {
+        auto wider = before;
+        std::int64_t more = 0;
+        aim.lacking = lapseOf(passes);
+        const auto widerBy = session(wider, aim, more);
+        if (more <= best) break;
+        passes = wider;
+        best = more;
+        by = widerBy;
+    }
+    cost += best;
+    return by;
+}
+
+// Sessions, or rounds, for each lapse; where the next could not be done in time, the lapse goes
+// with the one before. When the first is done, and what all cost.
+Work stepwise(const Passes& passes, const Aim& aim, std::int64_t ahead, bool rounds,
+              bool again = false) {
+    const auto roundsTo = rounds ? ahead : -never;
     auto done = passes;
     Work work;
-    work.from = session(done, aim, work.cost);
+    work.from = sessionOrRound(done, aim, work.cost, again ? -never : roundsTo);
+    work.sessions = 1;
     const auto next = lapseOf(done);
     if (next > ahead) return work;
     auto tried = done;
     std::int64_t ignored = 0;
-    if (session(tried, {next, next, work.from}, ignored) > next)
-        return stepwise(passes, {next, aim.deadline, aim.earliest}, ahead);
-    work.cost += stepwise(done, {next, next, work.from}, ahead).cost;
+    if (sessionOrRound(tried, {next, next, work.from}, ignored, roundsTo) > next)
+        return stepwise(passes, {next, aim.deadline, aim.earliest}, ahead, rounds, true);
+    const auto rest = stepwise(done, {next, next, work.from}, ahead, rounds);
+    work.cost += rest.cost;
+    work.sessions += rest.sessions;
     return work;
 }
 
 std::optional<Work> workOn(const Passes& passes, std::int64_t ahead) {
     const auto first = std::max<std::int64_t>(0, lapseOf(passes));
-    auto best = stepwise(passes, {first, first, 0}, ahead);
+    const Aim aim{first, first, 0};
     auto done = passes;
     Work once;
+    once.sessions = 1;
     once.from = session(done, {ahead, first, 0}, once.cost);
-    if (lapseOf(done) > ahead && once.cost <= best.cost) best = once;
+    auto best = stepwise(passes, aim, ahead, false);
+    for (const auto& other : {stepwise(passes, aim, ahead, true), once}) {
+        if (other.sessions == 1 && lapseOf(done) <= ahead) continue;
+        if (std::pair(other.cost, other.sessions) < std::pair(best.cost, best.sessions))
+            best = other;
+    }
     return best.from <= ahead ? std::optional(best) : std::nullopt;
 }
 
@@ -219,7 +250,8 @@ Score scoreOf(const Fleet& fleet, const rules::Horizon& found) {
         if (--ready < group.par) lacks.push_back((lapse.at - fleet.from()).ms / 60'000);
     std::vector<Work> works;
     for (const auto& remedy : group.remedies)
-        works.push_back({(remedy.from - fleet.from()).ms / 60'000, remedy.attended.ms / 60'000});
+        works.push_back(
+            {(remedy.from - fleet.from()).ms / 60'000, remedy.attended.ms / 60'000, 1});
     return assign(lacks, 0, works);
 }
 

@@ -194,3 +194,15 @@ TEST_CASE("a unit that no work keeps ready to the end is told", "[unit]") {
     CHECK(found.groups[0].remedies.empty());
     CHECK(found.groups[0].beyond == std::vector<std::string>{"KB-1"});
 }
+
+TEST_CASE("what lapses soon after is renewed along where that asks no more", "[unit]") {
+    auto log = twoGroups("valid_for = \"PT2H\"",
+                         "[checks.alarm]\ntakes = \"PT1M\"\nvalid_for = \"PT2H\"\n");
+    log.on("KB-1").at("09:00").enrol({"adult"});
+    log.on("KB-1").at("10:00").pass("leak");
+    log.on("KB-1").at("10:20").pass("alarm");
+    const auto adult = ahead(log, "10:30", 240).groups.front();
+    REQUIRE(adult.remedies.size() == 1);
+    CHECK(adult.remedies[0].sessions.size() == 2);
+    CHECK(adult.remedies[0].attended == minutes(12));
+}
