@@ -25,6 +25,7 @@ Commands makeAll() {
              makeHorizonCommand,
              makeTraceCommand,
              makeMonthCommand,
+             makeTryCommand,
              makeImportCommand,
              makeExportCommand,
              makeBackupCommand,

@@ -4,85 +4,80 @@
 // Replays under one edition and the next; see what_if.h.
 #include "rules/what_if.h"
 
+#include "rules/check_calls.h"
+
 #include <algorithm>
 
 namespace rules {
 namespace {
 
-std::vector<Flip> flipsAt(const State& state, const std::shared_ptr<const Rulebook>& draft,
-                          Instant at) {
-    State adopted = state;
-    adopt(adopted, draft, RecordRef{at, unlimited, {"~", 1}});
+std::vector<Finding> blockingBut(const Assessment& assessment, const Assessment& other) {
+    std::vector<Finding> findings;
+    for (const Finding& finding : assessment.findings) {
+        if (finding.blocking() != Blocks::Yes) continue;
+        const bool both = std::any_of(
+            other.findings.begin(), other.findings.end(), [&](const Finding& each) {
+                return each.blocking() == Blocks::Yes && each.code == finding.code &&
+                       each.subject == finding.subject;
+            });
+        if (!both) findings.push_back(finding);
+    }
+    return findings;
+}
+
+std::vector<Flip> flipsBetween(const State& before, const State& after, Instant at) {
     std::vector<Flip> flips;
-    for (const auto& [serial, device] : state.devices) {
-        const auto now = assess(state, *device, {at, std::nullopt, false, false});
-        auto then = assess(adopted, *adopted.device(serial), {at, std::nullopt, false, false});
+    for (const auto& [serial, device] : before.devices) {
+        const auto now = assess(before, *device, {at, std::nullopt, false, false});
+        const auto then = assess(after, *after.device(serial), {at, std::nullopt, false, false});
         if (now.verdict == then.verdict) continue;
-        Flip flip{serial, now.verdict, then.verdict, {}};
-        for (Finding& finding : then.findings) {
-            if (finding.blocking() == Blocks::Yes) flip.findings.push_back(std::move(finding));
-        }
-        flips.push_back(std::move(flip));
+        flips.push_back({serial, now.verdict, then.verdict, blockingBut(now, then),
+                         blockingBut(then, now)});
     }
     return flips;
 }
 
-// How often checks stopped to stand, by what was recorded and by time: work that came up.
-class CallCounter {
-public:
-    explicit CallCounter(const Log& log) : m_log(log) {}
+template <class Named>
+std::vector<std::string> anewIn(const std::vector<Named>& then, const std::vector<Named>& now) {
+    std::vector<std::string> keys;
+    for (const Named& named : then) {
+        const bool known = std::any_of(now.begin(), now.end(),
+                                       [&](const Named& each) { return each.key == named.key; });
+        if (!known) keys.push_back(named.key);
+    }
+    return keys;
+}
 
-    int count(Instant from, Instant to, Instant knownAt) {
-        State state;
-        state.rulebook = m_log.firstEdition();
-        m_calls = 0;
-        m_standing.clear();
-        for (std::size_t index = 0; index < m_log.records().size(); ++index) {
-            const auto& record = m_log.records()[index];
-            if (record.at >= to) break;
-            if (!m_log.takesPart(index, knownAt)) continue;
-            m_counting = record.at >= from;
-            const Effect effect = fold(state, record, m_log.editions());
-            std::set<std::string> touched;
-            for (const DeviceEvent& event : effect.events) touched.insert(event.device);
-            touched.insert(record.device);
-            for (const auto& serial : touched) look(serial, state, record.at);
-        }
-        return m_calls;
+// The whole log under one edition.
+class Replay {
+public:
+    Replay(const Log& log, const std::shared_ptr<const Rulebook>& edition,
+           const WhatIfQuestion& question)
+        : m_log(log.under(edition)),
+          m_question(question),
+          m_calls(checkCalls(m_log, question.at, question.knownAt)) {}
+
+    [[nodiscard]] MonthAnswer month(std::chrono::year_month month) const {
+        return *rules::month(m_log, {month, m_question.at, m_question.knownAt});
+    }
+
+    [[nodiscard]] MonthUnder under(const MonthAnswer& answer) const {
+        const auto first = std::lower_bound(m_calls.begin(), m_calls.end(), answer.from);
+        const auto last = std::lower_bound(first, m_calls.end(), answer.to);
+        return {answer.starts, answer.groups, static_cast<int>(last - first)};
     }
 
 private:
-    void look(const std::string& serial, const State& state, Instant at) {
-        const Device* device = state.device(serial);
-        if (!device || device->retired) return;
-        auto& standing = m_standing[serial];
-        for (const Check& check : state.rulebook->checks) {
-            const auto status = statusOf(state, *device, check, at);
-            const bool stands = status == CheckStatus::Current;
-            const bool stood = standing.contains(check.key);
-            const bool called = stood && !stands && status != CheckStatus::Exempt;
-            if (called && m_counting) ++m_calls;
-            if (stands) standing.insert(check.key);
-            if (!stands) standing.erase(check.key);
-        }
-    }
-
-    const Log& m_log;
-    std::map<std::string, std::set<std::string>> m_standing;
-    int m_calls = 0;
-    bool m_counting = false;
+    Log m_log;
+    const WhatIfQuestion& m_question;
+    std::vector<Instant> m_calls;
 };
 
-MonthUnder monthUnder(const Log& log, MonthCompared& compared, const WhatIfQuestion& question) {
-    MonthUnder under;
-    const auto answer = month(log, {compared.month, question.at, question.knownAt});
-    if (!answer) return under;
-    compared.from = answer->from;
-    compared.to = answer->to;
-    under.starts = answer->starts;
-    under.groups = answer->groups;
-    under.checksCalled = CallCounter(log).count(answer->from, answer->to, question.knownAt);
-    return under;
+std::optional<Instant> firstHappened(const Log& log, Instant knownAt) {
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        if (log.takesPart(index, knownAt)) return log.records()[index].at;
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -90,17 +85,30 @@ MonthUnder monthUnder(const Log& log, MonthCompared& compared, const WhatIfQuest
 WhatIf whatIf(const Log& log, const std::shared_ptr<const Rulebook>& draft,
               const WhatIfQuestion& question) {
     WhatIf answer;
-    const State state = log.stateAt(question.at, question.knownAt);
-    answer.flips = flipsAt(state, draft, question.at);
-    const Log now = log.under(state.rulebook);
-    const Log then = log.under(draft);
-    const std::chrono::year_month_day today{state.rulebook->zone->dayOf(question.at)};
-    const std::chrono::year_month last{today.year(), today.month()};
+    answer.now = log.stateAt(question.at, question.knownAt);
+    answer.then = answer.now;
+    adopt(answer.then, draft, RecordRef{question.at, unlimited, {"~", 1}});
+    answer.flips = flipsBetween(answer.now, answer.then, question.at);
+    const Rulebook& inForce = *answer.now.rulebook;
+    answer.anew = {anewIn(draft->checks, inForce.checks),
+                   anewIn(draft->positions, inForce.positions),
+                   anewIn(draft->services, inForce.services)};
+    const Replay now(log, answer.now.rulebook, question);
+    const Replay then(log, draft, question);
+    const auto begin = firstHappened(log, question.knownAt);
+    const std::chrono::year_month_day today{answer.now.rulebook->zone->dayOf(question.at)};
     for (int back = question.months - 1; back >= 0; --back) {
         MonthCompared compared;
-        compared.month = last - std::chrono::months{back};
-        compared.now = monthUnder(now, compared, question);
-        compared.then = monthUnder(then, compared, question);
+        compared.month = today.year() / today.month() - std::chrono::months{back};
+        const auto monthNow = now.month(compared.month);
+        compared.from = monthNow.from;
+        compared.to = monthNow.to;
+        if (back > 0 && (!begin || compared.to <= *begin)) {
+            ++answer.monthsBefore;
+            continue;
+        }
+        compared.now = now.under(monthNow);
+        compared.then = then.under(then.month(compared.month));
         answer.months.push_back(std::move(compared));
     }
     return answer;

@@ -7,6 +7,7 @@
 
 #include "rules/month.h"
 
+#include <array>
 #include <memory>
 #include <string>
 #include <vector>
@@ -18,32 +19,41 @@ struct Flip {
     std::string device;
     Verdict now{};
     Verdict then{};
-    std::vector<Finding> findings;  // that would block then
+    std::vector<Finding> blocksNow;   // what blocks now, and would not then
+    std::vector<Finding> blocksThen;  // what would block then, and does not now
 };
 
 // One month as it reads under one edition.
 struct MonthUnder {
     std::array<int, 5> starts{};  // by StartClass
     std::vector<GroupTime> groups;
-    int checksCalled = 0;  // times that a check which stood fell due, failed or ran out
+    int checksCalled = 0;  // see check_calls.h
 };
 
 struct MonthCompared {
     std::chrono::year_month month{};
-    Instant from{}, to{};
-    MonthUnder now;   // under the edition in force, all month
-    MonthUnder then;  // under the draft
+    Instant from{}, to{};  // by the zone of the edition in force
+    MonthUnder now;        // under the edition in force, all along
+    MonthUnder then;       // under the draft
+};
+
+// Keys that the draft names and the edition in force does not: no record is about them.
+struct NamedAnew {
+    std::vector<std::string> checks, positions, services;
 };
 
 struct WhatIf {
-    std::vector<Flip> flips;
+    NamedAnew anew;
+    std::vector<Flip> flips;            // by device
     std::vector<MonthCompared> months;  // oldest first; the last one may be cut off at the instant
+    int monthsBefore = 0;               // left out: they ended before the first record
+    State now, then;                    // at the instant; `then` with the draft adopted
 };
 
 struct WhatIfQuestion {
     Instant at{};
     Instant knownAt = unlimited;
-    int months = 12;
+    int months = 12;  // at least 1
 };
 
 // Both replays take the whole log as if its only edition had been in force all along, so that they

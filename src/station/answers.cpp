@@ -4,6 +4,7 @@
 // Questions to the log; see answers.h.
 #include "station/answers.h"
 
+#include "station/rulebook_check.h"
 #include "station/upkeep.h"
 
 #include <algorithm>
@@ -238,6 +239,23 @@ Result<report::Trace> trace(const Surroundings& surroundings, const Standing& st
     }
     return report::makeTrace(standing.log.log,
                              {asked.by, asked.key, standing.at, standing.knownAt},
+                             provenanceOf(surroundings, standing.log, standing.knownAt));
+}
+
+Result<report::Draft> tryDraft(const Surroundings& surroundings, const Standing& standing,
+                               const DraftAsked& asked) {
+    auto reading = checkRulebook(surroundings, asked.rulebook);
+    if (!reading) {
+        return tl::unexpected(std::move(reading.error()));
+    }
+    if (!reading->rulebook) {
+        auto problem = problemOf(surroundings.words, "try.bad_rulebook",
+                                 {{"path", asked.rulebook.string()}});
+        problem.details = remarkLines(surroundings.words, reading->faults);
+        return tl::unexpected(std::move(problem));
+    }
+    return report::makeDraft(standing.log.log, reading->rulebook,
+                             {standing.at, standing.knownAt, asked.months},
                              provenanceOf(surroundings, standing.log, standing.knownAt));
 }
 

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "report/board.h"
+#include "report/draft.h"
 #include "report/explain.h"
 #include "report/horizon.h"
 #include "report/look_back.h"
@@ -14,6 +15,7 @@
 #include "station/open.h"
 
 #include <chrono>
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -88,6 +90,16 @@ struct TraceAsked {
 // standing must outlive it.
 [[nodiscard]] Result<report::Trace> trace(const Surroundings& surroundings,
                                           const Standing& standing, const TraceAsked& asked);
+
+struct DraftAsked {
+    std::filesystem::path rulebook;
+    int months = 12;  // at least 1
+};
+
+// What the draft in that file would change. A problem if it has faults, all of which are listed.
+// The standing must outlive it. Writes nothing.
+[[nodiscard]] Result<report::Draft> tryDraft(const Surroundings& surroundings,
+                                             const Standing& standing, const DraftAsked& asked);
 
 // "2026-03".
 [[nodiscard]] std::optional<std::chrono::year_month> parseMonth(std::string_view text);

@@ -40,6 +40,7 @@ import.wrong_edition: says(record edition found) safe do
 import.own_name: says(record station) safe do(station)
 export.unknown_station: says(station) safe do
 adopt.bad_rulebook: says(path) safe do
+try.bad_rulebook: says(path) safe do
 demo.exists: says(path) safe do
 demo.no_demo: says(path) safe do
 demo.others: says(path stations) safe do

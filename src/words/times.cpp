@@ -4,6 +4,7 @@
 // Local times, spans and numbers in words. Knows no clock.
 #include "words/times.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -24,6 +25,10 @@ std::string clockFace(std::int64_t ms) {
     const std::int64_t dayMs = 24 * hourMs;
     const std::int64_t ofDay = ((ms % dayMs) + dayMs) % dayMs;
     return twoFigures(ofDay / hourMs) + ":" + twoFigures(ofDay % hourMs / minuteMs);
+}
+
+std::int64_t wholeMinutes(logbook::Duration span) {
+    return (span.ms + minuteMs / 2) / minuteMs;
 }
 
 std::chrono::year_month_day dateOf(logbook::Day day) {
@@ -122,6 +127,28 @@ std::string duration(const Words& words, logbook::Duration span) {
 
 std::string wait(const Words& words, logbook::Duration span) {
     return duration(words, {(span.ms + minuteMs - 1) / minuteMs * minuteMs});
+}
+
+SpanUnit unitFor(const std::vector<logbook::Duration>& spans) {
+    std::int64_t minutes = 0;
+    for (const auto& each : spans) minutes = std::max(minutes, wholeMinutes(each));
+    if (minutes >= 24 * 60) return SpanUnit::Days;
+    return minutes >= 60 ? SpanUnit::Hours : SpanUnit::Minutes;
+}
+
+std::string span(const Words& words, logbook::Duration span, SpanUnit unit) {
+    if (span.ms == 0) return words.say("plain.nothing");
+    const std::int64_t minutes = wholeMinutes(span);
+    if (minutes == 0) return words.say("duration.under_minute");
+    if (unit == SpanUnit::Minutes)
+        return words.say("duration.minutes", {{"count", std::to_string(minutes)}});
+    const auto rest = twoFigures(minutes % 60);
+    if (unit == SpanUnit::Hours)
+        return words.say("duration.span_hours",
+                         {{"hours", std::to_string(minutes / 60)}, {"minutes", rest}});
+    return words.say("duration.span_days", {{"days", std::to_string(minutes / (24 * 60))},
+                                            {"hours", twoFigures(minutes / 60 % 24)},
+                                            {"minutes", rest}});
 }
 
 std::string number(double value) {

@@ -9,6 +9,7 @@
 #include "words/words.h"
 
 #include <string>
+#include <vector>
 
 namespace words {
 
@@ -52,6 +53,14 @@ private:
 
 // The time still to wait: the same, but begun minutes count as whole ones.
 [[nodiscard]] std::string wait(const Words& words, logbook::Duration span);
+
+// Spans of one table are told alike, to the minute: "3 d 04 h 05 min" if one of them takes a day.
+enum class SpanUnit { Minutes, Hours, Days };
+
+[[nodiscard]] SpanUnit unitFor(const std::vector<logbook::Duration>& spans);
+
+// Rounded to the minute; "none" if it is nothing, "under 1 min" if it rounds to that.
+[[nodiscard]] std::string span(const Words& words, logbook::Duration span, SpanUnit unit);
 
 // At most six figures, "62.5"; never an exponent below a million.
 [[nodiscard]] std::string number(double value);

@@ -167,6 +167,25 @@ TEST_CASE("Forms for a time without a computer, and what was written on one", "[
     transcript.check("forms");
 }
 
+TEST_CASE("Trying a draft writes nothing", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.write("draft.toml", support::smallRulebook("2026-2") +
+                                       "[checks.handle]\ntakes = \"PT1M\"\n");
+    transcript.write("faulty.toml", "format = 1\n[checks.leak]\ntakes = \"long\"\n");
+    const auto before = transcript.bytesOf("ward.logbook");
+    transcript.at("2026-03-02T15:00:00Z");
+    transcript.run("try ward.logbook draft.toml");
+    transcript.run("try ward.logbook draft.toml --months 1 --json");
+    transcript.run("try ward.logbook faulty.toml");
+    transcript.run("try ward.logbook none.toml");
+    for (const std::string months : {"0", "121", "1.5", "-1", "many", "12x"}) {
+        transcript.run("try ward.logbook draft.toml --months " + months);
+    }
+    CHECK(transcript.bytesOf("ward.logbook") == before);
+    transcript.check("trying");
+}
+
 TEST_CASE("A clock that was set back is told", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

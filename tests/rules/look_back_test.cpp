@@ -1,10 +1,9 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Looking back by two states of knowledge, and a draft edition against the one in force.
+// Looking back by two states of knowledge.
 #include "rules/look_back.h"
 
-#include "rules/what_if.h"
 #include "support/rules_world.h"
 
 #include <catch2/catch.hpp>
@@ -17,12 +16,6 @@ std::vector<std::string> namesOf(const rules::Log& log, const std::vector<std::s
     std::vector<std::string> names;
     for (const auto index : indexes) names.push_back(logbook::toText(log.records()[index].name));
     return names;
-}
-
-std::shared_ptr<const rules::Rulebook> read(const std::string& text) {
-    const auto reading = rules::readRulebook(text, zones());
-    REQUIRE(reading.rulebook);
-    return reading.rulebook;
 }
 
 }  // namespace
@@ -89,41 +82,4 @@ TEST_CASE("a unit enrolled later was not known", "[unit]") {
     const auto back = rules::lookBack(log, {device, when("10:00"), when("10:00"), std::nullopt});
     CHECK_FALSE(back.known.has_value());
     CHECK(back.actual.has_value());
-}
-
-TEST_CASE("a draft flips the units that its new check finds unready", "[unit]") {
-    LogBuilder builder = logWith(bookOfLeak("voided_by = [ { event = \"use_end\" } ]"));
-    builder.on(device).at("09:00").pass("leak");
-    builder.on(device).at("10:00").useStart();
-    builder.on(device).at("11:00").useEnd();
-    builder.on(device).at("12:00").pass("leak");
-    const auto log = toLog(builder);
-    const auto draft =
-        read(book("[checks.leak]\ntakes = \"PT2M\"\nvoided_by = [ { event = "
-                  "\"use_end\" } ]\n[checks.flow]\ntakes = \"PT1M\"\n",
-                  {.edition = "2"}));
-    const auto answer = rules::whatIf(log, draft, {when("13:00"), rules::unlimited, 1});
-    REQUIRE(answer.flips.size() == 1);
-    CHECK(answer.flips[0].device == device);
-    CHECK(answer.flips[0].now == rules::Verdict::Ready);
-    CHECK(answer.flips[0].then == rules::Verdict::NotReady);
-    REQUIRE(answer.flips[0].findings.size() == 1);
-    CHECK(rules::toText(answer.flips[0].findings[0]) == "due flow");
-    REQUIRE(answer.months.size() == 1);
-    const auto& march = answer.months.front();
-    CHECK(march.now.starts[static_cast<std::size_t>(rules::StartClass::Compliant)] == 1);
-    CHECK(march.then.starts[static_cast<std::size_t>(rules::StartClass::Noncompliant)] == 1);
-    CHECK(march.now.checksCalled == 1);
-    CHECK(march.then.checksCalled == 1);
-}
-
-TEST_CASE("the edition in force as a draft changes nothing", "[unit]") {
-    const auto text = bookOfLeak("voided_by = [ { event = \"use_end\" } ]");
-    LogBuilder builder = logWith(text);
-    builder.on(device).at("09:00").pass("leak");
-    const auto answer =
-        rules::whatIf(toLog(builder), read(text), {when("13:00"), rules::unlimited, 2});
-    CHECK(answer.flips.empty());
-    REQUIRE(answer.months.size() == 2);
-    CHECK(answer.months.back().now.starts == answer.months.back().then.starts);
 }
