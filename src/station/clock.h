@@ -6,7 +6,16 @@
 
 #include "logbook/instant.h"
 
+#include <optional>
+#include <string>
+
 namespace station {
+
+// How long a computer has been running, asleep or not: what no setting of its clock changes.
+struct SinceStart {
+    std::string start;  // names this start of the computer
+    logbook::Duration span{};
+};
 
 class Clock {
 public:
@@ -16,6 +25,9 @@ public:
     virtual ~Clock() = default;
 
     [[nodiscard]] virtual logbook::Instant now() const = 0;
+
+    // None where it is not known.
+    [[nodiscard]] virtual std::optional<SinceStart> sinceStart() const { return std::nullopt; }
 };
 
 }  // namespace station

@@ -6,9 +6,11 @@
 
 #include "station/zone_rule.h"
 
+#include <array>
 #include <cerrno>
 #include <chrono>
 #include <cstdlib>
+#include <ctime>
 #include <date/tz.h>
 #include <fcntl.h>
 #include <map>
@@ -137,6 +139,20 @@ void flushFolder(const std::filesystem::path& folder) {
 }
 
 }  // namespace
+
+std::optional<SinceStart> SystemClock::sinceStart() const {
+    // A file of /proc has no size, so it is read to its end.
+    const File file(::open("/proc/sys/kernel/random/boot_id", O_RDONLY | O_CLOEXEC));
+    std::array<char, 64> name{};
+    const auto length = file.isOpen() ? ::read(file.descriptor(), name.data(), name.size()) : -1;
+    timespec span{};
+    if (length <= 0 || ::clock_gettime(CLOCK_BOOTTIME, &span) != 0) {
+        return std::nullopt;
+    }
+    std::string start(name.data(), static_cast<std::size_t>(length));
+    start.erase(start.find_last_not_of('\n') + 1);
+    return SinceStart{start, {span.tv_sec * 1000 + span.tv_nsec / 1'000'000}};
+}
 
 logbook::Instant SystemClock::now() const {
     const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());

@@ -20,6 +20,7 @@ namespace station::system {
 class SystemClock : public Clock {
 public:
     [[nodiscard]] logbook::Instant now() const override;
+    [[nodiscard]] std::optional<SinceStart> sinceStart() const override;
 };
 
 // The zones of this computer's database, with their transitions from 1970 to 2100. A name that the

@@ -57,7 +57,8 @@ entry.waiver_refused: says safe do
 entry.no_target: says(record) safe do
 entry.not_strikable: says(record) safe do
 entry.struck_already: says(record) safe do
-entry: clock_back(time last) unready_start(device findings) backdated(time)
+entry: clock_back(time last) clock_ahead(time last)
+entry: unready_start(device findings) backdated(time)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
 standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
 standing: withdrawn(device findings) retired(device)

@@ -1,0 +1,40 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Whether the clock of this computer can be believed. What it says is written down as it stands,
+// never clamped; but it is shown, and asked about, before that.
+#pragma once
+
+#include "station/open.h"
+
+#include <optional>
+#include <string>
+
+namespace station {
+
+// A clock that goes ahead of the time since the start of the computer by more than this was set.
+inline constexpr logbook::Duration clockLeap{5LL * 60'000};
+
+struct ClockDoubt {
+    enum class Code {
+        SetBack,  // earlier than the last entry of this station
+        SetAhead, // by more than clockLeap since the last entry written here after the same start
+    };
+    Code code{};
+    logbook::Instant now{};
+    logbook::Instant expected{};  // not before this; about this
+};
+
+// Nothing: there is no reason to doubt. A clock that was set back is the graver of the two.
+[[nodiscard]] Result<std::optional<ClockDoubt>> doubtClock(const Surroundings& surroundings,
+                                                           const store::Logbook& logbook,
+                                                           const WholeLog& log);
+
+// Notes by how much the clock is ahead of the start of the computer, once an entry is written by
+// it. Writes nothing where that is noted already, to the second.
+[[nodiscard]] Result<void> noteClock(const Surroundings& surroundings, store::Logbook& logbook);
+
+// What is told of the doubt: "The clock of this computer says …".
+[[nodiscard]] std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt);
+
+}  // namespace station
