@@ -21,9 +21,13 @@ public:
             {{"--station", "NAME", "Only entries of that station.", false, true},
              {"--since", "TIME",
               "Of each station only from its first entry written down at that time or later."},
+             {"--without-names", "",
+              "For readers outside: persons as person-1, person-2, without free texts."},
+             {"--coarse-places", "", "For readers outside: places up to their first number."},
              {"--to", "FILE", "Write them to a new file instead."},
              shared::trustLocks},
-            "",
+            "With --without-names or --coarse-places what comes out is for reading and counting: "
+            "no station takes it in.",
             "airmuster-cli export ward.logbook --station icu-1 --to icu-1.jsonl"};
         return data;
     }
@@ -36,7 +40,9 @@ public:
             return tl::unexpected(since.error());
         }
         auto exported = station::exportRecords(surroundings, logbookOf(call),
-                                               {call.values("--station"), *since});
+                                               {call.values("--station"), *since,
+                                                {call.has("--without-names"),
+                                                 call.has("--coarse-places")}});
         if (!exported) {
             return tl::unexpected(exported.error());
         }

@@ -68,7 +68,11 @@ Result<ExportAnswer> exportRecords(const Surroundings& surroundings, const Logbo
     if (selection.since) {
         keepSince(records, *selection.since);
     }
-    return ExportAnswer{exchange::writeRecordFile(records), records.size(),
+    const auto& redaction = selection.redaction;
+    auto bytes = redaction.withoutNames || redaction.coarsePlaces
+                     ? exchange::writeRedacted(records, redaction)
+                     : exchange::writeRecordFile(records);
+    return ExportAnswer{std::move(bytes), records.size(),
                         std::move(read->inDoubt)};
 }
 

@@ -4,6 +4,7 @@
 // Taking in the records of other stations, all or nothing, and handing out one's own.
 #pragma once
 
+#include "exchange/redaction.h"
 #include "station/open.h"
 
 #include <cstdint>
@@ -34,6 +35,7 @@ struct ExportSelection {
     std::vector<std::string> stations;      // none: all
     std::optional<logbook::Instant> since;  // of each station, from its first record entered then
                                             // or later, and all that follow
+    exchange::Redaction redaction{};        // any: for readers outside, and no record file
 };
 
 struct ExportAnswer {

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A clock that stands still until a test moves it. Time since the start of the computer goes on with
-// it, but not where the test sets it.
+// A clock that stands still until a test moves it. Time since the start of the computer goes on
+// with it, but not where the test sets it.
 #pragma once
 
 #include "station/clock.h"

@@ -1,0 +1,101 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What is kept is listed, not what is left out: a field that nobody thought of stays inside.
+#include "exchange/redaction.h"
+
+#include "logbook/json.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <string_view>
+#include <utility>
+
+namespace exchange {
+
+namespace {
+
+namespace json = logbook::json;
+
+constexpr std::array<std::string_view, 9> keptFields{
+    "at", "body", "confirmed", "device", "entered", "kind", "moved_from", "seq", "station"};
+
+constexpr std::array<std::string_view, 3> personFields{"by", "done_by", "witness"};
+
+// Of bodies: keys, numbers, dates and texts that are no free texts.
+constexpr std::array<std::string_view, 42> keptInBody{
+    "action",      "asset",        "blocking", "cancelled", "check",    "code",
+    "commissioned", "conditions",  "digest",   "disposition", "edition", "emergency",
+    "features",    "finding",      "group",    "groups",    "heads",    "hold",
+    "key",         "known_at",     "level",    "load",      "location", "maker",
+    "match",       "measures",     "model",    "month",     "on",       "outcome",
+    "part",        "parts",        "position", "positions", "precautions", "return_by",
+    "roles",       "same_patient", "service",  "subject",   "target",   "until"};
+
+template <std::size_t Count>
+bool contains(const std::array<std::string_view, Count>& names, std::string_view name) {
+    return std::ranges::find(names, name) != names.end();
+}
+
+// "ICU room 9, window" as "ICU room".
+std::string coarse(const std::string& place) {
+    std::string text = place.substr(0, place.find_first_of("0123456789,;/("));
+    text.erase(text.find_last_not_of(" -#.") + 1);
+    return text;
+}
+
+class Redacting {
+public:
+    explicit Redacting(const Redaction& redaction) : m_redaction(redaction) {}
+
+    json::Value redacted(const json::Object& record) {
+        json::Object kept;
+        for (const auto& [name, value] : record) {
+            if (!m_redaction.withoutNames || contains(keptFields, name)) {
+                kept.emplace_back(name, name == "body" ? body(value) : value);
+            } else if (contains(personFields, name)) {
+                kept.emplace_back(name, pseudonym(value));
+            }
+        }
+        return json::Object{{"redacted", std::move(kept)}};
+    }
+
+private:
+    json::Value body(const json::Value& value) {
+        json::Object kept;
+        for (const auto& [name, field] : *value.object()) {
+            if (name == "location" && m_redaction.coarsePlaces && field.string() != nullptr) {
+                kept.emplace_back(name, coarse(*field.string()));
+            } else if (m_redaction.withoutNames && name == "person") {
+                kept.emplace_back(name, pseudonym(field));
+            } else if (!m_redaction.withoutNames || contains(keptInBody, name)) {
+                kept.emplace_back(name, field);
+            }
+        }
+        return kept;
+    }
+
+    json::Value pseudonym(const json::Value& person) {
+        const auto number = m_persons.size() + 1;
+        const auto place = m_persons.emplace(*person.string(), number).first;
+        return "person-" + std::to_string(place->second);
+    }
+
+    Redaction m_redaction;
+    std::map<std::string, std::size_t> m_persons;
+};
+
+}  // namespace
+
+std::string writeRedacted(std::span<const logbook::Record> records, const Redaction& redaction) {
+    Redacting redacting(redaction);
+    std::string bytes;
+    for (const auto& record : records) {
+        const auto content = json::parse(record.content);
+        bytes += json::canonical(redacting.redacted(*content->object())) + "\n";
+    }
+    return bytes;
+}
+
+}  // namespace exchange
