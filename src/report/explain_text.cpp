@@ -221,7 +221,17 @@ std::string findingsText(const Context& context, const BoardRow& row, const Find
     std::stable_sort(findings.begin(), findings.end(), [&weight](const auto& a, const auto& b) {
         return weight(a) < weight(b);
     });
-    for (const auto& finding : findings) text += findingText(context, finding, title, width);
+    const bool onHold = title.advises && words::sheetHoldStands(context);
+    bool toldToLeave = false;
+    for (const auto& finding : findings) {
+        const bool advises = title.advises && (!onHold || weight(finding) == 0);
+        // What not to do is said once for all that stands besides the hold.
+        if (onHold && !advises && !toldToLeave) {
+            text += wrapped(context.words.say("explain.on_hold"), width, 2);
+            toldToLeave = true;
+        }
+        text += findingText(context, finding, {title.title, title.marks, advises}, width);
+    }
     if (findings.empty() && !row.inDoubt)
         text += "  " + context.words.say("explain.no_findings") + "\n";
     return text;

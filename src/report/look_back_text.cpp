@@ -44,9 +44,17 @@ Marks marksOf(const Context& context, const LookingBack& back) {
     return marks;
 }
 
-// The findings that one has and the other has not, in the shortest form.
+bool isOfCheck(const rules::Finding& finding) {
+    return finding.code == rules::FindingCode::Due || finding.code == rules::FindingCode::Failed ||
+           finding.code == rules::FindingCode::Lapsed;
+}
+
+// The findings that one has and the other has not, in the shortest form; but those of checks whose
+// state is another, which have a row of their own.
 std::string onlyIn(const Context& context, const Explain& one, const Explain& other) {
     std::string text;
+    const auto& checks = one.row().assessment.checks;
+    const auto& otherChecks = other.row().assessment.checks;
     const auto& others = other.row().assessment.findings;
     for (const auto& finding : one.row().assessment.findings) {
         const auto same = [&finding](const rules::Finding& each) {
@@ -54,7 +62,19 @@ std::string onlyIn(const Context& context, const Explain& one, const Explain& ot
                    each.blocking() == finding.blocking();
         };
         if (std::any_of(others.begin(), others.end(), same)) continue;
-        text += (text.empty() ? "" : "; ") + words::brief(context, finding);
+        const auto check = checks.find(finding.subject);
+        const auto otherCheck = otherChecks.find(finding.subject);
+        const bool hasRow = isOfCheck(finding) && check != checks.end() &&
+                            (otherCheck == otherChecks.end() ||
+                             otherCheck->second != check->second);
+        if (hasRow) continue;
+        const auto told = words::brief(context, finding);
+        const bool ahead = words::isSheetHold(context, rules::toText(finding));
+        if (text.empty()) {
+            text = told;
+        } else {
+            text = ahead ? told + "; " + text : text + "; " + told;
+        }
     }
     return text.empty() ? context.words.say("look_back.nothing_else") : text;
 }

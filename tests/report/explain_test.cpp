@@ -104,3 +104,22 @@ TEST_CASE("recent entries are those known, latest first, struck ones marked", "[
     CHECK(logbook::toText(then[0].record.name) == "icu-1/19");
     CHECK_FALSE(then[0].struck);
 }
+
+TEST_CASE("under a hold with a sheet it comes first, and nothing else is advised", "[unit]") {
+    sample::Story story;
+    story.ready().tell("10 12:00", "use_start").tell("10 13:30", "use_end");
+    story.tell("10 13:40", "withdraw", R"({"hold":"repair","reason":"fan noise"})");
+    story.tell("10 13:40", "withdraw", R"({"hold":"incident","reason":"see report"})");
+    const sample::Scene scene(story, "10 14:00");
+    const auto text = report::toText(explainOf(scene, "KB-0142"), english(), {200});
+    const auto hold = text.find("ON HOLD since 13:40");
+    const auto leave = text.find("Leave it all as it is while the unit is on hold.");
+    const auto repair = text.find("Out of service since 13:40: repair");
+    const auto circuit = text.find("The breathing circuit from the last patient is still fitted.");
+    CHECK(hold < leave);
+    CHECK(leave < repair);
+    CHECK(leave < circuit);
+    CHECK(circuit != std::string::npos);
+    CHECK(text.find("Discard it and fit a new one.") == std::string::npos);
+    CHECK(text.find("Leave it", leave + 10) == std::string::npos);
+}
