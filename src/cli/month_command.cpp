@@ -47,9 +47,15 @@ public:
         if (!report) {
             return tl::unexpected(report.error());
         }
-        return Answer{ExitStatus::Done, call.has("--json")
-                                            ? jsonText(toJson(*report))
-                                            : toText(*report, surroundings.words)};
+        std::vector<std::string> remarks;
+        if (report->leftOut > 0) {
+            remarks.push_back(surroundings.words.say(
+                "month.left_out", {{"count", std::to_string(report->leftOut)}}));
+        }
+        return Answer{ExitStatus::Done,
+                      call.has("--json") ? jsonText(toJson(*report))
+                                         : toText(*report, surroundings.words),
+                      std::move(remarks)};
     }
 };
 

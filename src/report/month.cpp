@@ -72,6 +72,35 @@ void addTimes(const rules::MonthAnswer& answer, json::Object& object) {
     object.emplace_back("turnaround", std::move(turnaround));
 }
 
+bool isInPeriod(const rules::Log& log, const Month& month, const logbook::Record& record) {
+    const auto* strike = std::get_if<logbook::body::Strike>(&record.body);
+    const auto target = strike ? log.find(strike->target) : std::nullopt;
+    const Instant at = target ? log.records()[*target].at : record.at;
+    return at >= month.answer.from && at < month.answer.to;
+}
+
+// Entries about the period, strikes of them among these, that were written down after `from` and by
+// `to`. Signatures are about the report, not the period.
+std::size_t writtenBetween(const rules::Log& log, const Month& month, Instant from, Instant to) {
+    const auto& records = log.records();
+    return static_cast<std::size_t>(
+        std::count_if(records.begin(), records.end(), [&](const logbook::Record& record) {
+            return record.entered > from && record.entered <= to &&
+                   record.kind() != logbook::Kind::Sign && isInPeriod(log, month, record);
+        }));
+}
+
+void addSignatures(const rules::Log& log, Month& month) {
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        const auto& record = log.records()[index];
+        const auto* sign = std::get_if<logbook::body::Sign>(&record.body);
+        const bool isOfMonth = sign && sign->month == monthName(month);
+        if (!isOfMonth || !log.takesPart(index, month.knownAt)) continue;
+        month.signatures.push_back(
+            {record, writtenBetween(log, month, sign->knownAt, month.knownAt)});
+    }
+}
+
 bool isPlain(char c) {
     const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
     return letter || (c >= '0' && c <= '9') || c == '/' || c == '.' || c == '-' || c == '_';
@@ -92,8 +121,11 @@ tl::expected<Month, rules::LogFault> makeMonth(const rules::Log& log,
                                                std::string logbook, Provenance provenance) {
     auto answer = rules::month(log, question);
     if (!answer) return tl::unexpected(std::move(answer.error()));
-    Month month{std::move(*answer), {},           {}, {}, {}, std::move(provenance),
-                std::move(logbook), lookupIn(log)};
+    Month month;
+    month.answer = std::move(*answer);
+    month.provenance = std::move(provenance);
+    month.logbook = std::move(logbook);
+    month.lookup = lookupIn(log);
     const auto end = log.endOfKnowledge(question.knownAt).value_or(question.knownAt);
     month.at = question.at.value_or(end);
     month.knownAt = question.knownAt == rules::unlimited ? end : question.knownAt;
@@ -102,6 +134,8 @@ tl::expected<Month, rules::LogFault> makeMonth(const rules::Log& log,
         month.exceptions.push_back({log.records()[start.record], start});
     for (const auto& anomaly : month.answer.anomalies)
         month.anomalies.push_back({log.records()[anomaly.record], anomaly.code});
+    month.leftOut = writtenBetween(log, month, month.knownAt, rules::unlimited);
+    addSignatures(log, month);
     return month;
 }
 

@@ -26,12 +26,20 @@ struct MonthAnomaly {
     rules::AnomalyCode code{};
 };
 
+// Of this month, signed by someone; how many entries about its period were written down since.
+struct MonthSignature {
+    logbook::Record record;
+    std::size_t since = 0;
+};
+
 struct Month {
     rules::MonthAnswer answer;
     Instant at{};       // the instant asked, or what it stands for
     Instant knownAt{};  // as known when: the instant asked, or the latest there is
     std::vector<MonthException> exceptions;
     std::vector<MonthAnomaly> anomalies;
+    std::vector<MonthSignature> signatures;
+    std::size_t leftOut = 0;  // entries about the period that were written down after `knownAt`
     Provenance provenance;
     std::string logbook;  // the path as the person gave it
     words::RecordLookup lookup;

@@ -23,6 +23,31 @@ std::string heading(const words::Words& words, std::string_view key) {
     return "\n" + words.say(key) + "\n";
 }
 
+// What an earlier report of this month lacks. What this one leaves out is not told here, so that
+// the same text comes again however much is written down later.
+std::string sinceText(const Month& month, const Context& context, std::size_t width) {
+    const auto& words = context.words;
+    const auto times = context.times();
+    std::string text;
+    const auto say = [&](std::string_view key, const words::Gaps& gaps) {
+        text += wrapped(words.say(key, gaps), width);
+    };
+    for (const auto& station : month.provenance.stations) {
+        if (station.cameLater > 0)
+            say("month.came_later", {{"station", station.station},
+                                     {"count", std::to_string(station.cameLater)}});
+    }
+    for (const auto& each : month.signatures) {
+        const auto known = std::get<logbook::body::Sign>(each.record.body).knownAt;
+        say("month.signed", {{"time", times.dated(each.record.at)},
+                             {"person", words::personName(context, each.record.by)},
+                             {"record", logbook::toText(each.record.name)},
+                             {"known", times.dated(known)},
+                             {"count", std::to_string(each.since)}});
+    }
+    return text;
+}
+
 std::string headText(const Month& month, const Context& context, std::size_t width) {
     const auto& words = context.words;
     const auto times = context.times();
@@ -40,6 +65,7 @@ std::string headText(const Month& month, const Context& context, std::size_t wid
                     width);
     text += wrapped(words.say("board.asked", {{"time", times.full(month.at)}}), width);
     text += wrapped(words.say("month.known", {{"time", times.full(month.knownAt)}}), width);
+    text += sinceText(month, context, width);
     return text +
            wrapped(words.say("month.edition", {{"edition", context.state.rulebook->edition}}),
                    width);
@@ -75,7 +101,7 @@ std::string exceptionText(const Month& month, const words::Words& words,
     std::string text =
         wrapped(words.say("month.exception",
                           {{"record", logbook::toText(record.name)},
-                           {"time", head.time(record.at)},
+                           {"time", head.dated(record.at)},
                            {"device", record.device},
                            {"class", words::classWord(words, exception.start.startClass)}}),
                 width, 2);
@@ -92,7 +118,7 @@ std::string exceptionText(const Month& month, const words::Words& words,
         text += wrapped(words.say("month.flags", {{"flags", words.say("flag.used_on_hold")}}),
                         width, 6);
     return text + wrapped(words.say("month.by", {{"person", words::personName(context, record.by)},
-                                                 {"time", head.time(record.entered)}}),
+                                                 {"time", head.dated(record.entered)}}),
                           width, 6);
 }
 
@@ -113,7 +139,7 @@ std::string anomaliesText(const Month& month, const words::Words& words, std::si
         const auto context = contextAt(month, words, record.at);
         const auto key = record.device.empty() ? "month.anomaly_department" : "month.anomaly";
         text += wrapped(words.say(key, {{"record", logbook::toText(record.name)},
-                                        {"time", head.time(record.at)},
+                                        {"time", head.dated(record.at)},
                                         {"device", record.device},
                                         {"person", words::personName(context, record.by)}}),
                         width, 2);
@@ -130,10 +156,14 @@ std::string availabilityText(const rules::MonthAnswer& answer, const words::Word
     for (std::size_t i = 0; i < answer.devices.front().times.size(); ++i)
         titles.push_back(
             words::capitalized(words::verdictWord(words, static_cast<rules::Verdict>(i))));
+    std::vector<Duration> all;
+    for (const auto& device : answer.devices)
+        all.insert(all.end(), device.times.begin(), device.times.end());
+    const auto unit = words::unitFor(all);
     Table table(std::move(titles));
     for (const auto& device : answer.devices) {
         std::vector<std::string> cells{words::shown(device.device)};
-        for (const auto& time : device.times) cells.push_back(words::duration(words, time));
+        for (const auto& time : device.times) cells.push_back(words::span(words, time, unit));
         table.add(std::move(cells));
     }
     return text + table.text(width, 2);
@@ -143,10 +173,13 @@ std::string belowParText(const Context& context, const rules::MonthAnswer& answe
                          std::size_t width) {
     if (answer.groups.empty()) return "";
     const auto& words = context.words;
+    std::vector<Duration> all;
+    for (const auto& group : answer.groups) all.push_back(group.belowPar);
+    const auto unit = words::unitFor(all);
     Table table({words.say("month.group"), words.say("month.below")});
     for (const auto& group : answer.groups)
         table.add(
-            {words::groupLabel(context, group.group), words::duration(words, group.belowPar)});
+            {words::groupLabel(context, group.group), words::span(words, group.belowPar, unit)});
     return heading(words, "month.below_par") + table.text(width, 2);
 }
 
@@ -154,10 +187,13 @@ std::string turnaroundText(const Context& context, const rules::MonthAnswer& ans
                            std::size_t width) {
     if (answer.turnarounds.empty()) return "";
     const auto& words = context.words;
+    std::vector<Duration> all;
+    for (const auto& each : answer.turnarounds) all.push_back(each.took);
+    const auto unit = words::unitFor(all);
     Table table({words.say("month.unit"), words.say("month.use_ended"), words.say("month.took")});
     for (const auto& each : answer.turnarounds) {
-        const auto took = words::duration(words, each.took);
-        table.add({words::shown(each.device), context.times().time(each.from),
+        const auto took = words::span(words, each.took, unit);
+        table.add({words::shown(each.device), context.times().dated(each.from),
                    each.censored ? words.say("month.censored", {{"duration", took}}) : took});
     }
     return heading(words, "month.turnaround") + table.text(width, 2);

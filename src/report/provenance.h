@@ -23,6 +23,7 @@ using logbook::Instant;
 struct StationHeard {
     std::string station;
     std::optional<Instant> heard;  // the latest of its entries here; none: no entries
+    std::int64_t cameLater = 0;    // of its entries known then, those that came in here after that
 };
 
 struct Verified {

@@ -93,6 +93,51 @@ Result<std::vector<report::ChainHead>> headsKnown(const Surroundings& surroundin
     return heads;
 }
 
+// How many of a station's first `last` records came into this file after `then`. They come in by
+// number, so the first of those is found by halving.
+Result<std::int64_t> cameAfter(const Surroundings& surroundings, const store::Logbook& logbook,
+                               const logbook::RecordName& last, logbook::Instant then) {
+    std::int64_t first = 1;
+    std::int64_t end = last.seq + 1;
+    while (first < end) {
+        const auto middle = first + (end - first) / 2;
+        const auto row = logbook.findRecord({last.station, middle});
+        if (!row) {
+            return tl::unexpected(problemOf(surroundings.words, row.error()));
+        }
+        if (row->arrived > then) {
+            end = middle;
+        } else {
+            first = middle + 1;
+        }
+    }
+    return last.seq + 1 - first;
+}
+
+// Of other stations, whose entries are here as they are brought in; one's own are here at once.
+Result<void> noteLateArrivals(const Surroundings& surroundings, const WholeLog& log,
+                              const LogbookFile& file, report::Provenance& provenance) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    for (auto& station : provenance.stations) {
+        const auto head =
+            std::find_if(provenance.heads.begin(), provenance.heads.end(),
+                         [&](const auto& each) { return each.station == station.station; });
+        if (station.station == log.ownStation || head == provenance.heads.end()) {
+            continue;
+        }
+        const auto later = cameAfter(surroundings, *logbook, {head->station, head->seq},
+                                     provenance.knownAt);
+        if (!later) {
+            return tl::unexpected(later.error());
+        }
+        station.cameLater = *later;
+    }
+    return {};
+}
+
 // What was found by the last verify, or now in reading.
 std::vector<std::string> problemsOf(const words::Words& words, const WholeLog& log) {
     std::vector<std::string> problems;
@@ -282,6 +327,11 @@ Result<report::Month> month(const Surroundings& surroundings, const WholeLog& lo
     }
     auto provenance = provenanceOf(surroundings, log, question.knownAt);
     provenance.heads = std::move(*heads);
+    if (question.knownAt != rules::unlimited) {
+        if (auto noted = noteLateArrivals(surroundings, log, file, provenance); !noted) {
+            return tl::unexpected(std::move(noted.error()));
+        }
+    }
     auto report = report::makeMonth(log.log, question, file.path.string(),
                                     std::move(provenance));
     if (!report) {

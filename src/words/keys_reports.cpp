@@ -44,6 +44,7 @@ month: meaning compliance(part all percent low high) no_starts exceptions no_exc
 month: exception(record time device class) by(person time) flags(flags) anomalies no_anomalies
 month: anomaly(record time device person) anomaly_department(record time person) stations heads
 month: head(station seq hash) repeat
+month: left_out(count) came_later(station count) signed(time person record known count)
 draft: title(edition title) nothing_written flips no_flips units(count units) flip(now then)
 draft: named_anew(names)
 draft: blocks_then(sentence) blocks_now(sentence) months replayed month all

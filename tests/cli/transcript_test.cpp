@@ -68,6 +68,8 @@ TEST_CASE("Entering what happened, and asking", "[golden]") {
     transcript.run("board ward.logbook");
     transcript.run("month ward.logbook 2026-03");
     transcript.run("month ward.logbook 2026-03 --json");
+    transcript.run("month ward.logbook 2026-03 --at 2026-03-02T14:30:00Z "
+                   "--known-at 2026-03-02T14:05:00Z --json");
     transcript.check("entering");
 }
 

@@ -6,6 +6,8 @@
 #include "report/small_log.h"
 #include "words/approved.h"
 
+#include <algorithm>
+
 namespace {
 
 const words::Words& english() {
@@ -92,4 +94,38 @@ TEST_CASE("a log without an edition has no month", "[unit]") {
     const auto month = report::makeMonth(log, {november, {}, rules::unlimited}, "x", {});
     REQUIRE_FALSE(month);
     CHECK(month.error().code == rules::LogFault::Code::NoEdition);
+}
+
+TEST_CASE("what was written down since a month was signed, or is left out, is counted", "[unit]") {
+    auto story = sample::smallLog();
+    const auto signedAs = [&](const std::string& time, const std::string& month) {
+        story.on("icu-9").as("lead").tell(
+            time, "sign",
+            R"({"scope":"month","month":")" + month +
+                R"(","known_at":"2026-11-12T12:00:00Z","digest":"00","heads":{}})",
+            "");
+    };
+    signedAs("13 06:30", "2026-11");
+    signedAs("13 06:31", "2026-10");
+    story.on("icu-8").unit("KB-0180").enteredAt("13 07:30");
+    story.tell("12 09:00", "sighted", R"({"location":"ICU 4"})");
+    story.on("icu-8").tell("13 07:40", "strike", R"({"target":"icu-1/5","reason":"slip"})");
+    const sample::Scene scene(story, "13 08:00");
+    const auto all = monthOf(scene, {november, {}, rules::unlimited});
+    CHECK(all.leftOut == 0);
+    REQUIRE(all.signatures.size() == 1);
+    const auto since = static_cast<std::size_t>(std::count_if(
+        scene.log.records().begin(), scene.log.records().end(), [](const auto& record) {
+            return record.entered > support::utc(2026, 11, 12, 12) &&
+                   record.kind() != logbook::Kind::Sign;
+        }));
+    CHECK(all.signatures[0].since == since);
+    CHECK(report::toText(all, english()).find("Signed 13 Nov 06:30 by M. Alder, icu-9/1, as known "
+                                              "12 Nov 06:00.") != std::string::npos);
+    const auto then = monthOf(scene, {november, {}, sample::local("13 07:00")});
+    CHECK(then.leftOut == 2);
+    CHECK(then.signatures[0].since == since - 2);
+    CHECK(monthOf(scene, {november, {}, sample::local("13 06:00")}).signatures.empty());
+    const auto october = std::chrono::year{2026} / std::chrono::October;
+    CHECK(monthOf(scene, {october, {}, sample::local("13 07:00")}).leftOut == 0);
 }

@@ -187,6 +187,37 @@ TEST_CASE("A month asked again is the same after later records", "[unit]") {
     CHECK(textAt({year{2026} / March}) != first);
 }
 
+TEST_CASE("A month says what was brought in since the knowledge asked", "[unit]") {
+    using namespace std::chrono;
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto then = utc(2026, 3, 2, 14, 30);
+    const auto textAt = [&] {
+        const auto log = station::readWholeLog(ward.surroundings, ward.logbook);
+        REQUIRE(log);
+        const auto report = station::month(ward.surroundings, *log, ward.logbook,
+                                           {year{2026} / March, then, then});
+        REQUIRE(report);
+        return toText(*report, ward.surroundings.words);
+    };
+    const auto bring = [&](int first, int last) {
+        std::string lines;
+        for (int seq = first; seq <= last; ++seq) {
+            lines += support::noteLine("er-2", seq);
+        }
+        const auto file = ward.folder.write("other.jsonl", lines);
+        REQUIRE(station::importFiles(ward.surroundings, ward.logbook, {file}));
+    };
+    ward.clock.moveTo(utc(2026, 3, 2, 14, 20));
+    bring(1, 2);
+    CHECK(textAt().find("came in here only later") == std::string::npos);
+    ward.clock.moveTo(utc(2026, 3, 2, 15));
+    bring(3, 5);
+    CHECK(textAt().find("Entries of station er-2 that were written down by then but came in here "
+                        "only later: 3.") != std::string::npos);
+}
+
 TEST_CASE("A record of the second that the clock tells belongs to now", "[unit]") {
     Ward ward;
     ward.found();

@@ -59,6 +59,25 @@ TEST_CASE("spans are said in the units that matter", "[unit]") {
     CHECK(words::wait(english(), {60'000}) == "1 min");
 }
 
+TEST_CASE("spans of one table are said alike, to the minute", "[unit]") {
+    using words::SpanUnit;
+    const auto said = [](std::int64_t seconds, SpanUnit unit) {
+        return words::span(english(), {seconds * 1000}, unit);
+    };
+    CHECK(words::unitFor({}) == SpanUnit::Minutes);
+    CHECK(words::unitFor({{59 * 60'000}, {0}}) == SpanUnit::Minutes);
+    CHECK(words::unitFor({{59 * 60'000 + 30'000}, {0}}) == SpanUnit::Hours);
+    CHECK(words::unitFor({{60'000}, {24 * 3'600'000 - 30'001}}) == SpanUnit::Hours);
+    CHECK(words::unitFor({{60'000}, {24 * 3'600'000}}) == SpanUnit::Days);
+    CHECK(said(0, SpanUnit::Days) == "none");
+    CHECK(said(29, SpanUnit::Days) == "under 1 min");
+    CHECK(said(30, SpanUnit::Minutes) == "1 min");
+    CHECK(said(59 * 60, SpanUnit::Hours) == "0 h 59 min");
+    CHECK(said(10 * 3600 + 5 * 60, SpanUnit::Hours) == "10 h 05 min");
+    CHECK(said(76 * 3600 + 5 * 60, SpanUnit::Days) == "3 d 04 h 05 min");
+    CHECK(said(30 * 86400, SpanUnit::Days) == "30 d 00 h 00 min");
+}
+
 TEST_CASE("numbers come with units and without false precision", "[unit]") {
     CHECK(words::quantity(english(), 180, "mL/min") == "180 mL/min");
     CHECK(words::quantity(english(), 37.5, "degC") == "37.5 °C");
