@@ -23,6 +23,7 @@ Commands makeAll() {
              makeExplainCommand,
              makePlanCommand,
              makeHorizonCommand,
+             makeMusterCommand,
              makeTraceCommand,
              makeMonthCommand,
              makeTryCommand,

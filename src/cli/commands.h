@@ -35,6 +35,7 @@ using Commands = std::vector<std::unique_ptr<const Command>>;
 [[nodiscard]] std::unique_ptr<const Command> makePlanCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeHorizonCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeTraceCommand();
+[[nodiscard]] std::unique_ptr<const Command> makeMusterCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeTryCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeMonthCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeVerifyCommand();

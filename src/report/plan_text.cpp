@@ -3,6 +3,7 @@
 //
 // The way to ready as text: who it is, then each step with its clock time, or what stands in the
 // way and who can lift it.
+#include "report/blockers.h"
 #include "report/plan.h"
 #include "report/steps.h"
 #include "words/finding_words.h"
@@ -21,26 +22,6 @@ std::string stepsText(const Context& context, const rules::Plan& plan, std::size
     if (plan.tasks.empty()) return "";
     return "\n" + context.words.say("plan.steps") + "\n" +
            stepsTable(context, {plan.tasks, plan.from}).text(width, 2);
-}
-
-// A finding as the plan names it, "due leak": the one that stands, or else one to be.
-rules::Finding findingOf(const rules::Assessment& assessment, const std::string& text) {
-    for (const auto& finding : assessment.findings)
-        if (rules::toText(finding) == text) return finding;
-    const auto blank = text.find(' ');
-    rules::Finding finding;
-    const auto code = rules::findingCodeOf(text.substr(0, blank));
-    finding.code = code.value_or(rules::FindingCode::Missing);
-    if (blank != std::string::npos) finding.subject = text.substr(blank + 1);
-    return finding;
-}
-
-std::string blockerText(const Context& context, const rules::Assessment& assessment,
-                        const std::string& text) {
-    const auto word = text.substr(0, text.find(' '));
-    if (rules::findingCodeOf(word))
-        return words::sentence(context, findingOf(assessment, text)).text();
-    return words::blocker(context, text).text();
 }
 
 // A hold that says what not to do comes first, then what else stands.
@@ -76,7 +57,7 @@ std::string runsOutText(const Context& context, const WayToReady& way, std::size
     if (way.plan.runsOut.empty()) return "";
     std::string text = "\n" + wrapped(context.words.say("plan.runs_out"), width);
     for (const auto& finding : way.plan.runsOut) {
-        const auto found = findingOf(way.board.rows.front().assessment, finding);
+        const auto found = findingNamed(way.board.rows.front().assessment, finding);
         text += wrapped(words::capitalized(words::brief(context, found)), width, 2);
     }
     return text;

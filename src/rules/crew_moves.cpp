@@ -30,6 +30,21 @@ Order CrewMoves::changed(const Order& order) {
     return withPieceMoved(order);
 }
 
+Order CrewMoves::gathered(Order order) {
+    const std::size_t place = m_dice.below(order.size());
+    const std::size_t unit = m_work.pieces()[order[place]].unit;
+    const auto isOfUnit = [&](PieceId piece) { return m_work.pieces()[piece].unit == unit; };
+    const auto piece = order.begin() + static_cast<std::ptrdiff_t>(place);
+    if (m_dice.below(2) == 0) {
+        const auto after = std::find_if(piece + 1, order.end(), isOfUnit);
+        if (after != order.end()) std::rotate(piece, piece + 1, after);
+    } else {
+        const auto before = std::find_if(std::make_reverse_iterator(piece), order.rend(), isOfUnit);
+        if (before != order.rend()) std::rotate(before.base(), piece, piece + 1);
+    }
+    return order;
+}
+
 // A piece somewhere else between what it needs and what needs it.
 Order CrewMoves::withPieceMoved(Order order) {
     const std::size_t place = m_dice.below(order.size());

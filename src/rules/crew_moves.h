@@ -29,6 +29,9 @@ public:
     // At random; each piece still comes after what it needs.
     [[nodiscard]] Order changed(const Order& order);
 
+    // A piece put next to the one of its unit that comes before or after it.
+    [[nodiscard]] Order gathered(Order order);
+
     [[nodiscard]] Unmerged takenApart(const Order& order, std::size_t unit) const;
     [[nodiscard]] static Order merged(const Unmerged& parts);
 

@@ -7,9 +7,17 @@
 #include <algorithm>
 
 namespace rules {
+namespace {
+
+constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
+
+}  // namespace
 
 CrewProgress::CrewProgress(const CrewWork& work, std::size_t people)
-    : m_work(&work), m_free(people, work.from()), m_finishes(work.pieces().size(), notYet) {
+    : m_work(&work),
+      m_free(people, work.from()),
+      m_lastAt(people, nowhere),
+      m_finishes(work.pieces().size(), notYet) {
     for (std::size_t unit = 0; unit < work.unitCount(); ++unit) {
         m_units.push_back(untouched(unit));
     }
@@ -25,6 +33,8 @@ CrewProgress::Unit CrewProgress::untouched(std::size_t index) const {
 
 void CrewProgress::clear() {
     std::fill(m_free.begin(), m_free.end(), m_work->from());
+    std::fill(m_lastAt.begin(), m_lastAt.end(), nowhere);
+    m_changes = 0;
     for (const PieceId piece : m_begun) {
         m_finishes[piece] = notYet;
         const std::size_t unit = m_work->pieces()[piece].unit;
@@ -66,13 +76,27 @@ void CrewProgress::begin(PieceId id, Ms start) {
         unit.checksLeft -= piece.takes;
     }
     if (piece.handsOff) unit.handsFree = std::max(unit.handsFree, finish);
-    std::size_t person = 0;
-    while (person + 1 < m_free.size() && m_free[person + 1] <= start) ++person;
+    std::size_t person = personFor(piece, start);
+    if (piece.attended > 0) {
+        const bool changed = m_lastAt[person] != piece.unit;
+        if (changed && m_lastAt[person] != nowhere) ++m_changes;
+        m_lastAt[person] = piece.unit;
+    }
     const Ms free = start + piece.attended;
     for (; person + 1 < m_free.size() && m_free[person + 1] < free; ++person) {
         m_free[person] = m_free[person + 1];
+        std::swap(m_lastAt[person], m_lastAt[person + 1]);
     }
     m_free[person] = free;
+}
+
+std::size_t CrewProgress::personFor(const Piece& piece, Ms start) const {
+    std::size_t person = 0;
+    for (std::size_t each = 0; each < m_free.size() && m_free[each] <= start; ++each) {
+        if (m_lastAt[each] == piece.unit) return each;
+        person = each;
+    }
+    return person;
 }
 
 Outcome CrewProgress::outcome() const {

@@ -21,8 +21,11 @@ public:
     [[nodiscard]] bool canBegin(PieceId piece) const;
     // When everything it needs, its unit and somebody are free. What it needs has begun.
     [[nodiscard]] Ms earliest(PieceId piece) const;
-    // Whoever has been free for the shortest time does it: that leaves the most to others.
+    // By whoever was at the unit last, if they are free, or else by whoever has been free for the
+    // shortest time: that leaves the most to others.
     void begin(PieceId piece, Ms start);
+    // How often somebody went from one unit to another.
+    [[nodiscard]] std::size_t changes() const { return m_changes; }
 
     // Of the units all of whose pieces have begun.
     [[nodiscard]] Outcome outcome() const;
@@ -48,9 +51,12 @@ private:
     };
 
     Unit untouched(std::size_t unit) const;
+    std::size_t personFor(const Piece& piece, Ms start) const;
 
     const CrewWork* m_work;
-    std::vector<Ms> m_free;  // ascending, one for each person
+    std::vector<Ms> m_free;             // ascending, one for each person
+    std::vector<std::size_t> m_lastAt;  // the unit, by the same person
+    std::size_t m_changes = 0;
     std::vector<Ms> m_finishes;
     std::vector<Unit> m_units;
     std::vector<PieceId> m_begun;

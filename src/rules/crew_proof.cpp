@@ -47,7 +47,7 @@ private:
         const Outlook outlook = outlookOf(progress, last);
         if (outlook.outcome >= m_best.outcome) return;
         if (outlook.begun == m_wanted && isComplete(progress)) {
-            m_best = {m_order, m_starts, progress.outcome()};
+            m_best = {m_order, m_starts, progress.outcome(), progress.changes()};
             return;
         }
         for (const Beginning& next : beginnings(progress, last, outlook.begun)) {

@@ -7,6 +7,7 @@
 #include "rules/crew_progress.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace rules {
 
@@ -18,16 +19,16 @@ std::strong_ordering Outcome::operator<=>(const Outcome& other) const {
 
 namespace {
 
-// By start; pieces that start together stay as they were.
-void sortByStart(CrewSchedule& schedule) {
-    if (std::is_sorted(schedule.starts.begin(), schedule.starts.end())) return;
-    std::vector<std::pair<Ms, std::size_t>> places;
+// By start; pieces that start together stay as they were, but for those that `first` names.
+template <class IsFirst>
+void sortByStart(CrewSchedule& schedule, IsFirst isFirst) {
+    std::vector<std::tuple<Ms, bool, std::size_t>> places;
     for (std::size_t place = 0; place < schedule.order.size(); ++place) {
-        places.emplace_back(schedule.starts[place], place);
+        places.emplace_back(schedule.starts[place], !isFirst(schedule.order[place]), place);
     }
     std::sort(places.begin(), places.end());
     CrewSchedule sorted;
-    for (const auto& [start, place] : places) {
+    for (const auto& [start, isLater, place] : places) {
         sorted.order.push_back(schedule.order[place]);
         sorted.starts.push_back(start);
     }
@@ -48,7 +49,10 @@ CrewSchedule inserted(CrewProgress& progress, const Order& order) {
         schedule.starts.push_back(start);
     }
     schedule.outcome = progress.outcome();
-    sortByStart(schedule);
+    schedule.changes = progress.changes();
+    if (!std::is_sorted(schedule.starts.begin(), schedule.starts.end())) {
+        sortByStart(schedule, [](PieceId) { return false; });
+    }
     return schedule;
 }
 
@@ -77,27 +81,96 @@ CrewSchedule listSchedule(const CrewWork& work, std::size_t people, const Order&
         open.erase(next);
     }
     schedule.outcome = progress.outcome();
+    schedule.changes = progress.changes();
     return schedule;
 }
 
+CrewSchedule settled(const CrewWork& work, CrewSchedule schedule) {
+    const auto isMoment = [&work](PieceId piece) { return work.pieces()[piece].takes == 0; };
+    for (std::size_t place = schedule.order.size(); place-- > 0;) {
+        const PieceId id = schedule.order[place];
+        const Piece& piece = work.pieces()[id];
+        if (!isMoment(id)) continue;
+        std::optional<Ms> until;
+        bool stays = piece.alone || !piece.waits.empty();
+        for (std::size_t other = 0; other < schedule.order.size(); ++other) {
+            const Piece& later = work.pieces()[schedule.order[other]];
+            for (const auto& [before, wait] : later.waits) stays |= before == id;
+            const auto& needs = later.needs;
+            if (std::find(needs.begin(), needs.end(), id) == needs.end()) continue;
+            // While that begins no check is under way that hands would disturb.
+            stays |= piece.handsOff && !later.alone && !later.handsOff;
+            until = std::min(until.value_or(schedule.starts[other]), schedule.starts[other]);
+        }
+        if (until && !stays) schedule.starts[place] = *until;
+    }
+    sortByStart(schedule, isMoment);
+    return schedule;
+}
+
+namespace {
+
+class Staff {
+public:
+    Staff(const CrewWork& work, std::size_t people, const CrewSchedule& schedule)
+        : m_work(work), m_people(people), m_schedule(schedule), m_by(schedule.order.size()) {}
+
+    std::vector<std::size_t> find() {
+        findForPieces();
+        for (std::size_t place = m_by.size(); place-- > 0;) {
+            if (at(place).takes == 0) m_by[place] = forMoment(place);
+        }
+        return m_by;
+    }
+
+private:
+    const Piece& at(std::size_t place) const { return m_work.pieces()[m_schedule.order[place]]; }
+
+    void findForPieces() {
+        std::vector<Ms> free(m_people, m_work.from());
+        std::vector<std::size_t> lastAt(m_people, m_work.unitCount());
+        for (std::size_t place = 0; place < m_by.size(); ++place) {
+            if (at(place).takes == 0) continue;
+            const Ms start = m_schedule.starts[place];
+            std::size_t person = m_people;
+            for (std::size_t each = 0; each < m_people; ++each) {
+                if (free[each] > start) continue;
+                const bool stays = lastAt[each] == at(place).unit;
+                if (person == m_people || stays || free[each] > free[person]) person = each;
+                if (stays) break;
+            }
+            free[person] = start + at(place).attended;
+            lastAt[person] = at(place).unit;
+            m_by[place] = person;
+        }
+    }
+
+    // Whoever goes on at the unit at the same time, or else anybody who is not busy.
+    std::size_t forMoment(std::size_t place) const {
+        const Ms start = m_schedule.starts[place];
+        for (std::size_t next = place + 1; next < m_by.size(); ++next) {
+            if (m_schedule.starts[next] != start) break;
+            if (at(next).unit == at(place).unit) return m_by[next];
+        }
+        std::vector<bool> busy(m_people);
+        for (std::size_t other = 0; other < m_by.size(); ++other) {
+            const Ms from = m_schedule.starts[other];
+            if (from < start && start < from + at(other).attended) busy[m_by[other]] = true;
+        }
+        return static_cast<std::size_t>(std::find(busy.begin(), busy.end(), false) - busy.begin());
+    }
+
+    const CrewWork& m_work;
+    std::size_t m_people;
+    const CrewSchedule& m_schedule;
+    std::vector<std::size_t> m_by;
+};
+
+}  // namespace
+
 std::vector<std::size_t> peopleOf(const CrewWork& work, std::size_t people,
                                   const CrewSchedule& schedule) {
-    std::vector<Ms> free(people, work.from());
-    std::vector<std::size_t> lastAt(work.unitCount(), people);
-    std::vector<std::size_t> by;
-    for (std::size_t place = 0; place < schedule.order.size(); ++place) {
-        const Piece& piece = work.pieces()[schedule.order[place]];
-        const Ms start = schedule.starts[place];
-        std::size_t person = lastAt[piece.unit];
-        if (person == people || free[person] > start) {
-            person =
-                static_cast<std::size_t>(std::min_element(free.begin(), free.end()) - free.begin());
-        }
-        free[person] = start + piece.attended;
-        lastAt[piece.unit] = person;
-        by.push_back(person);
-    }
-    return by;
+    return Staff(work, people, schedule).find();
 }
 
 }  // namespace rules

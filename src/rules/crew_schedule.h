@@ -28,6 +28,7 @@ struct CrewSchedule {
     Order order;             // in which the pieces are begun
     std::vector<Ms> starts;  // by place in `order`; never falling
     Outcome outcome;
+    std::size_t changes = 0;  // how often somebody goes from one unit to another
 };
 
 // The pieces in that order, each as early as those before it in the list allow. The list holds all
@@ -40,8 +41,12 @@ struct CrewSchedule {
 [[nodiscard]] CrewSchedule listSchedule(const CrewWork& work, std::size_t people,
                                         const Order& list);
 
-// By whom each piece of a schedule is done, from 0, by place in its order: whoever was at the unit
-// last goes on there, if they are free.
+// Pieces that take no time put off until just before the first piece that needs them, so that
+// whoever comes to do that does them too. Nothing else moves.
+[[nodiscard]] CrewSchedule settled(const CrewWork& work, CrewSchedule schedule);
+
+// By whom each piece of a settled schedule is done, from 0, by place in its order: whoever was at
+// the unit last goes on there, if they are free.
 [[nodiscard]] std::vector<std::size_t> peopleOf(const CrewWork& work, std::size_t people,
                                                 const CrewSchedule& schedule);
 

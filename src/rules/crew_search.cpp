@@ -21,15 +21,6 @@ constexpr std::size_t fewPieces = 14;  // of the units that have most: proved be
 constexpr std::size_t mostToProve = 40;  // of the same: proved at all
 constexpr std::size_t mostAlone = 12;    // pieces of units that are looked at one by one
 
-// Two figures at once, so that not only the last unit counts while searching.
-Ms costOf(const CrewSchedule& schedule, Ms from) {
-    const auto& ready = schedule.outcome.ready;
-    Ms sum = 0;
-    for (const Ms each : ready) sum += each - from;
-    const auto count = static_cast<Ms>(ready.size());
-    return (schedule.outcome.finish() - from) * 6 + sum / count;
-}
-
 class CrewSearch {
 public:
     CrewSearch(const CrewWork& work, std::size_t wanted, const Effort& effort)
@@ -82,7 +73,7 @@ private:
             improve(stepsFor(people));
             answer.complete = isBest() || (m_most <= mostToProve && prove());
         }
-        answer.schedule = named(m_best);
+        answer.schedule = settled(m_work, named(m_best));
         if (answer.complete) answer.bound = m_best.outcome.finish();
         return answer;
     }
@@ -112,6 +103,15 @@ private:
             piece = piece - m_work.first(unit) + m_work.first(unitFor[unit]);
         }
         return schedule;
+    }
+
+    // Not only the last unit counts while searching.
+    Ms costOf(const CrewSchedule& schedule) const {
+        const auto& ready = schedule.outcome.ready;
+        Ms sum = 0;
+        for (const Ms each : ready) sum += each - m_work.from();
+        const auto count = static_cast<Ms>(ready.size());
+        return (schedule.outcome.finish() - m_work.from()) * 6 + sum / count;
     }
 
     bool prove() { return proveSchedule(m_work, m_people, m_best, m_floors, m_effort.nodes); }
@@ -181,12 +181,14 @@ private:
 
     // Takes it if it is better than the best; whether it is.
     bool offer(CrewSchedule schedule) {
-        const Ms cost = costOf(schedule, m_work.from());
+        const Ms cost = costOf(schedule);
         if (m_start.order.empty() || cost < m_startCost) {
             m_start = schedule;
             m_startCost = cost;
         }
-        const bool better = m_best.order.empty() || schedule.outcome < m_best.outcome;
+        const bool better =
+            m_best.order.empty() || schedule.outcome < m_best.outcome ||
+            (schedule.outcome == m_best.outcome && schedule.changes < m_best.changes);
         if (better) m_best = std::move(schedule);
         return better;
     }
@@ -252,24 +254,41 @@ private:
         return units;
     }
 
+    // First for the finish above all, then for the others within it, at last only for the better.
     void improve(std::size_t steps) {
-        CrewSchedule now = m_start;
-        Ms cost = m_startCost;
-        std::vector<Ms> late(memory, cost);
+        if (!isAtBound()) wander(m_start, steps / 2, std::numeric_limits<Ms>::max());
+        wander(m_best, steps / 4, m_best.outcome.finish());
+        bringForward(steps / 8);
+        tidy(steps / 2);
+    }
+
+    // Less going from unit to unit, with no unit ready later for it.
+    void tidy(std::size_t steps) {
+        CrewSchedule now = m_best;
         for (std::size_t step = 0; step < steps; ++step) {
-            if (step == steps / 4 * 3) bringForward(steps / 4);
-            // The last quarter only takes what is better than the best.
-            const bool last = step * 4 >= steps * 3;
-            const Order order = m_moves.changed(last ? m_best.order : now.order);
-            CrewSchedule next = inserted(m_progress, order);
-            if (last) {
-                offer(std::move(next));
-                if (isAtFloors()) return;
-                continue;
-            }
-            const Ms nextCost = costOf(next, m_work.from());
+            const bool any = step % 4 == 0;
+            CrewSchedule next = inserted(
+                m_progress, any ? m_moves.changed(now.order) : m_moves.gathered(now.order));
+            if (next.outcome > m_best.outcome || next.changes > now.changes) continue;
+            now = std::move(next);
+            offer(now);
+        }
+    }
+
+    bool isAtBound() const {
+        return m_best.outcome.finish() == finishBound(m_work, m_people, m_wanted, m_floors);
+    }
+
+    // From one schedule to the next, none of which finishes after `latest`.
+    void wander(CrewSchedule now, std::size_t steps, Ms latest) {
+        Ms cost = costOf(now);
+        std::vector<Ms> late(memory, cost);
+        for (std::size_t step = 0; step < steps && !isAtFloors(); ++step) {
+            CrewSchedule next = inserted(m_progress, m_moves.changed(now.order));
+            const Ms nextCost = costOf(next);
             Ms& before = late[step % memory];
-            if (nextCost <= cost || nextCost <= before) {
+            const bool allowed = next.outcome.finish() <= latest;
+            if (allowed && (nextCost <= cost || nextCost <= before)) {
                 offer(next);
                 now = std::move(next);
                 cost = nextCost;

@@ -268,6 +268,13 @@ report::Horizon horizon(const Surroundings& surroundings, const Standing& standi
                                provenanceOf(surroundings, standing.log, standing.knownAt));
 }
 
+report::Muster muster(const Surroundings& surroundings, const Standing& standing,
+                      const MusterAsked& asked) {
+    return report::makeMuster(standing.state, report::lookupIn(standing.log.log),
+                              {standing.at, standing.group.value(), asked.units, asked.people},
+                              provenanceOf(surroundings, standing.log, standing.knownAt));
+}
+
 Result<report::Trace> trace(const Surroundings& surroundings, const Standing& standing,
                             const TraceAsked& asked) {
     const auto& notices = standing.state.notices;

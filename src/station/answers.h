@@ -10,6 +10,7 @@
 #include "report/horizon.h"
 #include "report/look_back.h"
 #include "report/month.h"
+#include "report/muster.h"
 #include "report/plan.h"
 #include "report/trace.h"
 #include "station/open.h"
@@ -80,6 +81,20 @@ struct Standing {
 // What comes in the time ahead, with nothing further recorded. The standing must outlive it.
 [[nodiscard]] report::Horizon horizon(const Surroundings& surroundings, const Standing& standing,
                                       logbook::Duration ahead);
+
+// How many of the units for the group that was asked for, by how many people; both at least 1.
+struct MusterAsked {
+    std::size_t units = 1;
+    std::size_t people = 1;
+};
+
+// The most that can be asked for, of units and of people.
+inline constexpr std::size_t mostMustered = 999;
+
+// So many units ready as soon as possible. `standing` was asked for with a group, and must outlive
+// it.
+[[nodiscard]] report::Muster muster(const Surroundings& surroundings, const Standing& standing,
+                                    const MusterAsked& asked);
 
 struct TraceAsked {
     rules::TraceBy by{};

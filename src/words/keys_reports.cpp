@@ -37,6 +37,13 @@ horizon: begin done step busy now no_place
 forms: title(number edition) no_patient unit place date done_by events use_start use_end pause
 forms: resume group trouble parts checks outcome(time) conditions(conditions) second
 forms: at_least(value) at_most(value) for_group(group value) enter(number)
+muster: title(units people group time) units_one units_many(count) people_one people_many(count)
+muster: enough(units people group time wait) enough_now(units group) none(units group)
+muster: too_few(ready units people group time wait) too_few_now(ready units group)
+muster: one_more(time gain) one_more_nothing not_proved(time) in_order ready now
+muster: by_one(numbers) by_several(numbers) ready_for(other group) runs_out(findings time)
+muster: person(number time) idle(idle) rest in_the_way rest_in_use(devices)
+muster: rest_in_doubt(devices) rest_unsupported(devices group) count(most) switch_on(devices)
 month: availability no_availability unit below_par group below turnaround use_ended took
 month: censored(duration)
 month: title(month) period(from to) known(time) edition(edition) starts all_starts class count

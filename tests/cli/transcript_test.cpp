@@ -141,6 +141,28 @@ TEST_CASE("Exchanging and keeping", "[golden]") {
     transcript.check("exchanging");
 }
 
+TEST_CASE("Mustering units", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.prepare(
+        "log ward.logbook enrol KB-0143 --model Larch --group adult --commissioned 2026-01-15 "
+        "--location \"Bed 2\" --as mt");
+    transcript.at("2026-03-02T14:10:00Z");
+    transcript.run("muster ward.logbook --group adult --units 1 --people 1");
+    transcript.run("muster ward.logbook --group adult --units 2 --people 2");
+    transcript.run("muster ward.logbook --group adult --units 2 --people 2 --json");
+    transcript.run("muster ward.logbook --group adult --units 1 --people 2 "
+                   "--at 2026-03-02T14:05:00Z --known-at 2026-03-02T14:05:00Z --json");
+    transcript.run("muster ward.logbook --group neonatal --units 1 --people 1");
+    transcript.run("muster ward.logbook --group adults --units 1 --people 1");
+    transcript.run("muster ward.logbook --units 1 --people 1");
+    transcript.run("muster ward.logbook --group adult --units 0 --people 1");
+    transcript.run("muster ward.logbook --group adult --units 1000 --people 1");
+    transcript.run("muster ward.logbook --group adult --units 1 --people two");
+    transcript.run("muster ward.logbook --group adult --units 1 --people 1.5");
+    transcript.check("mustering");
+}
+
 TEST_CASE("Tracing parts", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

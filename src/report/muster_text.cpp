@@ -1,0 +1,261 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The muster as text: the answer first, then the units in the order in which they are ready, then
+// what each person does; at last what keeps the others, if they are too few.
+#include "report/blockers.h"
+#include "report/muster.h"
+#include "words/finding_words.h"
+#include "words/lifters.h"
+#include "words/record_words.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace report {
+
+namespace {
+
+using words::Context;
+
+// What all pieces of the text share.
+struct Page {
+    const Muster& muster;
+    const words::Words& words;
+    Context context;  // of no unit
+    std::size_t width;
+
+    [[nodiscard]] const rules::Muster& answer() const { return muster.answer; }
+    [[nodiscard]] std::string say(std::string_view key, words::Gaps gaps = {}) const {
+        const auto& question = answer().question;
+        gaps["units"] = units(question.units);
+        gaps["people"] = people(question.people);
+        gaps["group"] = words::groupLabel(context, question.group);
+        gaps["time"] = gaps.contains("time") ? gaps["time"] : time(answer().finish);
+        return words.say("muster." + std::string(key), gaps);
+    }
+    [[nodiscard]] std::string units(std::size_t count) const {
+        if (count == 1) return words.say("muster.units_one");
+        return words.say("muster.units_many", {{"count", std::to_string(count)}});
+    }
+    [[nodiscard]] std::string people(std::size_t count) const {
+        if (count == 1) return words.say("muster.people_one");
+        return words.say("muster.people_many", {{"count", std::to_string(count)}});
+    }
+    [[nodiscard]] std::string time(Instant instant) const { return context.times().time(instant); }
+    [[nodiscard]] std::string waitUntil(Instant instant) const {
+        return words::wait(words, instant - context.asked);
+    }
+    // As the clock shows them: "5 min"; less than a minute in seconds.
+    [[nodiscard]] std::string between(Instant early, Instant late) const {
+        constexpr std::int64_t minute = 60'000;
+        const logbook::Duration shown{(late.ms / minute - early.ms / minute) * minute};
+        return words::duration(words, shown.ms > 0 ? shown : late - early);
+    }
+    [[nodiscard]] std::string placeOf(const std::string& device) const {
+        return muster.board.state.device(device)->location;
+    }
+};
+
+std::string answerText(const Page& page) {
+    const auto& answer = page.answer();
+    const bool now = answer.finish <= page.context.asked;
+    if (answer.units.empty()) return wrapped(page.say("none"), page.width);
+    const words::Gaps gaps{{"wait", page.waitUntil(answer.finish)},
+                           {"ready", page.units(answer.units.size())}};
+    std::string key =
+        answer.isEnough() ? (now ? "enough_now" : "enough") : (now ? "too_few_now" : "too_few");
+    std::string text = wrapped(page.say(key, gaps), page.width);
+    if (now) return text;
+    const auto more = answer.finishOfOneMore;
+    text += wrapped(more < answer.finish
+                        ? page.say("one_more", {{"time", page.time(more)},
+                                                {"gain", page.between(more, answer.finish)}})
+                        : page.say("one_more_nothing"),
+                    page.width);
+    if (page.time(answer.bound) != page.time(answer.finish))
+        text += wrapped(page.say("not_proved", {{"time", page.time(answer.bound)}}), page.width);
+    return text;
+}
+
+std::string remarksOf(const Page& page, const rules::MusterUnit& unit) {
+    std::string text;
+    const auto add = [&text](const std::string& remark) {
+        text += (text.empty() ? "" : "; ") + remark;
+    };
+    std::set<std::size_t> people;
+    for (const auto& step : unit.steps) people.insert(step.person);
+    std::vector<std::string> numbers;
+    for (const std::size_t person : people) numbers.push_back(std::to_string(person));
+    if (numbers.size() == 1) add(page.say("by_one", {{"numbers", numbers.front()}}));
+    if (numbers.size() > 1) add(page.say("by_several", {{"numbers", page.words.all(numbers)}}));
+    if (unit.readyFor)
+        add(page.say("ready_for", {{"other", words::groupLabel(page.context, *unit.readyFor)}}));
+    if (unit.runsOut.empty()) return text;
+    const auto context = page.muster.context(page.words, unit.device);
+    std::vector<std::string> findings;
+    for (const auto& finding : unit.runsOut)
+        findings.push_back(
+            words::brief(context, findingNamed(page.muster.row(unit.device).assessment, finding)));
+    add(page.say("runs_out", {{"findings", page.words.all(findings)}}));
+    return text;
+}
+
+// A unit that is off, or not known to be on, counts as switched on at once where a check waits for
+// that.
+bool mustBeSwitchedOn(const Page& page, const rules::MusterUnit& unit) {
+    const auto& state = page.muster.board.state;
+    return std::any_of(unit.steps.begin(), unit.steps.end(), [&](const rules::MusterStep& step) {
+        const bool isCheck = step.task.kind == rules::TaskKind::Check;
+        const auto* check = isCheck ? state.rulebook->check(step.task.subject) : nullptr;
+        return check && rules::powerUnknown(*state.device(unit.device), *check);
+    });
+}
+
+std::string switchOnText(const Page& page) {
+    std::vector<std::string> devices;
+    for (const auto& unit : page.answer().units) {
+        if (mustBeSwitchedOn(page, unit)) devices.push_back(unit.device);
+    }
+    if (devices.empty()) return "";
+    std::sort(devices.begin(), devices.end());
+    return "\n" +
+           wrapped(page.say("switch_on", {{"devices", page.words.all(devices)}}), page.width);
+}
+
+std::string unitsText(const Page& page) {
+    const auto& units = page.answer().units;
+    if (units.empty()) return "";
+    Table table({page.say("ready"), page.words.say("board.unit"), page.words.say("board.place"),
+                 page.words.say("board.remarks")});
+    for (const auto& unit : units) {
+        const bool now = unit.readyAt <= page.context.asked;
+        table.add({now ? page.say("now") : page.time(unit.readyAt), unit.device,
+                   page.placeOf(unit.device), remarksOf(page, unit)});
+    }
+    return "\n" + page.say("in_order") + "\n" + table.text(page.width, 2);
+}
+
+// A step of one person, and of which unit.
+struct Turn {
+    const rules::MusterUnit* unit;
+    const rules::Task* task;
+};
+
+using Turns = std::map<std::size_t, std::vector<Turn>>;  // by person
+
+Turns turnsOf(const rules::Muster& answer) {
+    Turns turns;
+    for (const auto& unit : answer.units) {
+        for (const auto& step : unit.steps) turns[step.person].push_back({&unit, &step.task});
+    }
+    for (auto& [person, all] : turns) {
+        std::stable_sort(all.begin(), all.end(), [](const Turn& a, const Turn& b) {
+            if (a.task->start != b.task->start) return a.task->start < b.task->start;
+            return a.task->attended < b.task->attended;
+        });
+    }
+    return turns;
+}
+
+// How long it takes, what runs by itself, what it waits for.
+std::string remarksOf(const Context& context, const rules::Task& task) {
+    const auto& words = context.words;
+    std::vector<std::string> remarks;
+    const auto takes = task.finish - task.start;
+    if (takes.ms > 0) remarks.push_back(words::duration(words, takes));
+    const auto alone = task.finish - task.attended;
+    if (alone.ms > 0) remarks.push_back(words::unattended(words, alone));
+    if (task.notBefore == task.start)
+        remarks.push_back(
+            words.say("plan.not_before", {{"time", context.times().time(*task.notBefore)}}));
+    std::string text;
+    for (const auto& remark : remarks) text += (text.empty() ? "" : "; ") + remark;
+    return text;
+}
+
+std::string stepOf(const Context& context, const rules::Task& task) {
+    return words::task(context, rules::name(task.kind), task.subject, task.samePart);
+}
+
+std::string personText(const Page& page, std::size_t person, const std::vector<Turn>& turns) {
+    Table table({page.words.say("plan.time"), page.words.say("board.unit"),
+                 page.words.say("board.place"), page.words.say("plan.step"),
+                 page.words.say("plan.remarks")});
+    Instant free = page.context.asked;
+    for (const auto& turn : turns) {
+        const auto context = page.muster.context(page.words, turn.unit->device);
+        table.add({page.time(turn.task->start), turn.unit->device, page.placeOf(turn.unit->device),
+                   stepOf(context, *turn.task), remarksOf(context, *turn.task)});
+        free = std::max(free, turn.task->attended);
+    }
+    const words::Gaps gaps{{"number", std::to_string(person)}, {"time", page.time(free)}};
+    return "\n" + page.say("person", gaps) + "\n" + table.text(page.width, 2);
+}
+
+std::string peopleText(const Page& page) {
+    const auto turns = turnsOf(page.answer());
+    if (turns.empty()) return "";
+    std::string text;
+    for (const auto& [person, all] : turns) text += personText(page, person, all);
+    const std::size_t idle = page.answer().question.people - turns.size();
+    if (idle > 0)
+        text += "\n" + wrapped(page.say("idle", {{"idle", page.people(idle)}}), page.width);
+    return text;
+}
+
+// Why a unit is not among those that can be ready, where that is soon said for many.
+std::string reasonOf(const Page& page, const rules::MusterRest& rest) {
+    if (page.muster.row(rest.device).inDoubt) return "rest_in_doubt";
+    for (const auto& blocker : rest.blockers) {
+        if (blocker.starts_with("group_unsupported")) return "rest_unsupported";
+    }
+    for (const auto& blocker : rest.blockers) {
+        if (blocker == "in_use") return "rest_in_use";
+    }
+    return "";
+}
+
+std::string restText(const Page& page) {
+    if (page.answer().rest.empty()) return "";
+    std::map<std::string, std::vector<std::string>> together;
+    Table table(
+        {page.words.say("board.unit"), page.words.say("board.place"), page.say("in_the_way")});
+    for (const auto& rest : page.answer().rest) {
+        const auto reason = reasonOf(page, rest);
+        if (!reason.empty()) {
+            together[reason].push_back(rest.device);
+            continue;
+        }
+        const auto context = page.muster.context(page.words, rest.device);
+        std::string text;
+        for (const auto& blocker : rest.blockers) {
+            text += (text.empty() ? "" : " ") +
+                    blockerText(context, page.muster.row(rest.device).assessment, blocker);
+            const auto lifters = words::lifters(context, blocker);
+            if (!lifters.empty()) text += " " + lifters;
+        }
+        table.add({rest.device, page.placeOf(rest.device), text});
+    }
+    std::string text = "\n" + page.say("rest") + "\n";
+    if (!table.isEmpty()) text += table.text(page.width, 2);
+    for (const auto& [reason, devices] : together)
+        text += wrapped(page.say(reason, {{"devices", page.words.all(devices)}}), page.width, 2);
+    return text;
+}
+
+}  // namespace
+
+std::string toText(const Muster& muster, const words::Words& words, const TextOptions& options) {
+    const Page page{muster, words, muster.board.context(words), usableWidth(options)};
+    std::string text =
+        wrapped(page.say("title", {{"time", page.time(page.context.asked)}}), page.width);
+    text += answerText(page) + "\n";
+    for (const auto& line : headLines(page.context, muster.board.provenance, std::nullopt))
+        text += wrapped(line, page.width);
+    text += unitsText(page) + switchOnText(page) + peopleText(page) + restText(page);
+    return text + "\n" + wrapped(words.say("caution.full"), page.width);
+}
+
+}  // namespace report
