@@ -25,10 +25,19 @@ station::Result<station::Asked> askedOf(const Call& call,
     return station::Asked{*at, *knownAt, call.value(shared::group.name)};
 }
 
-Answer answerOf(const station::Written& written, const words::Words& words) {
+Answer answerOf(const Call& call, const station::Written& written, const words::Words& words) {
+    const words::Gaps gaps{{"record", toText(written.record)},
+                           {"person", written.by},
+                           {"logbook", call.wanted(shared::logbook.name)},
+                           {"key", call.value(shared::as.name).value_or("")}};
     Answer answer{ExitStatus::Done,
-                  words.say("done.recorded", {{"record", toText(written.record)}}) + "\n",
+                  words.say(written.confirmed ? "done.recorded" : "done.recorded_unconfirmed",
+                            gaps) +
+                      "\n",
                   written.warnings};
+    if (!written.confirmed && written.byKnown) {
+        answer.out += words.say("done.to_confirm", gaps) + "\n";
+    }
     for (const auto& sentence : written.meaning) {
         answer.out += sentence + "\n";
     }

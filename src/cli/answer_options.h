@@ -18,8 +18,10 @@ namespace cli {
 [[nodiscard]] station::Result<station::Asked> askedOf(const Call& call,
                                                      const station::Surroundings& surroundings);
 
-// An entry that was kept: its name, what it means, and the warnings about it.
-[[nodiscard]] Answer answerOf(const station::Written& written, const words::Words& words);
+// An entry that was kept: its name, under whose name it stands if nobody signed in for it, what it
+// means, and the warnings about it.
+[[nodiscard]] Answer answerOf(const Call& call, const station::Written& written,
+                              const words::Words& words);
 
 // That stored records cannot be read and so are left out; nothing if there are none.
 [[nodiscard]] std::vector<std::string> unreadRemarks(

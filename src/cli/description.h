@@ -38,8 +38,11 @@ struct Description {
 namespace shared {
 inline constexpr Argument logbook{"LOGBOOK", "The logbook file."};
 inline constexpr Argument device{"DEVICE", "The serial of the unit."};
-inline constexpr Option as{"--as", "PERSON", "The person who writes this, by the key in the log.",
-                           true};
+inline constexpr Option as{"--as", "PERSON",
+                           "The person who writes this, by the key in the log or the badge.", true};
+inline constexpr Option pinFd{
+    "--pin-fd", "N",
+    "Read the PIN, a line, from that open file descriptor instead of asking for it."};
 inline constexpr Option at{"--at", "TIME",
                            "Ask for that time: 14:20 today, 2026-03-02 14:20, or in UTC as in "
                            "2026-03-02T14:20:00Z."};

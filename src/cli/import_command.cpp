@@ -3,7 +3,7 @@
 //
 // import: the records of other stations.
 #include "cli/commands.h"
-
+#include "cli/signing.h"
 #include "station/import.h"
 
 namespace cli {
@@ -17,8 +17,9 @@ public:
             "import",
             "Take in the entries of other stations from record files, all or none.",
             {shared::logbook, {"FILE", "A record file, one entry a line.", false, true}},
-            {{"--as", "PERSON", "Who brought the files in; noted in this logbook only."},
-             shared::trustLocks},
+            {{"--as", "PERSON",
+              "Who brings the files in; noted in this logbook only. Wanted once people have PINs."},
+             shared::pinFd, shared::trustLocks},
             "Makes the logbook if there is none. Entries that are here already are passed over. "
             "Refused as a whole: a line that is no record, an entry that is here with another "
             "content, a gap in a station's entries, a policy edition with faults, and entries "
@@ -33,9 +34,13 @@ public:
         for (const auto& path : call.values("FILE")) {
             paths.emplace_back(path);
         }
-        auto by = surroundings;
-        by.login = call.value("--as").value_or(surroundings.login);
-        const auto answer = station::importFiles(by, logbookOf(call), paths);
+        const auto signing = Signing::of(call, surroundings);
+        if (!signing) {
+            return tl::unexpected(signing.error());
+        }
+        const auto by = call.has(shared::as.name) ? std::optional(signing->writer(call))
+                                                  : std::nullopt;
+        const auto answer = station::importFiles(surroundings, logbookOf(call), paths, by);
         if (!answer) {
             return tl::unexpected(answer.error());
         }

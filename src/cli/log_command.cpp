@@ -5,6 +5,7 @@
 #include "cli/answer_options.h"
 #include "cli/body_options.h"
 #include "cli/commands.h"
+#include "cli/signing.h"
 #include "station/entry.h"
 
 #include <utility>
@@ -20,7 +21,7 @@ Description makeDescription() {
         {shared::logbook,
          {"KIND", "What happened: the kind of entry."},
          {"DEVICE", "The serial of the unit; none for what is about the whole department.", true}},
-        {shared::as,
+        {shared::as, shared::pinFd,
          {"--at", "TIME",
           "When it happened, if not now: 14:20, 2026-03-02 14:20, or in UTC as in "
           "2026-03-02T14:20:00Z."},
@@ -37,7 +38,10 @@ Description makeDescription() {
     static const std::string details =
         "Kinds: " + loggableKinds() +
         ". An entry whose position, check or service the policy edition does not name, or that "
-        "this person may not write, is refused.";
+        "this person may not write, is refused. The PIN is asked for, but never for what cannot "
+        "wait: use_start, use_pause, use_resume, use_end, fault, withdraw, soil, alarm, and fit, "
+        "remove and move on a unit in use. These are taken under the name, unless --pin-fd signs "
+        "for them, and confirmed later with: airmuster-cli confirm.";
     data.details = details;
     data.options.insert(data.options.end(), bodyOptions().begin(), bodyOptions().end());
     return data;
@@ -61,7 +65,11 @@ public:
         if (!body) {
             return tl::unexpected(std::move(body.error()));
         }
-        const station::Entry entry{call.wanted("--as"),      call.wanted("KIND"),
+        const auto signing = Signing::of(call, surroundings);
+        if (!signing) {
+            return tl::unexpected(signing.error());
+        }
+        const station::Entry entry{signing->writer(call),     call.wanted("KIND"),
                                    call.value("DEVICE").value_or(""), std::move(*body), *at,
                                    call.value("--done-by"),  call.value("--witness"),
                                    call.value("--form"),     call.value("--batch"),
@@ -70,7 +78,7 @@ public:
         if (!written) {
             return tl::unexpected(written.error());
         }
-        return answerOf(*written, words);
+        return answerOf(call, *written, words);
     }
 };
 

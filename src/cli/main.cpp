@@ -1,9 +1,10 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Assembles the program: this computer's clock, zones and streams, and the language.
+// Assembles the program: this computer's clock, zones, terminal and streams, and the language.
 #include "cli/program.h"
 #include "station/system.h"
+#include "station/system_terminal.h"
 
 #include <iostream>
 #include <string>
@@ -11,9 +12,10 @@
 
 int main(int count, char** words) {
     const station::system::SystemClock clock;
+    station::system::SystemTerminal terminal;
     const station::Surroundings surroundings{clock, station::system::systemZones(),
                                              *words::Words::builtIn(),
-                                             station::system::loginName()};
+                                             station::system::loginName(), &terminal};
     return cli::run(std::vector<std::string>(words + 1, words + count), surroundings,
                     {std::cout, std::cerr});
 }

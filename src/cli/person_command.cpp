@@ -2,8 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // person: who may do what.
+#include "cli/answer_options.h"
 #include "cli/commands.h"
-
+#include "cli/signing.h"
 #include "station/entry.h"
 
 #include <utility>
@@ -19,20 +20,25 @@ public:
             "person",
             "Say who a person is and which roles they hold.",
             {shared::logbook, {"KEY", "What records call the person."}},
-            {shared::as,
+            {shared::as, shared::pinFd,
              {"--name", "NAME", "The person's name.", true},
              {"--role", "ROLE", "A role they hold, by its key in the rulebook.", false, true},
              {"--until", "DATE", "The last day on which this holds, as in 2026-12-31."},
              shared::trustLocks},
             "It replaces what was known of the person: name all roles each time. Without a role "
-            "the person is known but may do nothing that needs one.",
+            "the person is known but may do nothing that needs one. The first person of a log is "
+            "entered with init --manager. To sign in, a person needs a PIN: pin set.",
             "airmuster-cli person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt"};
         return data;
     }
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
-        station::Entry entry{call.wanted("--as"), "person"};
+        const auto signing = Signing::of(call, surroundings);
+        if (!signing) {
+            return tl::unexpected(signing.error());
+        }
+        station::Entry entry{signing->writer(call), "person"};
         logbook::json::Array roles;
         for (const auto& role : call.values("--role")) {
             roles.emplace_back(role);
@@ -47,11 +53,7 @@ public:
         if (!written) {
             return tl::unexpected(written.error());
         }
-        return Answer{ExitStatus::Done,
-                      surroundings.words.say("done.recorded",
-                                             {{"record", toText(written->record)}}) +
-                          "\n",
-                      written->warnings};
+        return answerOf(call, *written, surroundings.words);
     }
 };
 

@@ -4,7 +4,7 @@
 // strike: lines through an earlier entry.
 #include "cli/answer_options.h"
 #include "cli/commands.h"
-
+#include "cli/signing.h"
 #include "station/entry.h"
 
 namespace cli {
@@ -18,7 +18,7 @@ public:
             "strike",
             "Line through an earlier entry that was wrong; it stays readable.",
             {shared::logbook, {"RECORD", "The entry, as in icu-1/60."}},
-            {shared::as,
+            {shared::as, shared::pinFd,
              {"--reason", "TEXT", "Why it is struck through.", true},
              shared::trustLocks},
             "Nothing is ever deleted. Enter what is right as a new entry. Policy editions, persons "
@@ -36,12 +36,16 @@ public:
                 surroundings.words, "call.bad_value",
                 {{"option", "RECORD"}, {"text", text}, {"wanted", "icu-1/60"}}));
         }
-        const auto written = station::strike(surroundings, logbookOf(call), call.wanted("--as"),
+        const auto signing = Signing::of(call, surroundings);
+        if (!signing) {
+            return tl::unexpected(signing.error());
+        }
+        const auto written = station::strike(surroundings, logbookOf(call), signing->writer(call),
                                              *target, call.wanted("--reason"));
         if (!written) {
             return tl::unexpected(written.error());
         }
-        return answerOf(*written, surroundings.words);
+        return answerOf(call, *written, surroundings.words);
     }
 };
 

@@ -12,7 +12,8 @@ namespace {
 
 Person personOf(const Table& table) {
     Person person{table.text("key"), table.text("name"), table.text("shift"),
-                  table.textsOr("roles"), table.textsOr("stations"), std::nullopt};
+                  table.textsOr("roles"), table.textsOr("stations"), std::nullopt,
+                  table.textOr("pin", "")};
     if (table.has("until_day")) {
         person.untilDay = table.number("until_day");
     }

@@ -29,6 +29,7 @@ struct Person {
     std::string key, name, shift;            // day, night, office or never
     std::vector<std::string> roles, stations;  // no stations: all
     std::optional<int> untilDay;
+    std::string pin;                         // at the station of the demo; none if empty
 };
 struct Model { std::string name, maker, software; std::vector<std::string> groups, features; };
 struct Lot { std::string lot; int from = 0, to = 0; };

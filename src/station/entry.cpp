@@ -4,9 +4,9 @@
 // Writing records; see entry.h.
 #include "station/entry.h"
 
-#include "rules/rulebook_reader.h"
 #include "station/entry_check.h"
 #include "station/entry_meaning.h"
+#include "station/own_records.h"
 
 #include <utility>
 
@@ -14,39 +14,10 @@ namespace station {
 
 namespace {
 
-namespace json = logbook::json;
 using logbook::Instant;
+using logbook::Kind;
 using logbook::Record;
 using logbook::RecordName;
-
-json::Value toJson(const Entry& entry, const RecordName& name, Instant now) {
-    json::Object record{{"station", name.station},
-                        {"seq", static_cast<double>(name.seq)},
-                        {"at", toText(entry.at.value_or(now))},
-                        {"entered", toText(now)},
-                        {"by", entry.by},
-                        {"device", entry.device},
-                        {"kind", entry.kind},
-                        {"body", entry.body}};
-    const std::pair<const char*, const std::optional<std::string>*> others[] = {
-        {"done_by", &entry.doneBy}, {"witness", &entry.witness}, {"form", &entry.form},
-        {"batch", &entry.batch},    {"moved_from", &entry.movedFrom}};
-    for (const auto& [field, text] : others) {
-        if (*text) {
-            record.emplace_back(field, **text);
-        }
-    }
-    return record;
-}
-
-Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& log) {
-    if (!log.ownStation) {
-        return tl::unexpected(
-            problemOf(surroundings.words, store::Trouble{store::Trouble::Code::NoStation}));
-    }
-    const auto head = log.heads.find(*log.ownStation);
-    return RecordName{*log.ownStation, head == log.heads.end() ? 1 : head->second.head.seq + 1};
-}
 
 // A clock that was set back since the last record of this station.
 void warnOfClock(const Surroundings& surroundings, const WholeLog& log, const Record& record,
@@ -60,46 +31,92 @@ void warnOfClock(const Surroundings& surroundings, const WholeLog& log, const Re
                              {"last", toText(head->second.entered)}}));
 }
 
-// Another program may have written in the meantime: only with the lock held is the name certain.
-Result<RecordName> append(const Surroundings& surroundings, store::Logbook& logbook,
-                          const Entry& entry, Instant now) {
-    const auto names = logbook.appendOwn(
-        [&](const RecordName& next) {
-            auto record = logbook::readRecord(toJson(entry, next, now));
-            return record ? std::vector<Record>{std::move(*record)} : std::vector<Record>{};
-        },
-        {entry.by, now});
-    if (!names) {
-        return tl::unexpected(problemOf(surroundings.words, names.error()));
+bool isInUse(const rules::Log& log, const Record& record) {
+    if (!log.firstEdition()) {
+        return false;
     }
-    return names->front();
+    const auto state = log.stateAt(record.at, rules::unlimited);
+    const auto* device = state.device(record.device);
+    return device != nullptr && device->use.has_value();
 }
 
-Result<Written> writeIn(const Surroundings& surroundings, store::Logbook& logbook,
-                        const WholeLog& log, const Entry& entry) {
-    const auto now = surroundings.clock.now();
-    const auto name = nextName(surroundings, log);
-    if (!name) {
-        return tl::unexpected(name.error());
+// Whether nobody writes this who has not signed in.
+bool waitsForSigning(const rules::Log& log, const Record& record) {
+    switch (record.kind()) {
+        case Kind::UseStart:
+        case Kind::UsePause:
+        case Kind::UseResume:
+        case Kind::UseEnd:
+        case Kind::Fault:
+        case Kind::Withdraw:
+        case Kind::Soil:
+        case Kind::Alarm: return false;
+        case Kind::Fit:
+        case Kind::Remove:
+        case Kind::Move: return !isInUse(log, record);
+        case Kind::Adopt: return log.firstEdition() != nullptr;
+        default: return true;
     }
-    const auto record = logbook::readRecord(toJson(entry, *name, now));
-    if (!record) {
-        return tl::unexpected(problemOf(surroundings.words, record.error()));
-    }
-    auto warnings = checkEntry(surroundings, log.log, *record);
-    if (!warnings) {
-        return tl::unexpected(std::move(warnings.error()));
-    }
-    warnOfClock(surroundings, log, *record, *warnings);
-    if (log.verification && !log.verification->ok) {
-        warnings->push_back(surroundings.words.say("verify.file_damaged"));
-    }
-    const auto written = append(surroundings, logbook, entry, now);
-    if (!written) {
-        return tl::unexpected(written.error());
-    }
-    return Written{*written, std::move(*warnings), entryMeaning(surroundings, log.log, *record)};
 }
+
+class EntryWriting {
+public:
+    EntryWriting(const Surroundings& surroundings, const LogbookFile& file,
+                 store::Logbook& logbook, const WholeLog& log)
+        : m_surroundings(surroundings), m_logbook(logbook), m_log(log),
+          m_gate(surroundings, file, log) {}
+
+    Result<Written> write(const Entry& entry) {
+        const auto name = nextName(m_surroundings, m_log);
+        if (!name) {
+            return tl::unexpected(name.error());
+        }
+        auto signature = sign(entry, *name);
+        if (!signature) {
+            return tl::unexpected(std::move(signature.error()));
+        }
+        const Draft draft{entry, *signature};
+        const auto now = m_surroundings.clock.now();
+        const auto record = recordOf(m_surroundings, draft, *name, now);
+        if (!record) {
+            return tl::unexpected(record.error());
+        }
+        auto warnings = checkEntry(m_surroundings, m_log.log, *record);
+        if (!warnings) {
+            return tl::unexpected(std::move(warnings.error()));
+        }
+        warnOfClock(m_surroundings, m_log, *record, *warnings);
+        if (m_log.verification && !m_log.verification->ok) {
+            warnings->push_back(m_surroundings.words.say("verify.file_damaged"));
+        }
+        warnings->insert(warnings->begin(), signature->remarks.begin(), signature->remarks.end());
+        const auto written = appendOwn(m_surroundings, m_logbook, {draft}, now);
+        if (!written) {
+            return tl::unexpected(written.error());
+        }
+        return Written{written->front(), signature->name, signature->confirmed,
+                       signature->isKnown, std::move(*warnings),
+                       entryMeaning(m_surroundings, m_log.log, *record)};
+    }
+
+private:
+    // What is no record is refused before anybody is asked for a PIN.
+    Result<Signature> sign(const Entry& entry, const RecordName& name) const {
+        const auto unsignedRecord =
+            recordOf(m_surroundings, {entry, {entry.by.who, "", true, false}}, name,
+                     m_surroundings.clock.now());
+        if (!unsignedRecord) {
+            return tl::unexpected(unsignedRecord.error());
+        }
+        return waitsForSigning(m_log.log, *unsignedRecord) ? m_gate.sign(entry.by)
+                                                           : m_gate.signUnwaiting(entry.by);
+    }
+
+    const Surroundings& m_surroundings;
+    store::Logbook& m_logbook;
+    const WholeLog& m_log;
+    Gate m_gate;
+};
 
 // Opens, reads the log and hands both to `use`.
 template <class Use>
@@ -121,53 +138,40 @@ auto withLog(const Surroundings& surroundings, const LogbookFile& file, Use use)
 Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& file,
                            const Entry& entry) {
     return withLog(surroundings, file, [&](store::Logbook& logbook, const WholeLog& log) {
-        return writeIn(surroundings, logbook, log, entry);
+        return EntryWriting(surroundings, file, logbook, log).write(entry);
     });
 }
 
 Result<Written> strike(const Surroundings& surroundings, const LogbookFile& file,
-                       const std::string& by, const RecordName& target,
-                       const std::string& reason) {
+                       const Writer& by, const RecordName& target, const std::string& reason) {
     return withLog(surroundings, file, [&](store::Logbook& logbook, const WholeLog& log) {
         Entry entry{by, "strike"};
         const auto index = log.log.find(target);
         entry.device = index ? log.log.records()[*index].device : "";
         entry.body = {{"target", toText(target)}, {"reason", reason}};
-        return writeIn(surroundings, logbook, log, entry);
+        return EntryWriting(surroundings, file, logbook, log).write(entry);
     });
 }
 
 Result<Adopted> adopt(const Surroundings& surroundings, const LogbookFile& file,
                       const Adoption& adoption) {
-    const auto text = system::readFile(adoption.rulebook);
-    if (!text) {
-        return tl::unexpected(problemOf(surroundings.words, text.error(), adoption.rulebook));
+    std::vector<std::string> warnings;
+    const auto entry = adoptionOf(surroundings, adoption, warnings);
+    if (!entry) {
+        return tl::unexpected(entry.error());
     }
-    const auto reading = rules::readRulebook(*text, surroundings.zones);
-    if (!reading.rulebook) {
-        auto problem = problemOf(surroundings.words, "adopt.bad_rulebook",
-                                 {{"path", adoption.rulebook.string()}});
-        problem.details = remarkLines(surroundings.words, reading.faults);
-        return tl::unexpected(std::move(problem));
-    }
-    Entry entry{adoption.by, "adopt"};
-    entry.body = {{"edition", reading.rulebook->edition}, {"text", *text}};
-    const std::pair<const char*, const std::optional<std::string>*> others[] = {
-        {"approved_by", &adoption.approvedBy},
-        {"department", &adoption.department},
-        {"facility", &adoption.facility}};
-    for (const auto& [field, value] : others) {
-        if (*value) {
-            entry.body.emplace_back(field, **value);
-        }
-    }
-    const auto written = writeEntry(surroundings, file, entry);
+    const auto written = writeEntry(surroundings, file, *entry);
     if (!written) {
         return tl::unexpected(written.error());
     }
-    auto warnings = remarkLines(surroundings.words, reading.warnings);
     warnings.insert(warnings.end(), written->warnings.begin(), written->warnings.end());
-    return Adopted{written->record, reading.rulebook->edition, std::move(warnings)};
+    std::string edition;
+    for (const auto& [field, value] : entry->body) {
+        if (field == "edition" && value.string() != nullptr) {
+            edition = *value.string();
+        }
+    }
+    return Adopted{*written, edition, std::move(warnings)};
 }
 
 }  // namespace station

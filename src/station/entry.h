@@ -1,13 +1,13 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Writing records of the own station: one statement by one person, checked against the policy
-// edition and the person's roles before it is kept.
+// Writing records of the own station: one statement by one person, who has signed in for it,
+// checked against the policy edition and the person's roles before it is kept.
 #pragma once
 
 #include "logbook/json.h"
 #include "logbook/record.h"
-#include "station/open.h"
+#include "station/sign_in.h"
 
 #include <filesystem>
 #include <optional>
@@ -18,7 +18,7 @@ namespace station {
 
 // What a person states. Which record it becomes, and when it was written down, is added here.
 struct Entry {
-    std::string by;
+    Writer by;
     std::string kind;
     std::string device{};                     // "" for the department-wide kinds
     logbook::json::Object body{};
@@ -28,6 +28,9 @@ struct Entry {
 
 struct Written {
     logbook::RecordName record;
+    std::string by;         // the name of the person
+    bool confirmed = true;  // whether they have signed in for it
+    bool byKnown = true;    // whether the log knows them: else nobody can confirm it
     std::vector<std::string> warnings;  // what the entry does not do, or what is odd about it
     std::vector<std::string> meaning{};  // for when it is kept if not for now; how the unit stands
 };
@@ -35,23 +38,28 @@ struct Written {
 // Refused, with nothing written: what is no record; a kind the person may not write; a position,
 // check or service that the edition does not name; a measure that cannot be converted; a unit that
 // is not enrolled then or is retired (but for the start of a use, which is always recorded); a
-// deviation that may not be permitted; a strike of what is not there or cannot be struck.
+// deviation that may not be permitted; a strike of what is not there or cannot be struck; a writer
+// who has not signed in and cannot.
+// What must never wait is taken from such a writer too, and says `confirmed: false`: the start,
+// pause, resumption and end of a use, what warns of danger (fault, withdraw, soil, alarm), and on a
+// unit that is in use the parts fitted and removed and where it is moved; besides, the first
+// adoption of a log, since nobody can sign in before it.
 [[nodiscard]] Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& file,
                                          const Entry& entry);
 
 // Lines through a record: the unit is that of the record.
 [[nodiscard]] Result<Written> strike(const Surroundings& surroundings, const LogbookFile& file,
-                                     const std::string& by, const logbook::RecordName& target,
+                                     const Writer& by, const logbook::RecordName& target,
                                      const std::string& reason);
 
 struct Adoption {
-    std::string by;
+    Writer by;
     std::filesystem::path rulebook;
     std::optional<std::string> approvedBy{}, department{}, facility{};
 };
 
 struct Adopted {
-    logbook::RecordName record;
+    Written written;
     std::string edition;
     std::vector<std::string> warnings;  // of the rulebook, and as in Written
 };

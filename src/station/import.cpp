@@ -246,13 +246,46 @@ Problem refusalOf(const words::Words& words, const store::Trouble& trouble, cons
     return problem;
 }
 
-Result<ImportAnswer> append(const Surroundings& surroundings, store::Logbook& logbook,
-                            const Handed& handed, const std::string& names) {
+// Who brings the files in: signed in where people sign in, else as they say.
+Result<std::string> importer(const Surroundings& surroundings, const LogbookFile& file,
+                             const store::Logbook& logbook, const std::optional<Writer>& by) {
+    const auto pins = store::Credentials(file.path, file.trustLocks).pins();
+    if (!pins) {
+        return tl::unexpected(problemOf(surroundings.words, pins.error()));
+    }
+    if (pins->empty()) {
+        return by ? by->who : surroundings.login;
+    }
+    if (!by) {
+        return tl::unexpected(problemOf(surroundings.words, "import.nobody"));
+    }
+    const auto log = readWholeLog(surroundings, logbook);
+    if (!log) {
+        return tl::unexpected(log.error());
+    }
+    return Gate(surroundings, file, *log).sign(*by).map([](const Signature& signature) {
+        return signature.person;
+    });
+}
+
+struct Bringing {
+    const Handed& handed;
+    std::string names;  // of the files
+    const std::optional<Writer>& by;
+};
+
+Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile& file,
+                            store::Logbook& logbook, const Bringing& bringing) {
+    const auto& handed = bringing.handed;
     if (const auto allowed = refuseOwnName(surroundings, logbook, handed); !allowed) {
         return tl::unexpected(allowed.error());
     }
-    const auto result = logbook.importRecords(
-        handed.records(), names, {surroundings.login, surroundings.clock.now()});
+    const auto person = importer(surroundings, file, logbook, bringing.by);
+    if (!person) {
+        return tl::unexpected(person.error());
+    }
+    const auto result = logbook.importRecords(handed.records(), bringing.names,
+                                              {*person, surroundings.clock.now()});
     if (!result) {
         return tl::unexpected(refusalOf(surroundings.words, result.error(), handed));
     }
@@ -262,7 +295,8 @@ Result<ImportAnswer> append(const Surroundings& surroundings, store::Logbook& lo
 }  // namespace
 
 Result<ImportAnswer> importFiles(const Surroundings& surroundings, const LogbookFile& file,
-                                 const std::vector<std::filesystem::path>& paths) {
+                                 const std::vector<std::filesystem::path>& paths,
+                                 const std::optional<Writer>& by) {
     const auto handed = readFiles(surroundings.words, paths);
     if (!handed) {
         return tl::unexpected(handed.error());
@@ -278,7 +312,7 @@ Result<ImportAnswer> importFiles(const Surroundings& surroundings, const Logbook
             return tl::unexpected(std::move(logbook.error()));
         }
         made = !isThere;
-        return append(surroundings, *logbook, *handed, namesOf(paths));
+        return append(surroundings, file, *logbook, {*handed, namesOf(paths), by});
     }();
     if (answer) {
         answer->made = made;

@@ -1,11 +1,13 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Taking in the records of other stations, all or nothing, and handing out one's own.
+// Taking in the records of other stations, all or nothing and by somebody who is named, and handing
+// out one's own.
 #pragma once
 
 #include "exchange/redaction.h"
 #include "station/open.h"
+#include "station/sign_in.h"
 
 #include <cstdint>
 #include <filesystem>
@@ -26,10 +28,13 @@ struct ImportAnswer {
 // records again change nothing. Refused: a line that is no record, a record that is here with
 // another content, a gap, an edition with faults or under another name than its own, records that
 // would change which edition or person came first, and records under this station's own name that
-// it has not written.
+// it has not written. Once somebody has a PIN at this station, `by` must sign in; before that the
+// name is taken, or that of the login. It is kept with the names of the files, and never leaves
+// this logbook.
 [[nodiscard]] Result<ImportAnswer> importFiles(const Surroundings& surroundings,
                                                const LogbookFile& file,
-                                               const std::vector<std::filesystem::path>& paths);
+                                               const std::vector<std::filesystem::path>& paths,
+                                               const std::optional<Writer>& by = {});
 
 struct ExportSelection {
     std::vector<std::string> stations;      // none: all

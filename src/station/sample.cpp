@@ -6,6 +6,7 @@
 
 #include "rules/rulebook_reader.h"
 #include "station/demo.h"
+#include "store/credentials.h"
 
 #include <optional>
 #include <set>
@@ -85,6 +86,23 @@ Result<std::int64_t> fill(const Surroundings& surroundings, store::Logbook& logb
     return added->added;
 }
 
+// Everybody can be tried: their PINs stand in the scenario and in the README.
+Result<void> setPins(const Surroundings& surroundings, const LogbookFile& file) {
+    store::Pins pins;
+    for (const auto& person : kestrelBay().persons) {
+        if (!person.pin.empty()) {
+            pins.emplace_back(person.key, person.pin);
+        }
+    }
+    const auto set =
+        store::Credentials(file.path, file.trustLocks)
+            .setPins(pins, {std::string(demoStation), surroundings.clock.now()});
+    if (!set) {
+        return tl::unexpected(problemOf(surroundings.words, set.error()));
+    }
+    return {};
+}
+
 // Makes a logbook of that very name or none; never writes over a file, nor removes another's.
 Result<std::int64_t> makeNew(const Surroundings& surroundings, const LogbookFile& file,
                              const std::vector<logbook::Record>& records) {
@@ -95,7 +113,11 @@ Result<std::int64_t> makeNew(const Surroundings& surroundings, const LogbookFile
             return tl::unexpected(std::move(logbook.error()));
         }
         made = true;
-        return fill(surroundings, *logbook, records);
+        auto filled = fill(surroundings, *logbook, records);
+        if (auto set = setPins(surroundings, file); filled && !set) {
+            return tl::unexpected(std::move(set.error()));
+        }
+        return filled;
     }();
     if (!added && made) {
         system::removeFile(file.path);

@@ -8,8 +8,10 @@
 #include "store/secret_hash.h"
 
 #include <algorithm>
+#include <atomic>
 #include <functional>
 #include <memory>
+#include <thread>
 #include <utility>
 
 namespace store {
@@ -191,6 +193,23 @@ Trouble noMemory(const Connection& connection) {
     return connection.trouble(Trouble::Code::Io, "no memory to hash a secret");
 }
 
+bool makeAll(const Pins& pins, std::vector<SecretHash>& hashes) {
+    std::atomic<std::size_t> next{0};
+    std::atomic<bool> done{true};
+    std::vector<std::thread> processors(std::max(1U, std::thread::hardware_concurrency()));
+    for (auto& processor : processors) {
+        processor = std::thread([&] {
+            for (auto index = next++; index < pins.size(); index = next++) {
+                done = hashes[index].make(pins[index].second) && done;
+            }
+        });
+    }
+    for (auto& processor : processors) {
+        processor.join();
+    }
+    return done;
+}
+
 }  // namespace
 
 logbook::Duration waitAfter(int failures) {
@@ -242,6 +261,25 @@ tl::expected<void, Trouble> Credentials::setPin(const std::string& person, std::
     }
     return (*connection)->writing(writing, [&]() -> tl::expected<void, Trouble> {
         write((*connection)->database(), {pinPurpose, person}, hash, writing);
+        return {};
+    });
+}
+
+tl::expected<void, Trouble> Credentials::setPins(const Pins& pins, const Writing& writing) const {
+    const auto connection =
+        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    std::vector<SecretHash> hashes(pins.size());
+    if (!makeAll(pins, hashes)) {
+        return tl::unexpected<Trouble>(noMemory(**connection));
+    }
+    return (*connection)->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        for (std::size_t index = 0; index < pins.size(); ++index) {
+            write((*connection)->database(), {pinPurpose, pins[index].first}, hashes[index],
+                  writing);
+        }
         return {};
     });
 }

@@ -13,6 +13,7 @@
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
+#include <utility>
 #include <vector>
 
 namespace store {
@@ -47,6 +48,9 @@ struct Credential {
     bool operator==(const Credential&) const = default;
 };
 
+// Persons and PINs that are no secrets: those of a demo.
+using Pins = std::vector<std::pair<std::string, std::string>>;
+
 struct Badge {
     std::string badge, person;
     bool operator==(const Badge&) const = default;
@@ -77,6 +81,10 @@ public:
     [[nodiscard]] tl::expected<void, Trouble> setPin(const std::string& person,
                                                      std::string_view pin,
                                                      const Writing& writing) const;
+
+    // The same for many, hashed on all processors at once.
+    [[nodiscard]] tl::expected<void, Trouble> setPins(const Pins& pins,
+                                                      const Writing& writing) const;
 
     // Two programs that try at once are looked at one after the other: a try that comes before the
     // wait of another's failure is over is told to wait, right or wrong.

@@ -4,6 +4,7 @@
 // Labels of keys, by the edition in force. Knows no finding.
 #include "words/context.h"
 
+#include "rules/authority.h"
 #include "words/shown.h"
 
 namespace words {
@@ -19,6 +20,27 @@ using Labels = std::map<std::string, rules::Localized, std::less<>>;
 std::string labelOf(const Context& context, const Labels& labels, std::string_view key) {
     const auto found = labels.find(key);
     return found == labels.end() ? readable(key) : context.words.label(found->second, key);
+}
+
+// The names of those who hold it, empty if nobody does.
+std::string holdersOf(const Context& context, const std::string& role) {
+    constexpr std::size_t mostNamed = 4;
+    std::vector<std::string> names;
+    std::size_t more = 0;
+    for (const auto& [key, known] : context.state.persons) {
+        if (!rules::holdsRole(context.state, key, {role}, context.asked)) continue;
+        if (names.size() < mostNamed) {
+            names.push_back(personName(context, key));
+        } else {
+            ++more;
+        }
+    }
+    if (more == 0) return context.words.all(names);
+    std::string before = names.front();
+    for (std::size_t index = 1; index < names.size(); ++index) {
+        before = context.words.say("list.comma", {{"before", before}, {"next", names[index]}});
+    }
+    return context.words.say("list.more", {{"before", before}, {"count", std::to_string(more)}});
 }
 
 }  // namespace
@@ -123,6 +145,16 @@ std::string subjectLabel(const Context& context, const rules::Finding& finding) 
 std::string roleList(const Context& context, const std::vector<std::string>& roles) {
     std::vector<std::string> labels;
     for (const auto& role : roles) labels.push_back(roleLabel(context, role));
+    return context.words.anyOf(labels);
+}
+
+std::string rolesWithPeople(const Context& context, const std::vector<std::string>& roles) {
+    std::vector<std::string> labels;
+    for (const auto& role : roles) {
+        const Gaps gaps{{"role", roleLabel(context, role)}, {"people", holdersOf(context, role)}};
+        labels.push_back(context.words.say(
+            gaps.at("people").empty() ? "list.role_of_nobody" : "list.role", gaps));
+    }
     return context.words.anyOf(labels);
 }
 

@@ -55,6 +55,11 @@ struct Context {
 // "Biomedical engineer or Risk manager".
 [[nodiscard]] std::string roleList(const Context& context, const std::vector<std::string>& roles);
 
+// The same, each with the people who hold it at the instant asked, the first few by name:
+// "Biomedical engineer (Bastian Wren) or Risk manager (nobody at present)".
+[[nodiscard]] std::string rolesWithPeople(const Context& context,
+                                          const std::vector<std::string>& roles);
+
 // The roles that may write that kind; empty: anyone. A hold's own `release_by` goes before.
 [[nodiscard]] std::vector<std::string> rolesFor(const Context& context, logbook::Kind kind,
                                                 std::string_view hold = {});

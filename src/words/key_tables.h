@@ -15,5 +15,6 @@ namespace words {
 [[nodiscard]] std::string_view reportKeys();
 [[nodiscard]] std::string_view useKeys();
 [[nodiscard]] std::string_view traceKeys();
+[[nodiscard]] std::string_view peopleKeys();
 
 }  // namespace words

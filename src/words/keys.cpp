@@ -60,6 +60,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, reportKeys());
         addTable(keys, useKeys());
         addTable(keys, traceKeys());
+        addTable(keys, peopleKeys());
         return keys;
     }();
     return all;

@@ -158,7 +158,7 @@ Notice refusal(const Context& context, const logbook::Record& record,
                const rules::Permission& permission) {
     const Gaps gaps{{"person", personName(context, record.by)},
                     {"act", actWords(context.words, record.kind())},
-                    {"roles", roleList(context, permission.roles)}};
+                    {"roles", rolesWithPeople(context, permission.roles)}};
     const std::string key = permission.roles.empty() ? "refusal.nobody" : "refusal.roles";
     return {context.words.say(key + ".says", gaps), context.words.say(key + ".safe", gaps),
             context.words.say(key + ".do", gaps)};

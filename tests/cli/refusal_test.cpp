@@ -13,8 +13,8 @@ namespace {
 
 void prepareWard(Transcript& transcript) {
     transcript.write("policy.toml", support::smallRulebook());
-    transcript.prepare("init ward.logbook --station icu-1");
-    transcript.prepare("adopt ward.logbook policy.toml --as mt");
+    transcript.prepare("init ward.logbook --station icu-1 --rulebook policy.toml --manager mt "
+                       "--name \"Morgan Thistle\"");
     transcript.prepare("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
     transcript.prepare(
         "log ward.logbook enrol KB-0142 --model Larch --group adult --commissioned 2026-01-15 "
@@ -67,6 +67,7 @@ TEST_CASE("Entries that are refused", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);
     transcript.prepare("person ward.logbook bk --name \"Bo Kestrel\" --role biomed --as mt");
+    transcript.prepare("pin set ward.logbook bk --as mt");
     for (const auto* call :
          {"log ward.logbook levitate KB-0142 --as mt",
           "log ward.logbook adopt --as mt",
@@ -139,16 +140,16 @@ TEST_CASE("Record files that are refused", "[golden]") {
     };
     for (const auto& [name, bytes] : files) {
         transcript.write(name + ".jsonl", bytes);
-        CHECK(transcript.run("import ward.logbook " + name + ".jsonl").status == 2);
+        CHECK(transcript.run("import ward.logbook " + name + ".jsonl --as mt").status == 2);
         if (name != "own" && name != "own-changed" && name != "first") {
             CHECK(transcript.run("import none.logbook " + name + ".jsonl").status == 2);
         }
     }
     transcript.write("good.jsonl", good);
-    transcript.run("import ward.logbook good.jsonl lines.jsonl");
-    transcript.run("import ward.logbook none.jsonl");
-    transcript.run("import ward.logbook .");
-    transcript.run("import ward.logbook");
+    transcript.run("import ward.logbook good.jsonl lines.jsonl --as mt");
+    transcript.run("import ward.logbook none.jsonl --as mt");
+    transcript.run("import ward.logbook . --as mt");
+    transcript.run("import ward.logbook --as mt");
     transcript.check("record_files");
 }
 

@@ -11,6 +11,7 @@
 #include <catch2/catch.hpp>
 #include <cstdlib>
 #include <map>
+#include <regex>
 #include <sstream>
 
 namespace support {
@@ -69,15 +70,16 @@ Transcript::~Transcript() {
     std::filesystem::current_path(m_before, error);
 }
 
-Printed Transcript::call(std::string_view text) {
+Printed Transcript::call(std::string_view text, bool counted) {
     const auto before = filesIn(m_folder.path());
     std::ostringstream out;
     std::ostringstream error;
-    const station::Surroundings surroundings{m_clock, zones(), *words::Words::builtIn(), "desk"};
+    const station::Surroundings surroundings{m_clock, zones(), *words::Words::builtIn(), "desk",
+                                             &terminal};
     const auto status = cli::run(wordsOf(text), surroundings, {out, error});
     if (status > 1) {
         CAPTURE(std::string(text));
-        CHECK((filesIn(m_folder.path()) == before));
+        CHECK((counted || filesIn(m_folder.path()) == before));
         CHECK(out.str().empty());
         CHECK_FALSE(error.str().empty());
     }
@@ -85,8 +87,19 @@ Printed Transcript::call(std::string_view text) {
 }
 
 Printed Transcript::run(std::string_view text) {
-    auto printed = call(text);
-    m_text += "$ airmuster-cli " + words::shown(text) + "\n" + withoutFolder(printed.out);
+    return told(text, call(text));
+}
+
+Printed Transcript::runCounted(std::string_view text) {
+    return told(text, call(text, true));
+}
+
+Printed Transcript::told(std::string_view text, const Printed& printed) {
+    m_text += "$ airmuster-cli " + words::shown(text) + "\n";
+    for (const auto& question : terminal.takeQuestions()) {
+        m_text += "? " + question + "\n";
+    }
+    m_text += withoutFolder(printed.out);
     std::istringstream errors(withoutFolder(printed.error));
     for (std::string line; std::getline(errors, line);) {
         m_text += "! " + line + "\n";
@@ -95,8 +108,10 @@ Printed Transcript::run(std::string_view text) {
     return printed;
 }
 
-// The folder has another name each time.
+// The folder has another name each time, and a recovery code is another each time.
 std::string Transcript::withoutFolder(std::string text) const {
+    static const std::regex code("[0-9A-Z]{4}(-[0-9A-Z]{4}){4}");
+    text = std::regex_replace(text, code, "XXXX-XXXX-XXXX-XXXX-XXXX");
     const auto folder = m_folder.path().string() + "/";
     for (auto place = text.find(folder); place != std::string::npos; place = text.find(folder)) {
         text.erase(place, folder.size());
@@ -106,6 +121,7 @@ std::string Transcript::withoutFolder(std::string text) const {
 
 void Transcript::prepare(std::string_view text) {
     const auto printed = call(text);
+    terminal.takeQuestions();
     INFO(printed.error);
     CAPTURE(std::string(text));
     REQUIRE(printed.status == 0);

@@ -7,6 +7,7 @@
 
 #include "support/folder.h"
 #include "support/moved_clock.h"
+#include "support/scripted_terminal.h"
 
 #include <filesystem>
 #include <string>
@@ -31,10 +32,16 @@ public:
 
     // Runs one call, written as in a shell: words, and "text in quotation marks" as one word, in
     // which \" is a quotation mark. A call that ends with 2 or 3 must leave every file as it was
-    // and print no answer. Told in the transcript.
+    // and print no answer. Told in the transcript, with what was asked on the terminal.
     Printed run(std::string_view call);
 
-    // The same, but only its exit status is told: for what prepares the ground.
+    // The same for a call whose wrong PIN or code is counted in the logbook.
+    Printed runCounted(std::string_view call);
+
+    // Somebody sits there who types testPin when asked for any PIN.
+    ScriptedTerminal terminal;
+
+    // As run, but only its exit status is told: for what prepares the ground.
     void prepare(std::string_view call);
 
     void at(std::string_view instant);
@@ -46,7 +53,8 @@ public:
 
 private:
     [[nodiscard]] std::string withoutFolder(std::string text) const;
-    [[nodiscard]] Printed call(std::string_view text);
+    [[nodiscard]] Printed call(std::string_view text, bool counted = false);
+    Printed told(std::string_view text, const Printed& printed);
 
     Folder m_folder;
     std::filesystem::path m_before;

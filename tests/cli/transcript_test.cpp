@@ -14,10 +14,11 @@ namespace {
 // A logbook with an edition, two persons and a unit that lacks its leak test.
 void prepareWard(Transcript& transcript) {
     transcript.write("policy.toml", support::smallRulebook());
-    transcript.prepare("init ward.logbook --station icu-1");
-    transcript.prepare("adopt ward.logbook policy.toml --as mt");
+    transcript.prepare("init ward.logbook --station icu-1 --rulebook policy.toml --manager mt "
+                       "--name \"Morgan Thistle\"");
     transcript.prepare("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
     transcript.prepare("person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt");
+    transcript.prepare("pin set ward.logbook rs --as mt");
     transcript.prepare(
         "log ward.logbook enrol KB-0142 --model Larch --group adult --commissioned 2026-01-15 "
         "--location Store --as mt");
@@ -37,14 +38,102 @@ TEST_CASE("Founding a logbook and a department", "[golden]") {
     transcript.run("init ward.logbook --station icu-2");
     transcript.run("init other.logbook --station \"ICU 1\"");
     transcript.run("board ward.logbook");
-    transcript.run("adopt ward.logbook policy.toml --as mt --department \"Respiratory care\" "
+    transcript.run("init ward.logbook --station icu-1 --manager mt --name \"Morgan Thistle\"");
+    transcript.run("init ward.logbook --station icu-1 --rulebook policy.toml --manager mt "
+                   "--name \"Morgan Thistle\" --department \"Respiratory care\" "
                    "--facility \"Kestrel Bay Hospital\" --approved-by \"Dr. Rowan\"");
-    transcript.run("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
+    transcript.run("init ward.logbook --station icu-1");
+    transcript.run("init ward.logbook --station icu-1 --manager rs");
     transcript.run("person ward.logbook rs --name \"Robin Sorrel\" --role biomed "
                    "--until 2026-12-31 --as mt");
+    transcript.run("pin set ward.logbook rs --as mt");
     transcript.run("person ward.logbook xx --name Nobody --as rs");
     transcript.run("board ward.logbook");
     transcript.check("founding");
+}
+
+TEST_CASE("Founding on a terminal asks for what is lacking", "[golden]") {
+    Transcript transcript;
+    transcript.write("policy.toml", support::smallRulebook());
+    for (const auto* answer : {"policy.toml", "mt", "Morgan Thistle"}) {
+        transcript.terminal.answer(answer);
+    }
+    for (const auto* pin : {"402951", "402915", "402951", "402951"}) {
+        transcript.terminal.answerSecretly(pin);
+    }
+    transcript.run("init ward.logbook --station icu-1");
+    transcript.run("adopt none.logbook policy.toml --as mt");
+    transcript.prepare("export ward.logbook --to ward.jsonl");
+    transcript.prepare("import desk.logbook ward.jsonl");
+    transcript.terminal.answer("mt");
+    transcript.run("init desk.logbook --station er-2");
+    transcript.check("asking");
+}
+
+TEST_CASE("Signing in, and what does not wait for it", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    auto& terminal = transcript.terminal;
+    transcript.run("log ward.logbook use_start KB-0142 --as rs");
+    transcript.run("log ward.logbook fault KB-0142 --code screen --as agency");
+    transcript.run("log ward.logbook soil KB-0142 --reason Splash --as rs --pin-fd 3");
+    terminal.answerSecretly("000001");
+    transcript.runCounted("log ward.logbook soil KB-0142 --reason Splash --as rs --pin-fd 3");
+    transcript.run("confirm ward.logbook --as rs");
+    transcript.runCounted("confirm ward.logbook --all --as rs");
+    transcript.at("2026-03-02T14:00:01Z");
+    transcript.runCounted("confirm ward.logbook icu-1/7 --as rs");
+    transcript.run("confirm ward.logbook icu-1/8 icu-1/9 --as rs");
+    transcript.run("confirm ward.logbook --all --as rs");
+    transcript.run("confirm ward.logbook --as rs");
+    transcript.run("confirm ward.logbook eight --as rs");
+    terminal.leave();
+    transcript.run("log ward.logbook note KB-0142 --text Seen --as rs");
+    transcript.run("strike ward.logbook icu-1/8 --reason Wrong --as rs");
+    transcript.run("person ward.logbook bk --name Bo --as mt");
+    transcript.run("adopt ward.logbook policy.toml --as mt");
+    transcript.write("er.jsonl", "");
+    transcript.run("import ward.logbook er.jsonl");
+    transcript.run("import ward.logbook er.jsonl --as mt");
+    transcript.run("log ward.logbook use_end KB-0142 --as rs");
+    transcript.run("log ward.logbook note KB-0142 --text Seen --as rs --pin-fd 3");
+    transcript.run("log ward.logbook note KB-0142 --text Seen --as rs --pin-fd three");
+    transcript.check("signing");
+}
+
+TEST_CASE("PINs, badges and the way back in", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    auto& terminal = transcript.terminal;
+    for (const auto* pin : {"12345", "402951a", "777777", "345678"}) {
+        terminal.answerSecretly(support::testPin);
+        terminal.answerSecretly(pin);
+        terminal.answerSecretly(pin);
+        transcript.run("pin set ward.logbook mt --as mt");
+    }
+    transcript.run("pin set ward.logbook mt --as rs");
+    transcript.run("pin set ward.logbook nobody --as mt");
+    transcript.run("person ward.logbook bk --name \"Bo Kestrel\" --as mt");
+    transcript.run("log ward.logbook note KB-0142 --text Seen --as bk");
+    transcript.run("badge ward.logbook rs 0042717 --as mt");
+    transcript.run("log ward.logbook note KB-0142 --text Seen --as 0042717");
+    transcript.run("badge ward.logbook mt 0042717 --as mt");
+    transcript.run("badge ward.logbook rs --as mt");
+    transcript.run("log ward.logbook note KB-0142 --text Seen --as 0042717");
+    for (int minute = 10; minute < 20; ++minute) {
+        transcript.at("2026-03-02T14:" + std::to_string(minute) + ":00Z");
+        terminal.answerSecretly("000001");
+        transcript.runCounted("log ward.logbook note KB-0142 --text Seen --as mt");
+    }
+    transcript.run("log ward.logbook note KB-0142 --text Seen --as mt");
+    terminal.answerSecretly("AAAA-AAAA-AAAA-AAAA-AAAA");
+    transcript.runCounted("pin recover ward.logbook mt");
+    transcript.runCounted("pin recover ward.logbook mt");
+    transcript.run("pin recover ward.logbook rs");
+    terminal.leave();
+    transcript.run("pin recover ward.logbook mt");
+    transcript.run("pin set ward.logbook rs --as rs");
+    transcript.check("pins");
 }
 
 TEST_CASE("Entering what happened, and asking", "[golden]") {
@@ -96,7 +185,7 @@ TEST_CASE("Looking back", "[golden]") {
     transcript.at("2026-03-02T16:00:00Z");
     transcript.prepare("log ward.logbook soil KB-0142 --reason \"Isolation room\" "
                        "--at 2026-03-02T14:30:00Z --as mt");
-    transcript.prepare("strike ward.logbook icu-1/6 --reason \"Wrong unit\" --as mt");
+    transcript.prepare("strike ward.logbook icu-1/7 --reason \"Wrong unit\" --as mt");
     transcript.run("explain ward.logbook KB-0142 --at 2026-03-02T15:00:00Z");
     transcript.run("explain ward.logbook KB-0142 --at 2026-03-02T15:00:00Z "
                    "--known-at 2026-03-02T14:15:00Z --json");
@@ -107,12 +196,12 @@ TEST_CASE("Looking back", "[golden]") {
 TEST_CASE("Correcting an entry", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);
-    transcript.run("strike ward.logbook icu-1/6 --reason \"Wrong position\" --as mt");
-    transcript.run("strike ward.logbook icu-1/6 --reason \"Wrong position\" --as mt");
+    transcript.run("strike ward.logbook icu-1/7 --reason \"Wrong position\" --as mt");
+    transcript.run("strike ward.logbook icu-1/7 --reason \"Wrong position\" --as mt");
     transcript.run("strike ward.logbook icu-1/1 --reason \"Wrong edition\" --as mt");
     transcript.run("strike ward.logbook icu-1/99 --reason \"Not there\" --as mt");
     transcript.run("strike ward.logbook 60 --reason \"No name\" --as mt");
-    transcript.run("strike ward.logbook icu-1/4 --reason \"Not mine\" --as rs");
+    transcript.run("strike ward.logbook icu-1/5 --reason \"Not mine\" --as rs");
     transcript.run("export ward.logbook --since 2026-03-02T14:00:00Z --station icu-1 "
                    "--to all.jsonl");
     transcript.check("correcting");
@@ -127,10 +216,14 @@ TEST_CASE("Exchanging and keeping", "[golden]") {
     transcript.run("export ward.logbook --since 2027-01-01T00:00:00Z");
     transcript.run("import desk.logbook ward.jsonl --as bk");
     transcript.run("import desk.logbook ward.jsonl");
-    transcript.run("log desk.logbook note KB-0142 --text \"Seen\" --as bk");
+    transcript.run("log desk.logbook note KB-0142 --text \"Seen\" --as mt");
     transcript.run("init desk.logbook --station icu-1");
     transcript.run("init desk.logbook --station desk");
-    transcript.run("log desk.logbook note KB-0142 --text \"Seen\" --as bk");
+    transcript.run("log desk.logbook note KB-0142 --text \"Seen\" --as mt");
+    transcript.run("init desk.logbook --station desk --manager mt");
+    transcript.run("import desk.logbook ward.jsonl");
+    transcript.run("import desk.logbook ward.jsonl --as mt");
+    transcript.run("log desk.logbook note KB-0142 --text \"Seen\" --as mt");
     transcript.run("export desk.logbook --station desk");
     transcript.run("verify ward.logbook");
     transcript.run("verify ward.logbook --json");
@@ -248,14 +341,19 @@ TEST_CASE("A logbook that was changed is told, and no unit in it is ready", "[go
 
 TEST_CASE("A demo is made, replaced only by a demo, and answers", "[golden]") {
     Transcript transcript;
-    transcript.prepare("demo demo.logbook --seed 26 --end 2026-03-02T14:00:00Z");
-    const auto first = transcript.bytesOf("demo.logbook");
-    transcript.prepare("demo demo.logbook --seed 26 --end 2026-03-02T14:00:00Z --fresh");
-    CHECK((transcript.bytesOf("demo.logbook") == first));
-    transcript.prepare("demo demo.logbook --seed 27 --end 2026-03-02T14:00:00Z --fresh");
-    CHECK((transcript.bytesOf("demo.logbook") != first));
+    const auto entriesOf = [&](std::string_view options) {
+        transcript.prepare("demo demo.logbook --end 2026-03-02T14:00:00Z " + std::string(options));
+        return transcript.run("export demo.logbook").out;
+    };
+    const auto first = entriesOf("--seed 26");
+    CHECK(first.size() > 1'000'000);
+    CHECK((entriesOf("--seed 26 --fresh") == first));
+    CHECK((entriesOf("--seed 27 --fresh") != first));
     transcript.prepare("verify demo.logbook");
     transcript.prepare("board demo.logbook");
     transcript.prepare("month demo.logbook 2026-02");
-    transcript.prepare("log demo.logbook note KB-0101 --text Seen --as mt");
+    transcript.terminal.answerSecretly("260302");
+    transcript.prepare("log demo.logbook note KB-0101 --text Seen --as v.guest");
+    transcript.terminal.answerSecretly("414376");
+    transcript.prepare("log demo.logbook note KB-0101 --text Seen --as m.toller");
 }

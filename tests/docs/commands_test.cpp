@@ -2,8 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Every command that the tutorial and the guides show is typed as a reader would type it, in order,
-// in an empty folder; the guides go on where the tutorial ends.
+// in an empty folder, with a PIN where one is asked for; the guides go on where the tutorial ends.
 #include "docs/page.h"
+#include "docs/terminal.h"
 
 #include <algorithm>
 #include <array>
@@ -11,7 +12,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <sys/wait.h>
+#include <regex>
 #include <unistd.h>
 
 namespace {
@@ -44,8 +45,8 @@ private:
 };
 
 bool isFamiliar(const std::string& command) {
-    static const std::array<std::string, 6> beginnings{"airmuster-cli ", "cp ",     "mv ",
-                                                       "sed ",           "month=$", "now=$"};
+    static const std::array<std::string, 7> beginnings{
+        "airmuster-cli ", "cp ", "mv ", "sed ", "month=$", "now=$", "(umask 077 && printf "};
     return std::any_of(beginnings.begin(), beginnings.end(),
                        [&](const std::string& each) { return command.starts_with(each); });
 }
@@ -60,11 +61,18 @@ std::string scriptOf(const std::string& page) {
         CAPTURE(page, shown.line, shown.command);
         REQUIRE(isFamiliar(shown.command));
         const std::string place = page + ":" + std::to_string(shown.line);
-        script += "echo '" + place + "'\nstatus=0\n" + shown.command + " || status=$?\n";
+        script += "echo '" + place + "'\nstatus=0\n";
+        script += shown.newPin.empty() ? "" : "echo 'PIN: " + shown.newPin + "'\n";
+        script += shown.command + " || status=$?\n";
         script += "if [ $status != " + std::to_string(shown.exitStatus) + " ]; then\n    echo \"" +
                   place + " ended with exit status $status\"\n    exit 1\nfi\n";
     }
     return script;
+}
+
+// What the script tells the typist is not what the program shows.
+std::string withoutStatedPins(const std::string& said) {
+    return std::regex_replace(said, std::regex("\nPIN: [0-9]+"), "");
 }
 
 void type(const std::vector<std::string>& pages) {
@@ -77,14 +85,17 @@ void type(const std::vector<std::string>& pages) {
         script << scriptOf(page);
     }
     script.close();
-    const std::string log = (folder.path() / "log.txt").string();
-    const int status = std::system(
-        ("sh '" + (folder.path() / "script.sh").string() + "' >'" + log + "' 2>&1").c_str());
-    std::ifstream file(log);
-    const std::string said{std::istreambuf_iterator<char>(file), {}};
+    const auto pins = docs::pinsIn(docs::textOf(tutorial));
+    CHECK(pins.size() == 3);
+    const auto session =
+        docs::typeAtTerminal((folder.path() / "script.sh").string(), {pins});
+    const auto& said = session.said;
     INFO(said.substr(said.size() > 6000 ? said.size() - 6000 : 0));
-    REQUIRE(WIFEXITED(status));
-    REQUIRE(WEXITSTATUS(status) == 0);
+    CHECK(session.status == 0);
+    for (const auto& [name, pin] : pins) {
+        INFO("The PIN of " << name << " stands on the terminal");
+        CHECK(withoutStatedPins(said).find(pin) == std::string::npos);
+    }
 }
 
 std::vector<std::string> guides() {

@@ -44,11 +44,13 @@ std::string textOf(const std::string& path) {
 
 std::vector<Shown> commandsIn(std::string_view text) {
     static const std::regex status("# exit status ([0-9]+)");
+    static const std::regex pin("# PIN ([0-9]+)");
     std::vector<Shown> commands;
     std::istringstream lines{std::string(text)};
     bool inside = false;
     bool goesOn = false;
     int said = 0;
+    std::string newPin;
     int number = 0;
     for (std::string line; std::getline(lines, line);) {
         ++number;
@@ -64,6 +66,10 @@ std::vector<Shown> commandsIn(std::string_view text) {
             said = std::stoi(match[1]);
             continue;
         }
+        if (std::smatch match; std::regex_match(line, match, pin)) {
+            newPin = match[1];
+            continue;
+        }
         const bool more = line.ends_with('\\');
         if (more) {
             line.pop_back();
@@ -71,12 +77,22 @@ std::vector<Shown> commandsIn(std::string_view text) {
         if (goesOn) {
             commands.back().command += line;
         } else {
-            commands.push_back({line, number, said});
+            commands.push_back({line, number, said, newPin});
             said = 0;
+            newPin.clear();
         }
         goesOn = more;
     }
     return commands;
+}
+
+std::map<std::string, std::string> pinsIn(const std::string& text) {
+    static const std::regex row("\\| ([^|`]+) \\| `([0-9]{6,})` \\|");
+    std::map<std::string, std::string> pins;
+    for (std::sregex_iterator match(text.begin(), text.end(), row), end; match != end; ++match) {
+        pins[(*match)[1]] = (*match)[2];
+    }
+    return pins;
 }
 
 std::vector<std::string> linksIn(const std::string& text) {

@@ -5,6 +5,7 @@
 // where they link to. Runs nothing.
 #pragma once
 
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -16,6 +17,7 @@ struct Shown {
     std::string command;
     int line = 0;
     int exitStatus = 0;  // of a comment "# exit status N" right before it; else 0
+    std::string newPin;  // of a comment "# PIN 731905" right before it: the one to be set
 };
 
 // `path` is relative to the project's folder. The text is empty if there is no such file.
@@ -23,6 +25,9 @@ struct Shown {
 
 // The commands in the page's ```sh blocks. A line that ends with a backslash goes on in the next.
 [[nodiscard]] std::vector<Shown> commandsIn(std::string_view text);
+
+// Names and PINs in the page's table of people, "| Mara Toller | `731905` |".
+[[nodiscard]] std::map<std::string, std::string> pinsIn(const std::string& text);
 
 // Where the page's links go to, without web addresses and without what follows a `#`.
 [[nodiscard]] std::vector<std::string> linksIn(const std::string& text);

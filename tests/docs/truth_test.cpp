@@ -8,6 +8,7 @@
 #include "logbook/kind.h"
 #include "rules/assess.h"
 #include "rules/fold.h"
+#include "station/demo.h"
 #include "words/words.h"
 
 #include <algorithm>
@@ -85,6 +86,20 @@ TEST_CASE("The page on the command line names every command", "[docs]") {
     }
     CHECK(sorted(docs::firstCells(docs::textOf("docs/reference/command-line.md"), "command")) ==
           sorted(commands));
+}
+
+TEST_CASE("The README names the PINs of the demo's people", "[docs]") {
+    const auto text = docs::textOf("README.md");
+    std::size_t withPin = 0;
+    for (const auto& person : station::kestrelBay().persons) {
+        withPin += person.pin.empty() ? 0 : 1;
+        CAPTURE(person.key);
+        CHECK((person.pin.empty() || text.find("| `" + person.key + "` | " + person.name + " | ") !=
+                                         std::string::npos));
+        CHECK((person.pin.empty() ||
+               text.find(" | `" + person.pin + "` |") != std::string::npos));
+    }
+    CHECK(withPin > 10);
 }
 
 TEST_CASE("The caution in the README is the one the program says", "[docs]") {

@@ -181,7 +181,7 @@ TEST_CASE("A month asked again is the same after later records", "[unit]") {
     ward.clock.moveTo(utc(2026, 3, 2, 15));
     REQUIRE(ward.check("KB-0001", "pass"));
     const auto file = ward.folder.write("other.jsonl", support::noteLine("er-2", 1));
-    REQUIRE(station::importFiles(ward.surroundings, ward.logbook, {file}));
+    REQUIRE(station::importFiles(ward.surroundings, ward.logbook, {file}, ward.importer()));
     REQUIRE(station::verify(ward.surroundings, ward.logbook));
     CHECK(textAt(question) == first);
     CHECK(textAt({year{2026} / March}) != first);

@@ -25,7 +25,9 @@ std::string joined(const std::vector<std::string>& texts) {
     return all;
 }
 
-Told told(Ward& ward, const station::Entry& entry) {
+// As the person named in the entry, signed in.
+Told told(Ward& ward, station::Entry entry) {
+    entry.by = ward.as(entry.by.who);
     const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
     REQUIRE(written);
     return {joined(written->warnings), joined(written->meaning)};
@@ -96,9 +98,11 @@ TEST_CASE("A failure that only a measure shows is taken from anyone, a pass is n
     ward.found();
     const std::string text = std::string(Ward::policy) + "check = [\"lead\"]\n";
     REQUIRE(station::adopt(ward.surroundings, ward.logbook,
-                           {"mt", ward.folder.write("checks.toml", text)}));
+                           {ward.as("mt"), ward.folder.write("checks.toml", text)}));
     ward.enrol("KB-0001");
+    ward.person("zz", "visitor");
     auto attempt = entryOf("check", leakOf(199), "zz");
+    attempt.by = ward.as("zz");
     CHECK(station::writeEntry(ward.surroundings, ward.logbook, attempt).error().code ==
           "refusal.roles");
     attempt.body = leakOf(240);

@@ -42,7 +42,7 @@ TEST_CASE("An entry becomes the next record of the station, written down now", "
     ward.found();
     ward.enrol("KB-0001");
     ward.clock.moveTo(utc(2026, 3, 2, 15));
-    station::Entry entry{"mt", "check", "KB-0001"};
+    station::Entry entry{ward.as("mt"), "check", "KB-0001"};
     entry.body = {{"check", "leak"}, {"outcome", "pass"}};
     entry.at = utc(2026, 3, 2, 14, 30);
     entry.doneBy = "rs";
@@ -72,7 +72,7 @@ TEST_CASE("Nothing is written before the station has its name", "[unit]") {
     Ward ward;
     ward.folder.write("er.jsonl", support::noteLine("er-2", 1));
     REQUIRE(store::Logbook::open(ward.logbook.path, {store::OpenOptions::Access::Create}));
-    station::Entry entry{"mt", "note", "KB-0001"};
+    station::Entry entry{ward.as("mt"), "note", "KB-0001"};
     entry.body = {{"text", "Seen"}};
     refused(ward, entry, "trouble.no_station");
 }
@@ -81,7 +81,7 @@ TEST_CASE("Keys that the edition does not name are refused", "[unit]") {
     Ward ward;
     ward.found();
     ward.enrol("KB-0001");
-    station::Entry entry{"mt", "fit", "KB-0001"};
+    station::Entry entry{ward.as("mt"), "fit", "KB-0001"};
     entry.body = {{"position", "valve"}, {"part", json::Object{}}};
     refused(ward, entry, "entry.unknown_position");
     entry.kind = "remove";
@@ -105,7 +105,7 @@ TEST_CASE("A measure of another dimension is refused, one that converts is not",
     Ward ward;
     ward.found();
     ward.enrol("KB-0001");
-    station::Entry entry{"mt", "check", "KB-0001"};
+    station::Entry entry{ward.as("mt"), "check", "KB-0001"};
     const auto withUnit = [](const char* unit) {
         return json::Object{
             {"check", "leak"},
@@ -124,13 +124,13 @@ TEST_CASE("Who may not write is refused, and who may is named", "[unit]") {
     Ward ward;
     ward.found();
     ward.enrol("KB-0001");
-    station::Entry entry{"mt", "clear", "KB-0001"};
+    station::Entry entry{ward.as("mt"), "clear", "KB-0001"};
     entry.body = {{"code", "display"}};
     refused(ward, entry, "refusal.roles");
     const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
     CHECK(written.error().notice.action.find("biomed") != std::string::npos);
     ward.person("rs", "biomed");
-    entry.by = "rs";
+    entry.by = ward.as("rs");
     CHECK(station::writeEntry(ward.surroundings, ward.logbook, entry));
 }
 
@@ -138,17 +138,17 @@ TEST_CASE("A unit that is not enrolled takes a start of use, and little else", "
     Ward ward;
     ward.found();
     ward.enrol("KB-0001");
-    station::Entry entry{"mt", "power", "KB-0999"};
+    station::Entry entry{ward.as("mt"), "power", "KB-0999"};
     entry.body = {{"on", true}};
     refused(ward, entry, "entry.unknown_device");
-    station::Entry retire{"mt", "retire", "KB-0001"};
+    station::Entry retire{ward.as("mt"), "retire", "KB-0001"};
     retire.body = {{"reason", "Sold"}};
     REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, retire));
     entry.device = "KB-0001";
     refused(ward, entry, "entry.retired_device");
     for (const auto* device : {"KB-0999", "KB-0001"}) {
-        const auto started =
-            station::writeEntry(ward.surroundings, ward.logbook, {"mt", "use_start", device});
+        const auto started = station::writeEntry(ward.surroundings, ward.logbook,
+                                                 {ward.as("mt"), "use_start", device});
         REQUIRE(started);
         CHECK(started->warnings.size() == 1);
     }
@@ -157,9 +157,9 @@ TEST_CASE("A unit that is not enrolled takes a start of use, and little else", "
 TEST_CASE("What breaks the format is refused with each fault", "[unit]") {
     Ward ward;
     ward.found();
-    station::Entry entry{"mt", "note", ""};
+    station::Entry entry{ward.as("mt"), "note", ""};
     refused(ward, entry, "entry.bad_record");
-    entry = {"mt", "note", "KB-0001"};
+    entry = {ward.as("mt"), "note", "KB-0001"};
     entry.body = {{"text", "Seen"}};
     entry.at = ward.clock.now() + logbook::Duration{1000};
     refused(ward, entry, "entry.bad_record");
@@ -168,20 +168,22 @@ TEST_CASE("What breaks the format is refused with each fault", "[unit]") {
     refused(ward, entry, "entry.bad_record");
 }
 
-TEST_CASE("Without an edition only what needs none is taken", "[unit]") {
+TEST_CASE("Without an edition only what never waits is taken", "[unit]") {
     Ward ward;
     REQUIRE(station::foundStation(ward.surroundings, ward.logbook, "icu-1"));
     station::Entry entry{"mt", "check", "KB-0001"};
     entry.body = {{"check", "leak"}, {"outcome", "pass"}};
-    refused(ward, entry, "entry.no_edition");
-    ward.enrol("KB-0001");
+    refused(ward, entry, "sign_in.nobody");
+    entry.kind = "soil";
+    entry.body = {{"reason", "Splash"}};
+    CHECK(station::writeEntry(ward.surroundings, ward.logbook, entry));
 }
 
 TEST_CASE("A deviation that may not be permitted is refused", "[unit]") {
     Ward ward;
     ward.found();
     ward.enrol("KB-0001");
-    station::Entry entry{"mt", "waive", "KB-0001"};
+    station::Entry entry{ward.as("mt"), "waive", "KB-0001"};
     entry.body = {{"finding", "due"},
                   {"subject", "leak"},
                   {"until", "2026-03-03T14:00:00Z"},
@@ -200,7 +202,8 @@ TEST_CASE("A strike names its unit itself and is refused where it would do nothi
     ward.enrol("KB-0001");
     REQUIRE(ward.check("KB-0001", "pass"));
     const auto struckThrough = [&](std::int64_t seq) {
-        return station::strike(ward.surroundings, ward.logbook, "mt", {"icu-1", seq}, "Wrong");
+        return station::strike(ward.surroundings, ward.logbook, ward.as("mt"), {"icu-1", seq},
+                               "Wrong");
     };
     const auto before = ward.bytes();
     CHECK(struckThrough(99).error().code == "entry.no_target");
@@ -227,7 +230,7 @@ TEST_CASE("A clock behind the last entry is told", "[unit]") {
     ward.found();
     ward.enrol("KB-0001");
     ward.clock.moveTo(utc(2026, 3, 2, 13));
-    station::Entry entry{"mt", "note", "KB-0001"};
+    station::Entry entry{ward.as("mt"), "note", "KB-0001"};
     entry.body = {{"text", "Seen"}};
     const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
     REQUIRE(written);
@@ -237,23 +240,26 @@ TEST_CASE("A clock behind the last entry is told", "[unit]") {
 TEST_CASE("A rulebook is adopted whole, or refused with all its faults", "[unit]") {
     Ward ward;
     ward.found();
+    ward.person("rs", "biomed");
+    const auto robin = ward.as("rs");
     const auto before = ward.bytes();
     const auto faulty = ward.folder.write("faulty.toml", "format = 1\ntitle = \"T\"\n");
     const auto refusedAdoption =
-        station::adopt(ward.surroundings, ward.logbook, {"mt", faulty});
+        station::adopt(ward.surroundings, ward.logbook, {ward.as("mt"), faulty});
     REQUIRE_FALSE(refusedAdoption);
     CHECK(refusedAdoption.error().code == "adopt.bad_rulebook");
     CHECK(refusedAdoption.error().details.size() == 3);
-    const auto missing =
-        station::adopt(ward.surroundings, ward.logbook, {"mt", ward.folder.file("none.toml")});
+    const auto missing = station::adopt(ward.surroundings, ward.logbook,
+                                        {ward.as("mt"), ward.folder.file("none.toml")});
     CHECK(missing.error().code == "file.not_found");
-    CHECK(station::adopt(ward.surroundings, ward.logbook, {"rs", ward.folder.file("policy.toml")})
+    CHECK(station::adopt(ward.surroundings, ward.logbook, {robin, ward.folder.file("policy.toml")})
               .error()
               .code == "refusal.roles");
     CHECK((ward.bytes() == before));
     const auto adopted =
         station::adopt(ward.surroundings, ward.logbook,
-                       {"mt", ward.folder.file("policy.toml"), "Rowan", "Respiratory", "Kestrel"});
+                       {ward.as("mt"), ward.folder.file("policy.toml"), "Rowan", "Respiratory",
+                        "Kestrel"});
     REQUIRE(adopted);
     CHECK(adopted->edition == "1");
     const auto record = lastRecord(ward);

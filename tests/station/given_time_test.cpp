@@ -84,9 +84,7 @@ TEST_CASE("The clock on the wall is that of the edition in force", "[unit]") {
     REQUIRE(station::foundStation(ward.surroundings, ward.logbook, "icu-1"));
     CHECK(station::zoneInForce(ward.surroundings, ward.logbook).error().code ==
           "time_given.no_zone");
-    REQUIRE(station::adopt(ward.surroundings, ward.logbook,
-                           {"mt", ward.folder.write("policy.toml", Ward::policy)}));
-    ward.person("mt", "lead");
+    ward.found();
     const auto zone = [&] {
         const auto found = station::zoneInForce(ward.surroundings, ward.logbook);
         REQUIRE(found);
@@ -96,6 +94,6 @@ TEST_CASE("The clock on the wall is that of the edition in force", "[unit]") {
     std::string moved(Ward::policy);
     moved.replace(moved.find("America/Chicago"), 15, "Europe/Berlin");
     REQUIRE(station::adopt(ward.surroundings, ward.logbook,
-                           {"mt", ward.folder.write("moved.toml", moved)}));
+                           {ward.as("mt"), ward.folder.write("moved.toml", moved)}));
     CHECK(zone() == "Europe/Berlin");
 }

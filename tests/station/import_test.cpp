@@ -14,7 +14,7 @@ namespace {
 
 station::Result<station::ImportAnswer> importText(Ward& ward, const std::string& bytes) {
     return station::importFiles(ward.surroundings, ward.logbook,
-                                {ward.folder.write("in.jsonl", bytes)});
+                                {ward.folder.write("in.jsonl", bytes)}, ward.importer());
 }
 
 // Refused with that code; the logbook stays as it was, or is not there if it was not.
@@ -178,7 +178,8 @@ TEST_CASE("What is wrong is named by file and line, over all files", "[unit]") {
     const auto detailsOf = [&](const std::string& first, const std::string& second) {
         const auto one = ward.folder.write("one.jsonl", first);
         const auto two = ward.folder.write("two.jsonl", second);
-        const auto answer = station::importFiles(ward.surroundings, ward.logbook, {one, two});
+        const auto answer = station::importFiles(ward.surroundings, ward.logbook, {one, two},
+                                                 ward.importer());
         REQUIRE_FALSE(answer);
         std::vector<std::string> details;
         for (auto detail : answer.error().details) {

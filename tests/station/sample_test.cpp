@@ -60,7 +60,8 @@ TEST_CASE("A fresh demo replaces no logbook that others rely on", "[unit]") {
     SECTION("a demo into which another station's records were imported") {
         REQUIRE(makeSample(ward, false));
         REQUIRE(station::importFiles(ward.surroundings, ward.logbook,
-                                     {ward.folder.write("in.jsonl", noteLine("er-2", 1))}));
+                                     {ward.folder.write("in.jsonl", noteLine("er-2", 1))},
+                                     ward.as("v.guest")));
         const auto before = ward.bytes();
         CHECK(makeSample(ward, true).error().code == "demo.others");
         CHECK((ward.bytes() == before));

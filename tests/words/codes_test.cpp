@@ -90,8 +90,8 @@ TEST_CASE("a refusal says who may, that nothing was saved, and what to do", "[un
         const auto refused = words::refusal(context, record, {false, {"biomed", "risk_manager"}});
         CHECK(refused.says.starts_with(words::personName(context, record.by) + " may not "));
         CHECK(refused.action ==
-              "Ask one of these to record it: Biomedical engineer or "
-              "Risk manager.");
+              "Ask one of these to record it: Biomedical engineer (M. Alder) or "
+              "Risk manager (M. Alder).");
         CHECK_FALSE(refused.safe.empty());
         requireWhole(words::refusal(context, record, {false, {}}).text());
     }

@@ -1,0 +1,101 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// PINs for the commands; see signing.h.
+#include "cli/signing.h"
+
+#include "cli/description.h"
+
+#include <charconv>
+
+namespace cli {
+
+namespace {
+
+using station::Secret;
+
+// Typed twice, until both are the same or the question is called off.
+std::optional<Secret> typedTwice(station::Terminal& terminal, const words::Words& words,
+                                 const std::string& name) {
+    auto question = words.say("question.new_pin", {{"person", name}});
+    for (;;) {
+        auto first = terminal.askSecret(question);
+        if (!first) {
+            return std::nullopt;
+        }
+        const auto second = terminal.askSecret(words.say("question.again"));
+        if (!second) {
+            return std::nullopt;
+        }
+        if (first->isSame(*second)) {
+            return first;
+        }
+        question = words.say("question.not_same") + "\n" +
+                   words.say("question.new_pin", {{"person", name}});
+    }
+}
+
+}  // namespace
+
+station::Result<Signing> Signing::of(const Call& call,
+                                     const station::Surroundings& surroundings) {
+    Signing signing(surroundings);
+    const auto text = call.value(shared::pinFd.name);
+    if (!text) {
+        return signing;
+    }
+    int descriptor = -1;
+    const auto* end = text->data() + text->size();
+    const auto read = std::from_chars(text->data(), end, descriptor);
+    if (read.ec != std::errc{} || read.ptr != end || descriptor < 0) {
+        return tl::unexpected(station::problemOf(surroundings.words, "call.bad_value",
+                                                 {{"option", std::string(shared::pinFd.name)},
+                                                  {"text", *text},
+                                                  {"wanted", "3"}}));
+    }
+    signing.m_descriptor = descriptor;
+    return signing;
+}
+
+station::Writer Signing::writer(const Call& call) const {
+    station::Writer writer(call.value(shared::as.name).value_or(""));
+    writer.ask = pin();
+    writer.offered = m_descriptor.has_value();
+    return writer;
+}
+
+station::AskPin Signing::asking(std::string_view question) const {
+    auto* terminal = m_surroundings->terminal;
+    if (terminal == nullptr || (!m_descriptor && !terminal->isThere())) {
+        return {};
+    }
+    const auto* words = &m_surroundings->words;
+    return [=, descriptor = m_descriptor](const std::string& name) {
+        const auto asked = words->say(question, {{"person", name}});
+        return descriptor ? terminal->secretFrom(*descriptor, asked)
+                          : terminal->askSecret(asked);
+    };
+}
+
+station::AskPin Signing::pin() const {
+    return asking("question.pin");
+}
+
+station::AskPin Signing::newPin() const {
+    if (m_descriptor) {
+        return asking("question.new_pin");
+    }
+    auto* terminal = m_surroundings->terminal;
+    if (terminal == nullptr || !terminal->isThere()) {
+        return {};
+    }
+    return [terminal, words = &m_surroundings->words](const std::string& name) {
+        return typedTwice(*terminal, *words, name);
+    };
+}
+
+station::AskPin Signing::code() const {
+    return asking("question.code");
+}
+
+}  // namespace cli

@@ -1,0 +1,32 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// People in a log: who is known in which roles, who may say who holds one, and which entries stand
+// under the name of somebody who has yet to confirm them.
+#pragma once
+
+#include "rules/log.h"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace rules {
+
+// The persons known and the edition in force at `at`, and nothing else of a state: for little,
+// since neither depends on other records. Precondition: log.firstEdition().
+[[nodiscard]] State peopleAt(const Log& log, Instant at);
+
+// Who may write `person` records: known then, and in one of the roles that the edition names for
+// it, if it names any.
+[[nodiscard]] bool isManager(const State& people, const std::string& person, Instant at);
+
+// Every role that the edition's [authority] names; sorted.
+[[nodiscard]] std::vector<std::string> rolesOfAuthority(const Rulebook& rulebook);
+
+// The records, by index, that say `confirmed: false`, are not struck through, and that no `review`
+// by the same person with the disposition "confirmed" confirms. A review counts only if it stands,
+// was signed itself and its writer was allowed to write it.
+[[nodiscard]] std::vector<std::size_t> unconfirmed(const Log& log);
+
+}  // namespace rules

@@ -1,0 +1,115 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Entries to records of this station; see own_records.h.
+#include "station/own_records.h"
+
+#include "rules/rulebook_reader.h"
+
+#include <utility>
+
+namespace station {
+
+namespace {
+
+namespace json = logbook::json;
+using logbook::Instant;
+using logbook::Record;
+using logbook::RecordName;
+
+json::Value toJson(const Draft& draft, const RecordName& name, Instant now) {
+    const auto& entry = draft.entry;
+    json::Object record{{"station", name.station},
+                        {"seq", static_cast<double>(name.seq)},
+                        {"at", toText(entry.at.value_or(now))},
+                        {"entered", toText(now)},
+                        {"by", draft.signature.person},
+                        {"device", entry.device},
+                        {"kind", entry.kind},
+                        {"body", entry.body}};
+    const std::pair<const char*, const std::optional<std::string>*> others[] = {
+        {"done_by", &entry.doneBy}, {"witness", &entry.witness}, {"form", &entry.form},
+        {"batch", &entry.batch},    {"moved_from", &entry.movedFrom}};
+    for (const auto& [field, text] : others) {
+        if (*text) {
+            record.emplace_back(field, **text);
+        }
+    }
+    if (!draft.signature.confirmed) {
+        record.emplace_back("confirmed", false);
+    }
+    return record;
+}
+
+}  // namespace
+
+Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& log) {
+    if (!log.ownStation) {
+        return tl::unexpected(
+            problemOf(surroundings.words, store::Trouble{store::Trouble::Code::NoStation}));
+    }
+    const auto head = log.heads.find(*log.ownStation);
+    return RecordName{*log.ownStation, head == log.heads.end() ? 1 : head->second.head.seq + 1};
+}
+
+Result<Record> recordOf(const Surroundings& surroundings, const Draft& draft,
+                        const RecordName& name, Instant now) {
+    return logbook::readRecord(toJson(draft, name, now))
+        .map_error([&](const logbook::RecordFaults& faults) {
+            return problemOf(surroundings.words, faults);
+        });
+}
+
+// Another program may have written in the meantime: only with the lock held are the names certain.
+Result<std::vector<RecordName>> appendOwn(const Surroundings& surroundings,
+                                          store::Logbook& logbook,
+                                          const std::vector<Draft>& drafts, Instant now) {
+    return logbook
+        .appendOwn(
+            [&](const RecordName& next) {
+                std::vector<Record> records;
+                auto name = next;
+                for (const auto& draft : drafts) {
+                    if (auto record = logbook::readRecord(toJson(draft, name, now))) {
+                        records.push_back(std::move(*record));
+                        ++name.seq;
+                    }
+                }
+                return records;
+            },
+            {drafts.front().signature.person, now})
+        .map_error([&](const store::Trouble& trouble) {
+            return problemOf(surroundings.words, trouble);
+        });
+}
+
+Result<Entry> adoptionOf(const Surroundings& surroundings, const Adoption& adoption,
+                         std::vector<std::string>& warnings) {
+    const auto text = system::readFile(adoption.rulebook);
+    if (!text) {
+        return tl::unexpected(problemOf(surroundings.words, text.error(), adoption.rulebook));
+    }
+    const auto reading = rules::readRulebook(*text, surroundings.zones);
+    if (!reading.rulebook) {
+        auto problem = problemOf(surroundings.words, "adopt.bad_rulebook",
+                                 {{"path", adoption.rulebook.string()}});
+        problem.details = remarkLines(surroundings.words, reading.faults);
+        return tl::unexpected(std::move(problem));
+    }
+    Entry entry{adoption.by, "adopt"};
+    entry.body = {{"edition", reading.rulebook->edition}, {"text", *text}};
+    const std::pair<const char*, const std::optional<std::string>*> others[] = {
+        {"approved_by", &adoption.approvedBy},
+        {"department", &adoption.department},
+        {"facility", &adoption.facility}};
+    for (const auto& [field, value] : others) {
+        if (*value) {
+            entry.body.emplace_back(field, **value);
+        }
+    }
+    const auto lines = remarkLines(surroundings.words, reading.warnings);
+    warnings.insert(warnings.end(), lines.begin(), lines.end());
+    return entry;
+}
+
+}  // namespace station

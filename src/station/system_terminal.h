@@ -1,0 +1,21 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The terminal from which the program was called: questions on its standard error, answers from its
+// standard input. There is nobody to ask unless both are a terminal.
+#pragma once
+
+#include "station/terminal.h"
+
+namespace station::system {
+
+class SystemTerminal : public Terminal {
+public:
+    [[nodiscard]] bool isThere() const override;
+    [[nodiscard]] std::optional<std::string> ask(std::string_view question) override;
+    [[nodiscard]] std::optional<Secret> askSecret(std::string_view question) override;
+    [[nodiscard]] std::optional<Secret> secretFrom(int descriptor,
+                                                   std::string_view question) override;
+};
+
+}  // namespace station::system
