@@ -207,7 +207,7 @@ TEST_CASE("A month says what was brought in since the knowledge asked", "[unit]"
             lines += support::noteLine("er-2", seq);
         }
         const auto file = ward.folder.write("other.jsonl", lines);
-        REQUIRE(station::importFiles(ward.surroundings, ward.logbook, {file}));
+        REQUIRE(station::importFiles(ward.surroundings, ward.logbook, {file}, ward.importer()));
     };
     ward.clock.moveTo(utc(2026, 3, 2, 14, 20));
     bring(1, 2);
