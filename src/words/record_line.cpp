@@ -158,6 +158,7 @@ std::string recordLine(const Context& context, const logbook::Record& record) {
     std::string line = std::visit(Line{context}, record.body);
     const auto& words = context.words;
     if (record.form) line += " (" + words.say("record.transcribed", {{"form", *record.form}}) + ")";
+    if (!record.confirmed) line += " (" + words.say("record.not_signed") + ")";
     if (record.movedFrom)
         line += " (" +
                 words.say("record.moved_from", {{"target", *record.movedFrom}}) +
