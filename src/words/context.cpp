@@ -24,7 +24,7 @@ std::string labelOf(const Context& context, const Labels& labels, std::string_vi
 
 // The names of those who hold it, empty if nobody does.
 std::string holdersOf(const Context& context, const std::string& role) {
-    constexpr std::size_t mostNamed = 4;
+    constexpr std::size_t mostNamed = 4;  // more are no help
     std::vector<std::string> names;
     std::size_t more = 0;
     for (const auto& [key, known] : context.state.persons) {
@@ -35,7 +35,7 @@ std::string holdersOf(const Context& context, const std::string& role) {
             ++more;
         }
     }
-    if (more == 0) return context.words.all(names);
+    if (more == 0) return context.words.anyOf(names);
     std::string before = names.front();
     for (std::size_t index = 1; index < names.size(); ++index) {
         before = context.words.say("list.comma", {{"before", before}, {"next", names[index]}});

@@ -1,10 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Roles with the persons who hold them; see lifters.h.
+// Which record lifts what, and who may write it; see lifters.h.
 #include "words/lifters.h"
-
-#include "rules/authority.h"
 
 #include <array>
 
@@ -34,29 +32,6 @@ constexpr std::array<Lift, 14> lifts{{{"withdrawn", Kind::Release},
                                       {"order", Kind::Adopt},
                                       {"unprocessed", Kind::Reprocess}}};
 
-// More names than that are no help.
-constexpr std::size_t mostNamed = 4;
-
-std::string holdersOf(const Context& context, const std::string& role) {
-    std::vector<std::string> names;
-    std::size_t more = 0;
-    for (const auto& [key, person] : context.state.persons) {
-        if (!rules::holdsRole(context.state, key, {role}, context.asked)) continue;
-        if (names.size() < mostNamed) {
-            names.push_back(personName(context, key));
-        } else {
-            ++more;
-        }
-    }
-    const auto& words = context.words;
-    if (names.empty()) return words.say("lifters.no_holder");
-    if (more == 0) return words.anyOf(names);
-    std::string text = names.front();
-    for (std::size_t index = 1; index < names.size(); ++index)
-        text = words.say("list.comma", {{"before", text}, {"next", names[index]}});
-    return words.say("list.more", {{"before", text}, {"count", std::to_string(more)}});
-}
-
 }  // namespace
 
 std::string lifters(const Context& context, std::string_view blocker) {
@@ -70,11 +45,7 @@ std::string lifters(const Context& context, std::string_view blocker) {
         const bool hold = lift.kind == Kind::Release;
         const auto roles = rolesFor(context, lift.kind, hold ? subject : std::string_view());
         if (roles.empty()) return words.say("lifters.anyone");
-        std::vector<std::string> told;
-        for (const auto& role : roles)
-            told.push_back(words.say("lifters.role", {{"role", roleLabel(context, role)},
-                                                      {"persons", holdersOf(context, role)}}));
-        return words.say("lifters.roles", {{"roles", words.anyOf(told)}});
+        return words.say("lifters.roles", {{"roles", rolesWithPeople(context, roles)}});
     }
     return "";
 }
