@@ -23,6 +23,7 @@ Commands makeAll() {
              makeLogCommand,
              makeConfirmCommand,
              makeStrikeCommand,
+             makeTransferCommand,
              makeBoardCommand,
              makeExplainCommand,
              makePlanCommand,

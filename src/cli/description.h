@@ -51,6 +51,10 @@ inline constexpr Option knownAt{
 inline constexpr Option group{"--group", "GROUP",
                               "Ask for that patient group instead of the one selected."};
 inline constexpr Option json{"--json", "", "Print the answer as JSON."};
+inline constexpr Option withBatch{
+    "--with-batch", "", "Not the entry alone, but all of its batch that still stand."};
+inline constexpr Option namesNoPatient{
+    "--names-no-patient", "", "The text was looked at and names no patient, though it seems to."};
 inline constexpr Option trustLocks{
     "--trust-locks", "",
     "Open the logbook on a shared file system too, whose locks are known to hold."};

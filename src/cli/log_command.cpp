@@ -26,12 +26,13 @@ Description makeDescription() {
           "When it happened, if not now: 14:20, 2026-03-02 14:20, or in UTC as in "
           "2026-03-02T14:20:00Z."},
          {"--done-by", "PERSON", "Who did it, if not who writes it."},
-         {"--witness", "PERSON", "A second person who verified it."},
+         {"--witness", "PERSON",
+          "A second person who verified it; their PIN is asked for after the writer's."},
          {"--form", "TEXT", "Number of the paper form it was copied from."},
          {"--batch", "TEXT", "Entries of one session share it."},
          {"--moved-from", "RECORD", "The entry on the wrong unit that this takes the place of."},
          {"--json", "BODY", "The body of the entry as a JSON object; options go over it."},
-         shared::trustLocks},
+         shared::namesNoPatient, shared::trustLocks},
         "",
         "airmuster-cli log ward.logbook check KB-0142 --check leak --outcome pass --measure "
         "\"leak=42 mL/min\" --as mt"};
@@ -69,11 +70,16 @@ public:
         if (!signing) {
             return tl::unexpected(signing.error());
         }
-        const station::Entry entry{signing->writer(call),     call.wanted("KIND"),
-                                   call.value("DEVICE").value_or(""), std::move(*body), *at,
-                                   call.value("--done-by"),  call.value("--witness"),
-                                   call.value("--form"),     call.value("--batch"),
-                                   call.value("--moved-from")};
+        station::Entry entry{signing->writer(call), call.wanted("KIND"),
+                             call.value("DEVICE").value_or(""), std::move(*body), *at};
+        entry.doneBy = call.value("--done-by");
+        if (const auto witness = call.value("--witness")) {
+            entry.witness = signing->second(*witness);
+        }
+        entry.form = call.value("--form");
+        entry.batch = call.value("--batch");
+        entry.movedFrom = call.value("--moved-from");
+        entry.namesNoPatient = call.has(shared::namesNoPatient.name);
         const auto written = station::writeEntry(surroundings, logbookOf(call), entry);
         if (!written) {
             return tl::unexpected(written.error());

@@ -64,6 +64,12 @@ station::Writer Signing::writer(const Call& call) const {
     return writer;
 }
 
+station::Writer Signing::second(const std::string& who) const {
+    station::Writer writer(who);
+    writer.ask = pin();
+    return writer;
+}
+
 station::AskPin Signing::asking(std::string_view question) const {
     auto* terminal = m_surroundings->terminal;
     if (terminal == nullptr || (!m_descriptor && !terminal->isThere())) {

@@ -21,6 +21,9 @@ public:
     // terminal it is asked for only where it must be.
     [[nodiscard]] station::Writer writer(const Call& call) const;
 
+    // A second person by that key, who signs in likewise, after the first.
+    [[nodiscard]] station::Writer second(const std::string& who) const;
+
     // Each is none where there is neither a descriptor nor a terminal. A new PIN is typed twice.
     [[nodiscard]] station::AskPin pin() const;
     [[nodiscard]] station::AskPin newPin() const;

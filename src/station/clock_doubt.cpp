@@ -4,6 +4,8 @@
 // The clock against the last entry and against the time since start-up; see clock_doubt.h.
 #include "station/clock_doubt.h"
 
+#include "words/times.h"
+
 #include <charconv>
 #include <map>
 #include <utility>
@@ -82,10 +84,15 @@ Result<void> noteClock(const Surroundings& surroundings, store::Logbook& logbook
     return {};
 }
 
-std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt) {
+std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt,
+                          const rules::Zone* zone) {
     const bool back = doubt.code == ClockDoubt::Code::SetBack;
+    const auto shown = [&](Instant instant) {
+        return zone != nullptr ? words::Times(words, *zone, doubt.now).full(instant)
+                               : toText(instant);
+    };
     return words.say(back ? "entry.clock_back" : "entry.clock_ahead",
-                     {{"time", toText(doubt.now)}, {"last", toText(doubt.expected)}});
+                     {{"time", shown(doubt.now)}, {"last", shown(doubt.expected)}});
 }
 
 }  // namespace station

@@ -34,7 +34,9 @@ struct ClockDoubt {
 // it. Writes nothing where that is noted already, to the second.
 [[nodiscard]] Result<void> noteClock(const Surroundings& surroundings, store::Logbook& logbook);
 
-// What is told of the doubt: "The clock of this computer says …".
-[[nodiscard]] std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt);
+// What is told of the doubt, "The clock of this computer says …", in local time where there is a
+// zone.
+[[nodiscard]] std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt,
+                                        const rules::Zone* zone);
 
 }  // namespace station

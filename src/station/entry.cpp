@@ -4,6 +4,8 @@
 // Writing records; see entry.h.
 #include "station/entry.h"
 
+#include "station/clock_doubt.h"
+#include "station/doubts.h"
 #include "station/entry_check.h"
 #include "station/entry_meaning.h"
 #include "station/own_records.h"
@@ -18,18 +20,6 @@ using logbook::Instant;
 using logbook::Kind;
 using logbook::Record;
 using logbook::RecordName;
-
-// A clock that was set back since the last record of this station.
-void warnOfClock(const Surroundings& surroundings, const WholeLog& log, const Record& record,
-                 std::vector<std::string>& warnings) {
-    const auto head = log.heads.find(record.name.station);
-    if (head == log.heads.end() || head->second.entered <= record.entered) {
-        return;
-    }
-    warnings.push_back(surroundings.words.say(
-        "entry.clock_back", {{"time", toText(record.entered)},
-                             {"last", toText(head->second.entered)}}));
-}
 
 bool isInUse(const rules::Log& log, const Record& record) {
     if (!log.firstEdition()) {
@@ -71,11 +61,26 @@ public:
         if (!name) {
             return tl::unexpected(name.error());
         }
-        auto signature = sign(entry, *name);
+        // What is no record is refused before anybody is asked for anything.
+        const auto unsignedRecord = recordOf(m_surroundings, {entry, {entry.by.who, "", true}},
+                                             *name, m_surroundings.clock.now());
+        if (!unsignedRecord) {
+            return tl::unexpected(unsignedRecord.error());
+        }
+        const bool waits = waitsForSigning(m_log.log, *unsignedRecord);
+        auto signature = waits ? m_gate.sign(entry.by) : m_gate.signUnwaiting(entry.by);
         if (!signature) {
             return tl::unexpected(std::move(signature.error()));
         }
-        const Draft draft{entry, *signature};
+        auto settled = settleDoubts(m_surroundings, m_logbook, m_log, entry, waits);
+        if (!settled) {
+            return tl::unexpected(std::move(settled.error()));
+        }
+        Draft draft{entry, *signature};
+        draft.entry.body = std::move(settled->body);
+        if (auto verified = signWitness(draft.entry); !verified) {
+            return tl::unexpected(std::move(verified.error()));
+        }
         const auto now = m_surroundings.clock.now();
         const auto record = recordOf(m_surroundings, draft, *name, now);
         if (!record) {
@@ -85,7 +90,7 @@ public:
         if (!warnings) {
             return tl::unexpected(std::move(warnings.error()));
         }
-        warnOfClock(m_surroundings, m_log, *record, *warnings);
+        warnings->insert(warnings->end(), settled->warnings.begin(), settled->warnings.end());
         if (m_log.verification && !m_log.verification->ok) {
             warnings->push_back(m_surroundings.words.say("verify.file_damaged"));
         }
@@ -94,22 +99,25 @@ public:
         if (!written) {
             return tl::unexpected(written.error());
         }
+        // It is on the disk: that the clock could not be noted makes it no less.
+        (void)noteClock(m_surroundings, m_logbook);
         return Written{written->front(), signature->name, signature->confirmed,
                        signature->isKnown, std::move(*warnings),
                        entryMeaning(m_surroundings, m_log.log, *record)};
     }
 
 private:
-    // What is no record is refused before anybody is asked for a PIN.
-    Result<Signature> sign(const Entry& entry, const RecordName& name) const {
-        const auto unsignedRecord =
-            recordOf(m_surroundings, {entry, {entry.by.who, "", true, false}}, name,
-                     m_surroundings.clock.now());
-        if (!unsignedRecord) {
-            return tl::unexpected(unsignedRecord.error());
+    // A second person verifies in their own name, or has signed the form that is copied.
+    Result<void> signWitness(Entry& entry) const {
+        if (!entry.witness || entry.form) {
+            return {};
         }
-        return waitsForSigning(m_log.log, *unsignedRecord) ? m_gate.sign(entry.by)
-                                                           : m_gate.signUnwaiting(entry.by);
+        const auto signature = m_gate.sign(*entry.witness);
+        if (!signature) {
+            return tl::unexpected(signature.error());
+        }
+        entry.witness = Writer(signature->person);
+        return {};
     }
 
     const Surroundings& m_surroundings;
@@ -117,21 +125,6 @@ private:
     const WholeLog& m_log;
     Gate m_gate;
 };
-
-// Opens, reads the log and hands both to `use`.
-template <class Use>
-auto withLog(const Surroundings& surroundings, const LogbookFile& file, Use use)
-    -> decltype(use(std::declval<store::Logbook&>(), std::declval<const WholeLog&>())) {
-    auto logbook = openLogbook(surroundings, file, Access::Write);
-    if (!logbook) {
-        return tl::unexpected(std::move(logbook.error()));
-    }
-    const auto log = readWholeLog(surroundings, *logbook);
-    if (!log) {
-        return tl::unexpected(log.error());
-    }
-    return use(*logbook, *log);
-}
 
 }  // namespace
 

@@ -23,7 +23,10 @@ struct Entry {
     std::string device{};                     // "" for the department-wide kinds
     logbook::json::Object body{};
     std::optional<logbook::Instant> at{};     // when it happened; none: now
-    std::optional<std::string> doneBy{}, witness{}, form{}, batch{}, movedFrom{};
+    std::optional<std::string> doneBy{};
+    std::optional<Writer> witness{};          // signs in too, unless a form bears their signature
+    std::optional<std::string> form{}, batch{}, movedFrom{};
+    bool namesNoPatient = false;  // the person has looked at texts that seem to name one
 };
 
 struct Written {

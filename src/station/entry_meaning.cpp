@@ -1,41 +1,120 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The log is folded with the record in its place, which is not the end for a late one.
+// The log is folded with the records in their places, which is not the end for a late one.
 #include "station/entry_meaning.h"
 
 #include "words/entry_words.h"
+#include "words/finding_words.h"
 
+#include <optional>
+#include <set>
 #include <utility>
 
 namespace station {
 
+namespace {
+
+using logbook::Record;
+
+// The log after the records, as it stands when they are written.
+class Outcome {
+public:
+    Outcome(const Surroundings& surroundings, const rules::Log& log,
+            const std::vector<Record>& written)
+        : m_words(surroundings.words), m_asked(written.front().entered),
+          m_log(together(log, written), surroundings.zones) {
+        if (m_log.firstEdition()) {
+            m_state = m_log.stateAt(m_asked, rules::unlimited);
+        }
+    }
+
+    [[nodiscard]] words::Context context(const std::string& device) const {
+        words::Context context{m_words, *m_state, m_state->device(device), m_asked, {}, {}};
+        context.lookup = [this](const logbook::RecordName& name) -> const Record* {
+            const auto index = m_log.find(name);
+            return index ? &m_log.records()[*index] : nullptr;
+        };
+        return context;
+    }
+
+    [[nodiscard]] bool isJudged() const { return m_state.has_value(); }
+
+    [[nodiscard]] std::string standing(const std::string& device) const {
+        auto known = context(device);
+        const auto found = rules::assess(*m_state, *known.device, {m_asked});
+        known.group = found.group;
+        return words::standingSentence(known, found);
+    }
+
+    // Of a check that does not count as it stands now.
+    [[nodiscard]] std::optional<std::string> discount(const Record& record) const {
+        const auto* check = std::get_if<logbook::body::Check>(&record.body);
+        const auto known = context(record.device);
+        if (check == nullptr || known.device == nullptr) {
+            return std::nullopt;
+        }
+        const auto found = known.device->checks.find(check->check);
+        if (found == known.device->checks.end() || !found->second.discounted ||
+            found->second.discounted->record.name != record.name) {
+            return std::nullopt;
+        }
+        return words::discountedSentence(known, check->check, *found->second.discounted).text();
+    }
+
+private:
+    static std::vector<Record> together(const rules::Log& log, const std::vector<Record>& written) {
+        auto records = log.records();
+        records.insert(records.end(), written.begin(), written.end());
+        return records;
+    }
+
+    const words::Words& m_words;
+    logbook::Instant m_asked;
+    rules::Log m_log;
+    std::optional<rules::State> m_state;
+};
+
+}  // namespace
+
 std::vector<std::string> entryMeaning(const Surroundings& surroundings, const rules::Log& log,
-                                      const logbook::Record& record) {
-    auto records = log.records();
-    records.push_back(record);
-    const rules::Log now(std::move(records), surroundings.zones);
-    if (!now.firstEdition()) {
+                                      const Record& record) {
+    const Outcome outcome(surroundings, log, {record});
+    if (!outcome.isJudged()) {
         return {};
     }
-    const auto state = now.stateAt(record.entered, rules::unlimited);
-    words::Context context{surroundings.words, state, state.device(record.device), record.entered,
-                           {}, {}};
-    context.lookup = [&now](const logbook::RecordName& name) -> const logbook::Record* {
-        const auto index = now.find(name);
-        return index ? &now.records()[*index] : nullptr;
-    };
     std::vector<std::string> told;
+    const auto context = outcome.context(record.device);
     if (record.at != record.entered) {
         told.push_back(surroundings.words.say("entry.backdated",
                                               {{"time", context.times().full(record.at)}}));
     }
     if (context.device != nullptr) {
-        const auto found = rules::assess(state, *context.device, {record.entered});
-        context.group = found.group;
-        told.push_back(words::standingSentence(context, found));
+        told.push_back(outcome.standing(record.device));
     }
     return told;
+}
+
+CorrectionMeaning correctionMeaning(const Surroundings& surroundings, const rules::Log& log,
+                                    const std::vector<Record>& records) {
+    const Outcome outcome(surroundings, log, records);
+    if (!outcome.isJudged()) {
+        return {};
+    }
+    CorrectionMeaning meaning;
+    std::set<std::string> devices;
+    for (const auto& record : records) {
+        devices.insert(record.device);
+        if (auto discount = outcome.discount(record)) {
+            meaning.warnings.push_back(*std::move(discount));
+        }
+    }
+    for (const auto& device : devices) {
+        if (outcome.context(device).device != nullptr) {
+            meaning.standing.push_back(outcome.standing(device));
+        }
+    }
+    return meaning;
 }
 
 }  // namespace station

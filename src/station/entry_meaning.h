@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What is told of an entry once it is kept: for when it is kept if that is not now, and how its
-// unit stands.
+// What is told of entries once they are kept: for when one is kept if that is not now, what of a
+// correction does not count, and how the units stand.
 #pragma once
 
 #include "rules/log.h"
@@ -18,5 +18,15 @@ namespace station {
 [[nodiscard]] std::vector<std::string> entryMeaning(const Surroundings& surroundings,
                                                     const rules::Log& log,
                                                     const logbook::Record& record);
+
+struct CorrectionMeaning {
+    std::vector<std::string> warnings;  // checks entered anew that do not count
+    std::vector<std::string> standing;  // of each unit concerned, by serial
+};
+
+// `log` is the log before the records, which are written together.
+[[nodiscard]] CorrectionMeaning correctionMeaning(const Surroundings& surroundings,
+                                                  const rules::Log& log,
+                                                  const std::vector<logbook::Record>& records);
 
 }  // namespace station

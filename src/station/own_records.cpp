@@ -28,12 +28,17 @@ json::Value toJson(const Draft& draft, const RecordName& name, Instant now) {
                         {"kind", entry.kind},
                         {"body", entry.body}};
     const std::pair<const char*, const std::optional<std::string>*> others[] = {
-        {"done_by", &entry.doneBy}, {"witness", &entry.witness}, {"form", &entry.form},
-        {"batch", &entry.batch},    {"moved_from", &entry.movedFrom}};
+        {"done_by", &entry.doneBy},
+        {"form", &entry.form},
+        {"batch", &entry.batch},
+        {"moved_from", &entry.movedFrom}};
     for (const auto& [field, text] : others) {
         if (*text) {
             record.emplace_back(field, **text);
         }
+    }
+    if (entry.witness) {
+        record.emplace_back("witness", entry.witness->who);
     }
     if (!draft.signature.confirmed) {
         record.emplace_back("confirmed", false);

@@ -54,7 +54,8 @@ struct Patterns {
           names("\\b[A-Z][a-z\\x80-\\xFF'-]+,? +[A-Z][a-z\\x80-\\xFF'-]+"),
           date("\\b(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}[./-]\\d{1,2}[./-](?:\\d{4}|\\d{2}))\\b"),
           number("\\d(?:[ -]?\\d){5,}"),
-          numbered("\\b(?:" + alternatives(words.say("privacy.numbered")) + ")\\b[ .:#]*$",
+          numbered("\\b(?:" + alternatives(words.say("privacy.numbered")) +
+                       ")(?: +(?:no|nr|number))?\\b[ .:#]*$",
                    std::regex::icase) {}
 };
 
@@ -96,7 +97,10 @@ std::vector<PatientTrace> patientTraces(std::string_view text, const words::Word
     const Patterns patterns(words);
     std::vector<PatientTrace> traces;
     const auto add = [&traces](std::optional<PatientTrace> trace) {
-        if (trace) {
+        const bool isTold = trace && std::ranges::any_of(traces, [&](const auto& other) {
+            return other.text.find(trace->text) != std::string::npos;
+        });
+        if (trace && !isTold) {
             traces.push_back(*std::move(trace));
         }
     };
@@ -111,14 +115,18 @@ std::vector<PatientTrace> patientTraces(std::string_view text, const words::Word
     return traces;
 }
 
-std::vector<PatientTrace> patientTraces(const logbook::json::Object& body,
-                                        const words::Words& words) {
+bool isFreeText(std::string_view field) {
     static constexpr std::array<std::string_view, 5> fields{"reason", "text", "title", "label",
                                                             "location"};
+    return std::ranges::find(fields, field) != fields.end();
+}
+
+std::vector<PatientTrace> patientTraces(const logbook::json::Object& body,
+                                        const words::Words& words) {
     std::vector<PatientTrace> traces;
     for (const auto& [name, value] : body) {
         const auto* text = value.string();
-        if (text != nullptr && std::ranges::find(fields, name) != fields.end()) {
+        if (text != nullptr && isFreeText(name)) {
             const auto more = patientTraces(*text, words);
             traces.insert(traces.end(), more.begin(), more.end());
         }

@@ -29,6 +29,9 @@ struct PatientTrace {
 [[nodiscard]] std::vector<PatientTrace> patientTraces(std::string_view text,
                                                       const words::Words& words);
 
+// Whether a field of a body is free text.
+[[nodiscard]] bool isFreeText(std::string_view field);
+
 // Of all free texts in the body of an entry: reasons, texts, titles, labels and places.
 [[nodiscard]] std::vector<PatientTrace> patientTraces(const logbook::json::Object& body,
                                                       const words::Words& words);

@@ -57,7 +57,14 @@ entry.waiver_refused: says safe do
 entry.no_target: says(record) safe do
 entry.not_strikable: says(record) safe do
 entry.struck_already: says(record) safe do
-entry: clock_back(time last) clock_ahead(time last)
+entry: clock_back(time last) clock_ahead(time last) text_withheld(texts)
+entry.clock_not_right: says safe do
+entry.patient_text: says(texts) safe do
+question: yes clock(doubt) patient(texts)
+correction.no_batch: says(record) safe do
+correction.no_unit: says(record) safe do
+correction.same_unit: says(record device) safe do
+correction: of_entry(record) struck(records) reentered(records)
 entry: unready_start(device findings) backdated(time)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
 standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
@@ -69,7 +76,7 @@ time_given.bad: says(text) safe do
 time_given.twice: says(time day first second) safe do(time)
 time_given.never: says(time day) safe do
 time_given.no_zone: says safe do
-privacy: markers titles numbered
+privacy: markers titles numbered seen(text) place
 verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)

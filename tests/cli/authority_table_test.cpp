@@ -284,6 +284,9 @@ TEST_CASE("A witness whom nobody knows lets no check count", "[unit]") {
     check.body = {{"check", "second"}, {"outcome", "pass"}};
     station::Entry entry{ward.as("therapist"), check.kind, check.device, check.body};
     entry.witness = "ghost";
+    CHECK(station::writeEntry(ward.surroundings, ward.logbook, entry).error().code ==
+          "sign_in.unknown");
+    entry.form = "icu-1-F7";  // on paper whoever signed it stands there
     const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
     REQUIRE(written);
     CHECK_FALSE(written->warnings.empty());

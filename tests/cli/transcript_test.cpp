@@ -303,6 +303,43 @@ TEST_CASE("Trying a draft writes nothing", "[golden]") {
     transcript.check("trying");
 }
 
+TEST_CASE("Moving what was entered on the wrong unit", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.prepare(
+        "log ward.logbook enrol KB-0143 --model Larch --group adult --commissioned 2026-01-15 "
+        "--location Store --as mt");
+    transcript.prepare(
+        "log ward.logbook service KB-0143 --service acceptance --outcome pass --as rs");
+    transcript.at("2026-03-02T14:10:00Z");
+    transcript.run("log ward.logbook fit KB-0142 --position circuit --lot L8 --group adult "
+                   "--batch b1 --as mt");
+    transcript.run("log ward.logbook check KB-0142 --check leak --outcome pass "
+                   "--measure \"leak=42 mL/min\" --condition mains_power --batch b1 --as mt");
+    transcript.at("2026-03-02T14:20:00Z");
+    transcript.run("transfer ward.logbook icu-1/99 --to KB-0143 --reason \"Wrong unit\" --as mt");
+    transcript.run("transfer ward.logbook icu-1/10 --to KB-0199 --reason \"Wrong unit\" --as mt");
+    transcript.run("transfer ward.logbook icu-1/10 --to KB-0143 --with-batch "
+                   "--reason \"Wrong unit scanned\" --as mt");
+    transcript.run("explain ward.logbook KB-0143");
+    transcript.run("strike ward.logbook icu-1/14 --with-batch --reason \"Never done\" --as mt");
+    transcript.run("strike ward.logbook icu-1/8 --with-batch --reason \"Alone\" --as mt");
+    transcript.check("moving");
+}
+
+TEST_CASE("Texts that seem to name a patient", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.terminal.answer("no");
+    transcript.run("log ward.logbook note KB-0142 --text \"MRN 4471203\" --as mt");
+    transcript.terminal.answer("yes");
+    transcript.run("log ward.logbook note KB-0142 --text \"Panel 4471203 of Larch\" --as mt");
+    transcript.terminal.leave();
+    transcript.run("log ward.logbook withdraw KB-0142 --hold incident "
+                   "--reason \"Mrs Harebell fell on it\" --as mt");
+    transcript.check("patient_texts");
+}
+
 TEST_CASE("A clock that was set back is told", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

@@ -28,7 +28,9 @@ std::string codes(std::string_view text) {
 
 TEST_CASE("Numbers, names and birth dates of patients are seen", "[unit]") {
     CHECK(codes("MRN 4471") == "marker ");
-    CHECK(codes("mrn: 00447123") == "marker number ");
+    CHECK(codes("mrn: 00447123") == "marker ");
+    CHECK(codes("mrn: 00447123, later 00447124") == "marker ");
+    CHECK(codes("mrn unknown, 00447124") == "marker number ");
     CHECK(codes("used for 00447123 since noon") == "number ");
     CHECK(codes("0044 7123") == "number ");
     CHECK(codes("bed 4, 447-12-3388.") == "number ");
@@ -46,7 +48,7 @@ TEST_CASE("What the trade writes is not asked about", "[unit]") {
     for (const std::string text :
          {"", "Dropped in the corridor", "Patient moved to bed 4", "Leak at the Y piece",
           "KB-0142007 next to KB-0143", "Lot L2025-1107", "GTIN 04012345-7",
-          "asset no: 1200345x", "Lot: 4471203", "ICU Bed 12",
+          "asset no: 1200345x", "Lot: 4471203", "Order no 4471203", "ICU Bed 12",
           "2026-03-02T14:20:05Z", "from 14:20:05 on", "62.5 % after 120 s", "Due 2026-03-02",
           "Biomed called at 0220", "Hold until Risk Manager 2 is here", "err-1234567",
           "Room 4 Bed 12 Larch", "Same patient, new circuit", "mister is a humidifier word"}) {

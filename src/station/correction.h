@@ -1,0 +1,45 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Corrections: entries struck through together, and entries made on the wrong unit moved to the
+// right one. All of it in one act, or none.
+#pragma once
+
+#include "station/entry.h"
+
+#include <string>
+#include <vector>
+
+namespace station {
+
+struct Correction {
+    Writer by;
+    logbook::RecordName record;  // an entry
+    bool withBatch = false;      // and all that share its batch and its station
+    std::string reason;
+    bool namesNoPatient = false;  // as in Entry
+};
+
+struct Corrected {
+    std::vector<logbook::RecordName> struck;     // the entries lined through, in order
+    std::vector<logbook::RecordName> reentered;  // those that take their place, likewise
+    std::vector<std::string> warnings;           // as in Written
+    std::vector<std::string> meaning;            // how the units concerned stand now
+};
+
+// Refused whole, with nothing written: an entry that is not there, is struck through already or
+// cannot be; a strike that the person may not write. Of a batch, those that are struck through
+// already are left out.
+[[nodiscard]] Result<Corrected> strikeTogether(const Surroundings& surroundings,
+                                               const LogbookFile& file,
+                                               const Correction& correction);
+
+// Lines through entries on one unit and enters them anew on `device`: with the same content and
+// `at`, by whom they were done, and from which they were moved. What cannot be backdated is for
+// now. Of a batch only the entries on the same unit. Refused besides: the same unit, an entry about
+// the whole department, and whatever the person may not write or the unit cannot take.
+[[nodiscard]] Result<Corrected> moveToUnit(const Surroundings& surroundings,
+                                           const LogbookFile& file, const Correction& correction,
+                                           const std::string& device);
+
+}  // namespace station
