@@ -23,8 +23,8 @@ struct Lapse {
 
 // Work on a unit in one go: what it lacks by then, as its plan orders it.
 struct Session {
-    Instant begin{};            // of the first task
-    Instant by{};               // all is finished; a renewal: before the unit lapses
+    Instant begin{};            // of the first task; of a unit that is off: it is switched on
+    Instant by{};               // all is finished; a renewal in time: by when it lapses
     Duration attended{};        // the time a person is busy with it
     std::vector<Task> tasks{};  // in order, at the times of this session
 };

@@ -17,13 +17,12 @@ namespace {
 // Steps of the search for orders of more tasks than are proved; about two seconds.
 constexpr std::uint64_t searchSteps = 400'000;
 
-State carriedOut(const PlanQuestion& question, const TaskSet& tasks, const Plan& plan,
-                 Duration earlier) {
-    const auto when = [&plan, earlier](TaskKind kind, const std::string& subject) {
+State carriedOut(const PlanQuestion& question, const TaskSet& tasks, const Plan& plan) {
+    const auto when = [&plan](TaskKind kind, const std::string& subject) {
         for (const Task& task : plan.tasks) {
-            if (task.kind == kind && task.subject == subject) return task.finish - earlier;
+            if (task.kind == kind && task.subject == subject) return task.finish;
         }
-        return plan.from - earlier;
+        return plan.from;
     };
     return carryOut(question, tasks, when).finished;
 }
@@ -32,7 +31,7 @@ State carriedOut(const PlanQuestion& question, const TaskSet& tasks, const Plan&
 
 std::vector<std::string> findingsToCome(const PlanQuestion& question, const TaskSet& tasks,
                                         const Plan& plan) {
-    const State finished = carriedOut(question, tasks, plan, Duration{});
+    const State finished = carriedOut(question, tasks, plan);
     const Device& device = *finished.device(question.device);
     const auto now = assess(finished, device, {question.at, question.group, false, false});
     const auto then = assess(finished, device, {*plan.readyAt, question.group, false, false});
@@ -66,19 +65,25 @@ std::string toText(const Task& task) {
 
 Plan plan(const State& state, const Device& device, Instant at,
           const std::optional<std::string>& group) {
+    return planAhead(state, device, {at, at}, group);
+}
+
+Plan planAhead(const State& state, const Device& device, const PlanTimes& times,
+               const std::optional<std::string>& group) {
     Plan plan;
     plan.device = device.serial;
-    plan.from = plan.bound = at;
+    plan.from = plan.bound = times.from;
     if (device.retired) {
         plan.blockers = {"retired"};
         return plan;
     }
     plan.group = group ? group : device.group();
     const State own = state.excerpt({device.serial});
-    const PlanQuestion question{own, device.serial, at, plan.group};
-    const TaskSet tasks = findTasks(question);
-    plan.blockers = blockersAfter(question, tasks);
+    const PlanQuestion lacking{own, device.serial, times.lacking, plan.group};
+    const TaskSet tasks = findTasks(lacking);
+    plan.blockers = blockersAfter(lacking, tasks);
     if (!plan.blockers.empty()) return plan;
+    const PlanQuestion question{own, device.serial, times.from, plan.group};
     const Sequencing sequencing = sequencingOf(question, tasks);
     if (!sequencing.orderable) {
         plan.blockers = orderBlockers(tasks);
@@ -93,9 +98,9 @@ Plan plan(const State& state, const Device& device, Instant at,
     return plan;
 }
 
-State stateAfter(const State& state, const Plan& plan, Duration earlier) {
-    const PlanQuestion question{state, plan.device, plan.from, plan.group};
-    return carriedOut(question, findTasks(question), plan, earlier);
+State stateAfter(const State& state, const Plan& plan, Instant lacking) {
+    const TaskSet tasks = findTasks({state, plan.device, lacking, plan.group});
+    return carriedOut({state, plan.device, plan.from, plan.group}, tasks, plan);
 }
 
 }  // namespace rules

@@ -52,8 +52,18 @@ inline constexpr std::size_t exactTasks = 20;
 [[nodiscard]] Plan plan(const State& state, const Device& device, Instant at,
                         const std::optional<std::string>& group);
 
-// The state once that plan is carried out, each of its records dated `earlier` than the plan says.
-// `state` is the one it was made from; it has a `readyAt`.
-[[nodiscard]] State stateAfter(const State& state, const Plan& plan, Duration earlier);
+// When a plan begins, and what it is to put right: all that is lacking by then.
+struct PlanTimes {
+    Instant from{};
+    Instant lacking{};
+};
+
+// The same, begun at `from`, of what the device lacks at `lacking`, which may be later.
+[[nodiscard]] Plan planAhead(const State& state, const Device& device, const PlanTimes& times,
+                             const std::optional<std::string>& group);
+
+// The state once that plan is carried out. `state` and `lacking` are those it was made from; it has
+// a `readyAt`.
+[[nodiscard]] State stateAfter(const State& state, const Plan& plan, Instant lacking);
 
 }  // namespace rules

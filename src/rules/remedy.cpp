@@ -25,31 +25,62 @@ struct Aim {
     Instant earliest{};  // not begun before
 };
 
-Session sessionOf(const Plan& way, Duration earlier) {
+Session sessionOf(const Plan& way, bool isOn) {
     Session session;
-    session.begin = way.from - earlier;
-    session.by = *way.readyAt - earlier;
-    for (Task task : way.tasks) {
-        session.attended.ms += (task.attended - task.start).ms;
-        task.start = task.start - earlier;
-        task.attended = task.attended - earlier;
-        task.finish = task.finish - earlier;
-        if (task.notBefore) task.notBefore = *task.notBefore - earlier;
-        session.tasks.push_back(std::move(task));
-    }
+    session.begin = isOn ? way.tasks.front().start : way.from;
+    session.by = *way.readyAt;
+    session.tasks = way.tasks;
+    for (const Task& task : way.tasks) session.attended.ms += (task.attended - task.start).ms;
     return session;
+}
+
+// The same work later as a whole. None of it waits for anything.
+Plan later(Plan way, Duration by) {
+    way.from = way.from + by;
+    way.readyAt = *way.readyAt + by;
+    for (Task& task : way.tasks) {
+        task.start = task.start + by;
+        task.attended = task.attended + by;
+        task.finish = task.finish + by;
+    }
+    return way;
+}
+
+// Beginnings tried where something waits: as a rule the first is right.
+constexpr int mostBeginnings = 8;
+
+// A plan that is done by the deadline, begun as late as that allows, as far as it is found; or the
+// soonest, if that is no earlier. What stands now is waited for to the same instant whenever the
+// work begins, so it is planned anew for each beginning.
+Plan begunLate(const RemedyQuestion& question, const State& state, const Aim& aim) {
+    const Device& device = *state.device(question.device);
+    const auto begunAt = [&](Instant from) {
+        return planAhead(state, device, {from, aim.lacking}, question.group);
+    };
+    const Plan soonest = begunAt(aim.earliest);
+    if (!soonest.readyAt || *soonest.readyAt >= aim.deadline) return soonest;
+    const bool waits = std::any_of(soonest.tasks.begin(), soonest.tasks.end(),
+                                   [](const Task& task) { return task.notBefore.has_value(); });
+    if (!waits) return later(soonest, aim.deadline - *soonest.readyAt);
+    const auto shortest = *begunAt(aim.deadline).readyAt - aim.deadline;
+    Instant from = aim.deadline - shortest;
+    for (int tried = 0; tried < mostBeginnings && from > aim.earliest; ++tried) {
+        Plan way = begunAt(from);
+        if (*way.readyAt <= aim.deadline) return way;
+        from = from - (*way.readyAt - aim.deadline);
+    }
+    return soonest;
 }
 
 // The plan of what is lacking, done by the deadline, or as soon after it as there is time. None if
 // there is no plan.
 std::optional<Outcome> carryOut(const RemedyQuestion& question, const State& state,
                                 const Aim& aim) {
-    const Device& device = *state.device(question.device);
-    const Plan way = plan(state, device, aim.lacking, question.group);
+    const Plan way = begunLate(question, state, aim);
     if (!way.readyAt || way.tasks.empty()) return std::nullopt;
-    const Instant by = std::max(aim.deadline, aim.earliest + (*way.readyAt - way.from));
-    const Duration earlier = *way.readyAt - by;
-    Outcome outcome{sessionOf(way, earlier), stateAfter(state, way, earlier), false, std::nullopt};
+    const bool isOn = state.device(question.device)->poweredSince.has_value();
+    Outcome outcome{sessionOf(way, isOn), stateAfter(state, way, aim.lacking), false, std::nullopt};
+    const Instant by = outcome.session.by;
     const auto then = assess(outcome.after, *outcome.after.device(question.device), {by});
     outcome.ready = then.verdict == Verdict::Ready && then.group == question.group;
     outcome.readyUntil = then.readyUntil;

@@ -206,3 +206,38 @@ TEST_CASE("what lapses soon after is renewed along where that asks no more", "[u
     CHECK(adult.remedies[0].sessions.size() == 2);
     CHECK(adult.remedies[0].attended == minutes(12));
 }
+
+TEST_CASE("what waits for the power is not done before, and counts from then", "[unit]") {
+    auto log = twoGroups("valid_for = \"PT4H\"\n"
+                         "not_before = [ { event = \"power_on\", wait = \"PT30M\" } ]");
+    log.on("KB-1").at("05:00").enrol({"adult"});
+    log.on("KB-1").at("05:01").power(true);
+    log.on("KB-1").at("06:10").pass("leak");
+    log.on("KB-1").at("09:40").power(false);
+    log.on("KB-1").at("09:55").power(true);
+    // The leak test lapses at 10:10 and is not to be begun before 10:25.
+    const auto adult = ahead(log, "10:00", 120).groups.front();
+    REQUIRE(adult.remedies.size() == 1);
+    const auto& session = adult.remedies[0].sessions.at(0);
+    CHECK(session.begin == when("10:25"));
+    CHECK(session.by == when("10:30"));
+    CHECK(session.tasks.at(0).notBefore == when("10:25"));
+    CHECK(adult.remedies[0].from == when("10:30"));
+    CHECK(adult.heldFrom == when("10:30"));
+}
+
+TEST_CASE("work whose wait is over in time is begun as late as it can be", "[unit]") {
+    auto log = twoGroups("valid_for = \"PT4H\"\n"
+                         "not_before = [ { event = \"power_on\", wait = \"PT30M\" } ]");
+    log.on("KB-1").at("05:00").enrol({"adult"});
+    log.on("KB-1").at("05:01").power(true);
+    log.on("KB-1").at("06:40").pass("leak");
+    log.on("KB-1").at("09:40").power(false);
+    log.on("KB-1").at("09:55").power(true);
+    const auto adult = ahead(log, "10:00", 120).groups.front();
+    REQUIRE(adult.remedies.size() == 1);
+    const auto& session = adult.remedies[0].sessions.at(0);
+    CHECK(session.begin == when("10:35"));
+    CHECK(session.by == when("10:40"));
+    CHECK_FALSE(session.tasks.at(0).notBefore.has_value());
+}
