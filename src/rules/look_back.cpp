@@ -4,6 +4,8 @@
 // The same device by two states of knowledge; see look_back.h.
 #include "rules/look_back.h"
 
+#include "rules/part_stays.h"
+
 #include <set>
 
 namespace rules {
@@ -30,42 +32,23 @@ std::optional<Assessment> assessAs(const State& state, const LookBackQuestion& q
     return assessment;
 }
 
-void addParts(std::set<PartKey>& parts, const State& state, const std::string& serial) {
-    const Device* device = state.device(serial);
-    if (!device) return;
-    for (const auto& [position, part] : device->fitted) {
-        const std::string partSerial(part.attributes.serial());
-        if (!partSerial.empty()) parts.insert({position, partSerial});
-    }
-}
-
-bool movesAny(const logbook::Record& record, const std::set<PartKey>& parts) {
-    const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
-    if (!fit) return false;
-    const auto serial = fit->part.attributes.find("serial");
-    return serial != fit->part.attributes.end() &&
-           parts.contains({fit->position, serial->second});
-}
-
 bool bearsOn(const logbook::Record& record, const LookBackQuestion& question,
-             const std::set<PartKey>& parts) {
+             const PartStays& parts) {
     const auto kind = record.kind();
     if (kind == logbook::Kind::Strike || kind == logbook::Kind::Sign) return false;
-    return record.device.empty() || record.device == question.device || movesAny(record, parts);
+    return record.device.empty() || record.device == question.device || parts.bears(record);
 }
 
 }  // namespace
 
 LookBack lookBack(const Log& log, const LookBackQuestion& question) {
     LookBack answer;
-    answer.knownState = log.stateAt(question.at, question.knownAt);
-    answer.actualState = log.stateAt(question.at, unlimited);
+    PartStays parts(log, question.device, question.at);
+    answer.knownState = parts.follow(question.knownAt);
+    answer.actualState = parts.follow(unlimited);
     std::set<RecordName> names;
     answer.known = assessAs(answer.knownState, question, names);
     answer.actual = assessAs(answer.actualState, question, names);
-    std::set<PartKey> parts;
-    addParts(parts, answer.knownState, question.device);
-    addParts(parts, answer.actualState, question.device);
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         const auto& record = log.records()[index];
         if (record.at > question.at) break;

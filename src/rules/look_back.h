@@ -30,8 +30,8 @@ struct LookBack {
                                         // current, by either; in order
 
     // Records up to the instant that can bear on the device: its own, the department's, evidence on
-    // other devices, and fits elsewhere of a part with a serial that stands in it by either; but
-    // signatures, and strikes, which are told with what they strike.
+    // other devices, and what a part with a serial that stood in it went through in others before,
+    // by either; but signatures, and strikes, which are told with what they strike.
     std::vector<std::size_t> enteredSince;
     std::vector<std::size_t> struckSince;
 };

@@ -83,3 +83,46 @@ TEST_CASE("a unit enrolled later was not known", "[unit]") {
     CHECK_FALSE(back.known.has_value());
     CHECK(back.actual.has_value());
 }
+
+namespace {
+
+// A reusable sensor, S1, that was in KB-2 before it was put into the unit at nine.
+LogBuilder logOfSensor() {
+    LogBuilder builder =
+        logWith(book("[positions.sensor]\nrequired = true\nreuse = \"reusable\"\n"));
+    builder.on("KB-2").at("08:02").enrol({"adult"});
+    builder.on("KB-2").at("08:10").fit("sensor", {{"serial", "S1"}});
+    builder.on(device).at("09:00").fit("sensor", {{"serial", "S1"}});
+    return builder;
+}
+
+}  // namespace
+
+TEST_CASE("a use of another unit, in which a part was used before, is told", "[unit]") {
+    LogBuilder builder = logOfSensor();
+    const auto start = builder.on("KB-2").at("08:30").entered("14:00").useStart();
+    const auto end = builder.on("KB-2").at("08:50").entered("14:01").useEnd();
+    builder.on("KB-2").at("08:05").entered("14:02").soil();
+    builder.on("KB-2").at("09:30").entered("14:03").useStart();
+    const auto log = toLog(builder);
+    const auto back = rules::lookBack(log, {device, when("11:00"), when("12:00"), std::nullopt});
+    CHECK(verdict(*back.known) == "ready");
+    CHECK(verdict(*back.actual) == "not_ready");
+    CHECK(namesOf(log, back.enteredSince) ==
+          std::vector{logbook::toText(start), logbook::toText(end)});
+}
+
+TEST_CASE("a use struck since, in which a part was put in elsewhere, is told", "[unit]") {
+    LogBuilder builder =
+        logWith(book("[positions.sensor]\nrequired = true\nreuse = \"reusable\"\n"));
+    builder.on("KB-2").at("08:02").enrol({"adult"});
+    const auto start = builder.on("KB-2").at("08:05").useStart();
+    builder.on("KB-2").at("08:10").fit("sensor", {{"serial", "S1"}});
+    builder.on(device).at("09:00").fit("sensor", {{"serial", "S1"}});
+    builder.on("KB-2").at("13:00").strike(start);
+    const auto log = toLog(builder);
+    const auto back = rules::lookBack(log, {device, when("11:00"), when("12:00"), std::nullopt});
+    CHECK(verdict(*back.known) == "not_ready");
+    CHECK(verdict(*back.actual) == "ready");
+    CHECK(namesOf(log, back.struckSince) == std::vector{logbook::toText(start)});
+}
