@@ -78,7 +78,6 @@ public:
             if (record.at >= m_answer.to) break;
             if (!m_inPeriod && record.at >= m_answer.from) enterPeriod();
             if (m_pending && *m_pending != record.at) settle();
-            m_startJudge.passed(index, m_answer.end);
             if (m_log.takesPart(index, m_knownAt)) take(index);
         }
         if (!m_inPeriod) enterPeriod();
