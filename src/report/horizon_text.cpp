@@ -99,7 +99,9 @@ void addSession(Table& table, const Context& context, const rules::Session& sess
         const bool isFirst = &task == &session.tasks.front();
         const bool isNow = session.begin <= context.asked;
         const auto begin = isNow ? context.words.say("horizon.now") : times.time(session.begin);
-        table.add({isFirst ? begin : "", isFirst ? times.time(session.by) : "",
+        // Work begun now is done after that minute began; later work has to be done before it.
+        const auto by = times.time(isNow ? words::wholeMinute(session.by) : session.by);
+        table.add({isFirst ? begin : "", isFirst ? by : "",
                    isFirst ? words::shown(context.device->serial) : "",
                    isFirst ? placeOf(context) : "",
                    words::task(context, rules::name(task.kind), task.subject, task.samePart),
@@ -111,8 +113,7 @@ std::string remediesText(const Horizon& horizon, const words::Words& words,
                          const rules::GroupHorizon& group, std::size_t width) {
     if (group.remedies.empty()) return "";
     Table table({words.say("horizon.begin"), words.say("horizon.done"), words.say("horizon.unit"),
-                 words.say("horizon.place"), words.say("horizon.step"),
-                 words.say("horizon.busy")});
+                 words.say("horizon.place"), words.say("horizon.step"), words.say("horizon.busy")});
     for (const auto& each : sessionsInOrder(group))
         addSession(table, horizon.context(words, each.device), each.session);
     return table.text(width, 4);
@@ -123,7 +124,7 @@ std::string resultText(const Context& context, const rules::GroupHorizon& group,
     const auto& words = context.words;
     std::string text;
     if (group.heldFrom) {
-        const words::Gaps gaps{{"time", context.times().time(*group.heldFrom)}};
+        const words::Gaps gaps{{"time", context.times().time(words::wholeMinute(*group.heldFrom))}};
         text = words.say(*group.heldFrom <= from ? "horizon.held_all" : "horizon.held_from", gaps);
     } else {
         text = words.say("horizon.lacking", {{"time", context.times().time(*group.shortFrom)},

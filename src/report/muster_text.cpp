@@ -8,6 +8,7 @@
 #include "words/finding_words.h"
 #include "words/lifters.h"
 #include "words/record_words.h"
+#include "words/shown.h"
 
 #include <algorithm>
 #include <map>
@@ -32,7 +33,7 @@ struct Page {
         gaps["units"] = units(question.units);
         gaps["people"] = people(question.people);
         gaps["group"] = words::groupLabel(context, question.group);
-        gaps["time"] = gaps.contains("time") ? gaps["time"] : time(answer().finish);
+        gaps["time"] = gaps.contains("time") ? gaps["time"] : from(answer().finish);
         return words.say("muster." + std::string(key), gaps);
     }
     [[nodiscard]] std::string units(std::size_t count) const {
@@ -44,17 +45,21 @@ struct Page {
         return words.say("muster.people_many", {{"count", std::to_string(count)}});
     }
     [[nodiscard]] std::string time(Instant instant) const { return context.times().time(instant); }
+    // What is to come: nothing is said to be ready, or to be begun, before its minute.
+    [[nodiscard]] std::string from(Instant instant) const {
+        return time(instant <= context.asked ? instant : words::wholeMinute(instant));
+    }
     [[nodiscard]] std::string waitUntil(Instant instant) const {
         return words::wait(words, instant - context.asked);
     }
     // As the clock shows them: "5 min"; less than a minute in seconds.
     [[nodiscard]] std::string between(Instant early, Instant late) const {
-        constexpr std::int64_t minute = 60'000;
-        const logbook::Duration shown{(late.ms / minute - early.ms / minute) * minute};
+        const auto shown = words::wholeMinute(late) - words::wholeMinute(early);
         return words::duration(words, shown.ms > 0 ? shown : late - early);
     }
     [[nodiscard]] std::string placeOf(const std::string& device) const {
-        return muster.board.state.device(device)->location;
+        const auto& place = muster.board.state.device(device)->location;
+        return place.empty() ? words.say("horizon.no_place") : words::shown(place);
     }
 };
 
@@ -70,11 +75,11 @@ std::string answerText(const Page& page) {
     if (now) return text;
     const auto more = answer.finishOfOneMore;
     text += wrapped(more < answer.finish
-                        ? page.say("one_more", {{"time", page.time(more)},
+                        ? page.say("one_more", {{"time", page.from(more)},
                                                 {"gain", page.between(more, answer.finish)}})
                         : page.say("one_more_nothing"),
                     page.width);
-    if (page.time(answer.bound) != page.time(answer.finish))
+    if (!answer.exact)
         text += wrapped(page.say("not_proved", {{"time", page.time(answer.bound)}}), page.width);
     return text;
 }
@@ -116,7 +121,7 @@ bool mustBeSwitchedOn(const Page& page, const rules::MusterUnit& unit) {
 std::string switchOnText(const Page& page) {
     std::vector<std::string> devices;
     for (const auto& unit : page.answer().units) {
-        if (mustBeSwitchedOn(page, unit)) devices.push_back(unit.device);
+        if (mustBeSwitchedOn(page, unit)) devices.push_back(words::shown(unit.device));
     }
     if (devices.empty()) return "";
     std::sort(devices.begin(), devices.end());
@@ -131,7 +136,7 @@ std::string unitsText(const Page& page) {
                  page.words.say("board.remarks")});
     for (const auto& unit : units) {
         const bool now = unit.readyAt <= page.context.asked;
-        table.add({now ? page.say("now") : page.time(unit.readyAt), unit.device,
+        table.add({now ? page.say("now") : page.from(unit.readyAt), words::shown(unit.device),
                    page.placeOf(unit.device), remarksOf(page, unit)});
     }
     return "\n" + page.say("in_order") + "\n" + table.text(page.width, 2);
@@ -169,7 +174,8 @@ std::string remarksOf(const Context& context, const rules::Task& task) {
     if (alone.ms > 0) remarks.push_back(words::unattended(words, alone));
     if (task.notBefore == task.start)
         remarks.push_back(
-            words.say("plan.not_before", {{"time", context.times().time(*task.notBefore)}}));
+            words.say("plan.not_before",
+                      {{"time", context.times().time(words::wholeMinute(*task.notBefore))}}));
     std::string text;
     for (const auto& remark : remarks) text += (text.empty() ? "" : "; ") + remark;
     return text;
@@ -186,11 +192,12 @@ std::string personText(const Page& page, std::size_t person, const std::vector<T
     Instant free = page.context.asked;
     for (const auto& turn : turns) {
         const auto context = page.muster.context(page.words, turn.unit->device);
-        table.add({page.time(turn.task->start), turn.unit->device, page.placeOf(turn.unit->device),
-                   stepOf(context, *turn.task), remarksOf(context, *turn.task)});
+        table.add({page.from(turn.task->start), words::shown(turn.unit->device),
+                   page.placeOf(turn.unit->device), stepOf(context, *turn.task),
+                   remarksOf(context, *turn.task)});
         free = std::max(free, turn.task->attended);
     }
-    const words::Gaps gaps{{"number", std::to_string(person)}, {"time", page.time(free)}};
+    const words::Gaps gaps{{"number", std::to_string(person)}, {"time", page.from(free)}};
     return "\n" + page.say("person", gaps) + "\n" + table.text(page.width, 2);
 }
 
@@ -225,7 +232,7 @@ std::string restText(const Page& page) {
     for (const auto& rest : page.answer().rest) {
         const auto reason = reasonOf(page, rest);
         if (!reason.empty()) {
-            together[reason].push_back(rest.device);
+            together[reason].push_back(words::shown(rest.device));
             continue;
         }
         const auto context = page.muster.context(page.words, rest.device);
@@ -236,7 +243,7 @@ std::string restText(const Page& page) {
             const auto lifters = words::lifters(context, blocker);
             if (!lifters.empty()) text += " " + lifters;
         }
-        table.add({rest.device, page.placeOf(rest.device), text});
+        table.add({words::shown(rest.device), page.placeOf(rest.device), text});
     }
     std::string text = "\n" + page.say("rest") + "\n";
     if (!table.isEmpty()) text += table.text(page.width, 2);

@@ -36,8 +36,7 @@ std::vector<std::string> blockersInOrder(const Context& context, const rules::Pl
 std::string blockersText(const Context& context, const WayToReady& way, std::size_t width) {
     std::string text = "\n" + context.words.say("plan.blockers") + "\n";
     for (const auto& blocker : blockersInOrder(context, way.plan)) {
-        text += wrapped(
-            blockerText(context, way.board.rows.front().assessment, blocker), width, 2);
+        text += wrapped(blockerText(context, way.board.rows.front().assessment, blocker), width, 2);
         const auto lifters = words::lifters(context, blocker);
         if (!lifters.empty()) text += wrapped(lifters, width, 6);
     }
@@ -45,12 +44,14 @@ std::string blockersText(const Context& context, const WayToReady& way, std::siz
 }
 
 std::string notProved(const Context& context, const rules::Plan& plan) {
-    return context.words.say("plan.not_proved",
-                             {{"count", std::to_string(plan.tasks.size())},
-                              {"most", std::to_string(rules::exactTasks)},
-                              {"time", context.times().time(plan.bound)},
-                              {"gain", words::duration(context.words,
-                                                       *plan.readyAt - plan.bound)}});
+    const auto& words = context.words;
+    auto text = words.say("plan.not_proved", {{"count", std::to_string(plan.tasks.size())},
+                                              {"most", std::to_string(rules::exactTasks)}});
+    if (plan.bound >= *plan.readyAt) return text;
+    return text + " " +
+           words.say("plan.none_before",
+                     {{"time", context.times().time(plan.bound)},
+                      {"gain", words::wait(words, *plan.readyAt - plan.bound)}});
 }
 
 std::string runsOutText(const Context& context, const WayToReady& way, std::size_t width) {

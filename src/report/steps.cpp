@@ -39,20 +39,25 @@ public:
                        remarksOf(task)});
             free = std::max(free, task.attended);
         }
-        const auto& last = *std::max_element(
-            m_steps.tasks.begin(), m_steps.tasks.end(),
-            [](const auto& a, const auto& b) { return a.finish < b.finish; });
+        const auto& last =
+            *std::max_element(m_steps.tasks.begin(), m_steps.tasks.end(),
+                              [](const auto& a, const auto& b) { return a.finish < b.finish; });
         if (last.finish > free) addWait(table, free, last.finish, untilFinished(last));
         return table;
     }
 
 private:
-    std::string time(Instant instant) const { return m_context.times().time(instant); }
+    // The first step is for now; no later one is to be begun before its minute.
+    std::string time(Instant instant) const { return m_context.times().time(shown(instant)); }
+    Instant shown(Instant instant) const {
+        return instant <= m_steps.from ? instant : words::wholeMinute(instant);
+    }
 
     void addWait(Table& table, Instant from, Instant to, const std::string& reason) const {
         table.add({time(from),
-                   m_context.words.say("plan.wait",
-                                       {{"duration", words::wait(m_context.words, to - from)}}),
+                   m_context.words.say(
+                       "plan.wait",
+                       {{"duration", words::wait(m_context.words, shown(to) - shown(from))}}),
                    reason});
     }
 
@@ -70,8 +75,7 @@ private:
     std::string reasonFor(const rules::Task& task) const {
         if (waits(task)) {
             const auto label = words::checkLabel(m_context, task.subject);
-            return m_context.words.say("plan.wait_for",
-                                       {{"what", m_context.words.inside(label)}});
+            return m_context.words.say("plan.wait_for", {{"what", m_context.words.inside(label)}});
         }
         for (const auto& other : m_steps.tasks)
             if (other.finish == task.start && other.attended < other.finish)
@@ -100,8 +104,8 @@ private:
         const auto cause = causeOf(task);
         if (!cause || cause->until != *task.notBefore)
             return m_context.words.say("plan.not_before", {{"time", time(*task.notBefore)}});
-        return m_context.words.say("plan.not_before_cause", {{"time", time(*task.notBefore)},
-                                                             {"cause", cause->clause}});
+        return m_context.words.say("plan.not_before_cause",
+                                   {{"time", time(*task.notBefore)}, {"cause", cause->clause}});
     }
 
     // The latest of what the check has to wait for.
@@ -117,8 +121,7 @@ private:
         return latest;
     }
 
-    std::optional<Cause> causeOfFit(const rules::Task& check,
-                                    const rules::NotBefore& entry) const {
+    std::optional<Cause> causeOfFit(const rules::Task& check, const rules::NotBefore& entry) const {
         const auto& position = entry.event.subject;
         const words::Gaps gaps{
             {"position", m_context.words.inside(words::positionLabel(m_context, position))}};
@@ -140,7 +143,7 @@ private:
     }
 
     Cause causeAt(std::string_view key, words::Gaps gaps, Instant at, Duration wait) const {
-        gaps["when"] = m_context.times().when(at);
+        gaps["when"] = m_context.times().when(shown(at));
         return {m_context.words.say(key, gaps), at + wait};
     }
 

@@ -34,7 +34,7 @@ std::string waivedAction(const Context& context, const Finding& finding) {
 std::string waitAction(const Context& context, const Finding& finding) {
     return context.words.say("finding.not_before.do",
                              {{"check", context.words.inside(checkLabel(context, finding.subject))},
-                              {"time", context.times().time(*finding.notBefore)},
+                              {"time", context.times().time(wholeMinute(*finding.notBefore))},
                               {"wait", wait(context.words, *finding.notBefore - context.asked)}});
 }
 
@@ -252,8 +252,9 @@ std::string brief(const Context& context, const Finding& finding) {
         return words.say("brief.permitted",
                          {{"finding", text}, {"time", context.times().time(*finding.waivedUntil)}});
     if (finding.notBefore)
-        return words.say("brief.wait",
-                         {{"finding", text}, {"time", context.times().time(*finding.notBefore)}});
+        return words.say(
+            "brief.wait",
+            {{"finding", text}, {"time", context.times().time(wholeMinute(*finding.notBefore))}});
     return text;
 }
 

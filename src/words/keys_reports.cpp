@@ -28,7 +28,7 @@ look_back: struck(person time reason) tables_known(time)
 plan: title(device time) title_for(device group time) time step remarks steps blockers
 plan: not_before(time) not_before_cause(time cause) goes_in(position when) went_in(position when)
 plan: goes_on(when) was_on(when) switch_on wait(duration) wait_for(what) until_finished(what)
-plan: until_reprocessed(what) runs_out not_proved(count most time gain)
+plan: none_before(time gain) until_reprocessed(what) runs_out not_proved(count most)
 horizon: title(from to duration) stays(ready par) falls(ready par time least)
 horizon: short(ready par short least) lapses no_lapses(time) at unit place group why
 horizon: work no_work group_work(group count duration) group_none(group) held_all

@@ -201,7 +201,7 @@ std::string task(const Context& context, std::string_view kind, std::string_view
 std::string readyLine(const Context& context, logbook::Instant readyAt) {
     if (readyAt <= context.asked) return context.words.say("task.ready_now");
     return context.words.say("task.ready_at",
-                             {{"time", context.times().time(readyAt)},
+                             {{"time", context.times().time(wholeMinute(readyAt))},
                               {"wait", wait(context.words, readyAt - context.asked)}});
 }
 

@@ -31,6 +31,10 @@ std::int64_t wholeMinutes(logbook::Duration span) {
     return (span.ms + minuteMs / 2) / minuteMs;
 }
 
+logbook::Duration roundedUp(logbook::Duration span, std::int64_t unit) {
+    return {(span.ms + unit - 1) / unit * unit};
+}
+
 std::chrono::year_month_day dateOf(logbook::Day day) {
     return std::chrono::year_month_day(day);
 }
@@ -107,6 +111,11 @@ std::string Times::full(logbook::Instant instant) const {
                                      {"utc", logbook::toText(instant)}});
 }
 
+logbook::Instant wholeMinute(logbook::Instant instant) {
+    const std::int64_t past = ((instant.ms % minuteMs) + minuteMs) % minuteMs;
+    return past == 0 ? instant : logbook::Instant{instant.ms - past + minuteMs};
+}
+
 std::string duration(const Words& words, logbook::Duration span) {
     const auto say = [&](std::string_view key, const Gaps& gaps) { return words.say(key, gaps); };
     const std::int64_t minutes = span.ms / minuteMs;
@@ -126,7 +135,10 @@ std::string duration(const Words& words, logbook::Duration span) {
 }
 
 std::string wait(const Words& words, logbook::Duration span) {
-    return duration(words, {(span.ms + minuteMs - 1) / minuteMs * minuteMs});
+    logbook::Duration whole = roundedUp(span, minuteMs);
+    if (whole.ms >= 48 * hourMs) whole = roundedUp(span, hourMs);
+    if (whole.ms >= 7 * 24 * hourMs) whole = roundedUp(span, 24 * hourMs);
+    return duration(words, whole);
 }
 
 SpanUnit unitFor(const std::vector<logbook::Duration>& spans) {

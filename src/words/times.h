@@ -48,10 +48,14 @@ private:
     logbook::Instant m_asked;
 };
 
+// The first whole minute that is not before it: what is promised, or may not be done earlier, is
+// told by it. What ends, or must be done earlier, is told by the minute in which it is.
+[[nodiscard]] logbook::Instant wholeMinute(logbook::Instant instant);
+
 // "45 s", "12 min", "3 h 20 min", from 48 h "9 days" or "2 days 5 h"; what is smaller is cut off.
 [[nodiscard]] std::string duration(const Words& words, logbook::Duration span);
 
-// The time still to wait: the same, but begun minutes count as whole ones.
+// The time still to wait: the same, but what would be cut off counts as whole.
 [[nodiscard]] std::string wait(const Words& words, logbook::Duration span);
 
 // Spans of one table are told alike, to the minute: "3 d 04 h 05 min" if one of them takes a day.

@@ -99,6 +99,7 @@ TEST_CASE("a muster that is not proved says before when it is impossible", "[uni
     CHECK(says(text, "proved that so many cannot be ready before 08:30."));
     CHECK(says(text, "With one more person: by 08:40, 20 min sooner."));
     muster.answer.finishOfOneMore = muster.answer.bound = muster.answer.finish;
+    muster.answer.exact = true;
     const auto proved = report::toText(muster, english());
     CHECK_FALSE(says(proved, "proved"));
     CHECK(says(proved, "One more person would not make it sooner."));
@@ -109,4 +110,41 @@ TEST_CASE("a muster fits narrow terminals", "[unit]") {
     const auto muster = musterOf(scene, {"adult", 8, 2}, sample::provenance(scene));
     for (const std::size_t width : {60U, 80U, 120U})
         CHECK(widest(report::toText(muster, english(), {width})) <= width + 4);
+}
+
+TEST_CASE("a muster promises nothing before it is so", "[unit]") {
+    sample::Story story;
+    story.ready().fit("10 13:05:22", "oxygen_sensor", R"("serial":"O2-9")");
+    const sample::Scene scene(story, "10 13:10");
+    auto muster = musterOf(scene, {"adult", 1, 1});
+    const auto text = report::toText(muster, english(), {160});
+    INFO(text);
+    CHECK(says(text, "1 unit can be ready for Adult by 13:41, in 31 min, with 1 person."));
+    CHECK(says(text, "not before 13:36"));
+    CHECK(says(text, "PERSON 1, FREE FROM 13:41"));
+    CHECK_FALSE(says(text, "13:35"));
+    CHECK_FALSE(says(text, "proved"));
+    muster.answer.exact = false;  // by seconds
+    muster.answer.bound = muster.answer.finish - logbook::Duration{2'000};
+    CHECK(says(report::toText(muster, english(), {160}), "cannot be ready before 13:40."));
+}
+
+TEST_CASE("serials and places of a muster cannot steer the terminal", "[unit]") {
+    sample::Story story;
+    story.ready().unit("KB-\u202e01").ready();
+    story.tell("10 12:00", "soil", R"({"reason":"splash"})");
+    story.unit("KB-\u202e02").ready();
+    story.tell("11 09:00", "withdraw", R"({"hold":"repair","reason":"fan noise"})");
+    story.unit("KB-\u202e03").ready();
+    story.tell("11 09:00", "use_start", R"({"location":"ICU \u202e 3"})");
+    story.unit("KB-0155").tell("11 09:30", "enrol",
+                               R"({"model":"Larch 3","groups":["adult"],"features":[],)"
+                               R"("commissioned":"2026-11-01"})");
+    const sample::Scene scene(story, "13 08:00");
+    const auto text = report::toText(musterOf(scene, {"adult", 9, 1}), english(), {160});
+    INFO(text);
+    CHECK_FALSE(says(text, "\u202e"));
+    for (const char* number : {"01", "02", "03"})
+        CHECK(says(text, std::string("KB-\\u{202E}") + number));
+    CHECK(says(text, "place unknown"));
 }

@@ -107,3 +107,27 @@ TEST_CASE("a plan that is not proved says how far it can be from the best", "[un
     way->plan.bound = *way->plan.readyAt - logbook::Duration{4 * 60'000};
     CHECK(says(report::toText(*way, english()), "4 min earlier at most"));
 }
+
+TEST_CASE("if only the order is not proved, no earlier end is spoken of", "[unit]") {
+    const sample::Scene scene(changedCell(), "10 13:10");
+    auto way = report::makeWayToReady(scene.state, scene.lookup(),
+                                      {"KB-0142", scene.asked, scene.group}, {});
+    REQUIRE(way);
+    way->plan.exact = false;
+    way->plan.bound = *way->plan.readyAt;
+    const auto text = report::toText(*way, english());
+    CHECK(says(text, "the best order found"));
+    CHECK_FALSE(says(text, "None can end before"));
+}
+
+TEST_CASE("no step is told earlier than it counts, nor is the unit ready earlier", "[unit]") {
+    sample::Story story;
+    story.ready().fit("10 13:05:22", "oxygen_sensor", R"("serial":"O2-9")");
+    const auto text = textOf(sample::Scene(story, "10 13:10"), {}, 160);
+    INFO(text);
+    CHECK(says(text, "13:10  Wait, 26 min."));
+    CHECK(says(text, "13:36  Carry out: oxygen sensor calibration."));
+    CHECK(says(text, "not before 13:36: the oxygen sensor went in at 13:05"));
+    CHECK_FALSE(says(text, "13:35"));
+    CHECK(says(text, "Ready at 13:41, in 31 min."));
+}

@@ -170,7 +170,7 @@ TEST_CASE("tasks and what stands in their way have sentences", "[unit]") {
           "Reprocess: flow sensor (high-level disinfection).");
     CHECK(words::task(context, "check", "leak") == "Carry out: leak test.");
     CHECK(words::readyLine(context, context.asked) == "Ready now.");
-    CHECK(words::readyLine(context, {context.asked.ms + 540'001}) == "Ready at 12:39, in 10 min.");
+    CHECK(words::readyLine(context, {context.asked.ms + 540'001}) == "Ready at 12:40, in 10 min.");
     CHECK(words::unattended(english(), {1'500'000}) == "runs on its own for 25 min");
     for (const auto* blocker : {"in_use", "retired", "closing_fit hme", "order"})
         requireWhole(words::blocker(context, blocker).text());

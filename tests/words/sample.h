@@ -142,10 +142,13 @@ mains_power = "Mains power"
 low_supply = "Low gas supply"
 )toml";
 
-// "14 02:10" is that local time in November 2026, when Chicago is six hours behind UTC.
+// "14 02:10" or "14 02:10:22" is that local time in November 2026, when Chicago is six hours behind
+// UTC.
 inline logbook::Instant local(const std::string& text) {
     const auto two = [&](std::size_t at) { return std::stoi(text.substr(at, 2)); };
-    return support::utc(2026, 11, static_cast<unsigned>(two(0)), two(3) + 6, two(6));
+    const int seconds = text.size() > 8 ? two(9) : 0;
+    return support::utc(2026, 11, static_cast<unsigned>(two(0)), two(3) + 6, two(6)) +
+           logbook::Duration{seconds * 1000};
 }
 
 // Records in the order they are told; each is entered when it happens unless told otherwise.

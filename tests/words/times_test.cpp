@@ -57,6 +57,24 @@ TEST_CASE("spans are said in the units that matter", "[unit]") {
     CHECK(durationOf(9 * 86400 + 5 * 3600) == "9 days");
     CHECK(words::wait(english(), {11 * 60'000 + 1}) == "12 min");
     CHECK(words::wait(english(), {60'000}) == "1 min");
+    CHECK(words::wait(english(), {48 * 3'600'000 - 1}) == "2 days");
+    CHECK(words::wait(english(), {53 * 3'600'000 + 1}) == "2 days 6 h");
+    CHECK(words::wait(english(), {9 * 86'400'000LL + 1}) == "10 days");
+}
+
+TEST_CASE("what may not be done earlier is told by the whole minute after it", "[unit]") {
+    const auto zone = support::zone("America/Chicago");
+    const words::Times times(english(), *zone, utc(2026, 11, 14, 18, 0));
+    const auto told = [&times](std::int64_t second, std::int64_t ms = 0) {
+        const logbook::Instant at{utc(2026, 11, 14, 22, 9).ms + second * 1000 + ms};
+        return times.time(words::wholeMinute(at));
+    };
+    CHECK(told(0) == "16:09");
+    CHECK(told(0, 1) == "16:10");
+    CHECK(told(22) == "16:10");
+    CHECK(told(59, 999) == "16:10");
+    CHECK(words::wholeMinute({-1}).ms == 0);
+    CHECK(words::wholeMinute({-60'001}).ms == -60'000);
 }
 
 TEST_CASE("spans of one table are said alike, to the minute", "[unit]") {
