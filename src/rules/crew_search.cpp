@@ -34,10 +34,15 @@ public:
     }
 
     std::vector<CrewAnswer> run(std::size_t most) {
+        const Ms least = leastFinish(std::min(most, m_most));
         std::vector<CrewAnswer> answers;
         for (std::size_t people = 1; people <= most; ++people) {
-            if (people > m_most) {
-                answers.push_back(answers.back());  // nobody waited for anybody
+            // Nobody waited for anybody; or more people cannot be earlier, and only those who are
+            // asked for last are worth another look.
+            const bool isBetween = people > fullCrew && people + 1 < most;
+            if (people > m_most || (isBetween && isSettledBy(answers, least))) {
+                answers.push_back(answers.back());
+                answers.back().complete &= people > m_most;
                 continue;
             }
             answers.push_back(search(people, answers.empty() ? nullptr : &answers.back()));
@@ -46,6 +51,17 @@ public:
     }
 
 private:
+    // No crew of up to so many people is earlier.
+    Ms leastFinish(std::size_t people) {
+        m_people = people;
+        findFloors();
+        return finishBound(m_work, people, m_wanted, m_floors);
+    }
+
+    static bool isSettledBy(const std::vector<CrewAnswer>& answers, Ms least) {
+        return !answers.empty() && answers.back().schedule.outcome.finish() == least;
+    }
+
     // Of as many units as are wanted, those with the most pieces.
     std::size_t piecesOfLargest() const {
         std::vector<std::size_t> counts;

@@ -6,6 +6,7 @@
 #include "rules/muster.h"
 
 #include "rules/crew_schedule.h"
+#include "rules/log.h"
 #include "rules/plan_tasks.h"
 
 #include <algorithm>
@@ -19,6 +20,7 @@ struct Candidate {
     std::string device;
     State own;  // of this unit alone
     TaskSet tasks;
+    Instant readyUntil = unlimited;  // of one that is ready
 };
 
 class MusterMaker {
@@ -67,12 +69,23 @@ private:
             m_muster.rest.push_back({device.serial, std::move(blockers)});
             return;
         }
+        if (sequencing.jobs.empty()) candidate.readyUntil = readyUntil(candidate);
         auto& candidates = sequencing.jobs.empty() ? m_ready : m_candidates;
         candidates.push_back(std::move(candidate));
         if (!sequencing.jobs.empty()) m_sequencings.push_back(std::move(sequencing));
     }
 
+    Instant readyUntil(const Candidate& candidate) const {
+        const Device& device = *candidate.own.device(candidate.device);
+        const Question asked{question().at, question().group};
+        return assess(candidate.own, device, asked).readyUntil.value_or(unlimited);
+    }
+
+    // Those that stay ready longest; of equals the first by serial.
     void takeReady() {
+        std::stable_sort(m_ready.begin(), m_ready.end(), [](const auto& a, const auto& b) {
+            return a.readyUntil > b.readyUntil;
+        });
         const std::size_t count = std::min(m_ready.size(), question().units);
         for (std::size_t index = 0; index < count; ++index) {
             MusterUnit unit;

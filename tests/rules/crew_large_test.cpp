@@ -15,6 +15,10 @@ namespace {
 
 constexpr rules::Ms minute = 60'000;
 
+// The search counts its steps, so it ends by itself; this only notices if it grows out of all
+// proportion. It takes about a second, and many times that under sanitizers on a busy computer.
+constexpr double farTooLong = 120.0;
+
 // A unit after use: some parts to fit, one to reprocess, checks after them, a new oxygen cell to
 // wait for. How long things take is common practice, no source.
 Sequencing anyUnit(Random& random) {
@@ -44,6 +48,19 @@ Sequencing anyUnit(Random& random) {
 
 }  // namespace
 
+TEST_CASE("many people are never later for being more", "[property]") {
+    Random random(4);
+    Units units;
+    while (units.size() < 20) units.push_back(anyUnit(random));
+    const auto answers = bestOf(units, 101, 20);
+    REQUIRE(answers.size() == 101);
+    for (std::size_t people = 1; people < answers.size(); ++people) {
+        CHECK(answers[people].schedule.outcome <= answers[people - 1].schedule.outcome);
+        CHECK(answers[people].bound <= answers[people].schedule.outcome.finish());
+    }
+    CHECK(answers.back().bound == answers.back().schedule.outcome.finish());
+}
+
 TEST_CASE("twelve of sixty units are close to the bound and soon found", "[property]") {
     rules::Ms above = 0, finishes = 0;
     for (std::uint32_t seed = 1; seed <= 3; ++seed) {
@@ -55,7 +72,7 @@ TEST_CASE("twelve of sixty units are close to the bound and soon found", "[prope
         const auto answers = bestOf(units, 5, 12);
         const std::chrono::duration<double> took = std::chrono::steady_clock::now() - before;
         std::cout << "twelve of sixty units, seed " << seed << ": " << took.count() << " s\n";
-        CHECK(took.count() < 5.0);
+        CHECK(took.count() < farTooLong);
         for (const auto& answer : answers) {
             CHECK(answer.bound <= answer.schedule.outcome.finish());
             CHECK(answer.schedule.outcome.ready.size() == 12);
