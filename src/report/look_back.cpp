@@ -4,6 +4,7 @@
 // Looking back as a model and as JSON. Its text is made in look_back_text.cpp.
 #include "report/look_back.h"
 
+#include <algorithm>
 #include <set>
 
 namespace report {
@@ -34,12 +35,18 @@ std::optional<Explain> explainBy(const rules::Log& log, const LookBackQuestion& 
                        std::move(recent));
 }
 
-std::vector<std::string> findingsOf(const rules::Assessment& assessment) {
-    std::vector<std::string> found;
-    for (const auto& finding : assessment.findings)
-        found.push_back(rules::toText(finding) + " " + std::to_string(static_cast<int>(
-                                                           finding.blocking())));
-    return found;
+// The same finding, on the same ground, and permitted as long.
+bool isSameFinding(const rules::Finding& one, const rules::Finding& other) {
+    const auto attempt = [](const rules::Finding& finding) {
+        return finding.discounted ? std::optional(finding.discounted->record) : std::nullopt;
+    };
+    return rules::toText(one) == rules::toText(other) && one.blocking() == other.blocking() &&
+           one.record == other.record && one.waivedUntil == other.waivedUntil &&
+           attempt(one) == attempt(other);
+}
+
+bool areSame(const std::vector<rules::Finding>& some, const std::vector<rules::Finding>& others) {
+    return std::equal(some.begin(), some.end(), others.begin(), others.end(), isSameFinding);
 }
 
 json::Value unitOf(const std::optional<Explain>& explain) {
@@ -75,7 +82,7 @@ bool LookingBack::isSame() const {
     const auto& thenUnit = *known->board.state.device(device);
     const auto& nowUnit = *actual->board.state.device(device);
     return then.verdict == now.verdict && then.group == now.group && then.checks == now.checks &&
-           then.readyUntil == now.readyUntil && findingsOf(then) == findingsOf(now) &&
+           then.readyUntil == now.readyUntil && areSame(then.findings, now.findings) &&
            thenUnit.location == nowUnit.location;
 }
 

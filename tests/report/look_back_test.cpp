@@ -100,3 +100,18 @@ TEST_CASE("an entry made at once is not said to be late", "[unit]") {
     CHECK_FALSE(says(text, "0 min later"));
     CHECK_FALSE(says(text, "Policy edition  "));
 }
+
+TEST_CASE("a finding that rests on another entry by now is not the same", "[unit]") {
+    sample::Story story;
+    story.ready().fit("10 13:00", "circuit", R"("lot":"4472")");
+    story.enteredAt("11 03:00").fit("10 13:30", "circuit", R"("lot":"4480")");
+    const sample::Scene scene(story, "11 02:14");
+    const auto back = backAt(scene, "11 02:14");
+    REQUIRE(back.known);
+    REQUIRE(back.actual);
+    CHECK(back.known->row().assessment.verdict == back.actual->row().assessment.verdict);
+    CHECK_FALSE(back.isSame());
+    const auto text = report::toText(back, english(), {200});
+    CHECK(says(text, "at 13:00"));
+    CHECK(says(text, "at 13:30"));
+}
