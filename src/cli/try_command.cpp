@@ -22,7 +22,9 @@ station::Result<int> monthsOf(const Call& call, const words::Words& words) {
     if (read.ec != std::errc{} || read.ptr != last || months < 1 || months > mostMonths) {
         return tl::unexpected(station::problemOf(
             words, "call.bad_value",
-            {{"option", "--months"}, {"text", text}, {"wanted", "1 to 120"}}));
+            {{"option", "--months"},
+             {"text", text},
+             {"wanted", words.say("call.whole_months", {{"most", std::to_string(mostMonths)}})}}));
     }
     return months;
 }
@@ -36,7 +38,10 @@ public:
             "par, checks.",
             {shared::logbook, {"FILE", "The draft, a TOML file."}},
             {{"--months", "NUMBER", "How many months to replay, 1 to 120; 12 unless given."},
-             shared::at, shared::knownAt, shared::json, shared::trustLocks},
+             shared::at,
+             shared::knownAt,
+             shared::json,
+             shared::trustLocks},
             "The past months are replayed under the draft and under the edition in force, and the "
             "units judged as on the day of its adoption. Nothing is adopted or written. A draft "
             "with faults is refused, and all of them are listed.",
@@ -63,10 +68,10 @@ public:
         if (!draft) {
             return tl::unexpected(draft.error());
         }
-        return Answer{ExitStatus::Done,
-                      call.has("--json") ? jsonText(toJson(*draft))
-                                         : toText(*draft, surroundings.words),
-                      laterRemarks(*standing, surroundings.words)};
+        return Answer{
+            ExitStatus::Done,
+            call.has("--json") ? jsonText(toJson(*draft)) : toText(*draft, surroundings.words),
+            laterRemarks(*standing, surroundings.words)};
     }
 };
 

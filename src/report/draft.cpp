@@ -20,6 +20,14 @@ json::Array keysOf(const std::vector<std::string>& keys) {
     return json::Array(keys.begin(), keys.end());
 }
 
+json::Value noMoreOf(const rules::NamedNoMore& noMore) {
+    return json::Object{{"groups", keysOf(noMore.groups)},
+                        {"checks", keysOf(noMore.checks)},
+                        {"positions", keysOf(noMore.positions)},
+                        {"services", keysOf(noMore.services)},
+                        {"units", keysOf(noMore.units)}};
+}
+
 json::Value flipOf(const rules::Flip& flip) {
     return json::Object{{"device", flip.device},
                         {"now", rules::name(flip.now)},
@@ -83,6 +91,7 @@ json::Value toJson(const Draft& draft) {
                          json::Object{{"checks", keysOf(draft.answer.anew.checks)},
                                       {"positions", keysOf(draft.answer.anew.positions)},
                                       {"services", keysOf(draft.answer.anew.services)}}},
+                        {"named_no_more", noMoreOf(draft.answer.noMore)},
                         {"flips", std::move(flips)},
                         {"months_before", draft.answer.monthsBefore},
                         {"months", std::move(months)}};

@@ -94,6 +94,29 @@ std::string namedAnewText(const Draft& draft, const words::Words& words, std::si
     return "\n" + wrapped(words.say("draft.named_anew", {{"names", words.all(names)}}), width, 2);
 }
 
+// What would silently be left out from the adoption on.
+std::string noMoreText(const Draft& draft, const words::Words& words, std::size_t width) {
+    const auto& noMore = draft.answer.noMore;
+    const auto context = draft.now(words);
+    std::vector<std::string> names;
+    const auto add = [&](const auto& keys, const auto& label) {
+        for (const auto& key : keys) names.push_back(label(context, key));
+    };
+    add(noMore.groups, words::groupLabel);
+    add(noMore.checks, words::checkLabel);
+    add(noMore.positions, words::positionLabel);
+    add(noMore.services, words::serviceLabel);
+    if (names.empty()) return "";
+    std::string text = heading(context, "draft.no_more") +
+                       wrapped(words.say("draft.named_no_more", {{"names", words.all(names)}}),
+                               width, 2);
+    if (noMore.units.empty()) return text;
+    std::vector<std::string> units;
+    for (const auto& unit : noMore.units) units.push_back(words::shown(unit));
+    const words::Gaps gaps{{"units", words.all(units)}};
+    return text + wrapped(words.say("draft.units_no_more", gaps), width, 2);
+}
+
 std::string rateOf(const words::Words& words, const std::array<int, 5>& starts) {
     const int part = starts[0] + starts[1] + starts[2];
     const int all = part + starts[3] + starts[4];
@@ -170,7 +193,8 @@ std::string toText(const Draft& draft, const words::Words& words, const TextOpti
     const auto width = usableWidth(options);
     const auto now = draft.now(words);
     std::string text = headText(draft, now, width) + flipsText(draft, words, width) +
-                       monthsText(draft, now, width) + belowParText(draft, words, width);
+                       noMoreText(draft, words, width) + monthsText(draft, now, width) +
+                       belowParText(draft, words, width);
     if (draft.answer.monthsBefore > 0) {
         const auto count = std::to_string(draft.answer.monthsBefore);
         text += "\n" + wrapped(words.say("draft.months_before", {{"count", count}}), width);

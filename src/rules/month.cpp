@@ -159,7 +159,8 @@ tl::expected<MonthAnswer, LogFault> month(const Log& log, const MonthQuestion& q
     MonthAnswer answer;
     answer.month = question.month;
     const auto end = log.endOfKnowledge(question.knownAt);
-    setPeriod(answer, *known.zone, question.at ? *question.at : end.value_or(Instant{}));
+    const Zone& zone = question.zone ? *question.zone : *known.zone;
+    setPeriod(answer, zone, question.at ? *question.at : end.value_or(Instant{}));
     MonthPass(log, question.knownAt, answer, std::max(answer.from, known.firstAdopted)).run();
     return answer;
 }

@@ -48,6 +48,7 @@ struct MonthQuestion {
     std::chrono::year_month month{};
     std::optional<Instant> at;  // none: 1 ms after the latest `entered` known
     Instant knownAt = unlimited;
+    const Zone* zone = nullptr;  // in which it is told; none: that of the last edition known
 };
 
 struct MonthAnswer {

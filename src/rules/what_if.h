@@ -32,7 +32,7 @@ struct MonthUnder {
 
 struct MonthCompared {
     std::chrono::year_month month{};
-    Instant from{}, to{};  // by the zone of the edition in force
+    Instant from{}, to{};  // by the zone of the edition in force, under both
     MonthUnder now;        // under the edition in force, all along
     MonthUnder then;       // under the draft
 };
@@ -42,8 +42,15 @@ struct NamedAnew {
     std::vector<std::string> checks, positions, services;
 };
 
+// Keys that the edition in force names and the draft does not: under it they are left out.
+struct NamedNoMore {
+    std::vector<std::string> groups, checks, positions, services;
+    std::vector<std::string> units;  // not retired, whose selected group is one of those; by serial
+};
+
 struct WhatIf {
     NamedAnew anew;
+    NamedNoMore noMore;
     std::vector<Flip> flips;            // by device
     std::vector<MonthCompared> months;  // oldest first; the last one may be cut off at the instant
     int monthsBefore = 0;               // left out: they ended before the first record

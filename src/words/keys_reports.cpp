@@ -53,7 +53,7 @@ month: anomaly(record time device person) anomaly_department(record time person)
 month: head(station seq hash) repeat
 month: left_out(count) came_later(station count) signed(time person record known count)
 draft: title(edition title) nothing_written flips no_flips units(count units) flip(now then)
-draft: named_anew(names)
+draft: named_anew(names) no_more named_no_more(names) units_no_more(units)
 draft: blocks_then(sentence) blocks_now(sentence) months replayed month all
 draft: compliant_now compliant_then checks_now checks_then rate(part all percent) no_starts
 draft: below below_now below_then no_par months_before(count)

@@ -53,6 +53,22 @@ TEST_CASE("a draft that changes nothing says so", "[unit]") {
     CHECK(text.find("left out") == std::string::npos);
 }
 
+TEST_CASE("what a draft drops is told", "[unit]") {
+    const sample::Scene scene(sample::smallLog(), "13 08:00");
+    auto draft = draftOf(scene, sample::rulebook, 1);
+    CHECK(report::toText(draft, english()).find("NO LONGER NAMED") == std::string::npos);
+    draft.answer.noMore = {{"neonatal"}, {"leak"}, {"hme"}, {"maintenance"}, {"KB-0150"}};
+    const auto text = report::toText(draft, english(), {200});
+    INFO(text);
+    CHECK(text.find("NO LONGER NAMED BY THE DRAFT\n  Neonatal, ") != std::string::npos);
+    CHECK(text.find("set up for a group that the draft does not name: KB-0150.") !=
+          std::string::npos);
+    const auto json = logbook::json::canonical(report::toJson(draft));
+    CHECK(json.find(R"("named_no_more":{"checks":["leak"],"groups":["neonatal"],)"
+                    R"("positions":["hme"],"services":["maintenance"],"units":["KB-0150"]})") !=
+          std::string::npos);
+}
+
 TEST_CASE("what no longer blocks is told", "[unit]") {
     const sample::Scene scene(sample::smallLog(), "14 08:00");
     const auto longer = replaced(sample::rulebook, "valid_for = \"P1D\"", "valid_for = \"P7D\"");

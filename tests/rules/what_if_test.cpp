@@ -96,6 +96,41 @@ TEST_CASE("months are replayed under each edition", "[unit]") {
     CHECK(april.then.groups[0].belowPar == minutes(36 * 60));
 }
 
+TEST_CASE("what a draft names no more is told, and whom it concerns", "[unit]") {
+    const std::string more =
+        "[checks.battery]\ntakes = \"PT1M\"\n[positions.circuit]\n"
+        "[services.maintenance]\nevery = \"P1Y\"\n[groups.transport]\n";
+    auto log = logWith(book(leak + more));
+    for (const char* serial : {"KB-2", "KB-3"}) {
+        log.on(serial).at("08:02").enrol({"adult", "transport"});
+        log.on(serial).at("08:03").group("transport");
+    }
+    log.on("KB-3").at("08:04").retire();
+    const auto found = tried(log, book(leak), "09:00");
+    CHECK(found.noMore.groups == std::vector<std::string>{"transport"});
+    CHECK(found.noMore.checks == std::vector<std::string>{"battery"});
+    CHECK(found.noMore.positions == std::vector<std::string>{"circuit"});
+    CHECK(found.noMore.services == std::vector<std::string>{"maintenance"});
+    CHECK(found.noMore.units == std::vector<std::string>{"KB-2"});
+    const auto none = tried(log, book(leak + more), "09:00").noMore;
+    CHECK(none.groups.empty());
+    CHECK(none.units.empty());
+}
+
+TEST_CASE("a draft for another time zone is held against the same month", "[unit]") {
+    auto log = logWith(book(leak));
+    log.on(device).at("08:10").pass("leak");
+    log.on(device).at("04-01 01:00").useStart();  // still March in Chicago
+    const auto draft = book(leak, {.zone = "America/Chicago"});
+    const auto found = tried(log, draft, "04-02 12:00", 2);
+    REQUIRE(found.months.size() == 2);
+    CHECK(found.months[0].to == when("04-01 00:00"));
+    CHECK(found.months[0].now.starts == found.months[0].then.starts);
+    CHECK(found.months[0].now.checksCalled == found.months[0].then.checksCalled);
+    CHECK(found.months[1].now.starts[0] == 1);
+    CHECK(found.months[1].then.starts[0] == 1);
+}
+
 TEST_CASE("a month of a log that begins later is left out, the last one never", "[unit]") {
     auto log = logWith(book(leak));
     const auto found = tried(log, book(leak), "03-02 12:00", 3);
