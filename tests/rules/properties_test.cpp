@@ -64,6 +64,8 @@ TEST_CASE("ready until is exactly the first instant at which the verdict changes
     CHECK(found > 50);
 }
 
+// Only where nothing is permitted: by the law soil turns a result that is out of date into one that
+// is due, and that may be what is permitted while being out of date is not.
 TEST_CASE("what warns of danger never makes a device ready", "[property]") {
     int unready = 0;
     forSeeds(200, {.waivers = false}, [&unready](RandomLog& random) {
