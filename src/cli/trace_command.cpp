@@ -27,6 +27,10 @@ station::Result<station::TraceAsked> wayOf(const Call& call, const words::Words&
         if (!key) {
             continue;
         }
+        if (key->find_first_not_of(' ') == std::string::npos) {
+            return tl::unexpected(station::problemOf(words, "call.trace_empty",
+                                                     {{"option", std::string(option)}}));
+        }
         if (asked) {
             return tl::unexpected(station::problemOf(words, "call.trace_twice"));
         }

@@ -77,7 +77,11 @@ words::Context Draft::then(const words::Words& words) const {
 
 Draft makeDraft(const rules::Log& log, const std::shared_ptr<const rules::Rulebook>& draft,
                 const rules::WhatIfQuestion& question, Provenance provenance) {
-    return {rules::whatIf(log, draft, question), question, std::move(provenance), lookupIn(log)};
+    Draft made{rules::whatIf(log, draft, question), question, std::move(provenance),
+               lookupIn(log)};
+    // Nothing that a log in doubt says of ready is told.
+    if (!made.provenance.problems.empty()) made.answer.flips.clear();
+    return made;
 }
 
 json::Value toJson(const Draft& draft) {
@@ -93,6 +97,7 @@ json::Value toJson(const Draft& draft) {
                                       {"services", keysOf(draft.answer.anew.services)}}},
                         {"named_no_more", noMoreOf(draft.answer.noMore)},
                         {"flips", std::move(flips)},
+                        {"in_doubt", !draft.provenance.problems.empty()},
                         {"months_before", draft.answer.monthsBefore},
                         {"months", std::move(months)}};
 }

@@ -61,6 +61,8 @@ std::string changeText(const Draft& draft, const words::Words& words, const rule
 
 std::string flipsText(const Draft& draft, const words::Words& words, std::size_t width) {
     std::string text = heading(draft.now(words), "draft.flips");
+    if (!draft.provenance.problems.empty())
+        return text + wrapped(words.say("board.doubt_sentence"), width, 2);
     if (draft.answer.flips.empty()) return text + wrapped(words.say("draft.no_flips"), width, 2);
     std::vector<std::string> changes;  // in the order in which they are met
     std::map<std::string, std::vector<std::string>> units;

@@ -150,6 +150,7 @@ json::Value toJson(const Month& month) {
                         {"from", logbook::toText(answer.from)},
                         {"to", logbook::toText(answer.to)},
                         {"starts", startsOf(answer)}};
+    if (!month.provenance.problems.empty()) object.emplace_back("in_doubt", true);
     json::Value compliance, interval;
     if (answer.allStarts() > 0) {
         compliance = static_cast<double>(answer.compliantStarts()) / answer.allStarts();

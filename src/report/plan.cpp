@@ -40,6 +40,14 @@ std::optional<WayToReady> makeWayToReady(rules::State state, words::RecordLookup
     std::erase_if(way.board.rows,
                   [&](const BoardRow& row) { return row.assessment.device != question.device; });
     const auto& known = way.board.state;
+    // Nothing that a log in doubt says of ready is told: neither now nor after some steps.
+    if (!way.board.rows.empty() && way.board.rows.front().inDoubt) {
+        way.plan.device = question.device;
+        way.plan.group = way.board.rows.front().assessment.group;
+        way.plan.from = way.plan.bound = question.asked;
+        way.plan.blockers = {"in_doubt"};
+        return way;
+    }
     way.plan = rules::plan(known, *known.device(question.device), question.asked, question.group);
     return way;
 }

@@ -77,11 +77,13 @@ std::string toText(const WayToReady& way, const words::Words& words, const TextO
         wrapped(words.say(plan.group ? "plan.title_for" : "plan.title", gaps), width) + "\n";
     for (const auto& line : headLines(context, way.board.provenance, way.board.groupAsked))
         text += wrapped(line, width);
-    if (way.board.rows.front().inDoubt)
-        text += "\n" + wrapped(words.say("board.doubt_sentence"), width);
     if (plan.readyAt) {
         text += stepsText(context, plan, width);
-        text += "\n" + wrapped(words::readyLine(context, *plan.readyAt), width);
+        const auto done = plan.runsOut.empty()
+                              ? words::readyLine(context, *plan.readyAt)
+                              : words.say("plan.done_not_ready",
+                                          {{"time", context.times().time(*plan.readyAt)}});
+        text += "\n" + wrapped(done, width);
         if (!plan.exact) text += wrapped(notProved(context, plan), width);
         text += runsOutText(context, way, width);
     } else {

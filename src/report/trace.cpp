@@ -94,7 +94,8 @@ words::Context Trace::context(const words::Words& words) const {
 
 Trace makeTrace(const rules::Log& log, const rules::TraceQuestion& question,
                 Provenance provenance) {
-    return {rules::trace(log, question), std::move(provenance), lookupIn(log)};
+    return {rules::trace(log, question), std::move(provenance), lookupIn(log),
+            rules::alikeKeys(log, question)};
 }
 
 json::Value toJson(const Trace& trace) {
@@ -109,7 +110,9 @@ json::Value toJson(const Trace& trace) {
                         {"notice", noticeOf(found.notice)},
                         {"stays", std::move(stays)},
                         {"reprocesses", std::move(reprocesses)},
-                        {"parts", std::move(parts)}};
+                        {"parts", std::move(parts)},
+                        {"alike", json::Array(trace.alike.begin(), trace.alike.end())},
+                        {"in_doubt", !trace.provenance.problems.empty()}};
 }
 
 }  // namespace report

@@ -9,8 +9,10 @@
 #include "report/layout.h"
 #include "report/provenance.h"
 #include "rules/trace.h"
+#include "rules/trace_alike.h"
 
 #include <string>
+#include <vector>
 
 namespace report {
 
@@ -18,6 +20,7 @@ struct Trace {
     rules::Trace found;
     Provenance provenance;
     words::RecordLookup lookup;
+    std::vector<std::string> alike;  // keys in the log spelled almost like the one traced
 
     // For sentences about the parts and units. The trace must outlive it.
     [[nodiscard]] words::Context context(const words::Words& words) const;

@@ -242,6 +242,12 @@ std::string toText(const Trace& trace, const words::Words& words, const TextOpti
             page.dateWidth =
                 std::max(page.dateWidth, words::columns(page.dated(span.period.from)));
     std::string text = headText(page);
+    if (!trace.alike.empty()) {
+        std::vector<std::string> keys;
+        for (const auto& key : trace.alike)
+            keys.push_back(words.say("privacy.seen", {{"text", key}}));
+        text += "\n" + wrapped(words.say("trace.alike", {{"keys", words.all(keys)}}), page.width);
+    }
     const auto by = std::string(rules::name(trace.found.question.by));
     if (trace.found.isEmpty()) {
         text += "\n" + wrapped(words.sentence("trace_nothing." + by).text(), page.width);

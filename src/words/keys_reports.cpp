@@ -25,6 +25,7 @@ look_back: nothing_else column_known(time) column_actual not_known(time) not_so(
 look_back: verdict_both(verdict) same(time) findings_known(time) findings_actual findings_both
 look_back: since(time) nothing_since entered(time later) entered_then(time)
 look_back: struck(person time reason) tables_known(time)
+plan: done_not_ready(time)
 plan: title(device time) title_for(device group time) time step remarks steps blockers
 plan: not_before(time) not_before_cause(time cause) goes_in(position when) went_in(position when)
 plan: goes_on(when) was_on(when) switch_on wait(duration) wait_for(what) until_finished(what)

@@ -119,6 +119,7 @@ task: group(group) remove(position) reprocess(position level) fit(position) chec
 task: put_back(position) unattended(duration) ready_at(time wait) ready_now
 lifters: roles(roles) anyone
 blocker.in_use: says do
+blocker.in_doubt: says do
 blocker.retired: says do
 blocker.closing_fit: says(position) do
 blocker.order: says do

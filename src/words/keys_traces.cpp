@@ -10,6 +10,7 @@ static constexpr std::string_view table = R"(
 trace_title: lot(key) serial(key) load(key) notice(notice title)
 trace: notice(action time record person) stop_use inspect information cancelled
 trace: counts(fits units now) counts_units(units now) counts_open(count)
+trace: alike(keys)
 trace: in_units taken_out units_now units_past loose_heading reprocessed
 trace: in_load since before later earlier other_loads
 trace: stay(device what) model(model) serial(serial) lot(lot)
@@ -24,6 +25,7 @@ trace_nothing.load: says do
 trace_nothing.notice: says do
 trouble.unknown_notice: says(notice) safe do(notices)
 trouble.no_notice: says safe do
+call.trace_empty: says(option) safe do
 call.trace_what: says safe do
 call.trace_twice: says safe do
 )";

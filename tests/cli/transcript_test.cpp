@@ -265,6 +265,8 @@ TEST_CASE("Tracing parts", "[golden]") {
     transcript.run("trace ward.logbook --notice n1");
     transcript.run("trace ward.logbook");
     transcript.run("trace ward.logbook --lot L7 --serial S1");
+    transcript.run("trace ward.logbook --lot \"\"");
+    transcript.run("trace ward.logbook --lot l-7");
     transcript.check("tracing");
 }
 

@@ -131,6 +131,12 @@ TEST_CASE("Whatever verify found, every unit is in doubt", "[unit]") {
             CHECK(row.inDoubt);
             CHECK(name(row.assessment.verdict) == "not_ready");
         }
+        // Nor is it told that it will be ready after some steps.
+        const auto way = station::wayToReady(ward.surroundings, *stands, "KB-0001");
+        REQUIRE(way);
+        CHECK_FALSE(way->plan.readyAt);
+        CHECK(way->plan.tasks.empty());
+        CHECK(way->plan.blockers == std::vector<std::string>{"in_doubt"});
         auto devices = provenance.devicesInDoubt;
         devices.erase("");
         return devices;
