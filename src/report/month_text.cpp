@@ -124,7 +124,10 @@ std::string exceptionText(const Month& month, const words::Words& words,
 
 std::string exceptionsText(const Month& month, const words::Words& words, std::size_t width) {
     std::string text = heading(words, "month.exceptions");
-    if (month.exceptions.empty()) text += "  " + words.say("month.no_exceptions") + "\n";
+    if (month.exceptions.empty())
+        text += "  " +
+                words.say(month.answer.allStarts() > 0 ? "month.no_exceptions" : "month.no_uses") +
+                "\n";
     for (const auto& exception : month.exceptions)
         text += exceptionText(month, words, exception, width);
     return text;

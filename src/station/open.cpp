@@ -3,6 +3,7 @@
 //
 // Opening and founding logbooks, and reading the whole log; see open.h.
 #include "station/open.h"
+#include "words/times.h"
 
 #include <utility>
 
@@ -105,6 +106,27 @@ Result<WholeLog> readWholeLog(const Surroundings& surroundings, const LogbookFil
     return readWhatIsWhole(surroundings, *logbook);
 }
 
+namespace {
+
+// A time before the first edition known is told as that, not as a log without one.
+Problem noEdition(const words::Words& words, const rules::Log& log, logbook::Instant knownAt) {
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        const auto& record = log.records()[index];
+        const auto edition = log.editions().find(record.name);
+        if (record.kind() != logbook::Kind::Adopt || !log.takesPart(index, knownAt) ||
+            edition == log.editions().end() || !edition->second) {
+            continue;
+        }
+        const words::Times times(words, *edition->second->zone, record.at);
+        return problemOf(words, "trouble.before_first_edition",
+                         {{"time", times.full(record.at)},
+                          {"edition", edition->second->edition}});
+    }
+    return problemOf(words, "trouble.no_edition");
+}
+
+}  // namespace
+
 Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,
                             logbook::Instant at, logbook::Instant knownAt) {
     const rules::LogFault* standing = nullptr;  // of the last adopt by then, if it is faulty
@@ -123,7 +145,7 @@ Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& 
         return tl::unexpected(problemOf(surroundings.words, *standing));
     }
     if (!log.hasEdition(at, knownAt)) {
-        return tl::unexpected(problemOf(surroundings.words, "trouble.no_edition"));
+        return tl::unexpected(noEdition(surroundings.words, log, knownAt));
     }
     return {};
 }

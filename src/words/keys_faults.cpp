@@ -99,6 +99,7 @@ trouble.io: says(detail) safe do(path)
 trouble.first_changed: says safe do
 trouble.bad_records: says(count path) safe do
 trouble.no_edition: says safe do
+trouble.before_first_edition: says(time edition) safe do
 trouble.bad_rulebook: says(record) safe do
 trouble.wrong_edition: says(record) safe do
 trouble.unknown_group: says(group) safe do(groups)

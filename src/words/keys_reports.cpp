@@ -47,6 +47,7 @@ muster: person(number time) idle(idle) rest in_the_way rest_in_use(devices)
 muster: rest_in_doubt(devices) rest_unsupported(devices group) count(most) switch_on(devices)
 month: availability no_availability unit below_par group below turnaround use_ended took
 month: censored(duration)
+month: no_uses
 month: title(month) period(from to) known(time) edition(edition) starts all_starts class count
 month: meaning compliance(part all percent low high) no_starts exceptions no_exceptions
 month: exception(record time device class) by(person time) flags(flags) anomalies no_anomalies

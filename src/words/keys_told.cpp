@@ -117,7 +117,7 @@ discount.unverified: says do(check)
 discount.other: says do(check)
 task: group(group) remove(position) reprocess(position level) fit(position) check(check)
 task: put_back(position) unattended(duration) ready_at(time wait) ready_now
-lifters: roles(roles) anyone
+lifters: roles(roles) anyone permit(roles)
 blocker.in_use: says do
 blocker.in_doubt: says do
 blocker.retired: says do

@@ -17,7 +17,7 @@ struct Lift {
     Kind kind;  // of the record that lifts it
 };
 
-constexpr std::array<Lift, 14> lifts{{{"withdrawn", Kind::Release},
+constexpr std::array<Lift, 11> lifts{{{"withdrawn", Kind::Release},
                                       {"fault", Kind::Clear},
                                       {"notice", Kind::NoticeDone},
                                       {"service_failed", Kind::Service},
@@ -26,11 +26,15 @@ constexpr std::array<Lift, 14> lifts{{{"withdrawn", Kind::Release},
                                       {"group_unset", Kind::Group},
                                       {"group_unsupported", Kind::Enrol},
                                       {"conflict", Kind::Remove},
-                                      {"in_use", Kind::UseEnd},
-                                      {"retired", Kind::Enrol},
-                                      {"closing_fit", Kind::Adopt},
                                       {"order", Kind::Adopt},
                                       {"unprocessed", Kind::Reprocess}}};
+
+// Who may permit it for a time; nothing where anybody may.
+std::string permitters(const Context& context) {
+    const auto roles = rolesFor(context, Kind::Waive);
+    if (roles.empty()) return "";
+    return " " + context.words.say("lifters.permit", {{"roles", rolesWithPeople(context, roles)}});
+}
 
 }  // namespace
 
@@ -44,8 +48,11 @@ std::string lifters(const Context& context, std::string_view blocker) {
         if (lift.blocker != word) continue;
         const bool hold = lift.kind == Kind::Release;
         const auto roles = rolesFor(context, lift.kind, hold ? subject : std::string_view());
-        if (roles.empty()) return words.say("lifters.anyone");
-        return words.say("lifters.roles", {{"roles", rolesWithPeople(context, roles)}});
+        auto told = roles.empty() ? words.say("lifters.anyone")
+                                  : words.say("lifters.roles",
+                                              {{"roles", rolesWithPeople(context, roles)}});
+        if (word == "service_overdue") told += permitters(context);
+        return told;
     }
     return "";
 }

@@ -65,7 +65,7 @@ TEST_CASE("Without an edition there is no board", "[unit]") {
     ward.found();
     CHECK(standing(ward));
     CHECK(refusal(ward, {{}, utc(2026, 3, 1)}) == "trouble.no_edition");
-    CHECK(refusal(ward, {utc(2026, 3, 1)}) == "trouble.no_edition");
+    CHECK(refusal(ward, {utc(2026, 3, 1)}) == "trouble.before_first_edition");
 }
 
 TEST_CASE("A group or unit that is not there is told", "[unit]") {

@@ -179,8 +179,10 @@ TEST_CASE("who can lift something is told by role and name", "[unit]") {
     CHECK(words::lifters(context, "withdrawn incident") ==
           "This can be lifted by: Risk manager (M. Alder).");
     CHECK(words::lifters(context, "service_overdue maintenance") ==
-          "This can be lifted by: Biomedical engineer (M. Alder).");
-    CHECK(words::lifters(context, "in_use") == "Anyone at the unit can put this right.");
+          "This can be lifted by: Biomedical engineer (M. Alder). It can be permitted for a time "
+          "by: Biomedical engineer (M. Alder) or Risk manager (M. Alder).");
+    CHECK(words::lifters(context, "conflict twins") == "Anyone at the unit can put this right.");
+    CHECK(words::lifters(context, "in_use").empty());
     CHECK(words::lifters(context, "due leak").empty());
     auto state = scene.state;
     state.persons.clear();
