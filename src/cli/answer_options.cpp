@@ -4,6 +4,8 @@
 // Options of the commands that ask the log; see answer_options.h.
 #include "cli/answer_options.h"
 
+#include <charconv>
+
 namespace cli {
 
 namespace {
@@ -23,6 +25,34 @@ station::Result<station::Asked> askedOf(const Call& call,
         return tl::unexpected(knownAt.error());
     }
     return station::Asked{*at, *knownAt, call.value(shared::group.name)};
+}
+
+station::Result<int> wholeNumberOf(const Call& call, const WholeNumber& number,
+                                   const words::Words& words) {
+    const auto text = call.value(number.option);
+    if (!text && number.usual) {
+        return *number.usual;
+    }
+    int value = 0;
+    const auto given = text.value_or("");
+    const auto* last = given.data() + given.size();
+    const auto read = std::from_chars(given.data(), last, value);
+    if (read.ec != std::errc{} || read.ptr != last || value < 1 || value > number.most) {
+        const auto wanted = words.say(number.sentence, {{"most", std::to_string(number.most)}});
+        return tl::unexpected(station::problemOf(
+            words, "call.bad_value",
+            {{"option", std::string(number.option)}, {"text", given}, {"wanted", wanted}}));
+    }
+    return value;
+}
+
+station::Result<station::Standing> standingOf(const Call& call,
+                                              const station::Surroundings& surroundings) {
+    const auto asked = askedOf(call, surroundings);
+    if (!asked) {
+        return tl::unexpected(asked.error());
+    }
+    return station::standing(surroundings, logbookOf(call), *asked);
 }
 
 Answer answerOf(const Call& call, const station::Written& written, const words::Words& words) {

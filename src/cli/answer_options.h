@@ -10,13 +10,29 @@
 #include "station/answers.h"
 #include "station/entry.h"
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace cli {
 
 [[nodiscard]] station::Result<station::Asked> askedOf(const Call& call,
                                                      const station::Surroundings& surroundings);
+
+// A whole number in an option, of figures alone.
+struct WholeNumber {
+    std::string_view option;    // "--hours"
+    int most = 0;               // 1 is the least
+    std::string_view sentence;  // its key: how it is to be written, with the gap `most`
+    std::optional<int> usual{};  // unless it is given; none: the option must be given
+};
+[[nodiscard]] station::Result<int> wholeNumberOf(const Call& call, const WholeNumber& number,
+                                                 const words::Words& words);
+
+// The log with its state, for the time and knowledge that the call asks for.
+[[nodiscard]] station::Result<station::Standing> standingOf(
+    const Call& call, const station::Surroundings& surroundings);
 
 // An entry that was kept: its name, under whose name it stands if nobody signed in for it, what it
 // means, and the warnings about it.

@@ -24,11 +24,7 @@ public:
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
-        const auto asked = askedOf(call, surroundings);
-        if (!asked) {
-            return tl::unexpected(asked.error());
-        }
-        const auto standing = station::standing(surroundings, logbookOf(call), *asked);
+        const auto standing = standingOf(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }

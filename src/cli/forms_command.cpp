@@ -2,17 +2,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // forms: paper for when no computer is to be had.
+#include "cli/answer_options.h"
 #include "cli/commands.h"
 
 #include "station/upkeep.h"
-
-#include <charconv>
 
 namespace cli {
 
 namespace {
 
-constexpr std::string_view usualCount = "10";
+constexpr WholeNumber formsWanted{"--count", static_cast<int>(station::mostForms), "muster.count",
+                                  10};
 
 class FormsCommand final : public Command {
 public:
@@ -34,21 +34,16 @@ public:
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
         const auto& words = surroundings.words;
-        const auto text = call.value("--count").value_or(std::string(usualCount));
-        std::int64_t count = 0;
-        const auto end = text.data() + text.size();
-        const auto read = std::from_chars(text.data(), end, count);
-        if (read.ec != std::errc() || read.ptr != end || count < 1 || count > station::mostForms) {
-            return tl::unexpected(station::problemOf(
-                words, "call.bad_value",
-                {{"option", "--count"}, {"text", text}, {"wanted", "1 … 500"}}));
+        const auto count = wholeNumberOf(call, formsWanted, words);
+        if (!count) {
+            return tl::unexpected(count.error());
         }
         const auto target = call.value("--to");
         if (target && station::system::exists(*target)) {
             return tl::unexpected(
                 station::problemOf(words, station::system::FileTrouble::Exists, *target));
         }
-        const auto forms = station::downtimeForms(surroundings, logbookOf(call), count);
+        const auto forms = station::downtimeForms(surroundings, logbookOf(call), *count);
         if (!forms) {
             return tl::unexpected(forms.error());
         }

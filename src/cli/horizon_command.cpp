@@ -5,32 +5,11 @@
 #include "cli/answer_options.h"
 #include "cli/commands.h"
 
-#include <charconv>
-
 namespace cli {
 
 namespace {
 
-constexpr int usualHours = 12;
-constexpr int mostHours = 744;  // 31 days
-
-station::Result<int> hoursOf(const Call& call, const words::Words& words) {
-    const auto text = call.value("--hours");
-    if (!text) {
-        return usualHours;
-    }
-    int hours = 0;
-    const auto* last = text->data() + text->size();
-    const auto read = std::from_chars(text->data(), last, hours);
-    if (read.ec != std::errc{} || read.ptr != last || hours < 1 || hours > mostHours) {
-        return tl::unexpected(station::problemOf(
-            words, "call.bad_value",
-            {{"option", "--hours"},
-             {"text", *text},
-             {"wanted", words.say("call.whole_hours", {{"most", std::to_string(mostHours)}})}}));
-    }
-    return hours;
-}
+constexpr WholeNumber hoursAhead{"--hours", 744, "call.whole_hours", 12};  // at most 31 days
 
 class HorizonCommand final : public Command {
 public:
@@ -50,15 +29,11 @@ public:
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
-        const auto hours = hoursOf(call, surroundings.words);
+        const auto hours = wholeNumberOf(call, hoursAhead, surroundings.words);
         if (!hours) {
             return tl::unexpected(hours.error());
         }
-        const auto asked = askedOf(call, surroundings);
-        if (!asked) {
-            return tl::unexpected(asked.error());
-        }
-        const auto standing = station::standing(surroundings, logbookOf(call), *asked);
+        const auto standing = standingOf(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }

@@ -5,29 +5,13 @@
 #include "cli/answer_options.h"
 #include "cli/commands.h"
 
-#include <charconv>
-
 namespace cli {
 
 namespace {
 
-// A whole number from 1 on, of figures alone.
-station::Result<std::size_t> countOf(const Call& call, std::string_view option,
-                                     const words::Words& words) {
-    const auto& text = call.wanted(option);
-    const auto* last = text.data() + text.size();
-    std::size_t count = 0;
-    const auto read = std::from_chars(text.data(), last, count);
-    const bool whole = read.ec == std::errc{} && read.ptr == last;
-    if (!whole || count < 1 || count > station::mostMustered) {
-        const auto wanted = words.say("muster.count",
-                                      {{"most", std::to_string(station::mostMustered)}});
-        return tl::unexpected(station::problemOf(
-            words, "call.bad_value",
-            {{"option", std::string(option)}, {"text", text}, {"wanted", wanted}}));
-    }
-    return count;
-}
+constexpr int most = static_cast<int>(station::mostMustered);
+constexpr WholeNumber unitsWanted{"--units", most, "muster.count"};
+constexpr WholeNumber peopleThere{"--people", most, "muster.count"};
 
 class MusterCommand final : public Command {
 public:
@@ -49,23 +33,21 @@ public:
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
-        const auto units = countOf(call, "--units", surroundings.words);
+        const auto units = wholeNumberOf(call, unitsWanted, surroundings.words);
         if (!units) {
             return tl::unexpected(units.error());
         }
-        const auto people = countOf(call, "--people", surroundings.words);
+        const auto people = wholeNumberOf(call, peopleThere, surroundings.words);
         if (!people) {
             return tl::unexpected(people.error());
         }
-        const auto asked = askedOf(call, surroundings);
-        if (!asked) {
-            return tl::unexpected(asked.error());
-        }
-        const auto standing = station::standing(surroundings, logbookOf(call), *asked);
+        const auto standing = standingOf(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }
-        const auto muster = station::muster(surroundings, *standing, {*units, *people});
+        const station::MusterAsked wanted{static_cast<std::size_t>(*units),
+                                          static_cast<std::size_t>(*people)};
+        const auto muster = station::muster(surroundings, *standing, wanted);
         return Answer{muster.answer.isEnough() ? ExitStatus::Done : ExitStatus::AnswerIsNo,
                       call.has("--json") ? jsonText(toJson(muster))
                                          : toText(muster, surroundings.words),

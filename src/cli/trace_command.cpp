@@ -68,11 +68,7 @@ public:
         if (!way) {
             return tl::unexpected(way.error());
         }
-        const auto asked = askedOf(call, surroundings);
-        if (!asked) {
-            return tl::unexpected(asked.error());
-        }
-        const auto standing = station::standing(surroundings, logbookOf(call), *asked);
+        const auto standing = standingOf(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }

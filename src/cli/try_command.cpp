@@ -5,29 +5,11 @@
 #include "cli/answer_options.h"
 #include "cli/commands.h"
 
-#include <charconv>
-
 namespace cli {
 
 namespace {
 
-constexpr int mostMonths = 120;
-
-// Whole months, 1 to 120; 12 unless given.
-station::Result<int> monthsOf(const Call& call, const words::Words& words) {
-    const auto text = call.value("--months").value_or("12");
-    int months = 0;
-    const auto* last = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), last, months);
-    if (read.ec != std::errc{} || read.ptr != last || months < 1 || months > mostMonths) {
-        return tl::unexpected(station::problemOf(
-            words, "call.bad_value",
-            {{"option", "--months"},
-             {"text", text},
-             {"wanted", words.say("call.whole_months", {{"most", std::to_string(mostMonths)}})}}));
-    }
-    return months;
-}
+constexpr WholeNumber monthsBack{"--months", 120, "call.whole_months", 12};
 
 class TryCommand final : public Command {
 public:
@@ -51,15 +33,11 @@ public:
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
-        const auto months = monthsOf(call, surroundings.words);
+        const auto months = wholeNumberOf(call, monthsBack, surroundings.words);
         if (!months) {
             return tl::unexpected(months.error());
         }
-        const auto asked = askedOf(call, surroundings);
-        if (!asked) {
-            return tl::unexpected(asked.error());
-        }
-        const auto standing = station::standing(surroundings, logbookOf(call), *asked);
+        const auto standing = standingOf(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }
