@@ -52,6 +52,14 @@ struct BoardQuestion {
 [[nodiscard]] std::string toText(const Board& board, const words::Words& words,
                                  const TextOptions& options = {});
 
+// A row as text, as the columns of a table; `missing` also says what a ready unit has to remark.
+struct BoardLine {
+    std::string serial, name, model, place, group, verdict, until, missing;
+};
+
+// In the order of the board's rows.
+[[nodiscard]] std::vector<BoardLine> boardLines(const Board& board, const words::Words& words);
+
 // The array that `board --json` prints. A unit in doubt has `"in_doubt": true` besides.
 [[nodiscard]] logbook::json::Value toJson(const Board& board);
 

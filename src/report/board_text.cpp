@@ -7,6 +7,7 @@
 #include "words/shown.h"
 
 #include <array>
+#include <utility>
 
 namespace report {
 
@@ -85,8 +86,7 @@ std::string untilText(const words::Context& context, const BoardRow& row) {
     return "";
 }
 
-std::vector<std::string> cells(const words::Context& context, const BoardRow& row,
-                               const std::string& common) {
+BoardLine lineOf(const words::Context& context, const BoardRow& row, const std::string& common) {
     const auto& device = *context.device;
     const auto& enrolment = device.enrolment;
     const auto name = enrolment.label ? *enrolment.label : enrolment.asset.value_or("");
@@ -95,8 +95,17 @@ std::vector<std::string> cells(const words::Context& context, const BoardRow& ro
             words::shown(enrolment.model),
             words::shown(device.location),
             row.assessment.group ? words::groupLabel(context, *row.assessment.group) : "",
+            words::verdictWord(context.words, row.assessment.verdict),
             untilText(context, row),
             briefs(context, row, common)};
+}
+
+std::vector<std::string> cells(const words::Context& context, const BoardRow& row,
+                               const std::string& common) {
+    auto line = lineOf(context, row, common);
+    return {std::move(line.serial), std::move(line.name),  std::move(line.model),
+            std::move(line.place),  std::move(line.group), std::move(line.until),
+            std::move(line.missing)};
 }
 
 std::size_t sectionOf(const BoardRow& row) {
@@ -170,6 +179,12 @@ std::string sectionsText(const Board& board, const words::Words& words, std::siz
 }
 
 }  // namespace
+
+std::vector<BoardLine> boardLines(const Board& board, const words::Words& words) {
+    std::vector<BoardLine> lines;
+    for (const auto& row : board.rows) lines.push_back(lineOf(board.context(words, row), row, ""));
+    return lines;
+}
 
 std::string toText(const Board& board, const words::Words& words, const TextOptions& options) {
     const auto width = usableWidth(options);

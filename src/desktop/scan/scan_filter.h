@@ -1,0 +1,54 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Tells a barcode scanner from a person at the keyboard: it types many characters within
+// milliseconds and ends with Enter. What it types reaches no field and presses no button; it comes
+// out here as one text. Knows nothing of what is scanned.
+#pragma once
+
+#include <QElapsedTimer>
+#include <QObject>
+#include <QPointer>
+#include <QString>
+#include <QTimer>
+#include <memory>
+#include <vector>
+
+class QKeyEvent;
+
+namespace desktop {
+
+class ScanFilter : public QObject {
+    Q_OBJECT
+public:
+    // Sees every key of the application before any widget does.
+    explicit ScanFilter(QObject* parent = nullptr);
+    ~ScanFilter() override;
+
+    // What the scanner is set to send around a code; taken off.
+    void setFrame(const QString& prefix, const QString& suffix);
+
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+Q_SIGNALS:
+    void scanned(const QString& text);
+
+private:
+    bool takePress(QObject* watched, const QKeyEvent& key);
+    bool takeEnd();
+    void hold(QObject* watched, const QKeyEvent& key);
+    void settle();
+    void replay();
+
+    struct Held {
+        QPointer<QObject> target;
+        std::unique_ptr<QKeyEvent> key;
+    };
+    std::vector<Held> m_held;     // the keys of a burst, or the one key that may begin it
+    QString m_prefix, m_suffix;
+    QTimer m_pause;               // after it a burst is over
+    QElapsedTimer m_sinceScan;    // invalid: none yet
+    bool m_isReplaying = false;
+};
+
+}  // namespace desktop

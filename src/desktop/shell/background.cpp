@@ -1,0 +1,28 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The thread; see background.h.
+#include "desktop/shell/background.h"
+
+#include <QMetaObject>
+
+namespace desktop {
+
+Background::Background(QObject* parent) : QObject(parent) {
+    m_pool.setMaxThreadCount(1);
+}
+
+Background::~Background() {
+    m_pool.clear();
+    m_pool.waitForDone();
+}
+
+void Background::post(std::function<std::function<void()>()> work, Urgency urgency) {
+    m_pool.start(
+        [this, work = std::move(work)] {
+            QMetaObject::invokeMethod(this, work(), Qt::QueuedConnection);
+        },
+        urgency == Urgency::Soon ? 1 : 0);
+}
+
+}  // namespace desktop

@@ -1,0 +1,30 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Every unit at one instant as the screens show it: made beside the thread that paints, and never
+// changed after that.
+#pragma once
+
+#include "report/board.h"
+#include "station/answers.h"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace desktop {
+
+struct FleetView {
+    // What it was made from; everything else refers to it.
+    std::shared_ptr<const station::Standing> standing;
+    report::Board board;
+    std::vector<report::BoardLine> lines;  // of the board's rows, in their order
+    logbook::Instant readAt{};             // by the clock
+};
+
+using SharedFleetView = std::shared_ptr<const FleetView>;
+
+[[nodiscard]] station::Result<SharedFleetView> readFleet(const station::Surroundings& surroundings,
+                                                         const station::LogbookFile& file);
+
+}  // namespace desktop

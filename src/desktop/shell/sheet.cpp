@@ -1,0 +1,142 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Sheets; see sheet.h.
+#include "desktop/shell/sheet.h"
+
+#include "desktop/theme/appearance.h"
+
+#include <QApplication>
+#include <QEvent>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QPainter>
+#include <QScrollArea>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <vector>
+
+namespace desktop {
+
+Sheet::Sheet(const QString& title, QWidget* parent) : QWidget(parent) {
+    setAccessibleName(title);
+    setAutoFillBackground(true);
+    setFocusPolicy(Qt::StrongFocus);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(24, 20, 24, 20);
+    layout->setSpacing(targetGap);
+    auto* head = new QLabel(title);
+    head->setFont(fontFor(TextRole::Title));
+    head->setWordWrap(true);
+    layout->addWidget(head);
+    auto* scroll = new QScrollArea;
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* inside = new QWidget;
+    m_content = new QVBoxLayout(inside);
+    m_content->setContentsMargins(0, 0, 0, 0);
+    m_content->setSpacing(targetGap);
+    scroll->setWidget(inside);
+    layout->addWidget(scroll, 1);
+    m_foot = new QVBoxLayout;
+    m_foot->setSpacing(targetGap);
+    layout->addLayout(m_foot);
+}
+
+bool Sheet::takeScan(const QString&) {
+    return false;
+}
+
+void Sheet::callOff() {
+    Q_EMIT calledOff();
+    close();
+}
+
+void Sheet::close() {
+    Q_EMIT closed();
+    deleteLater();
+}
+
+void Sheet::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape) {
+        callOff();
+    } else {
+        QWidget::keyPressEvent(event);
+    }
+}
+
+bool Sheet::focusNextPrevChild(bool next) {
+    QWidget* widget = focusWidget() != nullptr ? focusWidget() : this;
+    for (auto* each = widget;;) {
+        each = next ? each->nextInFocusChain() : each->previousInFocusChain();
+        if (each == widget) return true;
+        const bool takes = (each->focusPolicy() & Qt::TabFocus) != 0 && each->isEnabled();
+        if (each != this && isAncestorOf(each) && takes && each->isVisibleTo(this)) {
+            each->setFocus(next ? Qt::TabFocusReason : Qt::BacktabFocusReason);
+            return true;
+        }
+    }
+}
+
+SheetStack::SheetStack(QWidget* under) : QWidget(under), m_under(under) {
+    under->installEventFilter(this);
+    hide();
+}
+
+void SheetStack::put(Sheet* sheet) {
+    if (m_sheets.empty()) m_focusBefore = QApplication::focusWidget();
+    sheet->setParent(this);
+    m_sheets.push_back(sheet);
+    connect(sheet, &Sheet::closed, this, [this, sheet] { takeAway(sheet); });
+    setGeometry(m_under->rect());
+    place(*sheet);
+    raise();
+    show();
+    sheet->show();
+    sheet->raise();
+    // The first field, else the sheet itself: never a button.
+    auto* first = sheet->focusProxy();
+    (first != nullptr ? first : sheet)->setFocus();
+}
+
+Sheet* SheetStack::top() const {
+    return m_sheets.empty() ? nullptr : m_sheets.back();
+}
+
+void SheetStack::takeAway(Sheet* sheet) {
+    std::erase(m_sheets, sheet);
+    sheet->hide();
+    if (auto* below = top()) {
+        below->setFocus();
+        return;
+    }
+    hide();
+    if (m_focusBefore) m_focusBefore->setFocus();
+}
+
+bool SheetStack::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == m_under && event->type() == QEvent::Resize) setGeometry(m_under->rect());
+    return false;
+}
+
+void SheetStack::resizeEvent(QResizeEvent*) {
+    for (auto* sheet : m_sheets) place(*sheet);
+}
+
+// As wide as a text is read well, in the middle; on a small window all of it.
+void SheetStack::place(Sheet& sheet) const {
+    const int most = 760 * appearance().textPercent / 100;
+    const int wide = std::min(width(), most);
+    sheet.setGeometry((width() - wide) / 2, 0, wide, height());
+}
+
+void SheetStack::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    auto shade = colours().text;
+    shade.setAlphaF(0.35F);
+    painter.fillRect(rect(), shade);
+}
+
+}  // namespace desktop

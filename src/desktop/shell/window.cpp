@@ -1,0 +1,151 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The window; see window.h.
+#include "desktop/shell/window.h"
+
+#include "desktop/bedside/bedside_desk.h"
+#include "desktop/fleet/fleet_desk.h"
+#include "desktop/shell/sign_in_sheet.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QShortcut>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace desktop {
+
+Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std::move(start)) {
+    setWindowTitle(tr("Airmuster"));
+    auto* layout = new QVBoxLayout(this);
+    layout->setSpacing(8);
+    m_stack = new QStackedWidget;
+    layout->addLayout(makeHead());
+    layout->addWidget(m_stack, 1);
+    m_told = new QLabel;
+    m_told->setWordWrap(true);
+    m_told->setTextFormat(Qt::PlainText);
+    m_told->setAccessibleName(tr("What was told last"));
+    layout->addWidget(m_told);
+    m_sheets = new SheetStack(this);
+    m_questions = std::make_unique<SheetQuestions>(*m_sheets);
+    m_workplace.askThrough(m_questions.get());
+    makeDesks();
+    makeShortcuts();
+    connect(&m_scans, &ScanFilter::scanned, this, &Window::takeScan);
+    connect(&m_workplace.presence(), &Presence::changed, this, &Window::showPresence);
+    connect(&m_workplace, &Workplace::told, this, &Window::tell);
+    connect(&m_workplace, &Workplace::refused, this, &Window::tellProblem);
+    connect(&m_workplace, &Workplace::troubled, this, &Window::tellProblem);
+    connect(&m_workplace, &Workplace::writerWanted, this, &Window::askWhoWrites);
+    showPresence();
+    m_workplace.refresh();
+}
+
+Window::~Window() {
+    m_workplace.askThrough(nullptr);
+}
+
+QBoxLayout* Window::makeHead() {
+    auto* head = new QHBoxLayout;
+    head->setSpacing(targetGap);
+    m_codes = new QLineEdit;
+    m_codes->setPlaceholderText(tr("Scan, or type a serial or asset number"));
+    m_codes->setAccessibleName(m_codes->placeholderText());
+    m_codes->setClearButtonEnabled(true);
+    connect(m_codes, &QLineEdit::returnPressed, this, [this] {
+        const auto text = m_codes->text().trimmed();
+        m_codes->clear();
+        if (!text.isEmpty()) takeScan(text);
+    });
+    m_person = new QPushButton;
+    connect(m_person, &QPushButton::clicked, this, [this] {
+        auto& presence = m_workplace.presence();
+        if (presence.session()) {
+            presence.lock();
+        } else {
+            m_sheets->put(new SignInSheet(m_workplace));
+        }
+    });
+    head->addWidget(m_codes, 1);
+    head->addWidget(m_person);
+    return head;
+}
+
+void Window::makeDesks() {
+    const DeskTools tools{m_workplace, *m_sheets};
+    m_bedside = new BedsideDesk(tools);
+    m_fleet = new FleetDesk(tools);
+    addDesk(m_bedside, tr("Bedside"), QStringLiteral("Ctrl+1"));
+    addDesk(m_fleet, tr("Fleet"), QStringLiteral("Ctrl+2"));
+    showDesk(1);
+}
+
+void Window::addDesk(Desk* desk, const QString& name, const QString& shortcut) {
+    const int index = m_stack->addWidget(desk);
+    auto* button = new QPushButton(name);
+    button->setCheckable(true);
+    button->setAutoExclusive(true);
+    connect(button, &QPushButton::clicked, this, [this, index] { showDesk(index); });
+    connect(new QShortcut(QKeySequence(shortcut), this), &QShortcut::activated, this,
+            [this, index] { showDesk(index); });
+    auto* head = static_cast<QHBoxLayout*>(layout()->itemAt(0)->layout());
+    head->insertWidget(index, button);
+    m_deskButtons.push_back(button);
+    connect(desk, &Desk::unitWanted, this, [this](const QString& serial) {
+        showDesk(m_stack->indexOf(m_bedside));
+        m_bedside->showUnit(serial);
+    });
+}
+
+void Window::makeShortcuts() {
+    connect(new QShortcut(QKeySequence(QStringLiteral("Ctrl+K")), this), &QShortcut::activated,
+            m_codes, [this] { m_codes->setFocus(Qt::ShortcutFocusReason); });
+    connect(new QShortcut(QKeySequence(QStringLiteral("Ctrl+L")), this), &QShortcut::activated,
+            this, [this] { m_workplace.presence().lock(); });
+}
+
+void Window::showDesk(int index) {
+    m_stack->setCurrentIndex(index);
+    m_deskButtons[static_cast<std::size_t>(index)]->setChecked(true);
+}
+
+void Window::takeScan(const QString& text) {
+    if (auto* sheet = m_sheets->top()) {
+        if (!sheet->takeScan(text)) tell(tr("Read %1. Nothing was done with it.").arg(text));
+        return;
+    }
+    auto* desk = static_cast<Desk*>(m_stack->currentWidget());
+    if (desk->takeScan(text)) return;
+    showDesk(m_stack->indexOf(m_bedside));
+    m_bedside->takeScan(text);
+}
+
+void Window::askWhoWrites(const QString&, const std::function<void(station::Writer)>& then) {
+    auto* sheet = new SignInSheet(m_workplace);
+    connect(sheet, &SignInSheet::signedIn, this,
+            [this, then] { then(*m_workplace.presence().session()); });
+    m_sheets->put(sheet);
+}
+
+void Window::showPresence() {
+    const auto name = m_workplace.presence().name();
+    m_person->setText(name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(name));
+}
+
+void Window::tell(const QString& text) {
+    m_told->setText(text);
+}
+
+void Window::tellProblem(const station::Problem& problem) {
+    auto text = shownText(problem.notice.text());
+    for (const auto& detail : problem.details) text += '\n' + shownText(detail);
+    tell(text);
+}
+
+}  // namespace desktop

@@ -1,0 +1,59 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The window: the desks side by side, above them the field for codes and who is signed in, below
+// them what was told last. Decides which desk takes a code; knows no rule.
+#pragma once
+
+#include "desktop/scan/scan_filter.h"
+#include "desktop/shell/desk.h"
+#include "desktop/shell/question_sheet.h"
+
+#include <QWidget>
+#include <vector>
+
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QStackedWidget;
+class QBoxLayout;
+
+namespace desktop {
+
+class BedsideDesk;
+class FleetDesk;
+
+class Window : public QWidget {
+    Q_OBJECT
+public:
+    explicit Window(Start start, QWidget* parent = nullptr);
+    ~Window() override;
+
+    [[nodiscard]] Workplace& workplace() { return m_workplace; }
+
+private:
+    QBoxLayout* makeHead();
+    void makeDesks();
+    void makeShortcuts();
+    void addDesk(Desk* desk, const QString& name, const QString& shortcut);
+    void showDesk(int index);
+    void takeScan(const QString& text);
+    void askWhoWrites(const QString& what, const std::function<void(station::Writer)>& then);
+    void showPresence();
+    void tell(const QString& text);
+    void tellProblem(const station::Problem& problem);
+
+    Workplace m_workplace;
+    ScanFilter m_scans;
+    QLineEdit* m_codes = nullptr;
+    QPushButton* m_person = nullptr;
+    QLabel* m_told = nullptr;
+    QStackedWidget* m_stack = nullptr;
+    BedsideDesk* m_bedside = nullptr;
+    FleetDesk* m_fleet = nullptr;
+    std::vector<QPushButton*> m_deskButtons;
+    SheetStack* m_sheets = nullptr;
+    std::unique_ptr<SheetQuestions> m_questions;
+};
+
+}  // namespace desktop

@@ -1,0 +1,109 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What every screen shares: the logbook, read and written beside the thread that paints; who is
+// signed in; and what is told to the person. Holds no widget.
+#pragma once
+
+#include "desktop/shell/asking_terminal.h"
+#include "desktop/shell/background.h"
+#include "desktop/shell/fleet_view.h"
+#include "desktop/shell/presence.h"
+#include "desktop/shell/questions.h"
+#include "station/entry.h"
+
+#include <QObject>
+#include <QTimer>
+#include <functional>
+#include <string>
+#include <utility>
+
+namespace desktop {
+
+// What the program was started with; references must outlive the workplace.
+struct Start {
+    station::LogbookFile file;
+    const station::Clock& clock;
+    const words::Words& words;
+    std::function<rules::ZoneSource()> zones;  // a source for one thread
+    std::string login;
+};
+
+class Workplace : public QObject {
+    Q_OBJECT
+public:
+    explicit Workplace(Start start, QObject* parent = nullptr);
+    ~Workplace() override;
+
+    [[nodiscard]] const words::Words& words() const { return m_start.words; }
+    [[nodiscard]] const station::Clock& clock() const { return m_start.clock; }
+    [[nodiscard]] const station::LogbookFile& file() const { return m_start.file; }
+    [[nodiscard]] Presence& presence() { return m_presence; }
+    // The last one that could be read; null before the first.
+    [[nodiscard]] const SharedFleetView& fleet() const { return m_fleet; }
+
+    // Whom to ask; until it is set every question is answered with no.
+    void askThrough(Questions* questions) { m_questions = questions; }
+    void ask(const Question& question, std::function<void(bool)> answered);
+
+    // `work` is given the surroundings and the file, beside the thread that paints; `done` its
+    // value here, unless `receiver` is gone.
+    template <class Work, class Done>
+    void read(Work work, QObject* receiver, Done done,
+              Background::Urgency urgency = Background::Urgency::Soon) {
+        m_reading.run(
+            [this, work = std::move(work), file = m_start.file]() mutable {
+                return work(std::as_const(m_reader), file);
+            },
+            receiver, std::move(done), urgency);
+    }
+    // The same for what changes the logbook; afterwards the fleet is read again.
+    template <class Work, class Done>
+    void write(Work work, QObject* receiver, Done done) {
+        m_writing.run(
+            [this, work = std::move(work), file = m_start.file]() mutable {
+                return work(std::as_const(m_writer), file);
+            },
+            receiver,
+            [self = QPointer<Workplace>(this), done = std::move(done)](auto outcome) mutable {
+                done(std::move(outcome));
+                if (self) self->refresh();
+            });
+    }
+
+    using Kept = std::function<void(const station::Result<station::Written>&)>;
+    // Keeps an entry of whoever is signed in; where nobody is and the entry may not wait, or needs
+    // a PIN, `writerWanted` is emitted first. What comes of it is told, and handed to `kept`.
+    void keep(station::Entry entry, QObject* receiver, Kept kept = {});
+
+    // Reads the fleet again, now.
+    void refresh();
+    // Another logbook from now on.
+    void open(const station::LogbookFile& file);
+
+Q_SIGNALS:
+    void fleetChanged();
+    // The logbook cannot be read; the last fleet stays, and gets older.
+    void troubled(const station::Problem& problem);
+    // A line for the person: what was kept, or why not.
+    void told(const QString& text);
+    void refused(const station::Problem& problem);
+    // Somebody must say who writes; `then` takes them.
+    void writerWanted(const QString& what, std::function<void(station::Writer)> then);
+
+private:
+    void keepBy(station::Writer writer, station::Entry entry, QPointer<QObject> receiver,
+                Kept kept);
+
+    Start m_start;
+    AskingTerminal m_terminal;
+    station::Surroundings m_reader, m_writer;
+    Presence m_presence;
+    Questions* m_questions = nullptr;
+    SharedFleetView m_fleet;
+    QTimer m_minute;
+    bool m_isReading = false, m_readAgain = false;
+    Background m_reading, m_writing;  // last: they end before what they use
+};
+
+}  // namespace desktop

@@ -1,0 +1,14 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Runs the tests of the window, without a display unless one is asked for.
+#define CATCH_CONFIG_RUNNER
+#include <QApplication>
+#include <catch2/catch.hpp>
+
+int main(int count, char** words) {
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    int one = 1;
+    QApplication application(one, words);
+    return Catch::Session().run(count, words);
+}
