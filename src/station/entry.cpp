@@ -21,32 +21,10 @@ using logbook::Kind;
 using logbook::Record;
 using logbook::RecordName;
 
-bool isInUse(const rules::Log& log, const Record& record) {
-    if (!log.firstEdition()) {
-        return false;
-    }
-    const auto state = log.stateAt(record.at, rules::unlimited);
-    const auto* device = state.device(record.device);
-    return device != nullptr && device->use.has_value();
-}
-
-// Whether nobody writes this who has not signed in.
-bool waitsForSigning(const rules::Log& log, const Record& record) {
-    switch (record.kind()) {
-        case Kind::UseStart:
-        case Kind::UsePause:
-        case Kind::UseResume:
-        case Kind::UseEnd:
-        case Kind::Fault:
-        case Kind::Withdraw:
-        case Kind::Soil:
-        case Kind::Alarm: return false;
-        case Kind::Fit:
-        case Kind::Remove:
-        case Kind::Move: return !isInUse(log, record);
-        case Kind::Adopt: return log.firstEdition() != nullptr;
-        default: return true;
-    }
+bool waits(const rules::Log& log, const Record& record) {
+    return waitsForPin(log.firstEdition() ? log.stateAt(record.at, rules::unlimited)
+                                          : rules::State{},
+                       record.kind(), record.device);
 }
 
 class EntryWriting {
@@ -67,12 +45,12 @@ public:
         if (!unsignedRecord) {
             return tl::unexpected(unsignedRecord.error());
         }
-        const bool waits = waitsForSigning(m_log.log, *unsignedRecord);
-        auto signature = waits ? m_gate.sign(entry.by) : m_gate.signUnwaiting(entry.by);
+        const bool isWaiting = waits(m_log.log, *unsignedRecord);
+        auto signature = isWaiting ? m_gate.sign(entry.by) : m_gate.signUnwaiting(entry.by);
         if (!signature) {
             return tl::unexpected(std::move(signature.error()));
         }
-        auto settled = settleDoubts(m_surroundings, m_logbook, m_log, entry, waits);
+        auto settled = settleDoubts(m_surroundings, m_logbook, m_log, entry, isWaiting);
         if (!settled) {
             return tl::unexpected(std::move(settled.error()));
         }
@@ -127,6 +105,27 @@ private:
 };
 
 }  // namespace
+
+bool waitsForPin(const rules::State& state, Kind kind, const std::string& device) {
+    switch (kind) {
+        case Kind::UseStart:
+        case Kind::UsePause:
+        case Kind::UseResume:
+        case Kind::UseEnd:
+        case Kind::Fault:
+        case Kind::Withdraw:
+        case Kind::Soil:
+        case Kind::Alarm: return false;
+        case Kind::Fit:
+        case Kind::Remove:
+        case Kind::Move: {
+            const auto* unit = state.device(device);
+            return unit == nullptr || !unit->use;
+        }
+        case Kind::Adopt: return state.rulebook != nullptr;
+        default: return true;
+    }
+}
 
 Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& file,
                            const Entry& entry) {

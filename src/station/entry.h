@@ -50,6 +50,11 @@ struct Written {
 [[nodiscard]] Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& file,
                                          const Entry& entry);
 
+// Whether an entry of that kind on that unit (empty: the department) is not taken before its writer
+// has signed in, with the units as they stand in `state`; an empty state where there is no edition.
+[[nodiscard]] bool waitsForPin(const rules::State& state, logbook::Kind kind,
+                               const std::string& device);
+
 // Lines through a record: the unit is that of the record.
 [[nodiscard]] Result<Written> strike(const Surroundings& surroundings, const LogbookFile& file,
                                      const Writer& by, const logbook::RecordName& target,

@@ -222,6 +222,34 @@ TEST_CASE("On a unit in use parts and moves do not wait, on another they do", "[
     CHECK(codesOf() == std::vector<std::string>{waits, waits, waits, waits});
 }
 
+TEST_CASE("Whether an entry waits for a PIN is known before it is made", "[unit]") {
+    using logbook::Kind;
+    Ward ward;
+    CHECK_FALSE(station::waitsForPin({}, Kind::Adopt, ""));
+    CHECK(station::waitsForPin({}, Kind::Fit, "KB-0001"));
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto waits = [&](Kind kind, const char* device) {
+        const auto log = station::readWholeLog(ward.surroundings, ward.logbook);
+        REQUIRE(log);
+        const auto state = log->log.stateAt(ward.clock.now(), rules::unlimited);
+        return station::waitsForPin(state, kind, device);
+    };
+    CHECK(waits(Kind::Adopt, ""));
+    for (const auto kind : {Kind::UseStart, Kind::UsePause, Kind::UseResume, Kind::UseEnd,
+                            Kind::Fault, Kind::Withdraw, Kind::Soil, Kind::Alarm}) {
+        CHECK_FALSE(waits(kind, "KB-0001"));
+        CHECK_FALSE(waits(kind, "KB-0999"));
+    }
+    CHECK(waits(Kind::Fit, "KB-0001"));
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, {"mt", "use_start", "KB-0001"}));
+    for (const auto kind : {Kind::Fit, Kind::Remove, Kind::Move}) {
+        CHECK_FALSE(waits(kind, "KB-0001"));
+        CHECK(waits(kind, "KB-0999"));
+    }
+    CHECK(waits(Kind::Check, "KB-0001"));
+}
+
 TEST_CASE("A badge stands for a person, and asks for the PIN all the same", "[unit]") {
     Ward ward;
     ward.found();
