@@ -1,0 +1,139 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The window as a person uses it: widgets are found by what they say, pressed and typed into by
+// mouse and keys, and only if they can be seen.
+#pragma once
+
+#include "desktop/shell/window.h"
+#include "desktop/theme/appearance.h"
+#include "station/sample.h"
+#include "station/system.h"
+#include "support/folder.h"
+#include "support/moved_clock.h"
+
+#include <QApplication>
+#include <QLabel>
+#include <QPushButton>
+#include <QtTest/QTest>
+#include <catch2/catch.hpp>
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace Catch {
+template <>
+struct StringMaker<QString> {
+    static std::string convert(const QString& text) { return '"' + text.toStdString() + '"'; }
+};
+}  // namespace Catch
+
+namespace support {
+
+// Slower than any scanner, faster than most people.
+inline constexpr int typingMs = 30;
+
+inline QString saysOf(const QWidget& widget) {
+    const auto text = widget.property("text").toString();
+    auto says = text.isEmpty() ? widget.accessibleName() : text;
+    return says.remove(QLatin1Char('&'));
+}
+
+struct WindowWorld {
+    Folder folder;
+    // Saturday 28 November 2026, 08:00 at Kestrel Bay: nothing in the tests depends on today.
+    MovedClock clock{logbook::Instant{1'795'874'400'000}};
+    station::LogbookFile file{folder.file("bedside.logbook")};
+    std::unique_ptr<desktop::Window> window;
+
+    void makeDemo() {
+        const station::Surroundings surroundings{clock, station::system::systemZones(),
+                                                 *words::Words::builtIn(), "desk"};
+        REQUIRE(station::makeSample(surroundings, file, {}));
+    }
+
+    // Opens the window on the file, or on none, in that size.
+    void open(QSize size = {1280, 800}, const desktop::Appearance& appearance = {},
+              bool withFile = true) {
+        desktop::apply(*qApp, appearance);
+        window.reset();
+        window = std::make_unique<desktop::Window>(
+            desktop::Start{withFile ? file : station::LogbookFile{}, clock,
+                           *words::Words::builtIn(), &station::system::systemZones, "desk"});
+        window->resize(size);
+        window->show();
+        REQUIRE(QTest::qWaitForWindowExposed(window.get()));
+        QApplication::setActiveWindow(window.get());
+        if (withFile)
+            waitUntil("the fleet is read", [this] { return window->workplace().fleet() != nullptr; });
+    }
+
+    static void waitUntil(const std::string& what, const std::function<bool()>& isSo,
+                          int mostMs = 20'000) {
+        INFO("waiting until " << what);
+        REQUIRE(QTest::qWaitFor(isSo, mostMs));
+    }
+
+    // The visible widgets of that class that begin with that text, or whose accessible name does.
+    template <class Kind>
+    [[nodiscard]] std::vector<Kind*> all(const QString& says) const {
+        std::vector<Kind*> found;
+        for (auto* each : window->findChildren<Kind*>())
+            if (each->isVisible() && saysOf(*each).startsWith(says)) found.push_back(each);
+        return found;
+    }
+    template <class Kind>
+    [[nodiscard]] Kind* one(const QString& says) const {
+        const auto found = all<Kind>(says);
+        INFO("looking for " << says.toStdString());
+        REQUIRE(found.size() == 1);
+        return found.front();
+    }
+    [[nodiscard]] bool isSaid(const QString& text) const {
+        for (const auto* label : window->findChildren<QLabel*>())
+            if (label->isVisible() && label->text().contains(text)) return true;
+        return false;
+    }
+
+    // A press of the mouse in the middle of what can be seen of it.
+    void press(QWidget* widget) const {
+        INFO("pressing " << saysOf(*widget).toStdString());
+        REQUIRE(widget->isVisible());
+        REQUIRE(widget->isEnabled());
+        REQUIRE(widget->height() >= desktop::targetSize);
+        REQUIRE(widget->width() >= desktop::targetSize);
+        const auto seen = widget->visibleRegion().boundingRect();
+        REQUIRE_FALSE(seen.isEmpty());
+        QTest::mouseClick(widget, Qt::LeftButton, {}, seen.center());
+    }
+    void press(const QString& says) const {
+        waitUntil("there is " + says.toStdString(),
+                  [&] { return !all<QPushButton>(says).empty(); });
+        press(one<QPushButton>(says));
+    }
+
+    // Keys into whatever has the focus.
+    void type(const QString& text) const {
+        REQUIRE(QApplication::focusWidget() != nullptr);
+        for (const auto letter : text)
+            QTest::keyClick(QApplication::focusWidget(), letter.toLatin1(), Qt::NoModifier,
+                            typingMs);
+        QTest::qWait(typingMs);
+    }
+    void key(Qt::Key key, Qt::KeyboardModifiers modifiers = {}) const {
+        QTest::qWait(typingMs);
+        auto* target = QApplication::focusWidget();
+        QTest::keyClick(target != nullptr ? target : window.get(), key, modifiers);
+    }
+    // As a scanner does: 1 ms a character, then Enter.
+    void scan(const QString& text) const {
+        auto* target = QApplication::focusWidget();
+        if (target == nullptr) target = window.get();
+        for (const auto letter : text)
+            QTest::keyClick(target, letter.toLatin1(), Qt::NoModifier, 1);
+        QTest::keyClick(target, Qt::Key_Return, Qt::NoModifier, 1);
+    }
+};
+
+}  // namespace support
