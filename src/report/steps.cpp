@@ -36,7 +36,7 @@ public:
             if (task.start > free) addWait(table, free, task.start, reasonFor(task));
             table.add({time(task.start),
                        words::task(m_context, rules::name(task.kind), task.subject, task.samePart),
-                       remarksOf(task)});
+                       remarksText(task)});
             free = std::max(free, task.attended);
         }
         const auto& last =
@@ -44,6 +44,29 @@ public:
                               [](const auto& a, const auto& b) { return a.finish < b.finish; });
         if (last.finish > free) addWait(table, free, last.finish, untilFinished(last));
         return table;
+    }
+
+    std::vector<std::string> remarksOf(const rules::Task& task) const {
+        const auto& words = m_context.words;
+        std::vector<std::string> remarks;
+        const auto takes = task.finish - task.start;
+        if (takes.ms > 0) remarks.push_back(words::duration(words, takes));
+        const auto alone = task.finish - task.attended;
+        if (alone.ms > 0) remarks.push_back(words::unattended(words, alone));
+        if (waits(task)) remarks.push_back(notBefore(task));
+        return remarks;
+    }
+
+    // Whether the unit is off, or not known to be on, and a check waits for that.
+    bool mustSwitchOn() const {
+        if (!m_context.device || m_context.device->poweredSince) return false;
+        const auto waitsForPower = [this](const rules::Task& task) {
+            const auto* rule = task.kind == rules::TaskKind::Check
+                                   ? m_context.state.rulebook->check(task.subject)
+                                   : nullptr;
+            return rule && rules::powerUnknown(*m_context.device, *rule);
+        };
+        return std::any_of(m_steps.tasks.begin(), m_steps.tasks.end(), waitsForPower);
     }
 
 private:
@@ -87,16 +110,9 @@ private:
         return task.notBefore && *task.notBefore == task.start && task.start > m_steps.from;
     }
 
-    std::string remarksOf(const rules::Task& task) const {
-        const auto& words = m_context.words;
-        std::vector<std::string> remarks;
-        const auto takes = task.finish - task.start;
-        if (takes.ms > 0) remarks.push_back(words::duration(words, takes));
-        const auto alone = task.finish - task.attended;
-        if (alone.ms > 0) remarks.push_back(words::unattended(words, alone));
-        if (waits(task)) remarks.push_back(notBefore(task));
+    std::string remarksText(const rules::Task& task) const {
         std::string text;
-        for (const auto& remark : remarks) text += (text.empty() ? "" : "; ") + remark;
+        for (const auto& remark : remarksOf(task)) text += (text.empty() ? "" : "; ") + remark;
         return text;
     }
 
@@ -147,18 +163,6 @@ private:
         return {m_context.words.say(key, gaps), at + wait};
     }
 
-    // Whether the unit is off, or not known to be on, and a check waits for that.
-    bool mustSwitchOn() const {
-        if (!m_context.device || m_context.device->poweredSince) return false;
-        const auto waitsForPower = [this](const rules::Task& task) {
-            const auto* rule = task.kind == rules::TaskKind::Check
-                                   ? m_context.state.rulebook->check(task.subject)
-                                   : nullptr;
-            return rule && rules::powerUnknown(*m_context.device, *rule);
-        };
-        return std::any_of(m_steps.tasks.begin(), m_steps.tasks.end(), waitsForPower);
-    }
-
     const Context& m_context;
     const Steps& m_steps;
 };
@@ -167,6 +171,15 @@ private:
 
 Table stepsTable(const Context& context, const Steps& steps) {
     return Timeline(context, steps).table();
+}
+
+std::vector<std::string> stepRemarks(const Context& context, const Steps& steps,
+                                     const rules::Task& task) {
+    return Timeline(context, steps).remarksOf(task);
+}
+
+bool mustSwitchOn(const Context& context, const Steps& steps) {
+    return Timeline(context, steps).mustSwitchOn();
 }
 
 }  // namespace report

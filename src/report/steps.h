@@ -9,6 +9,7 @@
 #include "rules/plan.h"
 #include "words/context.h"
 
+#include <string>
 #include <vector>
 
 namespace report {
@@ -20,5 +21,13 @@ struct Steps {
 
 // Empty without tasks. The context is about the unit as it stands before them.
 [[nodiscard]] Table stepsTable(const words::Context& context, const Steps& steps);
+
+// Of one of the tasks, each a clause: how long it takes, what runs on its own, what it waits for.
+[[nodiscard]] std::vector<std::string> stepRemarks(const words::Context& context,
+                                                   const Steps& steps, const rules::Task& task);
+
+// Whether the unit has to be switched on before: it is off, or not known to be on, and a check
+// waits for that.
+[[nodiscard]] bool mustSwitchOn(const words::Context& context, const Steps& steps);
 
 }  // namespace report

@@ -16,5 +16,6 @@ namespace words {
 [[nodiscard]] std::string_view useKeys();
 [[nodiscard]] std::string_view traceKeys();
 [[nodiscard]] std::string_view peopleKeys();
+[[nodiscard]] std::string_view bedsideKeys();
 
 }  // namespace words

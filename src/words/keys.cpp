@@ -61,6 +61,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, useKeys());
         addTable(keys, traceKeys());
         addTable(keys, peopleKeys());
+        addTable(keys, bedsideKeys());
         return keys;
     }();
     return all;

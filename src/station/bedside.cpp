@@ -1,0 +1,198 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One unit for the Bedside desk, and what a scanned text names; see bedside.h. What a press states
+// is in bedside_acts.cpp.
+#include "station/bedside.h"
+
+#include "words/shown.h"
+
+#include <algorithm>
+#include <cctype>
+#include <set>
+
+namespace station {
+
+namespace {
+
+using rules::State;
+
+std::string lowered(std::string_view text) {
+    std::string lower(text);
+    for (auto& letter : lower) {
+        letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+    }
+    return lower;
+}
+
+// Without what a scanner adds: control characters, and blanks around.
+std::string asRead(std::string_view text) {
+    std::string read;
+    for (const char letter : text) {
+        const auto byte = static_cast<unsigned char>(letter);
+        if (byte >= 0x20 && byte != 0x7f) {
+            read += letter;
+        }
+    }
+    const auto begin = read.find_first_not_of(' ');
+    if (begin == std::string::npos) {
+        return "";
+    }
+    return read.substr(begin, read.find_last_not_of(' ') - begin + 1);
+}
+
+class Search {
+public:
+    Search(const Surroundings& surroundings, const Standing& standing, const std::string& open)
+        : m_words(surroundings.words), m_standing(standing),
+          m_context{m_words, standing.state, standing.state.device(open), standing.at,
+                    std::nullopt, report::lookupIn(standing.log.log)} {}
+
+    Found find(std::string_view text) const {
+        Found found;
+        found.read = asRead(text);
+        if (found.read.empty()) {
+            found.sentence = m_words.say("bedside.found_no_text");
+            return found;
+        }
+        const bool isFound = findUnit(found, false) || findUnit(found, true) ||
+                             findPart(found) || findModel(found);
+        if (!isFound) {
+            found.sentence = m_words.say("bedside.found_nothing", {{"text", found.read}});
+        }
+        return found;
+    }
+
+private:
+    static bool isSame(const std::string& known, const std::string& read, bool anyCase) {
+        return anyCase ? lowered(known) == lowered(read) : known == read;
+    }
+
+    bool findUnit(Found& found, bool anyCase) const {
+        std::vector<std::string> units, retired;
+        for (const auto& [serial, device] : m_standing.state.devices) {
+            const auto& asset = device->enrolment.asset;
+            if (isSame(serial, found.read, anyCase) ||
+                (asset && isSame(*asset, found.read, anyCase))) {
+                (device->retired ? retired : units).push_back(serial);
+            }
+        }
+        if (units.empty()) {
+            units = retired;
+            found.retired = !units.empty();
+        }
+        if (units.empty()) {
+            return false;
+        }
+        if (units.size() == 1) {
+            found.what = Found::What::Unit;
+            found.device = units.front();
+            found.sentence =
+                m_words.say(found.retired ? "bedside.found_retired" : "bedside.found_unit",
+                            {{"device", found.device}});
+            return true;
+        }
+        found.what = Found::What::Units;
+        found.sentence =
+            m_words.say("bedside.found_units",
+                        {{"count", std::to_string(units.size())}, {"text", found.read}});
+        found.devices = std::move(units);
+        return true;
+    }
+
+    [[nodiscard]] std::string positionsOf(const Found& found) const {
+        std::vector<std::string> labels;
+        for (const auto& part : found.parts) {
+            labels.push_back(m_words.inside(part.label));
+        }
+        return m_words.anyOf(labels);
+    }
+
+    // As written, or else the only one that is the same but for the case.
+    template <class Spellings>
+    [[nodiscard]] static std::string spelling(const Spellings& known, const std::string& read) {
+        if (known.contains(read)) {
+            return read;
+        }
+        std::string only;
+        for (const auto& each : known) {
+            if (lowered(each) != lowered(read)) {
+                continue;
+            }
+            if (!only.empty()) {
+                return read;
+            }
+            only = each;
+        }
+        return only.empty() ? read : only;
+    }
+
+    bool findPart(Found& found) const {
+        std::set<std::string> serials;
+        for (const auto& [key, part] : m_standing.state.parts) {
+            serials.insert(key.second);
+        }
+        const auto serial = spelling(serials, found.read);
+        found.parts = report::proposalsForSerial(m_context, serial);
+        if (found.parts.empty()) {
+            return false;
+        }
+        found.what = Found::What::Part;
+        found.sentence = m_words.say("bedside.found_part",
+                                     {{"serial", serial}, {"positions", positionsOf(found)}});
+        return true;
+    }
+
+    bool findModel(Found& found) const {
+        std::set<std::string> models;
+        for (const auto& record : m_standing.log.log.records()) {
+            const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
+            if (fit == nullptr) {
+                continue;
+            }
+            const auto model = fit->part.attributes.find("model");
+            if (model != fit->part.attributes.end()) {
+                models.insert(model->second);
+            }
+        }
+        const auto model = spelling(models, found.read);
+        found.parts = report::proposalsForModel(m_context, m_standing.log.log,
+                                                m_standing.knownAt, model);
+        if (found.parts.empty()) {
+            return false;
+        }
+        found.what = Found::What::Model;
+        found.sentence = m_words.say("bedside.found_model",
+                                     {{"model", model}, {"positions", positionsOf(found)}});
+        return true;
+    }
+
+    const words::Words& m_words;
+    const Standing& m_standing;
+    words::Context m_context;
+};
+
+}  // namespace
+
+Result<report::Bedside> bedside(const Surroundings& surroundings, const Standing& standing,
+                                const std::string& device) {
+    const auto& log = standing.log.log;
+    report::BedsideQuestion question{{device, standing.at, standing.group}};
+    question.takenOut = report::takenOutUnused(log, standing.state,
+                                               {standing.at, standing.knownAt}, device);
+    auto made = report::makeBedside(standing.state, report::lookupIn(log), question,
+                                    provenanceOf(surroundings, standing.log, standing.knownAt),
+                                    surroundings.words);
+    if (!made) {
+        return tl::unexpected(
+            problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));
+    }
+    return std::move(*made);
+}
+
+Found find(const Surroundings& surroundings, const Standing& standing, std::string_view text,
+           const std::string& open) {
+    return Search(surroundings, standing, open).find(text);
+}
+
+}  // namespace station
