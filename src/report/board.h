@@ -55,6 +55,7 @@ struct BoardQuestion {
 // A row as text, as the columns of a table; `missing` also says what a ready unit has to remark.
 struct BoardLine {
     std::string serial, name, model, place, group, verdict, until, missing;
+    bool operator==(const BoardLine&) const = default;
 };
 
 // In the order of the board's rows.

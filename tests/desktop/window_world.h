@@ -66,7 +66,8 @@ struct WindowWorld {
         REQUIRE(QTest::qWaitForWindowExposed(window.get()));
         QApplication::setActiveWindow(window.get());
         if (withFile)
-            waitUntil("the fleet is read", [this] { return window->workplace().fleet() != nullptr; });
+            waitUntil("the fleet is read",
+                      [this] { return window->workplace().fleet() != nullptr; });
     }
 
     static void waitUntil(const std::string& what, const std::function<bool()>& isSo,

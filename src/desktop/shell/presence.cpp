@@ -23,16 +23,25 @@ QString Presence::name() const {
     return m_session ? shownText(m_session->name()) : QString();
 }
 
+bool Presence::wasHere(const std::string& person) const {
+    return m_wereHere.contains(person);
+}
+
 void Presence::begin(station::Session session) {
+    lock();
+    m_wereHere.insert(session.person());
     m_session = std::move(session);
     m_idle.start();
+    Q_EMIT came(m_session->person());
     Q_EMIT changed();
 }
 
 void Presence::lock() {
     if (!m_session) return;
+    const auto person = m_session->person();
     m_session.reset();
     m_idle.stop();
+    Q_EMIT left(person);
     Q_EMIT changed();
 }
 

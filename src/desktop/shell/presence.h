@@ -11,6 +11,7 @@
 #include <QTimer>
 #include <chrono>
 #include <optional>
+#include <set>
 #include <string>
 
 namespace desktop {
@@ -23,6 +24,8 @@ public:
 
     [[nodiscard]] const std::optional<station::Session>& session() const { return m_session; }
     [[nodiscard]] QString name() const;  // "" if nobody is signed in
+    // Whether that person has signed in here since the window was opened.
+    [[nodiscard]] bool wasHere(const std::string& person) const;
     void begin(station::Session session);
     void lock();
     void lockAfter(std::chrono::milliseconds span);
@@ -31,9 +34,13 @@ public:
 
 Q_SIGNALS:
     void changed();
+    // Whose session has ended, or begun; before `changed`.
+    void left(const std::string& person);
+    void came(const std::string& person);
 
 private:
     std::optional<station::Session> m_session;
+    std::set<std::string> m_wereHere;
     QTimer m_idle;
 };
 

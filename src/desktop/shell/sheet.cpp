@@ -14,6 +14,7 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 #include <vector>
 
 namespace desktop {
@@ -105,8 +106,36 @@ Sheet* SheetStack::top() const {
     return m_sheets.empty() ? nullptr : m_sheets.back();
 }
 
+void SheetStack::putAside(const std::string& owner) {
+    for (auto* sheet : std::vector<Sheet*>(m_sheets)) {
+        if (!sheet->isDraft()) {
+            sheet->callOff();
+            continue;
+        }
+        std::erase(m_sheets, sheet);
+        sheet->hide();
+        m_aside[owner].push_back(sheet);
+    }
+    if (m_sheets.empty()) hide();
+}
+
+void SheetStack::bringBack(const std::string& owner) {
+    const auto found = m_aside.find(owner);
+    if (found == m_aside.end()) return;
+    for (auto* sheet : std::exchange(found->second, {})) {
+        m_sheets.push_back(sheet);
+        place(*sheet);
+        raise();
+        show();
+        sheet->show();
+        sheet->raise();
+        sheet->setFocus();
+    }
+}
+
 void SheetStack::takeAway(Sheet* sheet) {
     std::erase(m_sheets, sheet);
+    for (auto& [owner, sheets] : m_aside) std::erase(sheets, sheet);
     sheet->hide();
     if (auto* below = top()) {
         below->setFocus();

@@ -9,6 +9,8 @@
 #include <QPointer>
 #include <QString>
 #include <QWidget>
+#include <map>
+#include <string>
 #include <vector>
 
 class QLabel;
@@ -29,6 +31,10 @@ public:
     // A code was scanned while it is the uppermost. Whether it is taken; if not, the window asks
     // what is meant.
     virtual bool takeScan(const QString& text);
+
+    // Whether it holds something of whoever is signed in that must not be lost when the window is
+    // locked.
+    [[nodiscard]] virtual bool isDraft() const { return false; }
 
     void callOff();
 
@@ -57,6 +63,11 @@ public:
     [[nodiscard]] Sheet* top() const;
     [[nodiscard]] bool isEmpty() const { return m_sheets.empty(); }
 
+    // Puts aside what somebody was entering when the window was locked, for them alone; sheets that
+    // keep nothing are called off. It comes back as it was left.
+    void putAside(const std::string& owner);
+    void bringBack(const std::string& owner);
+
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
@@ -68,6 +79,7 @@ private:
 
     QWidget* m_under;
     std::vector<Sheet*> m_sheets;
+    std::map<std::string, std::vector<Sheet*>> m_aside;  // by owner
     QPointer<QWidget> m_focusBefore;
 };
 

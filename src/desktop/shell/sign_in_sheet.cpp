@@ -8,17 +8,84 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/appearance.h"
+#include "rules/authority.h"
+#include "words/shown.h"
 
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <memory>
+#include <vector>
 
 namespace desktop {
 
-SignInSheet::SignInSheet(Workplace& workplace, QWidget* parent)
-    : Sheet(tr("Sign in"), parent), m_workplace(workplace) {
+namespace {
+
+struct Named {
+    std::string key;
+    QString name;
+    bool wasHere = false;  // signed in at this window before
+};
+
+// Those on the list now: who was here goes first, then by name.
+std::vector<Named> namesOf(Workplace& workplace) {
+    std::vector<Named> names;
+    if (!workplace.fleet()) return names;
+    const auto now = workplace.clock().now();
+    for (const auto& [key, known] : workplace.fleet()->standing->state.persons) {
+        if (!rules::isKnown(workplace.fleet()->standing->state, key, now)) continue;
+        names.push_back({key, shownText(words::shown(known.person.name)),
+                         workplace.presence().wasHere(key)});
+    }
+    std::ranges::sort(names, [](const auto& a, const auto& b) {
+        return a.wasHere != b.wasHere ? a.wasHere : a.name.localeAwareCompare(b.name) < 0;
+    });
+    return names;
+}
+
+}  // namespace
+
+SignInSheet::SignInSheet(Workplace& workplace, Wanted wanted,
+                         std::function<void(station::Writer)> taken, QWidget* parent)
+    : Sheet(wanted == Wanted::SignIn ? tr("Sign in") : tr("Who writes this?"), parent),
+      m_workplace(workplace),
+      m_wanted(wanted),
+      m_taken(std::move(taken)) {
+    if (wanted == Wanted::NameOnly) addNames();
+    addFields();
+    content()->addStretch();
+    auto* back = new QPushButton(tr("Back, keep nothing"));
+    if (wanted == Wanted::SignIn) back->setText(tr("Back"));
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    foot()->addWidget(back);
+}
+
+void SignInSheet::addNames() {
+    auto* what = new QLabel(tr("Press your name: it is kept at once, and you confirm it with your "
+                               "PIN when there is time."));
+    what->setWordWrap(true);
+    content()->addWidget(what);
+    auto* grid = new QGridLayout;
+    grid->setSpacing(targetGap);
+    int count = 0;
+    for (const auto& each : namesOf(m_workplace)) {
+        auto* button = new QPushButton(each.name);
+        button->setAccessibleName(tr("Keep it under the name of %1").arg(each.name));
+        connect(button, &QPushButton::clicked, this,
+                [this, key = each.key] { finish(station::Writer(key)); });
+        grid->addWidget(button, count / 2, count % 2);
+        ++count;
+    }
+    content()->addLayout(grid);
+    auto* other = new QLabel(tr("Or sign in now:"));
+    other->setFont(fontFor(TextRole::Strong));
+    content()->addWidget(other);
+}
+
+void SignInSheet::addFields() {
     auto* whoLabel = new QLabel(tr("&Who: scan your badge, or type your key"));
     m_who = new QLineEdit;
     m_who->setAccessibleName(tr("Person key or badge"));
@@ -29,16 +96,12 @@ SignInSheet::SignInSheet(Workplace& workplace, QWidget* parent)
     m_trouble = new QLabel;
     m_trouble->setWordWrap(true);
     m_trouble->setFont(fontFor(TextRole::Strong));
-    for (auto* each : std::initializer_list<QWidget*>{whoLabel, m_who, pinLabel, m_pin, m_trouble})
-        content()->addWidget(each);
-    content()->addStretch();
-    auto* back = new QPushButton(tr("Back"));
     m_enter = new QPushButton(tr("Sign in"));
     m_enter->setProperty("main", true);
-    foot()->addWidget(back);
-    foot()->addWidget(m_enter);
+    for (auto* each : std::initializer_list<QWidget*>{whoLabel, m_who, pinLabel, m_pin, m_trouble,
+                                                      m_enter})
+        content()->addWidget(each);
     setFocusProxy(m_who);
-    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     connect(m_enter, &QPushButton::clicked, this, &SignInSheet::signIn);
     connect(m_pin, &PinField::entered, this, &SignInSheet::signIn);
     connect(m_who, &QLineEdit::returnPressed, m_pin, [this] { m_pin->setFocus(); });
@@ -51,6 +114,7 @@ bool SignInSheet::takeScan(const QString& text) {
 }
 
 void SignInSheet::signIn() {
+    if (!m_enter->isEnabled()) return;
     m_enter->setEnabled(false);
     auto pin = std::make_shared<station::Secret>(m_pin->take());
     m_workplace.read(
@@ -65,10 +129,16 @@ void SignInSheet::signIn() {
                 m_pin->setFocus();
                 return;
             }
-            m_workplace.presence().begin(std::move(*session));
-            Q_EMIT signedIn();
-            close();
+            m_workplace.presence().begin(*session);
+            finish(station::Writer(std::move(*session)));
         });
+}
+
+void SignInSheet::finish(const station::Writer& writer) {
+    // Gone first: what follows may put a sheet of its own.
+    const auto taken = std::exchange(m_taken, nullptr);
+    close();
+    if (taken) taken(writer);
 }
 
 }  // namespace desktop

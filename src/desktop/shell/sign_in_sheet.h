@@ -1,12 +1,15 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Who writes: a person key, typed or scanned from a badge, and the PIN. What is typed as PIN goes
-// key by key into memory that is wiped, and is in no text of the window.
+// Who writes: a person key, typed or scanned from a badge, and the PIN; or, for what must not wait,
+// a name alone. What is typed as PIN goes key by key into memory that is wiped, and is in no text
+// of the window.
 #pragma once
 
 #include "desktop/shell/sheet.h"
-#include "station/secret.h"
+#include "station/sign_in.h"
+
+#include <functional>
 
 class QLabel;
 class QLineEdit;
@@ -20,17 +23,25 @@ class Workplace;
 class SignInSheet : public Sheet {
     Q_OBJECT
 public:
-    explicit SignInSheet(Workplace& workplace, QWidget* parent = nullptr);
+    enum class Wanted {
+        SignIn,    // a PIN
+        NameOnly,  // one press on a name will do; a PIN is offered
+    };
+    // `taken` is given who writes; not called if the sheet is called off.
+    SignInSheet(Workplace& workplace, Wanted wanted, std::function<void(station::Writer)> taken,
+                QWidget* parent = nullptr);
 
     bool takeScan(const QString& text) override;  // a badge
 
-Q_SIGNALS:
-    void signedIn();
-
 private:
+    void addNames();
+    void addFields();
     void signIn();
+    void finish(const station::Writer& writer);
 
     Workplace& m_workplace;
+    const Wanted m_wanted;
+    std::function<void(station::Writer)> m_taken;
     QLineEdit* m_who = nullptr;
     PinField* m_pin = nullptr;
     QLabel* m_trouble = nullptr;

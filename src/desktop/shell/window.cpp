@@ -17,6 +17,7 @@
 #include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <utility>
 
 namespace desktop {
 
@@ -39,6 +40,8 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     makeShortcuts();
     connect(&m_scans, &ScanFilter::scanned, this, &Window::takeScan);
     connect(&m_workplace.presence(), &Presence::changed, this, &Window::showPresence);
+    connect(&m_workplace.presence(), &Presence::left, this, &Window::leave);
+    connect(&m_workplace.presence(), &Presence::came, this, &Window::comeBack);
     connect(&m_workplace, &Workplace::told, this, &Window::tell);
     connect(&m_workplace, &Workplace::refused, this, &Window::tellProblem);
     connect(&m_workplace, &Workplace::troubled, this, &Window::tellProblem);
@@ -69,7 +72,7 @@ QBoxLayout* Window::makeHead() {
         if (presence.session()) {
             presence.lock();
         } else {
-            m_sheets->put(new SignInSheet(m_workplace));
+            m_sheets->put(new SignInSheet(m_workplace, SignInSheet::Wanted::SignIn, {}));
         }
     });
     head->addWidget(m_codes, 1);
@@ -83,7 +86,7 @@ void Window::makeDesks() {
     m_fleet = new FleetDesk(tools);
     addDesk(m_bedside, tr("Bedside"), QStringLiteral("Ctrl+1"));
     addDesk(m_fleet, tr("Fleet"), QStringLiteral("Ctrl+2"));
-    showDesk(1);
+    showDesk(0);
 }
 
 void Window::addDesk(Desk* desk, const QString& name, const QString& shortcut) {
@@ -126,16 +129,28 @@ void Window::takeScan(const QString& text) {
     m_bedside->takeScan(text);
 }
 
-void Window::askWhoWrites(const QString&, const std::function<void(station::Writer)>& then) {
-    auto* sheet = new SignInSheet(m_workplace);
-    connect(sheet, &SignInSheet::signedIn, this,
-            [this, then] { then(*m_workplace.presence().session()); });
-    m_sheets->put(sheet);
+void Window::askWhoWrites(bool waits, const std::function<void(station::Writer)>& then) {
+    const auto wanted = waits ? SignInSheet::Wanted::SignIn : SignInSheet::Wanted::NameOnly;
+    m_sheets->put(new SignInSheet(m_workplace, wanted, then));
 }
 
 void Window::showPresence() {
     const auto name = m_workplace.presence().name();
     m_person->setText(name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(name));
+}
+
+// What was being entered is put aside for its owner; whoever comes next finds what is ready.
+void Window::leave(const std::string& person) {
+    m_sheets->putAside(person);
+    m_unitOf[person] = m_bedside->serial();
+    m_bedside->closeUnit();
+    showDesk(m_stack->indexOf(m_bedside));
+}
+
+void Window::comeBack(const std::string& person) {
+    const auto unit = std::exchange(m_unitOf[person], {});
+    if (!unit.isEmpty() && m_bedside->serial().isEmpty()) m_bedside->showUnit(unit);
+    m_sheets->bringBack(person);
 }
 
 void Window::tell(const QString& text) {

@@ -10,6 +10,9 @@
 #include "desktop/shell/question_sheet.h"
 
 #include <QWidget>
+#include <map>
+#include <memory>
+#include <string>
 #include <vector>
 
 class QLabel;
@@ -38,8 +41,10 @@ private:
     void addDesk(Desk* desk, const QString& name, const QString& shortcut);
     void showDesk(int index);
     void takeScan(const QString& text);
-    void askWhoWrites(const QString& what, const std::function<void(station::Writer)>& then);
+    void askWhoWrites(bool waits, const std::function<void(station::Writer)>& then);
     void showPresence();
+    void leave(const std::string& person);
+    void comeBack(const std::string& person);
     void tell(const QString& text);
     void tellProblem(const station::Problem& problem);
 
@@ -52,6 +57,7 @@ private:
     BedsideDesk* m_bedside = nullptr;
     FleetDesk* m_fleet = nullptr;
     std::vector<QPushButton*> m_deskButtons;
+    std::map<std::string, QString> m_unitOf;  // by person: open when the window was locked
     SheetStack* m_sheets = nullptr;
     std::unique_ptr<SheetQuestions> m_questions;
 };

@@ -6,6 +6,9 @@
 
 #include "desktop/shell/text.h"
 
+#include <QStringList>
+#include <algorithm>
+
 namespace desktop {
 
 namespace {
@@ -70,34 +73,57 @@ void Workplace::open(const station::LogbookFile& file) {
     refresh();
 }
 
-void Workplace::keep(station::Entry entry, QObject* receiver, Kept kept) {
+void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken) {
     if (const auto& session = m_presence.session()) {
-        keepBy(*session, std::move(entry), receiver, std::move(kept));
+        keepBy(*session, std::move(entries), receiver, taken);
         return;
     }
-    Q_EMIT writerWanted(shownText(entry.kind),
-                        [this, entry, receiver = QPointer<QObject>(receiver),
-                         kept](station::Writer writer) { keepBy(writer, entry, receiver, kept); });
+    const bool waits = !std::ranges::all_of(entries, [this](const auto& entry) {
+        const auto kind = logbook::kindOf(entry.kind);
+        return m_fleet && kind &&
+               !station::waitsForPin(m_fleet->standing->state, *kind, entry.device);
+    });
+    Q_EMIT writerWanted(waits, [this, entries, receiver = QPointer<QObject>(receiver),
+                                taken](const station::Writer& writer) {
+        keepBy(writer, entries, receiver, taken);
+    });
 }
 
-void Workplace::keepBy(station::Writer writer, station::Entry entry, QPointer<QObject> receiver,
-                       Kept kept) {
-    entry.by = std::move(writer);
+void Workplace::keepBy(const station::Writer& writer, std::vector<station::Entry> entries,
+                       const QPointer<QObject>& receiver, const TakeKept& taken) {
+    for (auto& entry : entries) entry.by = writer;
     write(
-        [entry = std::move(entry)](const auto& surroundings, const auto& file) {
-            return station::writeEntry(surroundings, file, entry);
-        },
-        this, [this, receiver, kept](const station::Result<station::Written>& written) {
-            if (!written) {
-                Q_EMIT refused(written.error());
-            } else {
-                auto text = tr("Kept as %1.").arg(shownText(toText(written->record)));
-                for (const auto& line : written->warnings) text += '\n' + shownText(line);
-                for (const auto& line : written->meaning) text += '\n' + shownText(line);
-                Q_EMIT told(text);
+        [entries = std::move(entries)](const auto& surroundings, const auto& file) {
+            Kept kept;
+            for (const auto& entry : entries) {
+                auto written = station::writeEntry(surroundings, file, entry);
+                if (!written) {
+                    kept.refused = std::move(written.error());
+                    break;
+                }
+                kept.written.push_back(std::move(*written));
             }
-            if (receiver && kept) kept(written);
+            return kept;
+        },
+        this, [this, receiver, taken](const Kept& kept) {
+            tell(kept);
+            if (receiver && taken) taken(kept);
         });
+}
+
+void Workplace::tell(const Kept& kept) {
+    if (!kept.written.empty()) {
+        QStringList names, lines;
+        for (const auto& each : kept.written) {
+            names << shownText(toText(each.record));
+            for (const auto& line : each.warnings) lines << shownText(line);
+        }
+        for (const auto& line : kept.written.back().meaning) lines << shownText(line);
+        lines.prepend(tr("Kept by %1 as %2.")
+                          .arg(shownText(kept.written.back().by), names.join(QLatin1String(", "))));
+        Q_EMIT told(lines.join('\n'));
+    }
+    if (kept.refused) Q_EMIT refused(*kept.refused);
 }
 
 }  // namespace desktop

@@ -15,8 +15,10 @@
 #include <QObject>
 #include <QTimer>
 #include <functional>
+#include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 namespace desktop {
 
@@ -71,10 +73,17 @@ public:
             });
     }
 
-    using Kept = std::function<void(const station::Result<station::Written>&)>;
-    // Keeps an entry of whoever is signed in; where nobody is and the entry may not wait, or needs
-    // a PIN, `writerWanted` is emitted first. What comes of it is told, and handed to `kept`.
-    void keep(station::Entry entry, QObject* receiver, Kept kept = {});
+    // What was kept of the entries of one press; the problem of the first that was refused, after
+    // which none is tried.
+    struct Kept {
+        std::vector<station::Written> written;
+        std::optional<station::Problem> refused;
+        [[nodiscard]] bool isAll() const { return !refused; }
+    };
+    using TakeKept = std::function<void(const Kept&)>;
+    // Keeps entries of whoever is signed in; where nobody is, `writerWanted` is emitted first. What
+    // comes of it is told, and handed to `taken`.
+    void keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken = {});
 
     // Reads the fleet again, now.
     void refresh();
@@ -88,12 +97,13 @@ Q_SIGNALS:
     // A line for the person: what was kept, or why not.
     void told(const QString& text);
     void refused(const station::Problem& problem);
-    // Somebody must say who writes; `then` takes them.
-    void writerWanted(const QString& what, std::function<void(station::Writer)> then);
+    // Somebody must say who writes; `then` takes them. Where `waits` is false a name will do.
+    void writerWanted(bool waits, std::function<void(station::Writer)> then);
 
 private:
-    void keepBy(station::Writer writer, station::Entry entry, QPointer<QObject> receiver,
-                Kept kept);
+    void keepBy(const station::Writer& writer, std::vector<station::Entry> entries,
+                const QPointer<QObject>& receiver, const TakeKept& taken);
+    void tell(const Kept& kept);
 
     Start m_start;
     AskingTerminal m_terminal;

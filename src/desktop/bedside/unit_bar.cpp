@@ -1,0 +1,62 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The bar; see unit_bar.h.
+#include "desktop/bedside/unit_bar.h"
+
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/verdict_chip.h"
+
+#include <QGridLayout>
+#include <QLabel>
+
+namespace desktop {
+
+namespace {
+
+QLabel* makeLabel(const QString& name, TextRole role) {
+    auto* label = new QLabel;
+    label->setTextFormat(Qt::PlainText);
+    label->setFont(fontFor(role));
+    label->setAccessibleDescription(name);
+    return label;
+}
+
+}  // namespace
+
+UnitBar::UnitBar(QWidget* parent) : QWidget(parent) {
+    m_serial = makeLabel(tr("Serial"), TextRole::Title);
+    m_asset = makeLabel(tr("Asset number and model"), TextRole::Plain);
+    m_place = makeLabel(tr("Place"), TextRole::Strong);
+    m_group = makeLabel(tr("Patient group"), TextRole::Plain);
+    m_note = makeLabel(tr("Until when"), TextRole::Quiet);
+    m_verdict = new VerdictChip;
+    auto* grid = new QGridLayout(this);
+    grid->setContentsMargins(12, 6, 12, 6);
+    grid->setHorizontalSpacing(24);
+    grid->setVerticalSpacing(2);
+    grid->addWidget(m_serial, 0, 0);
+    grid->addWidget(m_asset, 1, 0);
+    grid->addWidget(m_place, 0, 1);
+    grid->addWidget(m_group, 1, 1);
+    grid->addWidget(m_verdict, 0, 2, Qt::AlignRight);
+    grid->addWidget(m_note, 1, 2, Qt::AlignRight);
+    grid->setColumnStretch(1, 1);
+    setAutoFillBackground(true);
+    setBackgroundRole(QPalette::Base);
+}
+
+void UnitBar::show(const report::BedsideIdentity& unit) {
+    m_serial->setText(shownText(unit.serial));
+    QStringList what;
+    for (const auto& each : {unit.asset, unit.label, unit.model})
+        if (!each.empty()) what << shownText(each);
+    m_asset->setText(what.join(QStringLiteral(" · ")));
+    m_place->setText(shownText(unit.place));
+    m_group->setText(shownText(unit.groupAskedText.empty() ? unit.groupText : unit.groupAskedText));
+    m_verdict->show({unit.verdict, shownText(unit.verdictWord)});
+    m_note->setText(shownText(unit.inDoubt ? unit.doubtText : unit.readyUntilText));
+}
+
+}  // namespace desktop

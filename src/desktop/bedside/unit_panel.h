@@ -1,0 +1,63 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What the parts of the bedside desk share: the unit as it was last read, and how each of them is
+// given it. Knows no widget of theirs.
+#pragma once
+
+#include "desktop/shell/desk.h"
+#include "report/bedside.h"
+#include "station/bedside.h"
+
+#include <memory>
+#include <optional>
+
+namespace desktop {
+
+// Made beside the thread that paints, never changed after that.
+struct UnitView {
+    SharedFleetView fleet;
+    report::Bedside bedside;
+};
+using SharedUnitView = std::shared_ptr<const UnitView>;
+
+// When it was done and by whom, as the strip below the panels says; what all entries share.
+class EntryStrip;
+
+struct PanelTools {
+    DeskTools desk;
+    EntryStrip& strip;
+};
+
+class UnitPanel : public QWidget {
+    Q_OBJECT
+public:
+    explicit UnitPanel(PanelTools tools, QWidget* parent = nullptr)
+        : QWidget(parent), m_tools(tools) {}
+
+    // The unit, read again: another one, or the same some seconds later. What is being typed stays.
+    virtual void show(const SharedUnitView& unit) = 0;
+
+    // What was scanned, if it is a part or a model; whether it is taken.
+    virtual bool takeFound(const station::Found& found) {
+        Q_UNUSED(found);
+        return false;
+    }
+
+    // Something is being entered that is not kept yet: another unit is not opened without a
+    // question.
+    [[nodiscard]] virtual bool isOpen() const { return false; }
+    // It is given up.
+    virtual void giveUp() {}
+
+protected:
+    [[nodiscard]] Workplace& workplace() const { return m_tools.desk.workplace; }
+    [[nodiscard]] SheetStack& sheets() const { return m_tools.desk.sheets; }
+    [[nodiscard]] EntryStrip& strip() const { return m_tools.strip; }
+    [[nodiscard]] const PanelTools& tools() const { return m_tools; }
+
+private:
+    PanelTools m_tools;
+};
+
+}  // namespace desktop
