@@ -20,6 +20,7 @@ Commands makeAll() {
              makePinSetCommand,
              makePinRecoverCommand,
              makeBadgeCommand,
+             makeFleetCommand,
              makeLogCommand,
              makeConfirmCommand,
              makeStrikeCommand,

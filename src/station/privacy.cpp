@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <optional>
 #include <regex>
 #include <sstream>
@@ -59,6 +60,12 @@ struct Patterns {
                    std::regex::icase) {}
 };
 
+// Making them takes longer than a look at a short text, and lists hold many.
+const Patterns& patternsOf(const words::Words& words) {
+    thread_local std::map<std::string, Patterns> known;
+    return known.try_emplace(words.language(), words).first->second;
+}
+
 std::optional<PatientTrace> found(const std::string& text, const std::regex& pattern, Code code) {
     std::smatch match;
     if (!std::regex_search(text, match, pattern)) {
@@ -94,7 +101,7 @@ std::optional<PatientTrace> numberIn(const std::string& text, const Patterns& pa
 
 std::vector<PatientTrace> patientTraces(std::string_view text, const words::Words& words) {
     const std::string read(text.substr(0, mostRead));
-    const Patterns patterns(words);
+    const auto& patterns = patternsOf(words);
     std::vector<PatientTrace> traces;
     const auto add = [&traces](std::optional<PatientTrace> trace) {
         const bool isTold = trace && std::ranges::any_of(traces, [&](const auto& other) {

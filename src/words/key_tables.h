@@ -17,5 +17,6 @@ namespace words {
 [[nodiscard]] std::string_view traceKeys();
 [[nodiscard]] std::string_view peopleKeys();
 [[nodiscard]] std::string_view bedsideKeys();
+[[nodiscard]] std::string_view fleetKeys();
 
 }  // namespace words

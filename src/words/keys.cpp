@@ -62,6 +62,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, traceKeys());
         addTable(keys, peopleKeys());
         addTable(keys, bedsideKeys());
+        addTable(keys, fleetKeys());
         return keys;
     }();
     return all;

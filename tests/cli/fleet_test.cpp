@@ -1,0 +1,54 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What the command line prints, to the letter, about fleet lists.
+#include "cli/transcript.h"
+
+#include <catch2/catch.hpp>
+
+using support::Transcript;
+
+namespace {
+
+void prepareWard(Transcript& transcript) {
+    transcript.write("policy.toml", support::smallRulebook());
+    transcript.prepare("init ward.logbook --station icu-1 --rulebook policy.toml --manager mt "
+                       "--name \"Morgan Thistle\"");
+    transcript.prepare(
+        "log ward.logbook enrol KB-0142 --model Larch --group adult --commissioned 2026-01-15 "
+        "--asset A-142 --location Store --as mt");
+}
+
+}  // namespace
+
+TEST_CASE("Enrolling units from a fleet list", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.write("fleet.csv",
+                     "\xEF\xBB\xBFSerial,notes,model,groups,commissioned,label,asset,location\r\n"
+                     "KB-0201,\"bought,\r\nused\",Larch,adult;neonatal,2026-02-01,Unit 201,A-201,"
+                     "Equipment room\r\n"
+                     "KB-0202,,Larch,adult,2026-02-01,\"Unit \"\"202\"\"\",,\r\n"
+                     "KB-0142,,Larch,adult,2026-02-01,,,\r\n"
+                     "KB-0203,,Larch,toddler,2026-13-01,,A-142,\r\n"
+                     "KB-0204,,Larch \"3\",adult,2026-02-01,,,\r\n"
+                     "KB-0205,,Larch,adult,2026-02-01,Mrs Harebell,,\r\n");
+    transcript.run("fleet ward.logbook fleet.csv");
+    transcript.run("fleet ward.logbook fleet.csv --take");
+    transcript.run("fleet ward.logbook fleet.csv --json");
+    transcript.run("fleet ward.logbook fleet.csv --take --as mt");
+    transcript.run("fleet ward.logbook fleet.csv --take --as mt");
+    transcript.write("rest.csv",
+                     "serial,model,groups,commissioned,label\n"
+                     "KB-0205,Larch,adult,2026-02-01,Mrs Harebell\n");
+    transcript.run("fleet ward.logbook rest.csv --names-no-patient --take --as mt --json");
+    transcript.run("fleet ward.logbook none.csv");
+    transcript.write("semicolons.csv", "serial;model;groups;commissioned\n");
+    transcript.run("fleet ward.logbook semicolons.csv");
+    transcript.write("columns.csv", "serial,model,model,groups\n");
+    transcript.run("fleet ward.logbook columns.csv");
+    transcript.write("latin.csv", "serial,model,groups,commissioned\nKB-1,L\xE4rche,adult,\n");
+    transcript.run("fleet ward.logbook latin.csv");
+    transcript.run("fleet nowhere.logbook fleet.csv");
+    transcript.check("fleet");
+}
