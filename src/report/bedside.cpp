@@ -118,6 +118,24 @@ std::string notProved(const Context& context, const rules::Plan& plan) {
                                                  {"most", std::to_string(rules::exactTasks)}});
 }
 
+// Where only the order cannot be worked out, a part is still to be fitted and what it is like to be
+// recorded: that leads on.
+bool leadsOn(const rules::Plan& plan) {
+    return !plan.blockers.empty() &&
+           std::all_of(plan.blockers.begin(), plan.blockers.end(),
+                       [](const auto& blocker) { return blocker.starts_with("closing_fit "); });
+}
+
+std::optional<std::size_t> nextOf(const std::vector<BedsideRow>& rows, const rules::Plan& plan) {
+    const auto isNext = [fits = leadsOn(plan)](const BedsideRow& row) {
+        if (row.part == RowPart::Step) return true;
+        return fits && row.part == RowPart::Finding && std::holds_alternative<FitToLog>(row.act);
+    };
+    const auto next = std::find_if(rows.begin(), rows.end(), isNext);
+    if (next == rows.end()) return std::nullopt;
+    return static_cast<std::size_t>(next - rows.begin());
+}
+
 bool isOpen(const BedsideRow& row) {
     return row.part != RowPart::Done;
 }
@@ -136,10 +154,7 @@ std::optional<Bedside> makeBedside(rules::State state, words::RecordLookup looku
     Bedside bedside;
     bedside.identity = identityOf(context, row);
     bedside.rows = makeRows({context, *way, question.takenOut});
-    const auto isStep = [](const BedsideRow& each) { return each.part == RowPart::Step; };
-    const auto next = std::find_if(bedside.rows.begin(), bedside.rows.end(), isStep);
-    if (next != bedside.rows.end())
-        bedside.next = static_cast<std::size_t>(next - bedside.rows.begin());
+    bedside.next = nextOf(bedside.rows, way->plan);
     const bool standsMore = std::any_of(bedside.rows.begin(), bedside.rows.end(), isOpen);
     bedside.headline = headlineOf(context, *way, standsMore);
     bedside.readyAt = way->plan.readyAt;

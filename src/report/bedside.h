@@ -91,7 +91,8 @@ struct BedsideRow {
 struct Bedside {
     BedsideIdentity identity;
     std::vector<BedsideRow> rows;     // in the order in which they are shown
-    std::optional<std::size_t> next;  // the row of the next step; none without a way to ready
+    std::optional<std::size_t> next;  // the row of the next step; without a way to ready none, or
+                                      // the part to fit before one can be worked out
     std::string headline;             // "Ready at 09:40, in 55 min." or why not, in one line
     std::optional<Instant> readyAt;
     std::vector<std::string> runsOut;  // what will have run out before the way is gone

@@ -318,7 +318,9 @@ private:
                 return GroupToLog{finding.subject,
                                   words::groupLabel(m_context, finding.subject)};
             case FindingCode::Missing:
-                if (!rulebook.position(finding.subject)) return {};
+                // Of a choice its first, as a plan would; the set-up offers the others.
+                if (const auto* choice = rulebook.choice(finding.subject))
+                    return fit(choice->positions.front(), false);
                 return fit(finding.subject, false);
             case FindingCode::ChangeDue:
             case FindingCode::Expired:

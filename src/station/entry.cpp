@@ -34,14 +34,58 @@ public:
         : m_surroundings(surroundings), m_logbook(logbook), m_log(log),
           m_gate(surroundings, file, log) {}
 
-    Result<Written> write(const Entry& entry) {
-        const auto name = nextName(m_surroundings, m_log);
+    // All or none, in this order; each is held against the log with those before it.
+    Result<std::vector<Written>> write(const std::vector<Entry>& entries) {
+        auto name = nextName(m_surroundings, m_log);
         if (!name) {
             return tl::unexpected(name.error());
         }
+        std::vector<Signed> all;
+        for (const auto& entry : entries) {
+            auto prepared = sign(entry, *name);
+            if (!prepared) {
+                return tl::unexpected(std::move(prepared.error()));
+            }
+            all.push_back(std::move(*prepared));
+        }
+        const auto now = m_surroundings.clock.now();
+        std::vector<Draft> drafts;
+        for (auto& each : all) {
+            if (!drafts.empty()) {
+                extend();
+            }
+            auto checked = check(each, *name, now);
+            if (!checked) {
+                return tl::unexpected(std::move(checked.error()));
+            }
+            ++name->seq;
+            drafts.push_back(each.draft);
+        }
+        const auto names = appendOwn(m_surroundings, m_logbook, drafts, now);
+        if (!names) {
+            return tl::unexpected(names.error());
+        }
+        // It is on the disk: that the clock could not be noted makes it no less.
+        (void)noteClock(m_surroundings, m_logbook);
+        std::vector<Written> written;
+        for (std::size_t index = 0; index < all.size(); ++index) {
+            all[index].written.record = (*names)[index];
+            written.push_back(std::move(all[index].written));
+        }
+        return written;
+    }
+
+private:
+    // An entry whose writer has signed, and what is told of it.
+    struct Signed {
+        Draft draft;
+        Written written;
+    };
+
+    Result<Signed> sign(const Entry& entry, const RecordName& name) const {
         // What is no record is refused before anybody is asked for anything.
         const auto unsignedRecord = recordOf(m_surroundings, {entry, {entry.by.who, "", true}},
-                                             *name, m_surroundings.clock.now());
+                                             name, m_surroundings.clock.now());
         if (!unsignedRecord) {
             return tl::unexpected(unsignedRecord.error());
         }
@@ -59,32 +103,40 @@ public:
         if (auto verified = signWitness(draft.entry); !verified) {
             return tl::unexpected(std::move(verified.error()));
         }
-        const auto now = m_surroundings.clock.now();
-        const auto record = recordOf(m_surroundings, draft, *name, now);
+        return Signed{std::move(draft), {{}, signature->name, signature->confirmed,
+                                         signature->isKnown, std::move(settled->warnings)}};
+    }
+
+    // Adds to what is told, and to the log that the next entry is held against.
+    Result<void> check(Signed& entry, const RecordName& name, Instant now) {
+        const auto record = recordOf(m_surroundings, entry.draft, name, now);
         if (!record) {
             return tl::unexpected(record.error());
         }
-        auto warnings = checkEntry(m_surroundings, m_log.log, *record);
+        const auto& log = m_extended ? *m_extended : m_log.log;
+        auto warnings = checkEntry(m_surroundings, log, *record);
         if (!warnings) {
             return tl::unexpected(std::move(warnings.error()));
         }
-        warnings->insert(warnings->end(), settled->warnings.begin(), settled->warnings.end());
+        auto& told = entry.written.warnings;
+        const auto& remarks = entry.draft.signature.remarks;
+        told.insert(told.begin(), warnings->begin(), warnings->end());
         if (m_log.verification && !m_log.verification->ok) {
-            warnings->push_back(m_surroundings.words.say("verify.file_damaged"));
+            told.push_back(m_surroundings.words.say("verify.file_damaged"));
         }
-        warnings->insert(warnings->begin(), signature->remarks.begin(), signature->remarks.end());
-        const auto written = appendOwn(m_surroundings, m_logbook, {draft}, now);
-        if (!written) {
-            return tl::unexpected(written.error());
-        }
-        // It is on the disk: that the clock could not be noted makes it no less.
-        (void)noteClock(m_surroundings, m_logbook);
-        return Written{written->front(), signature->name, signature->confirmed,
-                       signature->isKnown, std::move(*warnings),
-                       entryMeaning(m_surroundings, m_log.log, *record)};
+        told.insert(told.begin(), remarks.begin(), remarks.end());
+        entry.written.meaning = entryMeaning(m_surroundings, log, *record);
+        m_after.push_back(*record);
+        return {};
     }
 
-private:
+    // The log with the entries before, for the next one.
+    void extend() {
+        auto records = m_log.log.records();
+        records.insert(records.end(), m_after.begin(), m_after.end());
+        m_extended.emplace(std::move(records), m_surroundings.zones);
+    }
+
     // A second person verifies in their own name, or has signed the form that is copied.
     Result<void> signWitness(Entry& entry) const {
         if (!entry.witness || entry.form) {
@@ -102,7 +154,18 @@ private:
     store::Logbook& m_logbook;
     const WholeLog& m_log;
     Gate m_gate;
+    std::vector<Record> m_after;
+    std::optional<rules::Log> m_extended;
 };
+
+// One entry in a logbook that is open.
+Result<Written> writeOne(EntryWriting writing, const Entry& entry) {
+    auto written = writing.write({entry});
+    if (!written) {
+        return tl::unexpected(std::move(written.error()));
+    }
+    return std::move(written->front());
+}
 
 }  // namespace
 
@@ -130,7 +193,15 @@ bool waitsForPin(const rules::State& state, Kind kind, const std::string& device
 Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& file,
                            const Entry& entry) {
     return withLog(surroundings, file, [&](store::Logbook& logbook, const WholeLog& log) {
-        return EntryWriting(surroundings, file, logbook, log).write(entry);
+        return writeOne(EntryWriting(surroundings, file, logbook, log), entry);
+    });
+}
+
+Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
+                                           const LogbookFile& file,
+                                           const std::vector<Entry>& entries) {
+    return withLog(surroundings, file, [&](store::Logbook& logbook, const WholeLog& log) {
+        return EntryWriting(surroundings, file, logbook, log).write(entries);
     });
 }
 
@@ -141,7 +212,7 @@ Result<Written> strike(const Surroundings& surroundings, const LogbookFile& file
         const auto index = log.log.find(target);
         entry.device = index ? log.log.records()[*index].device : "";
         entry.body = {{"target", toText(target)}, {"reason", reason}};
-        return EntryWriting(surroundings, file, logbook, log).write(entry);
+        return writeOne(EntryWriting(surroundings, file, logbook, log), entry);
     });
 }
 

@@ -50,6 +50,12 @@ struct Written {
 [[nodiscard]] Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& file,
                                          const Entry& entry);
 
+// Several entries in one act, all or none, in this order: each is held against the log with those
+// before it, and refused as above. `meaning` of each is for the moment after it.
+[[nodiscard]] Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
+                                                         const LogbookFile& file,
+                                                         const std::vector<Entry>& entries);
+
 // Whether an entry of that kind on that unit (empty: the department) is not taken before its writer
 // has signed in, with the units as they stand in `state`; an empty state where there is no edition.
 [[nodiscard]] bool waitsForPin(const rules::State& state, logbook::Kind kind,
