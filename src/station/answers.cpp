@@ -249,6 +249,15 @@ Result<report::LookingBack> lookBack(const Surroundings& surroundings, const Sta
     return std::move(*back);
 }
 
+report::History history(const Surroundings& surroundings, const Standing& standing,
+                        const std::string& device) {
+    const words::Context context{surroundings.words, standing.state,
+                                 standing.state.device(device), standing.at, standing.group,
+                                 report::lookupIn(standing.log.log)};
+    return report::makeHistory(context, standing.log.log,
+                               {device, standing.at, standing.knownAt});
+}
+
 Result<report::WayToReady> wayToReady(const Surroundings& surroundings, const Standing& standing,
                                       const std::string& device) {
     auto way = report::makeWayToReady(

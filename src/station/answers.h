@@ -7,6 +7,7 @@
 #include "report/board.h"
 #include "report/draft.h"
 #include "report/explain.h"
+#include "report/history.h"
 #include "report/horizon.h"
 #include "report/look_back.h"
 #include "report/month.h"
@@ -72,6 +73,11 @@ struct Standing {
 [[nodiscard]] Result<report::LookingBack> lookBack(const Surroundings& surroundings,
                                                    const Standing& standing,
                                                    const std::string& device);
+
+// The entries on it up to the time asked; none where there are none. Nothing but its own entries is
+// looked at.
+[[nodiscard]] report::History history(const Surroundings& surroundings, const Standing& standing,
+                                      const std::string& device);
 
 // Its way to ready, likewise.
 [[nodiscard]] Result<report::WayToReady> wayToReady(const Surroundings& surroundings,

@@ -18,5 +18,6 @@ namespace words {
 [[nodiscard]] std::string_view peopleKeys();
 [[nodiscard]] std::string_view bedsideKeys();
 [[nodiscard]] std::string_view fleetKeys();
+[[nodiscard]] std::string_view historyKeys();
 
 }  // namespace words

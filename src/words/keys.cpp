@@ -63,6 +63,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, peopleKeys());
         addTable(keys, bedsideKeys());
         addTable(keys, fleetKeys());
+        addTable(keys, historyKeys());
         return keys;
     }();
     return all;

@@ -1,15 +1,103 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The panel; see history_panel.h.
+// The history; see history_panel.h.
 #include "desktop/bedside/history_panel.h"
+
+#include "desktop/bedside/history_delegate.h"
+#include "desktop/bedside/history_model.h"
+#include "desktop/bedside/look_back_sheet.h"
+#include "desktop/bedside/record_sheet.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+
+#include <QButtonGroup>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QListView>
+#include <QPushButton>
+#include <QVBoxLayout>
 
 namespace desktop {
 
-HistoryPanel::HistoryPanel(PanelTools tools, QWidget* parent) : UnitPanel(tools, parent) {}
+HistoryPanel::HistoryPanel(PanelTools tools, QWidget* parent) : UnitPanel(tools, parent) {
+    m_model = new HistoryModel(this);
+    m_list = new QListView;
+    m_list->setModel(m_model);
+    m_list->setItemDelegate(new HistoryDelegate(m_list));
+    m_list->setResizeMode(QListView::Adjust);
+    m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_list->setAccessibleName(tr("Entries on this unit, latest first"));
+    m_older = new QLabel;
+    m_older->setWordWrap(true);
+    m_older->setFont(fontFor(TextRole::Quiet));
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(makeFilters());
+    layout->addWidget(m_list, 1);
+    layout->addWidget(m_older);
+    connect(m_list, &QListView::clicked, this, &HistoryPanel::openRecord);
+    connect(m_list, &QListView::activated, this, &HistoryPanel::openRecord);
+}
+
+QWidget* HistoryPanel::makeFilters() {
+    auto* row = new QWidget;
+    auto* layout = new QHBoxLayout(row);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(targetGap);
+    auto* sorts = new QButtonGroup(row);
+    const auto add = [&](const QString& says, std::optional<report::EntrySort> sort) {
+        auto* button = new QPushButton(says);
+        button->setCheckable(true);
+        button->setChecked(!sort);
+        button->setAccessibleName(tr("Show: %1").arg(says));
+        sorts->addButton(button);
+        layout->addWidget(button);
+        connect(button, &QPushButton::clicked, this, [this, sort] { m_model->showSort(sort); });
+    };
+    using report::EntrySort;
+    add(tr("All"), {});
+    add(tr("Checks"), EntrySort::Check);
+    add(tr("Set-up"), EntrySort::SetUp);
+    add(tr("Use"), EntrySort::Use);
+    add(tr("Trouble"), EntrySort::Trouble);
+    add(tr("Notes"), EntrySort::Other);
+    layout->addStretch();
+    auto* back = new QPushButton(tr("Look back …"));
+    connect(back, &QPushButton::clicked, this, &HistoryPanel::lookBack);
+    layout->addWidget(back);
+    return row;
+}
 
 void HistoryPanel::show(const SharedUnitView& unit) {
+    const bool isOther =
+        !m_unit || m_unit->bedside.identity.device != unit->bedside.identity.device;
     m_unit = unit;
+    workplace().read(
+        [unit](const auto& surroundings, const auto&) {
+            return std::make_shared<const report::History>(
+                station::history(surroundings, *unit->fleet->standing,
+                                 unit->bedside.identity.device));
+        },
+        this, [this, unit, isOther](std::shared_ptr<const report::History> history) {
+            if (unit != m_unit) return;
+            m_older->setVisible(history->older > 0);
+            m_older->setText(tr("%1 older entries are not shown here. Look back, or export them.")
+                                 .arg(history->older));
+            m_model->show(std::move(history));
+            if (isOther) m_list->scrollToTop();
+        },
+        Background::Urgency::Later);
+}
+
+void HistoryPanel::openRecord(const QModelIndex& index) {
+    if (!sheets().isEmpty()) return;
+    sheets().put(new RecordSheet(tools().desk, m_model->lineAt(index.row())));
+}
+
+void HistoryPanel::lookBack() {
+    if (m_unit) sheets().put(new LookBackSheet(tools().desk, m_unit->bedside.identity.device));
 }
 
 }  // namespace desktop

@@ -1,21 +1,36 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The entries on one unit, and a look back to any instant.
+// The entries on one unit: each opens its record, from where it is struck through or moved; and a
+// look back to any instant.
 #pragma once
 
 #include "desktop/bedside/unit_panel.h"
+#include "report/history.h"
+
+class QLabel;
+class QListView;
 
 namespace desktop {
+
+class HistoryModel;
 
 class HistoryPanel : public UnitPanel {
     Q_OBJECT
 public:
     explicit HistoryPanel(PanelTools tools, QWidget* parent = nullptr);
+    using QWidget::show;
     void show(const SharedUnitView& unit) override;
 
 private:
+    QWidget* makeFilters();
+    void openRecord(const QModelIndex& index);
+    void lookBack();
+
     SharedUnitView m_unit;
+    HistoryModel* m_model = nullptr;
+    QListView* m_list = nullptr;
+    QLabel* m_older = nullptr;
 };
 
 }  // namespace desktop

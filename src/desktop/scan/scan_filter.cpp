@@ -15,6 +15,8 @@ namespace {
 
 // Nobody types two keys so fast; scanners send one every 1 to 15 ms.
 constexpr int burstGapMs = 20;
+// The program may have been busy meanwhile: keys that came in time are seen within this.
+constexpr int lateKeysMs = 5;
 // Fewer keys are no code: two fingers hit two keys at once.
 constexpr std::size_t fewestKeys = 4;
 // A scanner's second end, or an end that comes late, belongs to what was read before it.
@@ -36,7 +38,7 @@ ScanFilter::ScanFilter(QObject* parent) : QObject(parent) {
     m_pause.setSingleShot(true);
     m_pause.setTimerType(Qt::PreciseTimer);
     m_pause.setInterval(burstGapMs);
-    connect(&m_pause, &QTimer::timeout, this, &ScanFilter::settle);
+    connect(&m_pause, &QTimer::timeout, this, &ScanFilter::pause);
     QCoreApplication::instance()->installEventFilter(this);
 }
 
@@ -85,8 +87,27 @@ bool ScanFilter::takeEnd() {
     return isLate;
 }
 
+// By when the keys were pressed, where the system tells: a busy program sees them all at once.
+bool ScanFilter::continues(const QKeyEvent& key) const {
+    if (m_held.empty()) return true;
+    const auto last = m_held.back().key->timestamp();
+    return last == 0 || key.timestamp() < last || key.timestamp() - last <= burstGapMs;
+}
+
 void ScanFilter::hold(QObject* watched, const QKeyEvent& key) {
+    if (!continues(key)) settle();
+    m_isLast = false;
+    m_pause.setInterval(burstGapMs);
     m_held.push_back({watched, std::unique_ptr<QKeyEvent>(key.clone())});
+    m_pause.start();
+}
+
+void ScanFilter::pause() {
+    if (std::exchange(m_isLast, true)) {
+        settle();
+        return;
+    }
+    m_pause.setInterval(lateKeysMs);
     m_pause.start();
 }
 

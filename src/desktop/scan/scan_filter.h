@@ -37,6 +37,8 @@ private:
     bool takePress(QObject* watched, const QKeyEvent& key);
     bool takeEnd();
     void hold(QObject* watched, const QKeyEvent& key);
+    [[nodiscard]] bool continues(const QKeyEvent& key) const;
+    void pause();
     void settle();
     void replay();
 
@@ -47,6 +49,7 @@ private:
     std::vector<Held> m_held;     // the keys of a burst, or the one key that may begin it
     QString m_prefix, m_suffix;
     QTimer m_pause;               // after it a burst is over
+    bool m_isLast = false;        // what had been waiting behind the pause has been seen
     QElapsedTimer m_sinceScan;    // invalid: none yet
     bool m_isReplaying = false;
 };

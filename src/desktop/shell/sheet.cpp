@@ -27,7 +27,9 @@ Sheet::Sheet(const QString& title, QWidget* parent) : QWidget(parent) {
     layout->setContentsMargins(24, 20, 24, 20);
     layout->setSpacing(targetGap);
     auto* head = new QLabel(title);
-    head->setFont(fontFor(TextRole::Title));
+    auto font = fontFor(TextRole::Large);
+    font.setWeight(QFont::DemiBold);
+    head->setFont(font);
     head->setWordWrap(true);
     layout->addWidget(head);
     auto* scroll = new QScrollArea;

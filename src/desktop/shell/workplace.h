@@ -85,6 +85,19 @@ public:
     // comes of it is told, and handed to `taken`.
     void keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken = {});
 
+    // Hands over who writes: whoever is signed in, else whoever says so. `waits` as in the signal.
+    template <class Then>
+    void asWriter(bool waits, QObject* receiver, Then then) {
+        if (const auto& session = m_presence.session()) {
+            then(station::Writer(*session));
+            return;
+        }
+        Q_EMIT writerWanted(waits, [receiver = QPointer<QObject>(receiver),
+                                    then](const station::Writer& writer) {
+            if (receiver) then(writer);
+        });
+    }
+
     // Reads the fleet again, now.
     void refresh();
     // Another logbook from now on.

@@ -1,0 +1,135 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The look back; see look_back_sheet.h.
+#include "desktop/bedside/look_back_sheet.h"
+
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "station/given_time.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <utility>
+
+namespace desktop {
+
+namespace {
+
+struct Past {
+    std::string when;  // the instant, in full
+    std::string text;
+};
+
+struct LookQuestion {
+    std::string device, given;
+    std::size_t columns = 0;
+};
+
+// Given times are those of the department's clock on the wall.
+station::Result<Past> lookBack(const station::Surroundings& surroundings,
+                               const station::LogbookFile& file, const LookQuestion& question) {
+    const auto& words = surroundings.words;
+    const auto given = station::parseGivenTime(question.given);
+    if (!given)
+        return tl::unexpected(station::problemOf(words, "window.no_time",
+                                                 {{"text", question.given}}));
+    const auto zone = station::zoneInForce(surroundings, file);
+    if (!zone) return tl::unexpected(zone.error());
+    logbook::Instant at{};
+    if (const auto* wall = std::get_if<station::WallTime>(&*given)) {
+        const auto found = station::instantAt(words, **zone, *wall, surroundings.clock.now(),
+                                              station::Tense::Past);
+        if (!found) return tl::unexpected(found.error());
+        at = *found;
+    } else {
+        at = std::get<logbook::Instant>(*given);
+    }
+    const auto standing = station::standing(surroundings, file, {.at = at});
+    if (!standing) return tl::unexpected(standing.error());
+    const auto back = station::lookBack(surroundings, *standing, question.device);
+    if (!back) return tl::unexpected(back.error());
+    return Past{words::Times(words, **zone, at).full(at),
+                report::toText(*back, words, {.width = question.columns})};
+}
+
+}  // namespace
+
+LookBackSheet::LookBackSheet(DeskTools tools, std::string device, QWidget* parent)
+    : Sheet(tr("Look back at unit %1").arg(shownText(device)), parent),
+      m_tools(tools),
+      m_device(std::move(device)) {
+    addChoices();
+    m_banner = new QLabel;
+    m_banner->setWordWrap(true);
+    m_banner->setFont(fontFor(TextRole::Large));
+    m_banner->setContentsMargins(12, 8, 12, 8);
+    auto palette = m_banner->palette();
+    palette.setColor(QPalette::Window, colours().past);
+    palette.setColor(QPalette::WindowText, colours().pastText);
+    m_banner->setPalette(palette);
+    m_banner->setAutoFillBackground(true);
+    m_banner->hide();
+    content()->addWidget(m_banner);
+    m_text = new QPlainTextEdit;
+    m_text->setReadOnly(true);
+    auto font = fontFor(TextRole::Quiet);
+    font.setFamily(QStringLiteral("DejaVu Sans Mono"));
+    m_text->setFont(font);
+    m_text->setAccessibleName(tr("What could be known then, and what is known now"));
+    content()->addWidget(m_text, 1);
+    auto* back = new QPushButton(tr("Back to the present"));
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    foot()->addWidget(back);
+    setFocusProxy(m_when);
+}
+
+void LookBackSheet::addChoices() {
+    auto* label = new QLabel(tr("&When? As in 02:14, or 2026-11-14 02:14; in the hour that comes "
+                                "twice also first or second."));
+    label->setWordWrap(true);
+    m_when = new QLineEdit;
+    m_when->setAccessibleName(tr("Time to look back to"));
+    label->setBuddy(m_when);
+    auto* look = new QPushButton(tr("Look back"));
+    look->setProperty("main", true);
+    auto* row = new QHBoxLayout;
+    row->setSpacing(targetGap);
+    row->addWidget(m_when, 1);
+    row->addWidget(look);
+    content()->addWidget(label);
+    content()->addLayout(row);
+    const auto ask = [this] { lookAt(plainText(m_when->text().trimmed())); };
+    connect(look, &QPushButton::clicked, this, ask);
+    connect(m_when, &QLineEdit::returnPressed, this, ask);
+}
+
+void LookBackSheet::lookAt(const std::string& given) {
+    const QFontMetrics metrics(m_text->font());
+    const int wide = m_text->viewport()->width() / std::max(1, metrics.averageCharWidth()) - 2;
+    const LookQuestion question{m_device, given, static_cast<std::size_t>(std::max(40, wide))};
+    m_tools.workplace.read(
+        [question](const auto& surroundings, const auto& file) {
+            return lookBack(surroundings, file, question);
+        },
+        this, [this](const station::Result<Past>& past) {
+            if (past) {
+                tell(tr("THE PAST: %1").arg(shownText(past->when)), shownText(past->text));
+            } else {
+                tell({}, shownText(past.error().notice.text()));
+            }
+        });
+}
+
+void LookBackSheet::tell(const QString& banner, const QString& text) {
+    m_banner->setText(banner);
+    m_banner->setVisible(!banner.isEmpty());
+    m_text->setPlainText(text);
+}
+
+}  // namespace desktop

@@ -1,0 +1,181 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// An entry, and its correction; see record_sheet.h.
+#include "desktop/bedside/record_sheet.h"
+
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "station/bedside.h"
+
+#include <QFormLayout>
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <utility>
+
+namespace desktop {
+
+namespace {
+
+QLabel* makeText(const QString& text, TextRole role = TextRole::Plain) {
+    auto* label = new QLabel(text);
+    label->setTextFormat(Qt::PlainText);
+    label->setWordWrap(true);
+    label->setFont(fontFor(role));
+    return label;
+}
+
+QString titleOf(const CorrectionSheet::Wanted& wanted) {
+    if (wanted.moves)
+        return wanted.withBatch ? CorrectionSheet::tr("Move the session to another unit")
+                                : CorrectionSheet::tr("Move this entry to another unit");
+    return wanted.withBatch ? CorrectionSheet::tr("Strike the session through")
+                            : CorrectionSheet::tr("Strike this entry through");
+}
+
+}  // namespace
+
+RecordSheet::RecordSheet(DeskTools tools, report::HistoryLine line, QWidget* parent)
+    : Sheet(shownText(line.says), parent), m_tools(tools), m_line(std::move(line)) {
+    if (m_line.struck) content()->addWidget(makeText(shownText(m_line.strike), TextRole::Strong));
+    auto* form = new QFormLayout;
+    form->setRowWrapPolicy(QFormLayout::WrapLongRows);
+    for (const auto& [label, text] : m_line.details) {
+        auto* value = makeText(shownText(text));
+        value->setTextInteractionFlags(Qt::TextSelectableByMouse);
+        form->addRow(makeText(shownText(label), TextRole::Quiet), value);
+    }
+    content()->addLayout(form);
+    if (!m_line.struck) addCorrections();
+    content()->addStretch();
+    auto* back = new QPushButton(tr("Back"));
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    foot()->addWidget(back);
+}
+
+void RecordSheet::addCorrections() {
+    addCorrection(tr("Strike it through …"), false, false);
+    addCorrection(tr("It was another unit: move it …"), true, false);
+    if (m_line.inBatch < 2) return;
+    addCorrection(tr("Strike all %1 entries of this session through …").arg(m_line.inBatch), false,
+                  true);
+    addCorrection(tr("It was another unit: move all %1 entries of this session …")
+                      .arg(m_line.inBatch),
+                  true, true);
+}
+
+void RecordSheet::addCorrection(const QString& says, bool moves, bool withBatch) {
+    auto* button = new QPushButton(says);
+    connect(button, &QPushButton::clicked, this, [this, moves, withBatch] {
+        auto& sheets = m_tools.sheets;
+        auto* next = new CorrectionSheet(m_tools, {m_line, moves, withBatch});
+        close();
+        sheets.put(next);
+    });
+    content()->addWidget(button);
+}
+
+CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent)
+    : Sheet(titleOf(wanted), parent), m_tools(tools), m_wanted(std::move(wanted)) {
+    content()->addWidget(makeText(shownText(m_wanted.line.says), TextRole::Strong));
+    if (m_wanted.moves) {
+        m_unit = new QLineEdit;
+        m_unit->setAccessibleName(tr("Unit that was meant: scan it, or type its serial"));
+        content()->addWidget(makeText(m_unit->accessibleName()));
+        content()->addWidget(m_unit);
+    }
+    addReasons();
+    m_trouble = makeText({}, TextRole::Strong);
+    content()->addWidget(m_trouble);
+    content()->addStretch();
+    auto* back = new QPushButton(tr("Back, change nothing"));
+    auto* keep = new QPushButton(m_wanted.moves ? tr("Move it, and keep both to be read")
+                                                : tr("Strike it through"));
+    keep->setProperty("main", true);
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    connect(keep, &QPushButton::clicked, this, &CorrectionSheet::correct);
+    foot()->addWidget(back);
+    foot()->addWidget(keep);
+    setFocusProxy(m_unit != nullptr ? m_unit : m_reason);
+}
+
+void CorrectionSheet::addReasons() {
+    m_reason = new QLineEdit;
+    m_reason->setAccessibleName(tr("Reason"));
+    content()->addWidget(makeText(tr("Reason: one of these, or in your words")));
+    auto* grid = new QGridLayout;
+    grid->setSpacing(targetGap);
+    int count = 0;
+    for (const auto& reason : {tr("Wrong unit"), tr("Entered twice"), tr("Typing error"),
+                               tr("It was not done")}) {
+        auto* button = new QPushButton(reason);
+        connect(button, &QPushButton::clicked, this, [this, reason] { m_reason->setText(reason); });
+        grid->addWidget(button, count / 2, count % 2);
+        ++count;
+    }
+    content()->addLayout(grid);
+    content()->addWidget(m_reason);
+}
+
+bool CorrectionSheet::takeScan(const QString& text) {
+    if (m_unit == nullptr) return false;
+    m_unit->setText(text);
+    return true;
+}
+
+bool CorrectionSheet::isDraft() const {
+    return !m_reason->text().isEmpty() || (m_unit != nullptr && !m_unit->text().isEmpty());
+}
+
+void CorrectionSheet::correct() {
+    if (m_reason->text().trimmed().isEmpty()) {
+        m_trouble->setText(tr("Nothing was changed. Say why first: press a reason or type one."));
+        return;
+    }
+    if (m_unit != nullptr && m_unit->text().trimmed().isEmpty()) {
+        m_trouble->setText(tr("Nothing was changed. Scan the unit that was meant first."));
+        return;
+    }
+    m_tools.workplace.asWriter(true, this,
+                               [this](const station::Writer& writer) { correctBy(writer); });
+}
+
+void CorrectionSheet::correctBy(const station::Writer& writer) {
+    const station::Correction correction{writer, m_wanted.line.record, m_wanted.withBatch,
+                                         plainText(m_reason->text().trimmed())};
+    const auto unit = m_unit != nullptr ? plainText(m_unit->text().trimmed()) : std::string();
+    const auto fleet = m_tools.workplace.fleet();
+    m_tools.workplace.write(
+        [correction, unit, fleet](const auto& surroundings, const auto& file) {
+            if (unit.empty()) return station::strikeTogether(surroundings, file, correction);
+            // An asset number will do as well.
+            const auto found = station::find(surroundings, *fleet->standing, unit);
+            const bool isUnit = found.what == station::Found::What::Unit;
+            return station::moveToUnit(surroundings, file, correction,
+                                       isUnit ? found.device : unit);
+        },
+        this,
+        [this](const station::Result<station::Corrected>& corrected) { take(corrected); });
+}
+
+void CorrectionSheet::take(const station::Result<station::Corrected>& corrected) {
+    if (!corrected) {
+        auto text = shownText(corrected.error().notice.text());
+        for (const auto& detail : corrected.error().details) text += '\n' + shownText(detail);
+        m_trouble->setText(text);
+        return;
+    }
+    QStringList lines;
+    lines << tr("Struck through: %1.").arg(corrected->struck.size());
+    if (!corrected->reentered.empty())
+        lines << tr("Entered anew on the other unit: %1.").arg(corrected->reentered.size());
+    for (const auto& line : corrected->warnings) lines << shownText(line);
+    for (const auto& line : corrected->meaning) lines << shownText(line);
+    Q_EMIT m_tools.workplace.told(lines.join('\n'));
+    close();
+}
+
+}  // namespace desktop

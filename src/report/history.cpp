@@ -1,0 +1,130 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The entries on one unit; see history.h.
+#include "report/history.h"
+
+#include "words/record_words.h"
+#include "words/shown.h"
+
+#include <map>
+
+namespace report {
+
+namespace {
+
+using words::Context;
+
+constexpr std::int64_t minute = 60'000;
+
+std::string timeAndDay(const Context& context, logbook::Instant instant) {
+    return context.times().full(instant);
+}
+
+std::string strikeText(const Context& context, const logbook::Record& strike) {
+    const auto* body = std::get_if<logbook::body::Strike>(&strike.body);
+    return context.words.say("history.struck",
+                             {{"person", words::personName(context, strike.by)},
+                              {"time", context.times().dated(strike.entered)},
+                              {"reason", body != nullptr ? body->reason : ""}});
+}
+
+std::string enteredText(const Context& context, const logbook::Record& record) {
+    const auto later = record.entered - record.at;
+    if (later.ms < minute) return "";
+    return context.words.say("history.later",
+                             {{"duration", words::duration(context.words, later)}});
+}
+
+using Details = std::vector<std::pair<std::string, std::string>>;
+
+void addPerson(const Context& context, Details& details, std::string_view label,
+               const std::optional<std::string>& person) {
+    if (person)
+        details.emplace_back(context.words.say(label), words::personName(context, *person));
+}
+
+void addText(const Context& context, Details& details, std::string_view label,
+             const std::optional<std::string>& text) {
+    if (text) details.emplace_back(context.words.say(label), words::shown(*text));
+}
+
+Details detailsOf(const Context& context, const logbook::Record& record) {
+    const auto& words = context.words;
+    Details details{{words.say("history.at"), timeAndDay(context, record.at)},
+                    {words.say("history.entered"), timeAndDay(context, record.entered)}};
+    addPerson(context, details, "history.by", record.by);
+    addPerson(context, details, "history.done_by", record.doneBy);
+    addPerson(context, details, "history.witness", record.witness);
+    if (!record.confirmed)
+        details.emplace_back(words.say("history.signed"), words.say("history.not_signed"));
+    addText(context, details, "history.form", record.form);
+    addText(context, details, "history.batch", record.batch);
+    addText(context, details, "history.moved_from", record.movedFrom);
+    details.emplace_back(words.say("history.record"), logbook::toText(record.name));
+    return details;
+}
+
+HistoryLine lineOf(const Context& context, const logbook::Record& record) {
+    const auto times = context.times();
+    HistoryLine line{record.name, record.at, sortOf(record.kind())};
+    line.day = times.dayWithYear(context.state.rulebook->zone->dayOf(record.at));
+    line.clock = times.clock(record.at);
+    line.says = words::recordLine(context, record);
+    line.who = words::personName(context, record.doneBy ? *record.doneBy : record.by);
+    line.entered = enteredText(context, record);
+    line.batch = record.batch;
+    line.details = detailsOf(context, record);
+    return line;
+}
+
+// A batch is one of one station.
+using BatchKey = std::pair<std::string, std::string>;
+
+}  // namespace
+
+EntrySort sortOf(logbook::Kind kind) {
+    using enum logbook::Kind;
+    switch (kind) {
+        case Check: return EntrySort::Check;
+        case Group: case Power: case Fit: case Remove: case Reprocess: case Software:
+            return EntrySort::SetUp;
+        case UseStart: case UsePause: case UseResume: case UseEnd: case Soil: case Move:
+        case Sighted:
+            return EntrySort::Use;
+        case Alarm: case Fault: case Clear: case Withdraw: case Release: case Waive:
+        case NoticeDone: case Service:
+            return EntrySort::Trouble;
+        default: return EntrySort::Other;
+    }
+}
+
+History makeHistory(const Context& context, const rules::Log& log,
+                    const HistoryQuestion& question) {
+    History history;
+    std::map<BatchKey, int> batches;
+    const auto number = log.deviceNumber(question.device);
+    for (std::size_t index = log.records().size(); number && index-- > 0;) {
+        const auto& record = log.records()[index];
+        if (log.deviceNumber(index) != *number || record.at > question.asked ||
+            record.entered > question.knownAt)
+            continue;
+        const bool stands = log.takesPart(index, question.knownAt);
+        if (record.batch && stands) ++batches[{record.name.station, *record.batch}];
+        if (history.lines.size() == question.most) {
+            ++history.older;
+            continue;
+        }
+        history.lines.push_back(lineOf(context, record));
+        auto& line = history.lines.back();
+        line.struck = !stands;
+        const auto* strike = stands ? nullptr : log.struckBy(index);
+        if (strike != nullptr && strike->entered <= question.knownAt)
+            line.strike = strikeText(context, *strike);
+    }
+    for (auto& line : history.lines)
+        if (line.batch) line.inBatch = batches[{line.record.station, *line.batch}];
+    return history;
+}
+
+}  // namespace report
