@@ -19,5 +19,6 @@ namespace words {
 [[nodiscard]] std::string_view bedsideKeys();
 [[nodiscard]] std::string_view fleetKeys();
 [[nodiscard]] std::string_view historyKeys();
+[[nodiscard]] std::string_view paperKeys();
 
 }  // namespace words

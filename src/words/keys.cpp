@@ -64,6 +64,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, bedsideKeys());
         addTable(keys, fleetKeys());
         addTable(keys, historyKeys());
+        addTable(keys, paperKeys());
         return keys;
     }();
     return all;
