@@ -11,11 +11,11 @@
 #include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_bar.h"
 #include "desktop/bedside/way_panel.h"
+#include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 
 #include <QPushButton>
-#include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -37,10 +37,10 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     work->addWidget(m_panels, 1);
     work->addWidget(m_strip);
     const PanelTools panel{tools, *m_strip};
-    addPanel(new WayPanel(panel), tr("Way to ready"), QStringLiteral("F5"));
-    addPanel(new SetupPanel(panel), tr("Set-up"), QStringLiteral("F6"));
-    addPanel(new ActsPanel(panel), tr("Other entries"), QStringLiteral("F7"));
-    addPanel(new HistoryPanel(panel), tr("History"), QStringLiteral("F8"));
+    addPanel(new WayPanel(panel), tr("Way to ready"), Command::ShowWay);
+    addPanel(new SetupPanel(panel), tr("Set-up"), Command::ShowSetup);
+    addPanel(new ActsPanel(panel), tr("Other entries"), Command::ShowActs);
+    addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_ready, 1);
@@ -55,15 +55,13 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     });
 }
 
-void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, const QString& shortcut) {
+void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command command) {
     const int index = m_panels->addWidget(panel);
     auto* button = new QPushButton(name);
     button->setCheckable(true);
     button->setAutoExclusive(true);
-    button->setToolTip(shortcut);
     connect(button, &QPushButton::clicked, this, [this, index] { showPanel(index); });
-    connect(new QShortcut(QKeySequence(shortcut), this), &QShortcut::activated, this,
-            [this, index] { showPanel(index); });
+    addShortcut(this, command, [this, index] { showPanel(index); });
     m_tabs->addWidget(button);
     m_panelButtons.push_back(button);
 }

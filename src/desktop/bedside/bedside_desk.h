@@ -15,6 +15,7 @@ class QHBoxLayout;
 
 namespace desktop {
 
+enum class Command;
 class ReadyList;
 class UnitBar;
 
@@ -36,7 +37,7 @@ Q_SIGNALS:
     void unitShown(const QString& serial);  // for the first time, or read again
 
 private:
-    void addPanel(UnitPanel* panel, const QString& name, const QString& shortcut);
+    void addPanel(UnitPanel* panel, const QString& name, Command command);
     void showPanel(int index);
     void open(const QString& serial);
     void readUnit();

@@ -6,15 +6,17 @@
 
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/fleet/fleet_desk.h"
+#include "desktop/shell/help_sheet.h"
+#include "desktop/shell/shortcuts.h"
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 
+#include <QApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 #include <utility>
@@ -47,7 +49,9 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     connect(&m_workplace, &Workplace::troubled, this, &Window::tellProblem);
     connect(&m_workplace, &Workplace::writerWanted, this, &Window::askWhoWrites);
     showPresence();
+    tell(shownText(m_workplace.words().say("caution.full")));
     m_workplace.refresh();
+    verifyLog();
 }
 
 Window::~Window() {
@@ -76,7 +80,10 @@ QBoxLayout* Window::makeHead() {
         }
     });
     head->addWidget(m_codes, 1);
+    auto* help = new QPushButton(tr("Help"));
+    connect(help, &QPushButton::clicked, this, &Window::showHelp);
     head->addWidget(m_person);
+    head->addWidget(help);
     return head;
 }
 
@@ -84,19 +91,17 @@ void Window::makeDesks() {
     const DeskTools tools{m_workplace, *m_sheets};
     m_bedside = new BedsideDesk(tools);
     m_fleet = new FleetDesk(tools);
-    addDesk(m_bedside, tr("Bedside"), QStringLiteral("Ctrl+1"));
-    addDesk(m_fleet, tr("Fleet"), QStringLiteral("Ctrl+2"));
+    addDesk(m_bedside, tr("Bedside"));
+    addDesk(m_fleet, tr("Fleet"));
     showDesk(0);
 }
 
-void Window::addDesk(Desk* desk, const QString& name, const QString& shortcut) {
+void Window::addDesk(Desk* desk, const QString& name) {
     const int index = m_stack->addWidget(desk);
     auto* button = new QPushButton(name);
     button->setCheckable(true);
     button->setAutoExclusive(true);
     connect(button, &QPushButton::clicked, this, [this, index] { showDesk(index); });
-    connect(new QShortcut(QKeySequence(shortcut), this), &QShortcut::activated, this,
-            [this, index] { showDesk(index); });
     auto* head = static_cast<QHBoxLayout*>(layout()->itemAt(0)->layout());
     head->insertWidget(index, button);
     m_deskButtons.push_back(button);
@@ -107,10 +112,24 @@ void Window::addDesk(Desk* desk, const QString& name, const QString& shortcut) {
 }
 
 void Window::makeShortcuts() {
-    connect(new QShortcut(QKeySequence(QStringLiteral("Ctrl+K")), this), &QShortcut::activated,
-            m_codes, [this] { m_codes->setFocus(Qt::ShortcutFocusReason); });
-    connect(new QShortcut(QKeySequence(QStringLiteral("Ctrl+L")), this), &QShortcut::activated,
-            this, [this] { m_workplace.presence().lock(); });
+    addShortcut(this, Command::ShowBedside, [this] { showDesk(m_stack->indexOf(m_bedside)); });
+    addShortcut(this, Command::ShowFleet, [this] { showDesk(m_stack->indexOf(m_fleet)); });
+    addShortcut(this, Command::TypeCode,
+                [this] { m_codes->setFocus(Qt::ShortcutFocusReason); });
+    addShortcut(this, Command::SignInOrLock, [this] { m_person->click(); });
+    addShortcut(this, Command::ShowHelp, [this] { showHelp(); });
+    addShortcut(this, Command::CloseUnit, [this] { m_bedside->closeUnit(); });
+}
+
+void Window::showHelp() {
+    if (!m_sheets->isEmpty()) return;
+    auto* sheet = new HelpSheet({m_workplace, *m_sheets});
+    connect(sheet, &HelpSheet::appearanceWanted, this, [this, sheet](int percent, bool isDark) {
+        sheet->callOff();
+        apply(*qApp, {isDark ? Theme::Dark : Theme::Light, percent});
+        Q_EMIT m_workplace.appearanceChanged();
+    });
+    m_sheets->put(sheet);
 }
 
 void Window::showDesk(int index) {
@@ -137,6 +156,13 @@ void Window::askWhoWrites(bool waits, const std::function<void(station::Writer)>
 void Window::showPresence() {
     const auto name = m_workplace.presence().name();
     m_person->setText(name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(name));
+}
+
+// In the background, after the desks are filled; what is found stands across the head of the fleet.
+void Window::verifyLog() {
+    connect(
+        &m_workplace, &Workplace::fleetChanged, this, [this] { m_workplace.verify(); },
+        Qt::SingleShotConnection);
 }
 
 // What was being entered is put aside for its owner; whoever comes next finds what is ready.

@@ -38,10 +38,12 @@ private:
     QBoxLayout* makeHead();
     void makeDesks();
     void makeShortcuts();
-    void addDesk(Desk* desk, const QString& name, const QString& shortcut);
+    void addDesk(Desk* desk, const QString& name);
     void showDesk(int index);
     void takeScan(const QString& text);
     void askWhoWrites(bool waits, const std::function<void(station::Writer)>& then);
+    void showHelp();
+    void verifyLog();
     void showPresence();
     void leave(const std::string& person);
     void comeBack(const std::string& person);

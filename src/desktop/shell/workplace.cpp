@@ -5,6 +5,7 @@
 #include "desktop/shell/workplace.h"
 
 #include "desktop/shell/text.h"
+#include "station/upkeep.h"
 
 #include <QStringList>
 #include <algorithm>
@@ -23,7 +24,8 @@ Workplace::Workplace(Start start, QObject* parent)
       m_start(std::move(start)),
       m_terminal(m_start.words.say("question.yes")),
       m_reader{m_start.clock, m_start.zones(), m_start.words, m_start.login},
-      m_writer{m_start.clock, m_start.zones(), m_start.words, m_start.login, &m_terminal} {
+      m_writer{m_start.clock, m_start.zones(), m_start.words, m_start.login, &m_terminal},
+      m_verifier{m_start.clock, m_start.zones(), m_start.words, m_start.login} {
     connect(&m_terminal, &AskingTerminal::asked, this,
             [this](const QString& text, const std::function<void(bool)>& answer) {
                 ask({text, tr("Yes, keep it"), tr("No, look again")}, answer);
@@ -66,6 +68,21 @@ void Workplace::refresh() {
     });
 }
 
+void Workplace::verify() {
+    m_verifying.run([this, file = m_start.file] { return station::verify(m_verifier, file); }, this,
+                    [this](const station::Result<station::VerifyAnswer>& answer) {
+                        if (!answer) {
+                            Q_EMIT refused(answer.error());
+                            return;
+                        }
+                        const auto found = station::findingsOf(words(), answer->report);
+                        QStringList lines;
+                        for (const auto& line : found) lines << shownText(line);
+                        if (!lines.isEmpty()) Q_EMIT told(lines.join('\n'));
+                        refresh();
+                    });
+}
+
 void Workplace::open(const station::LogbookFile& file) {
     m_presence.lock();
     m_fleet.reset();
@@ -95,13 +112,11 @@ void Workplace::keepBy(const station::Writer& writer, std::vector<station::Entry
     write(
         [entries = std::move(entries)](const auto& surroundings, const auto& file) {
             Kept kept;
-            for (const auto& entry : entries) {
-                auto written = station::writeEntry(surroundings, file, entry);
-                if (!written) {
-                    kept.refused = std::move(written.error());
-                    break;
-                }
-                kept.written.push_back(std::move(*written));
+            auto written = station::writeTogether(surroundings, file, entries);
+            if (written) {
+                kept.written = std::move(*written);
+            } else {
+                kept.refused = std::move(written.error());
             }
             return kept;
         },

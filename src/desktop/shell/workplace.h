@@ -73,8 +73,7 @@ public:
             });
     }
 
-    // What was kept of the entries of one press; the problem of the first that was refused, after
-    // which none is tried.
+    // What was kept of the entries of one press: all of them, or none and why.
     struct Kept {
         std::vector<station::Written> written;
         std::optional<station::Problem> refused;
@@ -100,11 +99,15 @@ public:
 
     // Reads the fleet again, now.
     void refresh();
+    // Verifies the log on a thread of its own; what is found is told, and known to the fleet then.
+    void verify();
     // Another logbook from now on.
     void open(const station::LogbookFile& file);
 
 Q_SIGNALS:
     void fleetChanged();
+    // Fonts and colours are others now: what took its own of them takes them again.
+    void appearanceChanged();
     // The logbook cannot be read; the last fleet stays, and gets older.
     void troubled(const station::Problem& problem);
     // A line for the person: what was kept, or why not.
@@ -120,13 +123,13 @@ private:
 
     Start m_start;
     AskingTerminal m_terminal;
-    station::Surroundings m_reader, m_writer;
+    station::Surroundings m_reader, m_writer, m_verifier;
     Presence m_presence;
     Questions* m_questions = nullptr;
     SharedFleetView m_fleet;
     QTimer m_minute;
     bool m_isReading = false, m_readAgain = false;
-    Background m_reading, m_writing;  // last: they end before what they use
+    Background m_reading, m_writing, m_verifying;  // last: they end before what they use
 };
 
 }  // namespace desktop

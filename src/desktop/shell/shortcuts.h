@@ -1,0 +1,44 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Every key that does something wherever one is in the window: the one list of them, from which
+// they work and from which they are shown.
+#pragma once
+
+#include <QKeySequence>
+#include <QString>
+#include <functional>
+#include <vector>
+
+class QWidget;
+
+namespace desktop {
+
+enum class Command {
+    ShowBedside,
+    ShowFleet,
+    TypeCode,
+    SignInOrLock,
+    ShowHelp,
+    ShowWay,
+    ShowSetup,
+    ShowActs,
+    ShowHistory,
+    CloseUnit,
+};
+
+struct Shortcut {
+    Command command;
+    QKeySequence keys;
+    QString says;  // what it does
+};
+
+// In the order in which they are shown.
+[[nodiscard]] std::vector<Shortcut> shortcuts();
+
+[[nodiscard]] QKeySequence keysOf(Command command);
+
+// `act` is done on its keys while `parent` can be seen.
+void addShortcut(QWidget* parent, Command command, std::function<void()> act);
+
+}  // namespace desktop
