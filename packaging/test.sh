@@ -7,6 +7,7 @@
 # sh packaging/test.sh --mutants N      break the rules engine in N places: do the tests notice?
 # sh packaging/test.sh --sanitize       every test under the address and undefined sanitizers
 # sh packaging/test.sh --fuzz SECONDS   each fuzz target for so long
+# sh packaging/test.sh --accessibility  the window as a screen reader is told of it
 # AIRMUSTER_CASES names another folder of conformance cases, AIRMUSTER_SEED the seed of what is
 # random (it is printed otherwise), AIRMUSTER_JOBS how many tests run at a time.
 set -eu
@@ -79,6 +80,22 @@ run_fuzz() {
     [ "$broken" = 0 ]
 }
 
+# The window on a virtual screen and an accessibility bus of its own.
+run_accessibility() {
+    cmake --build "$top/build/debug" --target airmuster airmuster-cli
+    folder=$(mktemp -d)
+    trap 'rm -rf "$folder"' EXIT
+    "$top/build/debug/src/cli/airmuster-cli" demo "$folder/demo.logbook"
+    QT_LINUX_ACCESSIBILITY_ALWAYS_ON=1 xvfb-run -a dbus-run-session -- sh -c '
+        /usr/libexec/at-spi-bus-launcher --launch-immediately & launcher=$!
+        sleep 1
+        status=0
+        /usr/bin/python3 "$1" "$2" "$3" KB-0101 || status=$?
+        kill "$launcher"
+        exit "$status"' sh "$top/tests/desktop/accessibility.py" \
+        "$top/build/debug/src/desktop/airmuster" "$folder/demo.logbook"
+}
+
 case ${1-} in
 '')
     sh "$top/packaging/install-packages.sh" build test
@@ -100,13 +117,18 @@ case ${1-} in
     sh "$top/packaging/install-packages.sh" build fuzz
     run_fuzz "$2"
     ;;
+--accessibility)
+    sh "$top/packaging/install-packages.sh" build test pictures
+    configure debug -DAIRMUSTER_CASES="$cases"
+    run_accessibility
+    ;;
 --mutants)
     [ $# = 2 ] || fail "--mutants wants a number"
     sh "$top/packaging/install-packages.sh" build test mutants
     exec python3 "$top/packaging/mutants.py" "$top" "$2"
     ;;
 *)
-    sed -n '5,12p' "$0" >&2
+    sed -n '5,13p' "$0" >&2
     exit 2
     ;;
 esac

@@ -1,0 +1,194 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Measures the window without a display, and prints the times by the clock on the wall: from start
+// to a board that can be used, from a key to what it paints while the log is folded beside it, and
+// scrolling through 5,000 units. What was measured is told in docs/internals/performance.md.
+#include "desktop/shell/window.h"
+#include "desktop/theme/appearance.h"
+#include "station/sample.h"
+#include "station/system.h"
+#include "support/folder.h"
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QScrollBar>
+#include <QTableView>
+#include <QtTest/QTest>
+#include <algorithm>
+#include <iostream>
+#include <memory>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace {
+
+constexpr int manyUnits = 5'000;
+
+void require(bool isSo, const std::string& what) {
+    if (!isSo) throw std::runtime_error(what);
+}
+
+class PaintWatch : public QObject {
+public:
+    explicit PaintWatch(QWidget& widget) { widget.installEventFilter(this); }
+    bool eventFilter(QObject*, QEvent* event) override {
+        if (event->type() == QEvent::Paint) ++m_paints;
+        return false;
+    }
+    [[nodiscard]] int paints() const { return m_paints; }
+
+private:
+    int m_paints = 0;
+};
+
+double msOf(const QElapsedTimer& timer) {
+    return static_cast<double>(timer.nsecsElapsed()) / 1e6;
+}
+
+void tell(const std::string& what, std::vector<double> ms) {
+    std::ranges::sort(ms);
+    std::cout << what << ", " << ms.size() << " times: median " << ms[ms.size() / 2]
+              << " ms, 95 of 100 within " << ms[ms.size() * 95 / 100] << " ms, at most "
+              << ms.back() << " ms" << std::endl;
+}
+
+struct Bench {
+    support::Folder folder;
+    station::system::SystemClock clock;
+    const words::Words& words = *words::Words::builtIn();
+    station::LogbookFile demo{folder.file("demo.logbook")};
+
+    [[nodiscard]] station::Surroundings surroundings() const {
+        return {clock, station::system::systemZones(), words, "bench"};
+    }
+    [[nodiscard]] std::unique_ptr<desktop::Window> open(const station::LogbookFile& file) const {
+        auto window = std::make_unique<desktop::Window>(
+            desktop::Start{file, clock, words, &station::system::systemZones, "bench"});
+        window->resize(1280, 800);
+        window->show();
+        return window;
+    }
+};
+
+void waitForFleet(desktop::Window& window) {
+    require(QTest::qWaitFor([&] { return window.workplace().fleet() != nullptr; }, 600'000),
+            "the fleet is never read");
+    QApplication::processEvents();
+}
+
+void measureStart(const Bench& bench) {
+    std::vector<double> ms;
+    for (int i = 0; i < 5; ++i) {
+        QElapsedTimer timer;
+        timer.start();
+        const auto window = bench.open(bench.demo);
+        waitForFleet(*window);
+        ms.push_back(msOf(timer));
+    }
+    tell("start to a usable board, demo", ms);
+}
+
+// The log is folded again and again beside it.
+void measureKeys(const Bench& bench) {
+    const auto window = bench.open(bench.demo);
+    waitForFleet(*window);
+    auto* field = window->findChild<QLineEdit*>();
+    require(field != nullptr, "there is no field");
+    field->setFocus();
+    QTimer folding;
+    QObject::connect(&folding, &QTimer::timeout, window.get(),
+                     [&] { window->workplace().refresh(); });
+    folding.start(1);
+    const PaintWatch watch(*field);
+    std::vector<double> ms;
+    for (int i = 0; i < 300; ++i) {
+        QTest::qWait(60);
+        if (i % 20 == 0) field->clear();
+        QApplication::processEvents();
+        const int before = watch.paints();
+        const auto text = field->text();
+        QElapsedTimer timer;
+        timer.start();
+        QTest::keyClick(field, static_cast<char>('0' + i % 10));
+        while (field->text() == text || watch.paints() == before) QApplication::processEvents();
+        ms.push_back(msOf(timer));
+    }
+    tell("a key to its paint, the log being folded meanwhile", ms);
+}
+
+station::LogbookFile makeManyUnits(const Bench& bench) {
+    const station::LogbookFile file{bench.folder.file("many.logbook")};
+    std::filesystem::copy_file(bench.demo.path, file.path);
+    auto logbook = station::openLogbook(bench.surroundings(), file, station::Access::Write);
+    require(logbook.has_value(), "the logbook does not open");
+    const auto now = toText(bench.clock.now());
+    const auto written = logbook->appendOwn(
+        [&](const logbook::RecordName& next) {
+            std::vector<logbook::Record> records;
+            for (int i = 0; i < manyUnits; ++i) {
+                const logbook::json::Object line{
+                    {"station", next.station}, {"seq", static_cast<double>(next.seq + i)},
+                    {"at", now}, {"entered", now}, {"by", "r.halvorsen"},
+                    {"device", "MANY-" + std::to_string(10'000 + i)}, {"kind", "enrol"},
+                    {"body", logbook::json::Object{
+                                 {"model", "Larch 4"},
+                                 {"groups", logbook::json::Array{"adult"}},
+                                 {"location", "Store " + std::to_string(i % 40)}}}};
+                const auto record = logbook::readRecord(line);
+                require(record.has_value(), "a unit is no record");
+                records.push_back(*record);
+            }
+            return records;
+        },
+        {"r.halvorsen", bench.clock.now()});
+    require(written.has_value(), "the units cannot be written");
+    return file;
+}
+
+void measureScrolling(const Bench& bench) {
+    const auto window = bench.open(makeManyUnits(bench));
+    waitForFleet(*window);
+    for (auto* button : window->findChildren<QPushButton*>())
+        if (button->text() == QStringLiteral("Fleet")) button->click();
+    QTest::qWait(500);
+    const auto tables = window->findChildren<QTableView*>();
+    const auto shown = std::ranges::find_if(tables, &QWidget::isVisible);
+    require(shown != tables.end(), "no table is shown");
+    auto& table = **shown;
+    require(table.model()->rowCount() >= manyUnits, "the units are not shown");
+    auto& bar = *table.verticalScrollBar();
+    std::vector<double> ms;
+    for (int i = 0; i <= 300; ++i) {
+        QElapsedTimer timer;
+        timer.start();
+        bar.setValue(bar.maximum() * i / 300);
+        table.viewport()->repaint();
+        ms.push_back(msOf(timer));
+        QApplication::processEvents();
+    }
+    tell("a frame of scrolling through 5,000 units", ms);
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication application(count, words);
+    desktop::apply(application, {});
+    try {
+        const Bench bench;
+        require(station::makeSample(bench.surroundings(), bench.demo, {}).has_value(),
+                "the demo cannot be made");
+        measureStart(bench);
+        measureKeys(bench);
+        measureScrolling(bench);
+    } catch (const std::exception& trouble) {
+        std::cerr << trouble.what() << '\n';
+        return 1;
+    }
+    return 0;
+}
