@@ -20,6 +20,7 @@ Commands makeAll() {
              makePinSetCommand,
              makePinRecoverCommand,
              makeBadgeCommand,
+             makeSettingsCommand,
              makeFleetCommand,
              makeLogCommand,
              makeConfirmCommand,

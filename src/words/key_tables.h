@@ -20,5 +20,6 @@ namespace words {
 [[nodiscard]] std::string_view fleetKeys();
 [[nodiscard]] std::string_view historyKeys();
 [[nodiscard]] std::string_view paperKeys();
+[[nodiscard]] std::string_view settingsKeys();
 
 }  // namespace words

@@ -65,6 +65,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, fleetKeys());
         addTable(keys, historyKeys());
         addTable(keys, paperKeys());
+        addTable(keys, settingsKeys());
         return keys;
     }();
     return all;

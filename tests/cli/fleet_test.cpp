@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What the command line prints, to the letter, about fleet lists.
+// What the command line prints, to the letter, about fleet lists and the settings of a station.
 #include "cli/transcript.h"
 
 #include <catch2/catch.hpp>
@@ -51,4 +51,19 @@ TEST_CASE("Enrolling units from a fleet list", "[golden]") {
     transcript.run("fleet ward.logbook latin.csv");
     transcript.run("fleet nowhere.logbook fleet.csv");
     transcript.check("fleet");
+}
+
+TEST_CASE("Settings of a station", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.run("settings ward.logbook");
+    transcript.run("settings ward.logbook lock-after \"2 min\"");
+    transcript.run("settings ward.logbook lock-after \"2 min\" --as mt");
+    transcript.run("settings ward.logbook pressure mbar --as mt");
+    transcript.run("settings ward.logbook pressure psig --as mt");
+    transcript.run("settings ward.logbook lock-after");
+    transcript.run("settings ward.logbook lock-after --unset --as mt");
+    transcript.run("settings ward.logbook colour");
+    transcript.run("settings ward.logbook --json");
+    transcript.check("settings");
 }
