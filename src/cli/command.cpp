@@ -17,7 +17,7 @@ station::Result<std::optional<logbook::Instant>> instantOf(
     if (!text) {
         return std::nullopt;
     }
-    const auto given = station::parseGivenTime(*text);
+    const auto given = station::parseGivenTime(*text, surroundings.words);
     if (!given) {
         return tl::unexpected(
             station::problemOf(surroundings.words, "time_given.bad", {{"text", *text}}));

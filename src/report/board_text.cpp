@@ -76,10 +76,10 @@ std::string briefs(const words::Context& context, const BoardRow& row, const std
 std::string untilText(const words::Context& context, const BoardRow& row) {
     const auto verdict = row.assessment.verdict;
     if (verdict == Verdict::Ready)
-        return row.assessment.readyUntil ? context.times().time(*row.assessment.readyUntil)
+        return row.assessment.readyUntil ? context.times().inTable(*row.assessment.readyUntil)
                                          : context.words.say("board.no_end");
     if (verdict == Verdict::InUse && context.device->use) {
-        auto since = context.times().time(context.device->use->start.at);
+        auto since = context.times().inTable(context.device->use->start.at);
         if (row.assessment.paused) since += ", " + context.words.say("plain.paused");
         return since;
     }

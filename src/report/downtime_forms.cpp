@@ -28,14 +28,14 @@ std::string field(const std::string& label, std::size_t width, std::size_t inden
 
 std::string limitText(const Context& context, std::string_view key, const rules::Limit& limit) {
     const auto& words = context.words;
-    if (limit.forAll) return words.say(key, {{"value", words::number(*limit.forAll)}});
+    if (limit.forAll) return words.say(key, {{"value", words::number(words, *limit.forAll)}});
     std::map<double, std::vector<std::string>> groups;
     for (const auto& [group, value] : limit.byGroup)
         groups[value].push_back(words::groupLabel(context, group));
     std::string text;
     for (const auto& [value, labels] : groups) {
         const auto one = words.say("forms.for_group", {{"group", words.all(labels)},
-                                                       {"value", words::number(value)}});
+                                                       {"value", words::number(words, value)}});
         text += (text.empty() ? "" : ", ") + one;
     }
     return words.say(key, {{"value", text}});

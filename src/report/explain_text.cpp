@@ -74,7 +74,8 @@ std::string checksText(const Context& context, const BoardRow& row, std::size_t 
         const auto state = context.device->checks.find(key);
         const bool done = state != context.device->checks.end() && state->second.last;
         table.add({words::checkLabel(context, key), words::statusWord(words, status),
-                   done ? context.times().time(state->second.last->at) : words.say("plain.never"),
+                   done ? context.times().inTable(state->second.last->at)
+                        : words.say("plain.never"),
                    done ? writerOf(context, state->second.last->name) : ""});
     }
     return heading(context, "explain.checks") + table.text(width, 2);
@@ -120,7 +121,8 @@ std::string setupText(const Context& context, std::size_t width) {
             continue;
         }
         const auto& expires = part->attributes.expires;
-        table.add({label, partName(context, part->attributes), context.times().time(part->fit.at),
+        table.add({label, partName(context, part->attributes),
+                   context.times().inTable(part->fit.at),
                    expires ? context.times().day(*expires) : "",
                    lifeText(context, position, *part)});
     }
@@ -145,7 +147,7 @@ std::string servicesText(const Context& context, std::size_t width) {
         std::optional<rules::RecordRef> lastPass;
         if (state != context.device->services.end()) lastPass = state->second.lastPass;
         table.add({words::serviceLabel(context, service.key),
-                   lastPass ? context.times().time(lastPass->at) : words.say("plain.never"),
+                   lastPass ? context.times().inTable(lastPass->at) : words.say("plain.never"),
                    dueBy(context, service, lastPass)});
     }
     if (table.isEmpty()) return "";
@@ -256,7 +258,7 @@ std::string recordsText(const Context& context, const Explain& explain, const Ma
             line = words.say("explain.struck",
                              {{"line", line}, {"word", words.say("plain.struck_through")}});
         if (mark != marks.end()) line += "; " + mark->second;
-        table.add({logbook::toText(record.name), context.times().time(record.at),
+        table.add({logbook::toText(record.name), context.times().inTable(record.at),
                    words::personName(context, record.by), line});
     }
     return heading(context, "explain.records") + table.text(width, 2);

@@ -59,7 +59,7 @@ std::string lapsesText(const Horizon& horizon, const words::Words& words, std::s
         std::string why;
         for (const auto& finding : lapse.findings)
             why += (why.empty() ? "" : "; ") + words::brief(context, finding);
-        table.add({context.times().time(lapse.at), words::shown(lapse.device), placeOf(context),
+        table.add({context.times().inTable(lapse.at), words::shown(lapse.device), placeOf(context),
                    lapse.group ? words::groupLabel(context, *lapse.group) : "", why});
     }
     return text + table.text(width, 2);
@@ -98,9 +98,9 @@ void addSession(Table& table, const Context& context, const rules::Session& sess
     for (const auto& task : session.tasks) {
         const bool isFirst = &task == &session.tasks.front();
         const bool isNow = session.begin <= context.asked;
-        const auto begin = isNow ? context.words.say("horizon.now") : times.time(session.begin);
+        const auto begin = isNow ? context.words.say("horizon.now") : times.inTable(session.begin);
         // Work begun now is done after that minute began; later work has to be done before it.
-        const auto by = times.time(isNow ? words::wholeMinute(session.by) : session.by);
+        const auto by = times.inTable(isNow ? words::wholeMinute(session.by) : session.by);
         table.add({isFirst ? begin : "", isFirst ? by : "",
                    isFirst ? words::shown(context.device->serial) : "",
                    isFirst ? placeOf(context) : "",

@@ -115,7 +115,7 @@ private:
 
     std::string until(const Context& context, const Explain& explain) const {
         const auto& readyUntil = explain.row().assessment.readyUntil;
-        return readyUntil ? context.times().time(*readyUntil) : "";
+        return readyUntil ? context.times().inTable(*readyUntil) : "";
     }
 
     void addChecks() {
@@ -177,7 +177,7 @@ std::string sinceText(const LookingBack& back, const Context& context, std::size
     Table table({words.say("explain.record"), words.say("explain.at"), words.say("explain.who"),
                  words.say("explain.what")});
     for (const auto& entry : back.since)
-        table.add({logbook::toText(entry.record.name), context.times().time(entry.record.at),
+        table.add({logbook::toText(entry.record.name), context.times().inTable(entry.record.at),
                    words::personName(context, entry.record.by),
                    words::recordLine(context, entry.record) + "; " + markOf(context, entry)});
     return text + table.text(width, 2);

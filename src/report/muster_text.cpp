@@ -46,8 +46,12 @@ struct Page {
     }
     [[nodiscard]] std::string time(Instant instant) const { return context.times().time(instant); }
     // What is to come: nothing is said to be ready, or to be begun, before its minute.
-    [[nodiscard]] std::string from(Instant instant) const {
-        return time(instant <= context.asked ? instant : words::wholeMinute(instant));
+    [[nodiscard]] Instant begun(Instant instant) const {
+        return instant <= context.asked ? instant : words::wholeMinute(instant);
+    }
+    [[nodiscard]] std::string from(Instant instant) const { return time(begun(instant)); }
+    [[nodiscard]] std::string cell(Instant instant) const {
+        return context.times().inTable(begun(instant));
     }
     [[nodiscard]] std::string waitUntil(Instant instant) const {
         return words::wait(words, instant - context.asked);
@@ -136,7 +140,7 @@ std::string unitsText(const Page& page) {
                  page.words.say("board.remarks")});
     for (const auto& unit : units) {
         const bool now = unit.readyAt <= page.context.asked;
-        table.add({now ? page.say("now") : page.from(unit.readyAt), words::shown(unit.device),
+        table.add({now ? page.say("now") : page.cell(unit.readyAt), words::shown(unit.device),
                    page.placeOf(unit.device), remarksOf(page, unit)});
     }
     return "\n" + page.say("in_order") + "\n" + table.text(page.width, 2);
@@ -192,7 +196,7 @@ std::string personText(const Page& page, std::size_t person, const std::vector<T
     Instant free = page.context.asked;
     for (const auto& turn : turns) {
         const auto context = page.muster.context(page.words, turn.unit->device);
-        table.add({page.from(turn.task->start), words::shown(turn.unit->device),
+        table.add({page.cell(turn.task->start), words::shown(turn.unit->device),
                    page.placeOf(turn.unit->device), stepOf(context, *turn.task),
                    remarksOf(context, *turn.task)});
         free = std::max(free, turn.task->attended);

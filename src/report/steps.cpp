@@ -31,10 +31,10 @@ public:
         Table table({words.say("plan.time"), words.say("plan.step"), words.say("plan.remarks")});
         if (m_steps.tasks.empty()) return table;
         Instant free = m_steps.from;
-        if (mustSwitchOn()) table.add({time(free), words.say("plan.switch_on"), ""});
+        if (mustSwitchOn()) table.add({cell(free), words.say("plan.switch_on"), ""});
         for (const auto& task : m_steps.tasks) {
             if (task.start > free) addWait(table, free, task.start, reasonFor(task));
-            table.add({time(task.start),
+            table.add({cell(task.start),
                        words::task(m_context, rules::name(task.kind), task.subject, task.samePart),
                        remarksText(task)});
             free = std::max(free, task.attended);
@@ -72,12 +72,13 @@ public:
 private:
     // The first step is for now; no later one is to be begun before its minute.
     std::string time(Instant instant) const { return m_context.times().time(shown(instant)); }
+    std::string cell(Instant instant) const { return m_context.times().inTable(shown(instant)); }
     Instant shown(Instant instant) const {
         return instant <= m_steps.from ? instant : words::wholeMinute(instant);
     }
 
     void addWait(Table& table, Instant from, Instant to, const std::string& reason) const {
-        table.add({time(from),
+        table.add({cell(from),
                    m_context.words.say(
                        "plan.wait",
                        {{"duration", words::wait(m_context.words, shown(to) - shown(from))}}),

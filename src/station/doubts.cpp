@@ -26,14 +26,12 @@ public:
 
     // Anything but yes is no: who is not sure looks again.
     [[nodiscard]] bool isStoodBy(std::string_view question, const words::Gaps& gaps) const {
-        auto answer = m_terminal->ask(m_words.say(question, gaps));
+        const auto answer = m_terminal->ask(m_words.say(question, gaps));
         if (!answer) {
             return false;
         }
-        std::ranges::transform(*answer, answer->begin(), [](char letter) {
-            return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-        });
-        return *answer == m_words.say("question.yes");
+        const auto yes = m_words.listed("question.yes");
+        return std::ranges::find(yes, words::smallLetters(*answer)) != yes.end();
     }
 
     [[nodiscard]] bool waits() const { return m_waits; }

@@ -45,9 +45,10 @@ std::optional<Duration> timeOfDayOf(std::string text) {
     return instant ? std::optional(Duration{instant->ms}) : std::nullopt;
 }
 
-bool readWhich(const std::string& word, WallTime& time) {
-    if (word == "first" || word == "second") {
-        time.which = word == "first" ? 1 : 2;
+bool readWhich(const std::string& word, const words::Words& words, WallTime& time) {
+    const bool first = word == "first" || word == words.say("time_given.first");
+    if (first || word == "second" || word == words.say("time_given.second")) {
+        time.which = first ? 1 : 2;
         return true;
     }
     const bool zone = !word.empty() && std::ranges::all_of(word, [](char letter) {
@@ -125,7 +126,7 @@ struct Resolution {
 
 }  // namespace
 
-std::optional<GivenTime> parseGivenTime(std::string_view text) {
+std::optional<GivenTime> parseGivenTime(std::string_view text, const words::Words& words) {
     if (const auto instant = logbook::parseInstant(text)) {
         return *instant;
     }
@@ -147,7 +148,7 @@ std::optional<GivenTime> parseGivenTime(std::string_view text) {
     }
     time.timeOfDay = *timeOfDay;
     for (++next; next != found.end(); ++next) {
-        if (!readWhich(*next, time)) {
+        if (!readWhich(*next, words, time)) {
             return std::nullopt;
         }
     }

@@ -29,8 +29,10 @@ struct WallTime {
 using GivenTime = std::variant<logbook::Instant, WallTime>;
 
 // "2026-03-02T14:00:00Z", "14:20", "2026-03-02 14:20"; after a local one "first", "second" or the
-// zone, as the reports write it too: "01:30 (second, CST)". Nothing for any other text.
-[[nodiscard]] std::optional<GivenTime> parseGivenTime(std::string_view text);
+// zone, as the reports write it too: "01:30 (second, CST)". The two words are also taken in the
+// language given. Nothing for any other text.
+[[nodiscard]] std::optional<GivenTime> parseGivenTime(std::string_view text,
+                                                      const words::Words& words);
 
 enum class Tense {
     Past,  // what happened: without a day, the last time that the clock showed it

@@ -9,7 +9,6 @@
 #include <map>
 #include <optional>
 #include <regex>
-#include <sstream>
 
 namespace station {
 
@@ -31,32 +30,27 @@ std::string escaped(std::string_view word) {
     return text;
 }
 
-// "mrn, dob" as "mrn|dob".
-std::string alternatives(std::string_view list) {
-    std::istringstream stream{std::string(list)};
+// "mrn, dob" as "(?:mrn|dob)", and after it no further letter: one of more bytes is none to a
+// regular expression.
+std::string anyWordOf(const words::Words& words, std::string_view list) {
     std::string all;
-    for (std::string word; std::getline(stream, word, ',');) {
-        const auto first = word.find_first_not_of(' ');
-        if (first != std::string::npos) {
-            all += (all.empty() ? "" : "|") + escaped(word.substr(first));
-        }
+    for (const auto& word : words.listed(list)) {
+        all += (all.empty() ? "(?:" : "|") + escaped(word);
     }
-    return all;
+    return all + ")(?![\\w\\x80-\\xFF])";
 }
 
 struct Patterns {
     std::regex marker, title, names, date, number, numbered;
 
     explicit Patterns(const words::Words& words)
-        : marker("\\b(?:" + alternatives(words.say("privacy.markers")) + ")\\b[ .:#]*\\S+",
-                 std::regex::icase),
-          title("\\b(?:" + alternatives(words.say("privacy.titles")) +
-                ")\\b\\.? +[A-Z\\xC3][^ ,;.]+"),
+        : marker("\\b" + anyWordOf(words, "privacy.markers") + "[ .:#]*\\S+", std::regex::icase),
+          title("\\b" + anyWordOf(words, "privacy.titles") + "\\.? +[A-Z\\xC3][^ ,;.]+"),
           names("\\b[A-Z][a-z\\x80-\\xFF'-]+,? +[A-Z][a-z\\x80-\\xFF'-]+"),
           date("\\b(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}[./-]\\d{1,2}[./-](?:\\d{4}|\\d{2}))\\b"),
           number("\\d(?:[ -]?\\d){5,}"),
-          numbered("\\b(?:" + alternatives(words.say("privacy.numbered")) +
-                       ")(?: +(?:no|nr|number))?\\b[ .:#]*$",
+          numbered("\\b" + anyWordOf(words, "privacy.numbered") + "(?: +" +
+                       anyWordOf(words, "privacy.number_words") + ")?[ .:#]*$",
                    std::regex::icase) {}
 };
 

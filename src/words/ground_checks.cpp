@@ -8,8 +8,6 @@
 #include "words/record_words.h"
 
 #include <algorithm>
-#include <array>
-#include <cstdio>
 
 namespace words {
 
@@ -144,11 +142,10 @@ std::optional<OutOfLimits> outOfLimits(const rules::MeasureRule& rule,
 }
 
 Compared compared(const Words& words, const OutOfLimits& breach, const std::string& unit) {
-    Compared both{quantity(words, breach.value, unit), number(breach.limit)};
-    if (number(breach.value) != both.limit) return both;
-    std::array<char, 64> buffer{};
-    std::snprintf(buffer.data(), buffer.size(), "%.12g", breach.value);
-    both.value = words.say("number.quantity", {{"value", buffer.data()}, {"unit", unit}});
+    Compared both{quantity(words, breach.value, unit), number(words, breach.limit)};
+    if (number(words, breach.value) != both.limit) return both;
+    both.value = words.say("number.quantity",
+                           {{"value", exactNumber(words, breach.value)}, {"unit", unit}});
     return both;
 }
 

@@ -8,7 +8,7 @@
 namespace words {
 
 static constexpr std::string_view table = R"(
-language: code name small_labels
+language: code name small_labels decimal_mark
 caution: full short
 verdict: ready not_ready in_use withdrawn retired not_known
 check_status: current due failed lapsed exempt
@@ -17,7 +17,8 @@ plain: whole_record whole_file advisory at_start permitted
 level: low high sterile
 month_name: 1 2 3 4 5 6 7 8 9 10 11 12
 time: month_year(month year)
-time: first(clock zone) second(clock zone) other_day(day clock) yesterday(clock) at_clock(clock)
+time: first(clock zone) second(clock zone) other_day(day clock) in_table(day clock)
+time: yesterday(clock) at_clock(clock)
 time: on_day_at_clock(day clock) day(day month) day_year(day month year)
 time: full(day clock zone offset utc)
 duration: seconds(count) minutes(count) hours(count) hours_minutes(hours minutes) days(count)
@@ -25,6 +26,7 @@ duration: days_hours(days hours) span_hours(hours minutes) span_days(days hours 
 duration: under_minute
 number: quantity(value unit) percent(value) percent_under(value)
 list: comma(before next) and(before last) or(before last) more(before count)
+list: and_softened(before last) or_softened(before last) and_softened_before or_softened_before
 event: fit(position when) remove(position when) reprocess(position when) group(when)
 event: power_on(when) power_off(when) use_start(when) use_pause(when) use_resume(when)
 event: use_end(when) soil(when) alarm(alarm when) fault(fault when) clear(fault when)

@@ -72,11 +72,12 @@ standing: withdrawn(device findings) retired(device)
 no_effect: check(device check) clear(device fault) release(device hold) remove(device position)
 no_effect: not_in_use(device) paused_already(device) not_paused(device) goes_on(device)
 no_effect: so_already(device)
+time_given: first second
 time_given.bad: says(text) safe do
 time_given.twice: says(time day first second) safe do(time)
 time_given.never: says(time day) safe do
 time_given.no_zone: says safe do
-privacy: markers titles numbered seen(text) place
+privacy: markers titles numbered number_words seen(text) place
 verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)

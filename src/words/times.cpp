@@ -39,6 +39,16 @@ std::chrono::year_month_day dateOf(logbook::Day day) {
     return std::chrono::year_month_day(day);
 }
 
+std::string figures(const Words& words, const char* form, double value) {
+    std::array<char, 64> buffer{};
+    std::snprintf(buffer.data(), buffer.size(), form, value);
+    std::string text(buffer.data());
+    const auto point = text.find('.');
+    return point == std::string::npos
+               ? text
+               : text.replace(point, 1, words.say("language.decimal_mark"));
+}
+
 }  // namespace
 
 std::string Times::clock(logbook::Instant instant) const {
@@ -79,11 +89,16 @@ std::string Times::dayOf(logbook::Instant instant) const {
 
 std::string Times::time(logbook::Instant instant) const {
     if (m_zone.dayOf(instant) == m_zone.dayOf(m_asked)) return clock(instant);
+    return m_words.say("time.other_day", {{"day", dayOf(instant)}, {"clock", clock(instant)}});
+}
+
+std::string Times::inTable(logbook::Instant instant) const {
+    if (m_zone.dayOf(instant) == m_zone.dayOf(m_asked)) return clock(instant);
     return dated(instant);
 }
 
 std::string Times::dated(logbook::Instant instant) const {
-    return m_words.say("time.other_day", {{"day", dayOf(instant)}, {"clock", clock(instant)}});
+    return m_words.say("time.in_table", {{"day", dayOf(instant)}, {"clock", clock(instant)}});
 }
 
 std::string Times::when(logbook::Instant instant) const {
@@ -163,15 +178,17 @@ std::string span(const Words& words, logbook::Duration span, SpanUnit unit) {
                                             {"minutes", rest}});
 }
 
-std::string number(double value) {
-    std::array<char, 64> buffer{};
+std::string number(const Words& words, double value) {
     const bool large = std::fabs(value) >= 1e6 && std::fabs(value) < 1e15;
-    std::snprintf(buffer.data(), buffer.size(), large ? "%.0f" : "%.6g", value);
-    return buffer.data();
+    return figures(words, large ? "%.0f" : "%.6g", value);
+}
+
+std::string exactNumber(const Words& words, double value) {
+    return figures(words, "%.12g", value);
 }
 
 std::string quantity(const Words& words, double value, std::string_view unit) {
-    if (unit == "1" || unit == "fraction" || unit.empty()) return number(value);
+    if (unit == "1" || unit == "fraction" || unit.empty()) return number(words, value);
     std::string shownUnit(unit);
     if (unit == "degC") shownUnit = "°C";
     if (unit == "degF") shownUnit = "°F";
@@ -179,18 +196,18 @@ std::string quantity(const Words& words, double value, std::string_view unit) {
     if (unit == "mohm") shownUnit = "mΩ";
     if (unit == "ohm") shownUnit = "Ω";
     if (unit == "Mohm") shownUnit = "MΩ";
-    return words.say("number.quantity", {{"value", number(value)}, {"unit", shownUnit}});
+    return words.say("number.quantity", {{"value", number(words, value)}, {"unit", shownUnit}});
 }
 
 std::string percent(const Words& words, double part, double all) {
     const double tenths = part / all * 1000;
     double whole = std::round(tenths);
     if (part < all && whole >= 1000) whole = 999;
-    if (part > 0 && whole < 1) return words.say("number.percent_under", {{"value", "0.1"}});
-    std::array<char, 16> buffer{};
+    if (part > 0 && whole < 1)
+        return words.say("number.percent_under", {{"value", figures(words, "%.1f", 0.1)}});
     const bool exact = whole == 0 || whole == 1000;
-    std::snprintf(buffer.data(), buffer.size(), exact ? "%.0f" : "%.1f", whole / 10);
-    return words.say("number.percent", {{"value", buffer.data()}});
+    return words.say("number.percent",
+                     {{"value", figures(words, exact ? "%.0f" : "%.1f", whole / 10)}});
 }
 
 }  // namespace words

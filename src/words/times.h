@@ -24,8 +24,10 @@ public:
     // "02:10"; in a night in which it comes twice "01:30 (first, CDT)".
     [[nodiscard]] std::string clock(logbook::Instant instant) const;
     // "02:10" on the local day asked about, "14 Nov 03:40" on another, "14 Nov 2025 03:40" of
-    // another year.
+    // another year; as it stands inside a sentence.
     [[nodiscard]] std::string time(logbook::Instant instant) const;
+    // The same as it stands by itself in a table, the day first.
+    [[nodiscard]] std::string inTable(logbook::Instant instant) const;
     // The same after a verb: "at 02:10", "on 14 Nov at 03:40".
     [[nodiscard]] std::string when(logbook::Instant instant) const;
     // The day always with it, as columns of times need: "14 Nov 02:10".
@@ -66,8 +68,12 @@ enum class SpanUnit { Minutes, Hours, Days };
 // Rounded to the minute; "none" if it is nothing, "under 1 min" if it rounds to that.
 [[nodiscard]] std::string span(const Words& words, logbook::Duration span, SpanUnit unit);
 
-// At most six figures, "62.5"; never an exponent below a million.
-[[nodiscard]] std::string number(double value);
+// At most six figures, "62.5"; never an exponent below a million. With the decimal mark of the
+// language.
+[[nodiscard]] std::string number(const Words& words, double value);
+
+// All twelve figures, for two values that would read alike otherwise.
+[[nodiscard]] std::string exactNumber(const Words& words, double value);
 
 // "180 mL/min", "62 %"; a bare number for the units "1" and "fraction".
 [[nodiscard]] std::string quantity(const Words& words, double value, std::string_view unit);

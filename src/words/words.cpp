@@ -12,17 +12,45 @@
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
+#include <sstream>
 
 namespace words {
 
 namespace {
 
-bool isSmall(char c) {
-    return c >= 'a' && c <= 'z';
-}
-
 bool isCapital(char c) {
     return c >= 'A' && c <= 'Z';
+}
+
+enum class LetterCase { None, Small, Capital };
+
+// A letter of ASCII or of the Latin-1 block at the beginning of a text of UTF-8; in both, a capital
+// lies 0x20 below its small letter, and `at` is the byte that differs.
+struct Letter {
+    LetterCase letterCase = LetterCase::None;
+    std::size_t at = 0;
+};
+
+Letter letterAt(std::string_view text) {
+    if (text.empty()) return {};
+    if (text[0] >= 'a' && text[0] <= 'z') return {LetterCase::Small, 0};
+    if (isCapital(text[0])) return {LetterCase::Capital, 0};
+    if (text[0] != '\xC3' || text.size() < 2) return {};
+    const auto second = static_cast<unsigned char>(text[1]);
+    const bool sign = second == 0x97 || second == 0xB7;  // multiplied by, divided by
+    if (sign || second == 0x9F || second == 0xBF) return {};  // no capital in this block
+    return {second < 0xA0 ? LetterCase::Capital : LetterCase::Small, 1};
+}
+
+char shifted(char byte, int by) {
+    return static_cast<char>(static_cast<unsigned char>(byte) + by);
+}
+
+std::string withSmallFirst(std::string text) {
+    const auto first = letterAt(text);
+    if (first.letterCase == LetterCase::Capital)
+        text[first.at] = shifted(text[first.at], 0x20);
+    return text;
 }
 
 [[noreturn]] void stop(std::string_view what, std::string_view key, std::string_view detail) {
@@ -163,27 +191,43 @@ std::string Words::label(const rules::Localized& label, std::string_view key) co
 }
 
 std::string Words::inside(std::string_view label) const {
-    std::string text(label);
-    if (m_smallLabels && text.size() > 1 && isCapital(text[0]) && isSmall(text[1]))
-        text[0] = static_cast<char>(text[0] - 'A' + 'a');
-    return text;
+    const auto first = letterAt(label);
+    if (!m_smallLabels || first.letterCase != LetterCase::Capital) return std::string(label);
+    const auto second = letterAt(label.substr(first.at + 1));
+    return second.letterCase == LetterCase::Small ? withSmallFirst(std::string(label))
+                                                  : std::string(label);
 }
 
 std::string Words::all(const std::vector<std::string>& items) const {
-    return list(items, "list.and");
+    return list(items, {"list.and", "list.and_softened", "list.and_softened_before"});
 }
 
 std::string Words::anyOf(const std::vector<std::string>& items) const {
-    return list(items, "list.or");
+    return list(items, {"list.or", "list.or_softened", "list.or_softened_before"});
 }
 
-std::string Words::list(const std::vector<std::string>& items, std::string_view lastKey) const {
+std::vector<std::string> Words::listed(std::string_view key) const {
+    std::istringstream stream(say(key));
+    std::vector<std::string> all;
+    for (std::string word; std::getline(stream, word, ',');) {
+        const auto first = word.find_first_not_of(' ');
+        if (first != std::string::npos) all.push_back(word.substr(first));
+    }
+    return all;
+}
+
+std::string Words::list(const std::vector<std::string>& items, const Joint& joint) const {
     if (items.empty()) return "";
     std::string text = items.front();
     for (std::size_t i = 1; i + 1 < items.size(); ++i)
         text = say("list.comma", {{"before", text}, {"next", items[i]}});
-    if (items.size() > 1) text = say(lastKey, {{"before", text}, {"last", items.back()}});
-    return text;
+    if (items.size() == 1) return text;
+    const auto last = withSmallFirst(items.back());
+    const auto beginnings = listed(joint.softenedBefore);
+    const bool softened = std::any_of(beginnings.begin(), beginnings.end(),
+                                      [&](const auto& each) { return last.starts_with(each); });
+    return say(softened ? joint.softened : joint.plain,
+               {{"before", text}, {"last", items.back()}});
 }
 
 std::string readable(std::string_view key) {
@@ -192,8 +236,19 @@ std::string readable(std::string_view key) {
     return shown(text);
 }
 
+std::string smallLetters(std::string text) {
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const auto letter = letterAt(std::string_view(text).substr(at));
+        at += letter.at;
+        if (letter.letterCase == LetterCase::Capital) text[at] = shifted(text[at], 0x20);
+    }
+    return text;
+}
+
 std::string capitalized(std::string text) {
-    if (!text.empty() && isSmall(text[0])) text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    const auto first = letterAt(text);
+    if (first.letterCase == LetterCase::Small)
+        text[first.at] = shifted(text[first.at], -0x20);
     return text;
 }
 

@@ -75,16 +75,24 @@ public:
     // for underscores; safe to show.
     [[nodiscard]] std::string label(const rules::Localized& label, std::string_view key) const;
 
-    // As a word inside a sentence: "Flow sensor" becomes "flow sensor", "HME" stays.
+    // As a word inside a sentence: "Flow sensor" becomes "flow sensor", "HME" stays. Letters of the
+    // Latin-1 block count too: "Ámbito" becomes "ámbito".
     [[nodiscard]] std::string inside(std::string_view label) const;
 
-    // "a, b and c"; "a, b or c". Empty for no items.
+    // "a, b and c"; "a, b or c". Empty for no items. Before some beginnings a language has another
+    // word: Spanish says "y", but "e" before "i" or "hi".
     [[nodiscard]] std::string all(const std::vector<std::string>& items) const;
     [[nodiscard]] std::string anyOf(const std::vector<std::string>& items) const;
 
+    // The words with commas between that the sentence of that key lists: "yes", "sí, si".
+    [[nodiscard]] std::vector<std::string> listed(std::string_view key) const;
+
 private:
-    [[nodiscard]] std::string list(const std::vector<std::string>& items,
-                                   std::string_view lastKey) const;
+    // The keys of what joins the last item: mostly, otherwise, and before which beginnings that is.
+    struct Joint {
+        std::string_view plain, softened, softenedBefore;
+    };
+    [[nodiscard]] std::string list(const std::vector<std::string>& items, const Joint& joint) const;
 
     std::map<std::string, std::string, std::less<>> m_sentences;
     std::string m_language;
@@ -94,7 +102,10 @@ private:
 // A key with blanks for underscores, safe to show.
 [[nodiscard]] std::string readable(std::string_view key);
 
-// The first letter in capitals, if it is one of a to z.
+// All letters small, as far as they are ASCII or of the Latin-1 block: "SÍ" becomes "sí".
+[[nodiscard]] std::string smallLetters(std::string text);
+
+// The first letter in capitals, if it is one of a to z or of the Latin-1 block.
 [[nodiscard]] std::string capitalized(std::string text);
 
 }  // namespace words

@@ -65,6 +65,23 @@ TEST_CASE("A text that seems to name a patient is asked about before it is kept"
     CHECK(std::get<logbook::body::Note>(scene.last().body).text == "MRN 4471203");
 }
 
+TEST_CASE("Asked in Spanish, yes may be written with its accent or without", "[unit]") {
+    Scene scene;
+    const station::Surroundings spanish{scene.ward.clock, scene.ward.surroundings.zones,
+                                        *words::Words::builtIn("es"), "desk", &scene.terminal};
+    const auto entry = scene.entryOf("note", patientNote);
+    for (const auto* answer : {"sí", "SÍ", "si", "Si"}) {
+        CAPTURE(answer);
+        scene.terminal.answer(answer);
+        CHECK(station::writeEntry(spanish, scene.ward.logbook, entry));
+    }
+    for (const auto* answer : {"no", "yes", "s", "sí, si", ""}) {
+        CAPTURE(answer);
+        scene.terminal.answer(answer);
+        CHECK_FALSE(station::writeEntry(spanish, scene.ward.logbook, entry));
+    }
+}
+
 TEST_CASE("Where nobody can be asked such a text is refused, or said to name none", "[unit]") {
     Scene scene;
     scene.terminal.leave();

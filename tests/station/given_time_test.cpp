@@ -15,7 +15,7 @@ namespace {
 
 std::string resolved(std::string_view text, logbook::Instant now,
                      station::Tense tense = station::Tense::Past) {
-    const auto given = station::parseGivenTime(text);
+    const auto given = station::parseGivenTime(text, *words::Words::builtIn());
     if (!given) return "no time";
     if (const auto* instant = std::get_if<logbook::Instant>(&*given)) return toText(*instant);
     const auto zone = support::zones()("America/Chicago");
@@ -40,6 +40,21 @@ TEST_CASE("A time is given in UTC or by the clock on the wall", "[unit]") {
         CAPTURE(text);
         CHECK(resolved(text, now) == "no time");
     }
+}
+
+TEST_CASE("Which of two equal times is meant is said in English or in the language spoken",
+          "[unit]") {
+    const auto whichOf = [](std::string_view text, std::string_view language) {
+        const auto given = station::parseGivenTime(text, *words::Words::builtIn(language));
+        if (!given) return 0;
+        const auto* which = std::get_if<int>(&std::get<station::WallTime>(*given).which);
+        return which != nullptr ? *which : 0;
+    };
+    CHECK(whichOf("01:30 first", "es") == 1);
+    CHECK(whichOf("01:30 second", "es") == 2);
+    CHECK(whichOf("01:30 (primera, CDT)", "es") == 1);
+    CHECK(whichOf("2026-11-01 01:30 segunda", "es") == 2);
+    CHECK(whichOf("01:30 segunda", "en") == 0);
 }
 
 TEST_CASE("Without a day it is the last time for what happened, today for what is asked",

@@ -11,9 +11,9 @@ namespace {
 
 using Code = station::PatientTrace::Code;
 
-std::string codes(std::string_view text) {
+std::string codes(std::string_view text, std::string_view language = "en") {
     std::string all;
-    for (const auto& trace : station::patientTraces(text, *words::Words::builtIn())) {
+    for (const auto& trace : station::patientTraces(text, *words::Words::builtIn(language))) {
         switch (trace.code) {
             case Code::Marker: all += "marker "; break;
             case Code::Number: all += "number "; break;
@@ -54,6 +54,30 @@ TEST_CASE("What the trade writes is not asked about", "[unit]") {
           "Room 4 Bed 12 Larch", "Same patient, new circuit", "mister is a humidifier word"}) {
         CAPTURE(text);
         CHECK(codes(text).empty());
+    }
+}
+
+TEST_CASE("In Spanish, patients are seen by the words of both languages", "[unit]") {
+    const auto spanish = [](std::string_view text) { return codes(text, "es"); };
+    CHECK(spanish("NHC 4471") == "marker ");
+    CHECK(spanish("historia clínica: 00447123") == "marker ");
+    CHECK(spanish("n.º de historia 4471") == "marker ");
+    CHECK(spanish("fecha de nacimiento 3/4/51") == "marker ");
+    CHECK(spanish("nacida el 3 de abril") == "marker ");
+    CHECK(spanish("Sra. Harebell, cama 4") == "title ");
+    CHECK(spanish("Doña Ñata en la cama 4") == "title ");
+    CHECK(spanish("Bebé Heather, incubadora 2") == "title ");
+    CHECK(spanish("Íñiga Harebell, Ivy 12/03/1954") == "name ");
+    CHECK(spanish("usado con 00447123 desde mediodía") == "number ");
+    CHECK(spanish("MRN 4471") == "marker ");
+    CHECK(spanish("Mrs Harebell in bed 4") == "title ");
+    for (const std::string text :
+         {"Se cayó en el pasillo", "Paciente trasladado a la cama 4", "Fuga en la pieza en Y",
+          "Circuito de recién nacido", "Lote: 4471203", "Lote n.º 4471203", "pedido nº 4471203",
+          "Número de serie 4471203", "donde la cama 4", "62,5 % tras 120 s", "Sensor Larch nuevo",
+          "Bebés en la planta", "Ingeniería Biomédica avisada"}) {
+        CAPTURE(text);
+        CHECK(spanish(text).empty());
     }
 }
 

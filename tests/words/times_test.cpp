@@ -100,8 +100,8 @@ TEST_CASE("numbers come with units and without false precision", "[unit]") {
     CHECK(words::quantity(english(), 180, "mL/min") == "180 mL/min");
     CHECK(words::quantity(english(), 37.5, "degC") == "37.5 °C");
     CHECK(words::quantity(english(), 0.21, "fraction") == "0.21");
-    CHECK(words::number(1234567) == "1234567");
-    CHECK(words::number(0.1 + 0.2) == "0.3");
+    CHECK(words::number(english(), 1234567) == "1234567");
+    CHECK(words::number(english(), 0.1 + 0.2) == "0.3");
 }
 
 TEST_CASE("a rate is never rounded up to all or down to none", "[unit]") {

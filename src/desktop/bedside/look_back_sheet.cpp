@@ -35,7 +35,7 @@ struct LookQuestion {
 station::Result<Past> lookBack(const station::Surroundings& surroundings,
                                const station::LogbookFile& file, const LookQuestion& question) {
     const auto& words = surroundings.words;
-    const auto given = station::parseGivenTime(question.given);
+    const auto given = station::parseGivenTime(question.given, words);
     if (!given)
         return tl::unexpected(station::problemOf(words, "window.no_time",
                                                  {{"text", question.given}}));
