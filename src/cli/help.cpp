@@ -95,7 +95,9 @@ std::string generalHelp(const Commands& commands) {
            table(rows, 18) +
            "\n"
            "Each command says how it is called: airmuster-cli COMMAND --help\n"
-           "The version of the program: airmuster-cli --version\n\n"
+           "The version of the program: airmuster-cli --version\n"
+           "Answers in Spanish or English: airmuster-cli --language es COMMAND (or en); without\n"
+           "it in the language that the computer is set to, if it is one of these.\n\n"
            "Exit status: 0 done; 1 the answer is \"no\"; 2 the call or its input is wrong;\n"
            "3 the logbook cannot be opened, or not read as far as the command needs.\n";
 }

@@ -5,6 +5,7 @@
 #include "cli/program.h"
 #include "station/system.h"
 #include "station/system_terminal.h"
+#include "words/languages.h"
 
 #include <iostream>
 #include <string>
@@ -14,7 +15,7 @@ int main(int count, char** words) {
     const station::system::SystemClock clock;
     station::system::SystemTerminal terminal;
     const station::Surroundings surroundings{clock, station::system::systemZones(),
-                                             *words::Words::builtIn(),
+                                             words::wordsFor(station::system::localesWanted()),
                                              station::system::loginName(), &terminal};
     return cli::run(std::vector<std::string>(words + 1, words + count), surroundings,
                     {std::cout, std::cerr});

@@ -87,11 +87,17 @@ std::string manualPage(const Commands& commands) {
         "Keeps the dated records that show whether a unit is ready for a patient group, by the "
         "rules of the department, and answers from them. Every command takes the logbook file "
         "first. Each understands\n" +
-        bold(shared::help.name) + ".\n.SH COMMANDS\n";
+        bold(shared::help.name) + ".\nWith\n" + bold("--language") + " " + italic("CODE") +
+        ",\nbefore or after the command, it answers in that language: en or es.\n"
+        ".SH COMMANDS\n";
     for (const auto& command : commands) {
         page += section(command->description());
     }
     page +=
+        ".SH ENVIRONMENT\n"
+        ".TP\nLANGUAGE, LC_ALL, LC_MESSAGES, LANG\n"
+        "The language of the answers where none is asked for; English if it is not built in. Help "
+        "and this page are in English.\n"
         ".SH EXIT STATUS\n"
         ".TP\n0\nDone.\n"
         ".TP\n1\nThe answer is \"no\".\n"

@@ -6,6 +6,7 @@
 
 #include "cli/commands.h"
 #include "cli/help.h"
+#include "cli/language_option.h"
 #include "cli/parser.h"
 
 #include <ostream>
@@ -105,17 +106,26 @@ ExitStatus statusOf(const Problem& problem) {
 
 int run(const std::vector<std::string>& arguments, const station::Surroundings& surroundings,
         const Streams& streams) {
-    const auto said = answer(arguments, surroundings);
+    const auto refused = [&streams](const Problem& problem) {
+        print(problem, streams.error);
+        return static_cast<int>(statusOf(problem));
+    };
+    const auto call = takeLanguage(arguments, surroundings.words);
+    if (!call) {
+        return refused(call.error());
+    }
+    const station::Surroundings spoken{surroundings.clock, surroundings.zones, *call->words,
+                                       surroundings.login, surroundings.terminal};
+    const auto said = answer(call->arguments, spoken);
     if (!said) {
-        print(said.error(), streams.error);
-        return static_cast<int>(statusOf(said.error()));
+        return refused(said.error());
     }
     for (const auto& remark : said->remarks) {
         streams.error << remark << '\n';
     }
     streams.out << said->out << std::flush;
     if (!streams.out) {
-        print(station::problemOf(surroundings.words, "call.output"), streams.error);
+        print(station::problemOf(*call->words, "call.output"), streams.error);
         return static_cast<int>(ExitStatus::WrongCall);
     }
     return static_cast<int>(said->status);

@@ -15,6 +15,7 @@
 #include <fcntl.h>
 #include <map>
 #include <memory>
+#include <sstream>
 #include <sys/stat.h>
 #include <unistd.h>
 #include <utility>
@@ -58,6 +59,17 @@ FileTrouble troubleOf(int error) {
         case EDQUOT: return FileTrouble::DiskFull;
         default: return FileTrouble::Io;
     }
+}
+
+// The first of these variables of the environment that says something; empty if none does.
+std::string firstSet(std::initializer_list<const char*> variables) {
+    for (const auto* variable : variables) {
+        const auto* value = std::getenv(variable);
+        if (value != nullptr && *value != '\0') {
+            return value;
+        }
+    }
+    return "";
 }
 
 tl::unexpected<FileTrouble> lastTrouble() {
@@ -171,13 +183,23 @@ rules::ZoneSource systemZones() {
 }
 
 std::string loginName() {
-    for (const auto* variable : {"LOGNAME", "USER"}) {
-        const auto* value = std::getenv(variable);
-        if (value != nullptr && *value != '\0') {
-            return value;
-        }
+    const auto name = firstSet({"LOGNAME", "USER"});
+    return name.empty() ? "unknown" : name;
+}
+
+std::vector<std::string> localesWanted() {
+    const auto locale = firstSet({"LC_ALL", "LC_MESSAGES", "LANG"});
+    const auto name = locale.substr(0, locale.find_first_of("._@"));
+    if (name == "C" || name == "POSIX") {
+        return {locale};
     }
-    return "unknown";
+    std::istringstream list(firstSet({"LANGUAGE"}));
+    std::vector<std::string> wanted;
+    for (std::string each; std::getline(list, each, ':');) {
+        wanted.push_back(each);
+    }
+    wanted.push_back(locale);
+    return wanted;
 }
 
 bool exists(const std::filesystem::path& path) {

@@ -13,6 +13,7 @@
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
+#include <vector>
 
 namespace station::system {
 
@@ -30,6 +31,11 @@ public:
 
 // The name under which the person at this computer is signed in to it; "unknown" if there is none.
 [[nodiscard]] std::string loginName();
+
+// The locales that the person at this computer wants, best first, by the variables LANGUAGE,
+// LC_ALL, LC_MESSAGES and LANG: "es", "en_US.UTF-8". LANGUAGE does not count where the locale is
+// "C", "C.UTF-8" or "POSIX", which scripts ask for (GNU gettext manual, "The LANGUAGE variable").
+[[nodiscard]] std::vector<std::string> localesWanted();
 
 enum class FileTrouble { NotFound, NotPermitted, NotAFile, TooLong, Exists, DiskFull, Io };
 

@@ -8,9 +8,46 @@
 #include "support/zones.h"
 
 #include <catch2/catch.hpp>
+#include <cstdlib>
+#include <map>
+#include <optional>
 
 using namespace station::system;
 using support::utc;
+
+namespace {
+
+// Variables of the environment that are unset, and are afterwards what they were.
+class Environment {
+public:
+    Environment(std::initializer_list<std::string> names) {
+        for (const auto& name : names) {
+            const auto* value = std::getenv(name.c_str());
+            m_before.emplace(name, value != nullptr ? std::optional<std::string>(value)
+                                                    : std::nullopt);
+            ::unsetenv(name.c_str());
+        }
+    }
+    Environment(const Environment&) = delete;
+    Environment& operator=(const Environment&) = delete;
+    ~Environment() {
+        for (const auto& [name, value] : m_before) {
+            if (value) {
+                set(name, *value);
+            } else {
+                ::unsetenv(name.c_str());
+            }
+        }
+    }
+    void set(const std::string& name, const std::string& value) const {
+        ::setenv(name.c_str(), value.c_str(), 1);
+    }
+
+private:
+    std::map<std::string, std::optional<std::string>> m_before;
+};
+
+}  // namespace
 
 TEST_CASE("Zones come from the computer's database, one object a name", "[unit]") {
     const auto zones = systemZones();
@@ -57,6 +94,26 @@ TEST_CASE("The clock tells whole seconds of this century", "[unit]") {
     CHECK(now.ms % 1000 == 0);
     CHECK(now > utc(2026, 1, 1));
     CHECK(now < utc(2100, 1, 1));
+}
+
+TEST_CASE("The locales wanted come from the environment, the most particular first", "[unit]") {
+    using Locales = std::vector<std::string>;
+    const Environment environment{"LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG"};
+    CHECK((localesWanted() == Locales{""}));
+    environment.set("LANG", "es_MX.UTF-8");
+    CHECK((localesWanted() == Locales{"es_MX.UTF-8"}));
+    environment.set("LC_MESSAGES", "en_US.UTF-8");
+    CHECK((localesWanted() == Locales{"en_US.UTF-8"}));
+    environment.set("LANGUAGE", "qu:es");
+    CHECK((localesWanted() == Locales{"qu", "es", "en_US.UTF-8"}));
+    environment.set("LC_ALL", "C.UTF-8");
+    CHECK((localesWanted() == Locales{"C.UTF-8"}));
+    environment.set("LC_ALL", "POSIX");
+    CHECK((localesWanted() == Locales{"POSIX"}));
+    environment.set("LC_ALL", "");
+    environment.set("LC_MESSAGES", "");
+    environment.set("LANG", "");
+    CHECK((localesWanted() == Locales{"qu", "es", ""}));
 }
 
 TEST_CASE("Whole files are read as they are", "[unit]") {
