@@ -5,11 +5,11 @@
 #include "desktop/bedside/bedside_desk.h"
 
 #include "desktop/bedside/acts_panel.h"
-#include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/history_panel.h"
 #include "desktop/bedside/ready_list.h"
 #include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_bar.h"
+#include "desktop/bedside/unit_choice_sheet.h"
 #include "desktop/bedside/way_panel.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
@@ -18,6 +18,7 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <utility>
 
 namespace desktop {
 
@@ -36,11 +37,7 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     work->addLayout(m_tabs);
     work->addWidget(m_panels, 1);
     work->addWidget(m_strip);
-    const PanelTools panel{tools, *m_strip};
-    addPanel(new WayPanel(panel), tr("Way to ready"), Command::ShowWay);
-    addPanel(new SetupPanel(panel), tr("Set-up"), Command::ShowSetup);
-    addPanel(new ActsPanel(panel), tr("Other entries"), Command::ShowActs);
-    addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
+    makePanels();
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_ready, 1);
@@ -52,7 +49,19 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     connect(&workplace(), &Workplace::fleetChanged, this, [this] {
         m_ready->show(workplace().fleet());
         readUnit();
+        if (const auto early = std::exchange(m_early, nullptr)) early();
     });
+    connect(&workplace().presence(), &Presence::left, this, &BedsideDesk::leave);
+}
+
+void BedsideDesk::makePanels() {
+    const PanelTools panel{tools(), *m_strip};
+    auto* way = new WayPanel(panel);
+    addPanel(way, tr("Way to ready"), Command::ShowWay);
+    addPanel(new SetupPanel(panel), tr("Set-up"), Command::ShowSetup);
+    addPanel(new ActsPanel(panel), tr("Other entries"), Command::ShowActs);
+    addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
+    connect(way, &WayPanel::fitWanted, this, [this] { showPanel(1); });
 }
 
 void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command command) {
@@ -62,6 +71,8 @@ void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command comman
     button->setAutoExclusive(true);
     connect(button, &QPushButton::clicked, this, [this, index] { showPanel(index); });
     addShortcut(this, command, [this, index] { showPanel(index); });
+    connect(panel, &UnitPanel::codeRead, this,
+            [this](const QString& text) { readCode(text, Origin::Scanned); });
     m_tabs->addWidget(button);
     m_panelButtons.push_back(button);
 }
@@ -71,47 +82,87 @@ void BedsideDesk::showPanel(int index) {
     m_panelButtons[static_cast<std::size_t>(index)]->setChecked(true);
 }
 
+UnitPanel* BedsideDesk::panel(int index) const {
+    return static_cast<UnitPanel*>(m_panels->widget(index));
+}
+
 bool BedsideDesk::isOpen() const {
-    return static_cast<const UnitPanel*>(m_panels->currentWidget())->isOpen();
+    for (int i = 0; i < m_panels->count(); ++i)
+        if (panel(i)->isOpen()) return true;
+    return false;
 }
 
 void BedsideDesk::showUnit(const QString& serial) {
-    if (serial == m_serial || !isOpen()) {
-        open(serial);
-        return;
-    }
-    workplace().ask({tr("You are entering something on unit %1. Leave that and open unit %2?")
-                         .arg(m_serial, serial),
-                     tr("Leave it, open %1").arg(serial), tr("Stay with %1").arg(m_serial)},
-                    [this, serial](bool isYes) {
-                        if (!isYes) return;
-                        static_cast<UnitPanel*>(m_panels->currentWidget())->giveUp();
-                        open(serial);
-                    });
+    openAsked(serial, Origin::Chosen);
 }
 
 bool BedsideDesk::takeScan(const QString& text) {
+    readCode(text, Origin::Scanned);
+    return true;
+}
+
+bool BedsideDesk::takeTyped(const QString& text) {
+    readCode(text, Origin::Typed);
+    return true;
+}
+
+void BedsideDesk::readCode(const QString& text, Origin origin) {
     const auto fleet = workplace().fleet();
-    if (!fleet) return false;
+    if (!fleet) {
+        m_early = [this, text, origin] { readCode(text, origin); };
+        Q_EMIT workplace().told(tr("Read %1. The logbook is still being read.").arg(text));
+        return;
+    }
     workplace().read(
         [fleet, text = plainText(text), open = plainText(m_serial)](const auto& surroundings,
                                                                     const auto&) {
             return station::find(surroundings, *fleet->standing, text, open);
         },
-        this, [this](const station::Found& found) { takeFound(found); });
-    return true;
+        this, [this, origin](const station::Found& found) { takeFound(found, origin); });
 }
 
-void BedsideDesk::takeFound(const station::Found& found) {
+void BedsideDesk::takeFound(const station::Found& found, Origin origin) {
     if (found.what == station::Found::What::Unit) {
-        showUnit(shownText(found.device));
-    } else if (!static_cast<UnitPanel*>(m_panels->currentWidget())->takeFound(found)) {
+        openAsked(shownText(found.device), origin);
+    } else if (found.what == station::Found::What::Units && workplace().fleet()) {
+        askWhich(found, origin);
+    } else if (m_serial.isEmpty() || !panel(m_panels->currentIndex())->takeFound(found)) {
         Q_EMIT workplace().told(shownText(found.sentence));
     }
 }
 
-void BedsideDesk::open(const QString& serial) {
+void BedsideDesk::askWhich(const station::Found& found, Origin origin) {
+    auto* sheet = new UnitChoiceSheet(found, *workplace().fleet());
+    connect(sheet, &UnitChoiceSheet::chosen, this,
+            [this, origin](const QString& serial) { openAsked(serial, origin); });
+    connect(sheet, &UnitChoiceSheet::codeRead, this,
+            [this](const QString& text) { readCode(text, Origin::Scanned); });
+    sheets().put(sheet);
+}
+
+void BedsideDesk::openAsked(const QString& serial, Origin origin) {
+    if (serial == m_serial) {
+        Q_EMIT workplace().told(tr("Unit %1 is open.").arg(serial));
+        return;
+    }
+    if (!isOpen()) {
+        open(serial, origin);
+        return;
+    }
+    workplace().ask({tr("You are entering something on unit %1. Leave that and open unit %2?")
+                         .arg(m_serial, serial),
+                     tr("Leave it, open %1").arg(serial), tr("Stay with %1").arg(m_serial)},
+                    [this, serial, origin](bool isYes) {
+                        if (!isYes) return;
+                        for (int i = 0; i < m_panels->count(); ++i) panel(i)->giveUp();
+                        open(serial, origin);
+                    });
+}
+
+void BedsideDesk::open(const QString& serial, Origin origin) {
     m_serial = serial;
+    m_origin = origin;
+    m_strip->clear();
     showPanel(0);
     readUnit();
 }
@@ -166,13 +217,29 @@ void BedsideDesk::readUnit() {
 }
 
 void BedsideDesk::show(const SharedUnitView& unit) {
-    m_unit = unit;
+    const auto before = std::exchange(m_unit, unit);
     m_bar->show(unit->bedside.identity);
-    for (int i = 0; i < m_panels->count(); ++i)
-        static_cast<UnitPanel*>(m_panels->widget(i))->show(unit);
+    for (int i = 0; i < m_panels->count(); ++i) panel(i)->show(unit);
+    if (!before || before->bedside.identity.device != unit->bedside.identity.device) showFirst();
+    Q_EMIT unitShown(m_serial);
+}
+
+// For the first time since it was opened.
+void BedsideDesk::showFirst() {
+    m_bar->askToCompare(m_origin == Origin::Typed);
     m_ready->hide();
     m_work->show();
-    Q_EMIT unitShown(m_serial);
+    const auto& session = workplace().presence().session();
+    const auto left = session ? m_left.find(session->person()) : m_left.end();
+    if (left == m_left.end()) return;
+    if (left->second.serial == m_serial) m_strip->choose(left->second.choice);
+    m_left.erase(left);
+}
+
+// What is chosen in the strip is put aside with the sheets.
+void BedsideDesk::leave(const std::string& person) {
+    m_left.insert_or_assign(person, Left{m_serial, m_strip->choice()});
+    m_strip->clear();
 }
 
 }  // namespace desktop

@@ -5,8 +5,12 @@
 // never leaves a unit on which something is being entered without a question.
 #pragma once
 
+#include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/unit_panel.h"
 
+#include <functional>
+#include <map>
+#include <string>
 #include <vector>
 
 class QPushButton;
@@ -27,6 +31,7 @@ public:
     // Asks first if something is being entered on another unit.
     void showUnit(const QString& serial);
     bool takeScan(const QString& text) override;
+    bool takeTyped(const QString& text) override;
 
     // Back to the list of units that are ready.
     void closeUnit();
@@ -37,17 +42,34 @@ Q_SIGNALS:
     void unitShown(const QString& serial);  // for the first time, or read again
 
 private:
+    // How a unit came to be open.
+    enum class Origin { Scanned, Typed, Chosen };
+
+    void makePanels();
     void addPanel(UnitPanel* panel, const QString& name, Command command);
     void showPanel(int index);
-    void open(const QString& serial);
+    [[nodiscard]] UnitPanel* panel(int index) const;
+    void readCode(const QString& text, Origin origin);
+    void takeFound(const station::Found& found, Origin origin);
+    void askWhich(const station::Found& found, Origin origin);
+    void openAsked(const QString& serial, Origin origin);
+    void open(const QString& serial, Origin origin);
     void readUnit();
     void show(const SharedUnitView& unit);
-    void takeFound(const station::Found& found);
+    void showFirst();
+    void leave(const std::string& person);
     void startInEmergency(const QString& serial);
     [[nodiscard]] bool isOpen() const;
 
     QString m_serial;
-    SharedUnitView m_unit;
+    SharedUnitView m_unit;  // as last read; of another unit while that one is being read
+    Origin m_origin = Origin::Chosen;
+    std::function<void()> m_early;  // a code that was read before the logbook was
+    struct Left {
+        QString serial;
+        EntryChoice choice;
+    };
+    std::map<std::string, Left> m_left;  // by person: when and who, when they were locked out
     UnitBar* m_bar = nullptr;
     ReadyList* m_ready = nullptr;  // while no unit is open
     QWidget* m_work = nullptr;  // all that is about a unit

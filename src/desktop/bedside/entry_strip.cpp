@@ -4,23 +4,224 @@
 // When and who; see entry_strip.h.
 #include "desktop/bedside/entry_strip.h"
 
-#include <utility>
+#include "desktop/bedside/person_sheet.h"
+#include "desktop/bedside/time_sheet.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "words/times.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
 
 namespace desktop {
 
-EntryStrip::EntryStrip(DeskTools tools, QWidget* parent) : QWidget(parent), m_tools(tools) {}
+namespace {
+
+QLabel* makeQuestion(const QString& text) {
+    auto* label = new QLabel(text);
+    label->setFont(fontFor(TextRole::Strong));
+    return label;
+}
+
+QHBoxLayout* makeRow(QWidget* widget) {
+    auto* row = new QHBoxLayout(widget);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(targetGap);
+    return row;
+}
+
+}  // namespace
+
+EntryStrip::EntryStrip(DeskTools tools, QWidget* parent) : QWidget(parent), m_tools(tools) {
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(4);
+    m_note = new QLabel;
+    m_note->setWordWrap(true);
+    m_note->setAccessibleName(tr("What the entries will say of when and who"));
+    makeChips();
+    makeSummary();
+    for (auto* each : {static_cast<QWidget*>(m_note), m_chips, m_summary}) layout->addWidget(each);
+    showChoice();
+    fit();
+}
+
+QPushButton* EntryStrip::addChip(const QString& text, const QString& name) {
+    auto* chip = new QPushButton(text);
+    chip->setCheckable(true);
+    chip->setAccessibleName(name);
+    m_chips->layout()->addWidget(chip);
+    return chip;
+}
+
+void EntryStrip::makeChips() {
+    m_chips = new QWidget;
+    auto* row = makeRow(m_chips);
+    row->addWidget(makeQuestion(tr("When?")));
+    m_ago.emplace_back(0, addChip(tr("Now"), tr("When: now")));
+    for (const int minutes : minutesAgo)
+        m_ago.emplace_back(minutes,
+                           addChip(QString::number(minutes), tr("When: %1 min ago").arg(minutes)));
+    row->addWidget(new QLabel(tr("min ago")));
+    for (const auto& [minutes, chip] : m_ago)
+        connect(chip, &QPushButton::clicked, this, [this, minutes = minutes] {
+            chooseAgo(minutes);
+        });
+    m_time = addChip(tr("A time"), tr("When: a time"));
+    row->addStretch(1);
+    row->addWidget(makeQuestion(tr("Who?")));
+    m_me = addChip(tr("Me"), tr("Who: me"));
+    m_another = addChip(tr("Another"), tr("Who: another"));
+    m_verify = addChip(tr("With a second"), tr("Who: with a second person"));
+    connect(m_time, &QPushButton::clicked, this, &EntryStrip::askTime);
+    connect(m_me, &QPushButton::clicked, this, [this] {
+        m_second.reset();
+        choose({m_choice.at, m_choice.minutesAgo, std::nullopt, {}});
+    });
+    connect(m_another, &QPushButton::clicked, this, &EntryStrip::askWho);
+    connect(m_verify, &QPushButton::clicked, this, &EntryStrip::askSecond);
+}
+
+void EntryStrip::makeSummary() {
+    m_summary = new QWidget;
+    auto* row = makeRow(m_summary);
+    m_when = new QPushButton;
+    m_who = new QPushButton;
+    row->addWidget(m_when, 1);
+    row->addWidget(m_who, 1);
+    connect(m_when, &QPushButton::clicked, this, &EntryStrip::askTime);
+    connect(m_who, &QPushButton::clicked, this, &EntryStrip::askWho);
+}
 
 std::vector<station::Entry> EntryStrip::entriesOf(const std::string& device,
-                                                  std::vector<station::Act> acts) {
+                                                  std::vector<station::Act> acts) const {
     station::Doing doing{station::Writer(""), device};
-    doing.at = m_at;
-    doing.doneBy = m_doneBy;
+    doing.at = m_choice.at;
+    doing.doneBy = m_choice.doneBy;
+    if (m_second) doing.witness = station::Writer(*m_second);
     return station::entriesOf(doing, std::move(acts));
 }
 
 void EntryStrip::keep(const std::string& device, std::vector<station::Act> acts, QObject* receiver,
                       Workplace::TakeKept taken) {
-    m_tools.workplace.keep(entriesOf(device, std::move(acts)), receiver, std::move(taken));
+    m_tools.workplace.keep(
+        entriesOf(device, std::move(acts)), this,
+        [this, receiver = QPointer<QObject>(receiver),
+         taken = std::move(taken)](const Workplace::Kept& kept) {
+            if (kept.isAll()) goBackToNow();
+            if (receiver && taken) taken(kept);
+        });
+}
+
+void EntryStrip::verifyBy(station::Session second) {
+    m_second = std::move(second);
+    showChoice();
+}
+
+void EntryStrip::choose(EntryChoice choice) {
+    m_choice = std::move(choice);
+    showChoice();
+}
+
+void EntryStrip::clear() {
+    m_second.reset();
+    choose({});
+}
+
+logbook::Instant EntryStrip::instant() const {
+    return m_choice.at.value_or(m_tools.workplace.clock().now());
+}
+
+void EntryStrip::goBackToNow() {
+    m_second.reset();
+    choose({std::nullopt, 0, m_choice.doneBy, m_choice.doneByName});
+}
+
+void EntryStrip::chooseAgo(int minutes) {
+    auto choice = m_choice;
+    choice.minutesAgo = minutes;
+    choice.at.reset();
+    if (minutes > 0)
+        choice.at = m_tools.workplace.clock().now() - logbook::Duration{minutes * 60'000LL};
+    choose(std::move(choice));
+}
+
+void EntryStrip::askTime() {
+    showChoice();  // the chip is not chosen by being pressed alone
+    auto* sheet = new TimeSheet(m_tools.workplace);
+    connect(sheet, &TimeSheet::agoChosen, this, &EntryStrip::chooseAgo);
+    connect(sheet, &TimeSheet::timeChosen, this, [this](logbook::Instant at) {
+        choose({at, 0, m_choice.doneBy, m_choice.doneByName});
+    });
+    m_tools.sheets.put(sheet);
+}
+
+void EntryStrip::askWho() {
+    showChoice();
+    auto* sheet = new AnotherSheet(m_tools.workplace);
+    connect(sheet, &AnotherSheet::meChosen, this, [this] { m_me->click(); });
+    connect(sheet, &AnotherSheet::secondWanted, this, &EntryStrip::askSecond);
+    connect(sheet, &AnotherSheet::chosen, this, [this](const Somebody& other) {
+        choose({m_choice.at, m_choice.minutesAgo, other.person, other.name});
+    });
+    m_tools.sheets.put(sheet);
+}
+
+void EntryStrip::askSecond() {
+    showChoice();
+    auto* sheet = new SecondSheet(m_tools.workplace);
+    connect(sheet, &SecondSheet::verified, this, &EntryStrip::verifyBy);
+    m_tools.sheets.put(sheet);
+}
+
+void EntryStrip::showChoice() {
+    const bool isTimed = m_choice.at && m_choice.minutesAgo == 0;
+    for (const auto& [minutes, chip] : m_ago)
+        chip->setChecked(!isTimed && minutes == m_choice.minutesAgo);
+    m_time->setChecked(isTimed);
+    m_me->setChecked(!m_choice.doneBy && !m_second);
+    m_another->setChecked(m_choice.doneBy.has_value());
+    m_verify->setChecked(m_second.has_value());
+    showNote();
+    fit();
+}
+
+// What will be written where it is not "now, by me", and what the month makes of it.
+void EntryStrip::showNote() {
+    QStringList when, who;
+    const auto& fleet = m_tools.workplace.fleet();
+    if (m_choice.at && fleet) {
+        const auto& rulebook = *fleet->standing->state.rulebook;
+        const auto& words = m_tools.workplace.words();
+        const auto now = m_tools.workplace.clock().now();
+        const auto span = now - *m_choice.at;
+        const words::Times times(words, *rulebook.zone, now);
+        when << tr("For %1, %2 ago.").arg(shownText(times.time(*m_choice.at)),
+                                         shownText(words::duration(words, span)));
+        if (span > rulebook.lateEntryAfter)
+            when << tr("That is more than %1: the month will count it as a late entry.")
+                        .arg(shownText(words::duration(words, rulebook.lateEntryAfter)));
+    }
+    if (m_choice.doneBy) who << tr("Done by %1.").arg(m_choice.doneByName);
+    if (m_second) who << tr("Verified by %1.").arg(shownText(m_second->name()));
+    m_note->setText((when + who).join(QLatin1Char(' ')));
+    m_note->setVisible(!m_note->text().isEmpty());
+    const auto ago = m_choice.minutesAgo > 0 ? tr("%1 min ago").arg(m_choice.minutesAgo)
+                                             : (m_choice.at ? tr("a time") : tr("now"));
+    m_when->setText(tr("When? %1").arg(ago));
+    m_who->setText(m_choice.doneBy || m_second ? tr("Who? As above") : tr("Who? Me"));
+}
+
+void EntryStrip::resizeEvent(QResizeEvent*) {
+    fit();
+}
+
+void EntryStrip::fit() {
+    const bool hasRoom = m_chips->sizeHint().width() <= width();
+    m_chips->setVisible(hasRoom);
+    m_summary->setVisible(!hasRoom);
 }
 
 }  // namespace desktop

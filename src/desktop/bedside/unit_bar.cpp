@@ -19,6 +19,7 @@ QLabel* makeLabel(const QString& name, TextRole role) {
     auto* label = new QLabel;
     label->setTextFormat(Qt::PlainText);
     label->setFont(fontFor(role));
+    label->setWordWrap(true);
     label->setAccessibleDescription(name);
     return label;
 }
@@ -40,9 +41,13 @@ UnitBar::UnitBar(QWidget* parent) : QWidget(parent) {
     grid->addWidget(m_asset, 1, 0);
     grid->addWidget(m_place, 0, 1);
     grid->addWidget(m_group, 1, 1);
-    grid->addWidget(m_verdict, 0, 2, Qt::AlignRight);
-    grid->addWidget(m_note, 1, 2, Qt::AlignRight);
-    grid->setColumnStretch(1, 1);
+    grid->addWidget(m_verdict, 0, 2, 2, 1, Qt::AlignRight | Qt::AlignVCenter);
+    m_compare = makeLabel(tr("Last four characters"), TextRole::Strong);
+    m_compare->hide();
+    grid->addWidget(m_note, 2, 0, 1, 3);
+    grid->addWidget(m_compare, 3, 0, 1, 3);
+    grid->setColumnStretch(0, 3);
+    grid->setColumnStretch(1, 2);
     setAutoFillBackground(true);
     setBackgroundRole(QPalette::Base);
 }
@@ -57,6 +62,13 @@ void UnitBar::show(const report::BedsideIdentity& unit) {
     m_group->setText(shownText(unit.groupAskedText.empty() ? unit.groupText : unit.groupAskedText));
     m_verdict->show({unit.verdict, shownText(unit.verdictWord)});
     m_note->setText(shownText(unit.inDoubt ? unit.doubtText : unit.readyUntilText));
+    m_note->setVisible(!m_note->text().isEmpty());
+    m_compare->setText(tr("Typed: does the unit end in %1?")
+                           .arg(m_serial->text().right(4)));
+}
+
+void UnitBar::askToCompare(bool isAsked) {
+    m_compare->setVisible(isAsked);
 }
 
 }  // namespace desktop

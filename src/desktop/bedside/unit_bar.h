@@ -19,9 +19,12 @@ class UnitBar : public QWidget {
 public:
     explicit UnitBar(QWidget* parent = nullptr);
     void show(const report::BedsideIdentity& unit);
+    // The serial was typed: the last four characters are to be compared with the unit.
+    void askToCompare(bool isAsked);
 
 private:
     QLabel* m_serial = nullptr;
+    QLabel* m_compare = nullptr;
     QLabel* m_asset = nullptr;
     QLabel* m_place = nullptr;
     QLabel* m_group = nullptr;

@@ -50,6 +50,10 @@ public:
     // It is given up.
     virtual void giveUp() {}
 
+Q_SIGNALS:
+    // A code was scanned over a sheet of this panel, and the sheet cannot take it.
+    void codeRead(const QString& text);
+
 protected:
     [[nodiscard]] Workplace& workplace() const { return m_tools.desk.workplace; }
     [[nodiscard]] SheetStack& sheets() const { return m_tools.desk.sheets; }

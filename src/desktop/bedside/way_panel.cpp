@@ -4,12 +4,281 @@
 // The panel; see way_panel.h.
 #include "desktop/bedside/way_panel.h"
 
+#include "desktop/bedside/record_sheet.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
+
+#include <QApplication>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <utility>
+
 namespace desktop {
 
-WayPanel::WayPanel(PanelTools tools, QWidget* parent) : UnitPanel(tools, parent) {}
+namespace {
+
+using report::BedsideRow;
+using report::RowPart;
+using Press = StepLogging::Press;
+
+bool canBeLogged(const BedsideRow& row) {
+    return !std::holds_alternative<std::monostate>(row.act);
+}
+
+// What a row says and offers, but for the time to go.
+std::vector<std::string> textsOf(const BedsideRow& row) {
+    std::vector<std::string> texts{row.key, row.title, row.statusWord, row.mark,
+                                   row.why, row.who,   row.whenDone,   row.lifters};
+    texts.insert(texts.end(), row.remarks.begin(), row.remarks.end());
+    if (const auto* check = std::get_if<report::CheckToLog>(&row.act)) {
+        texts.push_back(check->asserts);
+        for (const auto& measure : check->measures) texts.push_back(measure.limits);
+    }
+    texts.push_back(std::to_string(row.act.index()));
+    return texts;
+}
+
+QLabel* makeLabel(TextRole role) {
+    auto* label = new QLabel;
+    label->setTextFormat(Qt::PlainText);
+    label->setFont(fontFor(role));
+    label->setWordWrap(true);
+    return label;
+}
+
+}  // namespace
+
+WayPanel::WayPanel(PanelTools tools, QWidget* parent)
+    : UnitPanel(tools, parent), m_logging(new StepLogging(tools, this)) {
+    m_scroll = new QScrollArea;
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
+    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(4);
+    makeHead();
+    layout->addWidget(m_scroll, 1);
+    offerKey(Command::StepDone, Press::Done);
+    offerKey(Command::StepNotSo, Press::NotSo);
+    offerKey(Command::StepFailed, Press::Failed);
+    connect(&workplace(), &Workplace::appearanceChanged, this, [this] {
+        m_headline->setFont(fontFor(TextRole::Strong));
+        if (m_unit) showRows();
+    });
+    connect(m_logging, &StepLogging::fitWanted, this, &WayPanel::fitWanted);
+    connect(m_logging, &StepLogging::codeRead, this, &UnitPanel::codeRead);
+    connect(m_logging, &StepLogging::keepingChanged, this, [this] {
+        if (m_card != nullptr) m_card->setEnabled(!m_logging->isKeeping());
+    });
+    m_second.setInterval(std::chrono::seconds(1));
+    connect(&m_second, &QTimer::timeout, this, &WayPanel::countDown);
+    m_second.start();
+}
+
+void WayPanel::makeHead() {
+    m_headline = makeLabel(TextRole::Strong);
+    m_undo = new WrappedButton;
+    auto* head = new QHBoxLayout;
+    head->setSpacing(targetGap);
+    head->addWidget(m_headline, 1);
+    head->addWidget(m_undo);
+    static_cast<QVBoxLayout*>(layout())->addLayout(head);
+    m_undo->hide();
+    connect(m_undo, &QPushButton::clicked, this, &WayPanel::undo);
+    connect(m_logging, &StepLogging::kept, this, &WayPanel::offerUndo);
+    connect(&workplace().presence(), &Presence::left, m_undo, &QWidget::hide);
+}
+
+void WayPanel::offerUndo(const logbook::RecordName& record) {
+    m_kept = record;
+    m_undo->setText(tr("Strike %1 through").arg(shownText(toText(record))));
+    m_undo->show();
+}
+
+// Whoever kept it, and with a reason.
+void WayPanel::undo() {
+    m_undo->hide();
+    CorrectionSheet::Wanted wanted;
+    wanted.line.record = m_kept;
+    wanted.line.says = plainText(tr("Entry %1 on unit %2")
+                                     .arg(shownText(toText(m_kept)),
+                                          shownText(m_unit->bedside.identity.serial)));
+    sheets().put(new CorrectionSheet(tools().desk, wanted));
+}
+
+void WayPanel::offerKey(Command command, Press press) {
+    addShortcut(this, command, [this, press] {
+        auto* button = m_card != nullptr ? m_card->button(press) : nullptr;
+        if (button != nullptr && sheets().isEmpty()) button->click();
+    });
+}
 
 void WayPanel::show(const SharedUnitView& unit) {
     m_unit = unit;
+    m_logging->show(unit);
+    const auto& device = unit->bedside.identity.device;
+    const bool isAnother = std::exchange(m_shown, device) != device;
+    if (isAnother) {
+        m_first.clear();
+        m_undo->hide();
+    }
+    showHead();
+    std::vector<std::string> texts{m_first};
+    for (const auto& row : unit->bedside.rows)
+        for (auto& text : textsOf(row)) texts.push_back(std::move(text));
+    for (const auto& text : unit->bedside.runsOut) texts.push_back(text);
+    if (isAnother || std::exchange(m_texts, texts) != texts) showRows();
+    m_texts = std::move(texts);
+    if (isAnother) m_scroll->verticalScrollBar()->setValue(0);
+    countDown();
+}
+
+void WayPanel::showHead() {
+    m_headline->setText(shownText(m_unit->bedside.headline));
+}
+
+// What is done next: what somebody wants first, the next step, or else what can be logged.
+const BedsideRow* WayPanel::first() const {
+    const auto& bedside = m_unit->bedside;
+    const auto wanted = std::ranges::find_if(bedside.rows, [&](const auto& row) {
+        return !m_first.empty() && row.key == m_first && canBeLogged(row);
+    });
+    if (wanted != bedside.rows.end()) return &*wanted;
+    if (bedside.next) return &bedside.rows[*bedside.next];
+    const auto any = std::ranges::find_if(bedside.rows, [](const auto& row) {
+        return row.part != RowPart::Done && canBeLogged(row);
+    });
+    return any == bedside.rows.end() ? nullptr : &*any;
+}
+
+const BedsideRow* WayPanel::rowNamed(const std::string& key) const {
+    const auto& rows = m_unit->bedside.rows;
+    const auto found =
+        std::ranges::find_if(rows, [&](const auto& row) { return row.key == key; });
+    return found == rows.end() ? nullptr : &*found;
+}
+
+void WayPanel::showRows() {
+    const bool hadFocus = m_card != nullptr && (m_card->isAncestorOf(QApplication::focusWidget()) ||
+                                                !m_card->isEnabled());
+    const int scrolled = m_scroll->verticalScrollBar()->value();
+    m_card = nullptr;
+    m_rows.clear();
+    m_inside = new QWidget;
+    m_list = new QVBoxLayout(m_inside);
+    m_list->setContentsMargins(0, 0, 8, 0);
+    m_list->setSpacing(8);
+    const auto* next = first();
+    std::vector<const BedsideRow*> blockers, later, atStart, done;
+    for (const auto& row : m_unit->bedside.rows) {
+        if (&row == next) continue;
+        switch (row.part) {
+            case RowPart::Blocker: blockers.push_back(&row); break;
+            case RowPart::Done: done.insert(done.begin(), &row); break;
+            case RowPart::AtStart: atStart.push_back(&row); break;
+            case RowPart::Step:
+            case RowPart::Finding: later.push_back(&row); break;
+        }
+    }
+    addHolds();
+    addRows(tr("What stands in the way"), blockers);
+    if (next != nullptr) addCard(*next);
+    addRows(m_unit->bedside.next ? tr("Then") : tr("What stands"), later);
+    addRows(tr("Before a patient is connected"), atStart);
+    addRows(tr("Done"), done);
+    m_list->addStretch(1);
+    m_scroll->setWidget(m_inside);
+    m_scroll->verticalScrollBar()->setValue(scrolled);
+    if (hadFocus && m_card != nullptr && m_card->button(Press::Done) != nullptr)
+        m_card->button(Press::Done)->setFocus();
+}
+
+void WayPanel::addHolds() {
+    const auto& bedside = m_unit->bedside;
+    for (const auto& sheet : bedside.identity.sheets) {
+        auto* head = makeLabel(TextRole::Large);
+        head->setText(tr("%1, %2, by %3")
+                          .arg(shownText(sheet.label), shownText(sheet.since),
+                               shownText(sheet.by)));
+        m_list->addWidget(head);
+        for (const auto& line : sheet.lines) {
+            auto* label = makeLabel(TextRole::Strong);
+            label->setText(shownText(line));
+            m_list->addWidget(label);
+        }
+    }
+    QStringList more;
+    for (const auto& each : bedside.runsOut) more << shownText(each);
+    if (!bedside.notProved.empty()) more << shownText(bedside.notProved);
+    if (more.isEmpty()) return;
+    auto* label = makeLabel(TextRole::Plain);
+    label->setText(more.join('\n'));
+    m_list->addWidget(label);
+}
+
+void WayPanel::addCard(const BedsideRow& row) {
+    m_card = new StepCard(row, startText());
+    m_card->setEnabled(!m_logging->isKeeping());
+    connect(m_card, &StepCard::pressed, this, [this, key = row.key](Press press) {
+        if (const auto* now = rowNamed(key)) m_logging->press(*now, press);
+    });
+    m_list->addWidget(m_card);
+}
+
+void WayPanel::addRows(const QString& head, const std::vector<const BedsideRow*>& rows) {
+    if (rows.empty()) return;
+    auto* label = makeLabel(TextRole::Quiet);
+    label->setText(head);
+    m_list->addWidget(label);
+    for (const auto* row : rows) addRow(*row);
+}
+
+void WayPanel::addRow(const BedsideRow& row) {
+    auto* widget = new WayRow(row, startText());
+    connect(widget, &WayRow::firstWanted, this, [this, key = row.key] { takeFirst(key); });
+    m_list->addWidget(widget);
+    m_rows.push_back(widget);
+}
+
+// After the press that asked for it: the row with the button goes away.
+void WayPanel::takeFirst(const std::string& key) {
+    m_first = key;
+    QMetaObject::invokeMethod(
+        this,
+        [this] {
+            showRows();
+            m_scroll->verticalScrollBar()->setValue(0);
+            if (m_card != nullptr && m_card->button(Press::Done) != nullptr)
+                m_card->button(Press::Done)->setFocus();
+        },
+        Qt::QueuedConnection);
+}
+
+// Counts down to what has to be waited for; what only follows upon other steps is as the log was
+// read.
+StartText WayPanel::startText() const {
+    return [this](const BedsideRow& shown) {
+        const auto* read = rowNamed(shown.key);
+        const auto& row = read != nullptr ? *read : shown;
+        const auto now = workplace().clock().now();
+        if (row.part == RowPart::Step && row.start && row.notBefore && *row.start > now)
+            return shownText(report::countdown(workplace().words(), *m_unit->bedside.zone,
+                                               *row.start, now));
+        return shownText(row.startText);
+    };
+}
+
+void WayPanel::countDown() {
+    if (m_card != nullptr) m_card->showStart(startText());
+    for (auto* row : m_rows) row->showStart(startText());
 }
 
 }  // namespace desktop

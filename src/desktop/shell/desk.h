@@ -29,6 +29,8 @@ public:
         Q_UNUSED(text);
         return false;
     }
+    // The same for one that was typed, which is less certain to be what was meant.
+    virtual bool takeTyped(const QString& text) { return takeScan(text); }
 
 Q_SIGNALS:
     // The unit of that serial is wanted at the bedside desk.

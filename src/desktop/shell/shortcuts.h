@@ -25,6 +25,9 @@ enum class Command {
     ShowActs,
     ShowHistory,
     CloseUnit,
+    StepDone,
+    StepNotSo,
+    StepFailed,
 };
 
 struct Shortcut {

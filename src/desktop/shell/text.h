@@ -14,6 +14,11 @@ namespace desktop {
     return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
+// For buttons, where a single "&" marks a letter.
+[[nodiscard]] inline QString buttonText(std::string_view text) {
+    return shownText(text).replace(QLatin1Char('&'), QLatin1String("&&"));
+}
+
 [[nodiscard]] inline std::string plainText(const QString& text) {
     return text.toStdString();
 }

@@ -10,11 +10,11 @@
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/text.h"
+#include "desktop/shell/told_text.h"
 #include "desktop/theme/appearance.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
-#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QStackedWidget>
@@ -30,10 +30,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     m_stack = new QStackedWidget;
     layout->addLayout(makeHead());
     layout->addWidget(m_stack, 1);
-    m_told = new QLabel;
-    m_told->setWordWrap(true);
-    m_told->setTextFormat(Qt::PlainText);
-    m_told->setAccessibleName(tr("What was told last"));
+    m_told = new ToldText;
     layout->addWidget(m_told);
     m_sheets = new SheetStack(this);
     m_questions = std::make_unique<SheetQuestions>(*m_sheets);
@@ -68,7 +65,7 @@ QBoxLayout* Window::makeHead() {
     connect(m_codes, &QLineEdit::returnPressed, this, [this] {
         const auto text = m_codes->text().trimmed();
         m_codes->clear();
-        if (!text.isEmpty()) takeScan(text);
+        if (!text.isEmpty()) takeTyped(text);
     });
     m_person = new QPushButton;
     connect(m_person, &QPushButton::clicked, this, [this] {
@@ -146,6 +143,13 @@ void Window::takeScan(const QString& text) {
     if (desk->takeScan(text)) return;
     showDesk(m_stack->indexOf(m_bedside));
     m_bedside->takeScan(text);
+}
+
+void Window::takeTyped(const QString& text) {
+    auto* desk = static_cast<Desk*>(m_stack->currentWidget());
+    if (desk->takeTyped(text)) return;
+    showDesk(m_stack->indexOf(m_bedside));
+    m_bedside->takeTyped(text);
 }
 
 void Window::askWhoWrites(bool waits, const std::function<void(station::Writer)>& then) {

@@ -15,7 +15,6 @@
 #include <string>
 #include <vector>
 
-class QLabel;
 class QLineEdit;
 class QPushButton;
 class QStackedWidget;
@@ -25,6 +24,7 @@ namespace desktop {
 
 class BedsideDesk;
 class FleetDesk;
+class ToldText;
 
 class Window : public QWidget {
     Q_OBJECT
@@ -41,6 +41,7 @@ private:
     void addDesk(Desk* desk, const QString& name);
     void showDesk(int index);
     void takeScan(const QString& text);
+    void takeTyped(const QString& text);
     void askWhoWrites(bool waits, const std::function<void(station::Writer)>& then);
     void showHelp();
     void verifyLog();
@@ -54,7 +55,7 @@ private:
     ScanFilter m_scans;
     QLineEdit* m_codes = nullptr;
     QPushButton* m_person = nullptr;
-    QLabel* m_told = nullptr;
+    ToldText* m_told = nullptr;
     QStackedWidget* m_stack = nullptr;
     BedsideDesk* m_bedside = nullptr;
     FleetDesk* m_fleet = nullptr;

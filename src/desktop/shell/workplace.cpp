@@ -17,6 +17,29 @@ namespace {
 // How often the log is looked at again: what others write shows, and time passes.
 constexpr std::chrono::seconds lookAgain{15};
 
+// Entries that wait for somebody to say who writes. Once nothing refers to it any more and nobody
+// has, they are called off.
+class Awaited {
+public:
+    Awaited(QPointer<QObject> receiver, Workplace::TakeKept taken)
+        : m_receiver(std::move(receiver)), m_taken(std::move(taken)) {}
+    Awaited(const Awaited&) = delete;
+    Awaited& operator=(const Awaited&) = delete;
+    ~Awaited() {
+        if (!m_receiver || !m_taken) return;
+        QMetaObject::invokeMethod(
+            m_receiver, [taken = std::move(m_taken)] { taken({{}, {}, true}); },
+            Qt::QueuedConnection);
+    }
+
+    [[nodiscard]] Workplace::TakeKept over() { return std::exchange(m_taken, nullptr); }
+    [[nodiscard]] const QPointer<QObject>& receiver() const { return m_receiver; }
+
+private:
+    QPointer<QObject> m_receiver;
+    Workplace::TakeKept m_taken;
+};
+
 }  // namespace
 
 Workplace::Workplace(Start start, QObject* parent)
@@ -100,9 +123,9 @@ void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, Tak
         return m_fleet && kind &&
                !station::waitsForPin(m_fleet->standing->state, *kind, entry.device);
     });
-    Q_EMIT writerWanted(waits, [this, entries, receiver = QPointer<QObject>(receiver),
-                                taken](const station::Writer& writer) {
-        keepBy(writer, entries, receiver, taken);
+    const auto awaited = std::make_shared<Awaited>(receiver, std::move(taken));
+    Q_EMIT writerWanted(waits, [this, entries, awaited](const station::Writer& writer) {
+        keepBy(writer, entries, awaited->receiver(), awaited->over());
     });
 }
 

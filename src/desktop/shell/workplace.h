@@ -73,15 +73,17 @@ public:
             });
     }
 
-    // What was kept of the entries of one press: all of them, or none and why.
+    // What was kept of the entries of one press: all of them, or none and why. Called off: nobody
+    // said who writes.
     struct Kept {
         std::vector<station::Written> written;
         std::optional<station::Problem> refused;
-        [[nodiscard]] bool isAll() const { return !refused; }
+        bool isCalledOff = false;
+        [[nodiscard]] bool isAll() const { return !refused && !isCalledOff; }
     };
     using TakeKept = std::function<void(const Kept&)>;
     // Keeps entries of whoever is signed in; where nobody is, `writerWanted` is emitted first. What
-    // comes of it is told, and handed to `taken`.
+    // comes of it is told, and handed to `taken`, once.
     void keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken = {});
 
     // Hands over who writes: whoever is signed in, else whoever says so. `waits` as in the signal.

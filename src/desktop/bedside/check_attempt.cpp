@@ -1,0 +1,173 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// An attempt; see check_attempt.h.
+#include "desktop/bedside/check_attempt.h"
+
+#include "desktop/bedside/not_so_sheet.h"
+#include "desktop/bedside/person_sheet.h"
+#include "desktop/shell/text.h"
+#include "words/shown.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace desktop {
+
+namespace {
+
+bool asksForValues(const report::CheckToLog& check, Ending ending, bool withValues) {
+    if (ending != Ending::Pass || withValues) return !check.measures.empty();
+    return std::ranges::any_of(check.measures, [](const auto& each) { return each.required; });
+}
+
+station::Result<station::Act> actOf(const words::Words& words, const MeasuresAsked& asked,
+                                    const std::vector<station::TypedMeasure>& measures) {
+    switch (asked.ending) {
+        case Ending::Fail: return station::failOf(words, asked.check, measures);
+        case Ending::NotSo: return station::notSoOf(words, asked.check, measures, asked.notSo);
+        case Ending::Pass: break;
+    }
+    return station::passOf(words, asked.check, measures);
+}
+
+}  // namespace
+
+CheckAttempt::CheckAttempt(Asked asked, QObject* parent)
+    : QObject(parent), m_asked(std::move(asked)), m_choice(m_asked.tools.strip.choice()) {}
+
+bool CheckAttempt::isInSight() const {
+    return (m_measures && m_measures->isVisible()) || (m_conditions && m_conditions->isVisible());
+}
+
+// The unit is named on every sheet: they lie over its bar.
+QString CheckAttempt::title() const {
+    return tr("Unit %1: %2").arg(shownText(words::shown(m_asked.device)),
+                                 shownText(m_asked.check.label));
+}
+
+void CheckAttempt::log(Ending ending, bool withValues, const TypedTexts& typed) {
+    m_ending = ending;
+    if (asksForValues(m_asked.check, ending, withValues)) {
+        askMeasures(typed);
+    } else {
+        finish(ending);
+    }
+}
+
+void CheckAttempt::askNotSo() {
+    m_conditions = new NotSoSheet(title(), m_asked.check);
+    connect(m_conditions, &Sheet::calledOff, this, &CheckAttempt::end);
+    connect(m_conditions, &NotSoSheet::codeRead, this, &CheckAttempt::codeRead);
+    connect(m_conditions, &NotSoSheet::notFinished, this,
+            [this] { keep(station::incompleteOf(m_asked.check)); });
+    connect(m_conditions, &NotSoSheet::failed, this, [this] { log(Ending::Fail, true, {}); });
+    connect(m_conditions, &NotSoSheet::conditionsNotSo, this,
+            [this](const std::vector<std::string>& conditions) {
+                m_notSo = conditions;
+                log(Ending::NotSo, true, {});
+            });
+    m_asked.tools.desk.sheets.put(m_conditions);
+}
+
+void CheckAttempt::askMeasures(const TypedTexts& typed) {
+    m_measures =
+        new MeasureSheet(workplace(), {title(), m_asked.check, m_ending, m_notSo}, typed);
+    connect(m_measures, &MeasureSheet::finished, this, &CheckAttempt::finish);
+    connect(m_measures, &MeasureSheet::codeRead, this, &CheckAttempt::codeRead);
+    connect(m_measures, &Sheet::calledOff, this, [this] {
+        Q_EMIT left(check(), m_measures->typed());
+        m_measures.clear();
+        if (!m_conditions) end();
+    });
+    m_asked.tools.desk.sheets.put(m_measures);
+}
+
+void CheckAttempt::renew(const report::CheckToLog& check) {
+    m_asked.check = check;
+    if (m_measures) m_measures->renew(check);
+}
+
+void CheckAttempt::finish(Ending ending) {
+    const auto measures =
+        m_measures ? m_measures->measures() : std::vector<station::TypedMeasure>{};
+    const auto act =
+        actOf(workplace().words(), {{}, m_asked.check, ending, m_notSo}, measures);
+    if (!act) {
+        say(act.error());
+        if (!m_measures && !m_conditions) end();
+    } else if (ending == Ending::Pass && m_asked.check.needsSecond &&
+               !m_asked.tools.strip.isVerified()) {
+        askSecond(*act);
+    } else {
+        keep(*act);
+    }
+}
+
+void CheckAttempt::askSecond(const station::Act& act) {
+    auto* second = new SecondSheet(workplace());
+    second->offerWithout(tr("Nobody is here: keep it, it does not count"));
+    connect(second, &Sheet::calledOff, this, [this] {
+        if (!m_measures) end();
+    });
+    connect(second, &SecondSheet::withoutChosen, this, [this, act] { keep(act); });
+    connect(second, &SecondSheet::verified, this, [this, act](const station::Session& session) {
+        m_asked.tools.strip.verifyBy(session);
+        keep(act);
+    });
+    m_asked.tools.desk.sheets.put(second);
+}
+
+void CheckAttempt::keep(const station::Act& act) {
+    if (m_measures) m_measures->setKeeping(true);
+    if (m_conditions) m_conditions->setEnabled(false);
+    Q_EMIT keepingChanged(true);
+    m_asked.tools.strip.choose(m_choice);
+    m_asked.tools.strip.keep(m_asked.device, {act}, this,
+                             [this](const Workplace::Kept& kept) { takeKept(kept); });
+}
+
+void CheckAttempt::takeKept(const Workplace::Kept& kept) {
+    if (kept.isAll()) {
+        Q_EMIT this->kept(kept.written.back().record);
+        endSheets();
+        end();
+        return;
+    }
+    Q_EMIT keepingChanged(false);
+    if (m_measures) m_measures->setKeeping(false);
+    if (m_conditions) m_conditions->setEnabled(true);
+    if (kept.refused && (m_measures || m_conditions)) say(*kept.refused);
+    if (!m_measures && !m_conditions) end();
+}
+
+void CheckAttempt::say(const station::Problem& problem) {
+    auto text = shownText(problem.notice.text());
+    for (const auto& detail : problem.details) text += '\n' + shownText(detail);
+    if (m_measures) {
+        m_measures->say(text);
+    } else if (m_conditions) {
+        m_conditions->say(text);
+    } else {
+        Q_EMIT workplace().refused(problem);
+    }
+}
+
+void CheckAttempt::endSheets() {
+    if (m_measures) m_measures->close();
+    if (m_conditions) m_conditions->close();
+    m_measures.clear();
+    m_conditions.clear();
+}
+
+void CheckAttempt::giveUp() {
+    endSheets();
+    end();
+}
+
+void CheckAttempt::end() {
+    m_conditions.clear();
+    deleteLater();
+}
+
+}  // namespace desktop

@@ -1,0 +1,70 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One attempt at a check that is being logged: its values, its second person, what was not so,
+// until it is kept or given up. Lives on while its sheet is put aside; knows no row of the screen.
+#pragma once
+
+#include "desktop/bedside/entry_strip.h"
+#include "desktop/bedside/measure_sheet.h"
+#include "desktop/bedside/unit_panel.h"
+
+#include <QPointer>
+
+namespace desktop {
+
+class NotSoSheet;
+
+// What is typed and not kept, by check: so that it need not be typed again.
+using LeftTexts = std::map<std::string, TypedTexts>;
+
+class CheckAttempt : public QObject {
+    Q_OBJECT
+public:
+    struct Asked {
+        PanelTools tools;
+        std::string device;
+        report::CheckToLog check;
+    };
+    // Deletes itself once it is over.
+    explicit CheckAttempt(Asked asked, QObject* parent);
+
+    [[nodiscard]] const std::string& device() const { return m_asked.device; }
+    [[nodiscard]] const std::string& check() const { return m_asked.check.check; }
+    // Whether somebody is at it on the screen, and it is not kept yet.
+    [[nodiscard]] bool isInSight() const;
+
+    // Passed or failed; the values are asked for where they are wanted, or `withValues`.
+    void log(Ending ending, bool withValues, const TypedTexts& typed);
+    void askNotSo();
+    void renew(const report::CheckToLog& check);
+    void giveUp();
+
+Q_SIGNALS:
+    void keepingChanged(bool isKeeping);
+    void kept(const logbook::RecordName& record);
+    // Typed, and not kept.
+    void left(const std::string& check, const desktop::TypedTexts& typed);
+    void codeRead(const QString& text);
+
+private:
+    [[nodiscard]] Workplace& workplace() const { return m_asked.tools.desk.workplace; }
+    [[nodiscard]] QString title() const;
+    void askMeasures(const TypedTexts& typed);
+    void finish(Ending ending);
+    void askSecond(const station::Act& act);
+    void keep(const station::Act& act);
+    void takeKept(const Workplace::Kept& kept);
+    void say(const station::Problem& problem);
+    void endSheets();
+    void end();
+
+    Asked m_asked;
+    EntryChoice m_choice;  // when and who, as chosen when it was begun
+    Ending m_ending{};
+    std::vector<std::string> m_notSo;
+    QPointer<MeasureSheet> m_measures;
+    QPointer<NotSoSheet> m_conditions;
+};
+
+}  // namespace desktop

@@ -1,0 +1,304 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The values; see measure_sheet.h.
+#include "desktop/bedside/measure_sheet.h"
+
+#include "desktop/bedside/keypad.h"
+#include "desktop/shell/text.h"
+#include "desktop/shell/workplace.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrapped_button.h"
+#include "logbook/unit.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QLocale>
+#include <QRegularExpressionValidator>
+#include <algorithm>
+
+namespace desktop {
+
+namespace {
+
+using report::AskedMeasure;
+using Standing = report::MeasureJudgement::Standing;
+
+// In which a value of that measure may be typed, that of the policy edition first.
+std::vector<std::string> unitsFor(const AskedMeasure& measure) {
+    std::vector<std::string> units{measure.unit};
+    for (const auto unit : logbook::unitNames())
+        if (unit != measure.unit && logbook::convert(1, unit, measure.unit))
+            units.emplace_back(unit);
+    return units;
+}
+
+// Pressures, temperatures and levels can lie below zero; a flow or a share cannot.
+bool canBeNegative(const AskedMeasure& measure) {
+    if (measure.min) return *measure.min < 0;
+    for (const auto* unit : {"cmH2O", "degC"})
+        if (logbook::convert(1, measure.unit, unit)) return true;
+    return measure.unit == "dB";
+}
+
+QLabel* makeLabel(TextRole role) {
+    auto* label = new QLabel;
+    label->setTextFormat(Qt::PlainText);
+    label->setFont(fontFor(role));
+    label->setWordWrap(true);
+    return label;
+}
+
+}  // namespace
+
+MeasureSheet::MeasureSheet(Workplace& workplace, MeasuresAsked asked, TypedTexts typed,
+                           QWidget* parent)
+    : Sheet(asked.title, parent),
+      m_workplace(workplace),
+      m_asked(std::move(asked)),
+      m_typed(std::move(typed)) {
+    makeField();
+    makeFeet();
+    setFocusProxy(m_field);
+    showMeasure(0);
+}
+
+void MeasureSheet::makeField() {
+    m_place = makeLabel(TextRole::Quiet);
+    m_label = makeLabel(TextRole::Large);
+    m_limits = makeLabel(TextRole::Plain);
+    m_said = makeLabel(TextRole::Strong);
+    m_said->hide();
+    m_field = new QLineEdit;
+    m_field->setFont(fontFor(TextRole::Title));
+    m_field->setMaxLength(20);
+    static const QRegularExpression letters(QStringLiteral("[-+0-9.,]*"));
+    m_field->setValidator(new QRegularExpressionValidator(letters, m_field));
+    m_units = new QWidget;
+    new FlowLayout(m_units);
+    m_keys = new Keypad(m_field, QLocale().decimalPoint().at(0));
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(2 * targetGap);
+    grid->setVerticalSpacing(8);
+    int row = 0;
+    for (auto* each : std::initializer_list<QWidget*>{m_place, m_label, m_limits, m_field, m_units,
+                                                      m_said})
+        grid->addWidget(each, row++, 0);
+    grid->setRowStretch(row, 1);
+    grid->setColumnStretch(0, 1);
+    grid->addWidget(m_keys, 0, 1, row + 1, 1, Qt::AlignTop);
+    content()->addLayout(grid);
+    content()->addStretch();
+    connect(m_field, &QLineEdit::textChanged, this, &MeasureSheet::take);
+    connect(m_field, &QLineEdit::returnPressed, this, [this] {
+        if (m_next->isVisible()) goOn();
+        if (m_main->isVisible()) m_main->setFocus();
+    });
+}
+
+void MeasureSheet::makeFeet() {
+    auto* feet = new FlowLayout;
+    const auto add = [&](const QString& text, void (MeasureSheet::*pressed)()) {
+        auto* button = new WrappedButton(text);
+        feet->addWidget(button);
+        connect(button, &QPushButton::clicked, this, pressed);
+        return button;
+    };
+    m_back = add(tr("Back"), &MeasureSheet::goBack);
+    m_again = add(tr("Type it again"), &MeasureSheet::goBack);
+    m_next = add({}, &MeasureSheet::goOn);
+    m_agree = add({}, &MeasureSheet::agree);
+    m_main = add({}, &MeasureSheet::finish);
+    m_main->setMain(true);
+    foot()->addLayout(feet);
+}
+
+const AskedMeasure& MeasureSheet::measure() const {
+    return m_asked.check.measures[m_index];
+}
+
+TypedText& MeasureSheet::typedOf(const AskedMeasure& measure) {
+    auto& typed = m_typed[measure.key];
+    if (typed.unit.empty()) typed.unit = measure.unit;
+    return typed;
+}
+
+std::vector<station::TypedMeasure> MeasureSheet::measures() const {
+    std::vector<station::TypedMeasure> measures;
+    for (const auto& [key, typed] : m_typed)
+        if (const auto value = report::typedNumber(plainText(typed.text)))
+            measures.push_back({key, *value, typed.unit});
+    return measures;
+}
+
+void MeasureSheet::renew(const report::CheckToLog& check) {
+    if (check.measures.size() != m_asked.check.measures.size()) return;
+    m_asked.check = check;
+    if (!m_inDoubt) showMeasure(m_index);
+}
+
+void MeasureSheet::showMeasure(std::size_t index) {
+    m_index = index;
+    m_inDoubt.reset();
+    const auto& asked = measure();
+    const auto count = m_asked.check.measures.size();
+    m_place->setText(tr("Value %1 of %2").arg(index + 1).arg(count));
+    m_place->setVisible(count > 1);
+    m_label->setText(shownText(asked.label));
+    QStringList limits;
+    if (!asked.limits.empty()) limits << shownText(asked.limits);
+    if (!asked.required || m_asked.ending != Ending::Pass) limits << tr("may be left out");
+    m_limits->setText(limits.join(QStringLiteral(" · ")));
+    m_limits->setVisible(!limits.isEmpty());
+    m_field->setAccessibleName(m_label->text());
+    m_field->setAccessibleDescription(m_limits->text());
+    if (m_field->text() != typedOf(asked).text) m_field->setText(typedOf(asked).text);
+    m_keys->offerMinus(canBeNegative(asked));
+    m_said->hide();
+    showUnits(asked);
+    showFeet();
+    m_field->setFocus();
+}
+
+void MeasureSheet::showUnits(const AskedMeasure& measure) {
+    auto* flow = m_units->layout();
+    while (auto* item = flow->takeAt(0)) {
+        item->widget()->deleteLater();
+        item->widget()->hide();
+        delete item;
+    }
+    for (const auto& unit : unitsFor(measure)) {
+        auto* button = new QPushButton(shownText(unit));
+        button->setCheckable(true);
+        button->setAutoExclusive(true);
+        button->setChecked(unit == typedOf(measure).unit);
+        button->setAccessibleName(tr("In %1").arg(button->text()));
+        connect(button, &QPushButton::clicked, this, [this, unit] { chooseUnit(unit); });
+        flow->addWidget(button);
+    }
+}
+
+// The last one that has to be typed is shown, or one after it.
+bool MeasureSheet::isLastWanted() const {
+    if (m_asked.ending != Ending::Pass) return true;
+    const auto& measures = m_asked.check.measures;
+    return std::none_of(measures.begin() + static_cast<std::ptrdiff_t>(m_index) + 1,
+                        measures.end(), [](const auto& each) { return each.required; });
+}
+
+void MeasureSheet::showFeet() {
+    const auto& check = m_asked.check;
+    const bool hasNext = m_index + 1 < check.measures.size();
+    m_back->setVisible(!m_inDoubt);
+    m_again->setVisible(m_inDoubt.has_value());
+    m_agree->setVisible(m_inDoubt.has_value());
+    m_agree->setText(m_inDoubt == Standing::Fails ? tr("Keep it as failed")
+                                                  : tr("Keep it all the same"));
+    m_next->setVisible(!m_inDoubt && hasNext);
+    if (hasNext) m_next->setText(tr("Next: %1").arg(buttonText(check.measures[m_index + 1].label)));
+    m_main->setVisible(!m_inDoubt && isLastWanted());
+    m_main->setText(m_asked.ending == Ending::Pass
+                        ? buttonText(check.asserts)
+                        : (m_asked.ending == Ending::Fail ? buttonText(check.failed)
+                                                          : tr("Keep it; it does not count")));
+}
+
+void MeasureSheet::take(const QString& text) {
+    auto& typed = typedOf(measure());
+    if (typed.text == text) return;
+    typed.text = text;
+    typed.isAgreed = false;
+    if (m_inDoubt) showMeasure(m_index);
+    m_said->hide();
+}
+
+void MeasureSheet::chooseUnit(const std::string& unit) {
+    auto& typed = typedOf(measure());
+    typed.unit = unit;
+    typed.isAgreed = false;
+    showMeasure(m_index);
+}
+
+void MeasureSheet::goBack() {
+    if (m_inDoubt) {
+        showMeasure(m_index);
+        m_field->selectAll();
+    } else if (m_index > 0) {
+        showMeasure(m_index - 1);
+    } else {
+        callOff();
+    }
+}
+
+bool MeasureSheet::isSettled(std::size_t index) {
+    const auto& asked = m_asked.check.measures[index];
+    const auto& typed = typedOf(asked);
+    if (typed.text.isEmpty() && (!asked.required || m_asked.ending != Ending::Pass)) return true;
+    const auto value = report::typedNumber(plainText(typed.text));
+    const auto judged = value ? report::judge(m_workplace.words(), asked, *value, typed.unit)
+                              : Judgement{Standing::NotANumber, {}, 0};
+    if (judged.standing == Standing::Within || typed.isAgreed) return true;
+    if (judged.standing == Standing::Fails && m_asked.ending == Ending::Fail) return true;
+    if (index != m_index) showMeasure(index);
+    if (typed.text.isEmpty()) {
+        say(tr("%1 is wanted. Type it first.").arg(shownText(asked.label)));
+    } else if (judged.standing == Standing::NotANumber) {
+        say(tr("%1 is no number. Type it again.").arg(typed.text));
+    } else if (judged.standing == Standing::OtherDimension) {
+        say(shownText(judged.sentence));
+    } else {
+        askAbout(judged);
+    }
+    return false;
+}
+
+void MeasureSheet::askAbout(const Judgement& judged) {
+    m_inDoubt = judged.standing;
+    say(shownText(judged.sentence));
+    showFeet();
+}
+
+void MeasureSheet::goOn() {
+    if (isSettled(m_index)) showMeasure(m_index + 1);
+}
+
+void MeasureSheet::finish() {
+    for (std::size_t i = 0; i < m_asked.check.measures.size(); ++i)
+        if (!isSettled(i)) return;
+    Q_EMIT finished(m_asked.ending);
+}
+
+// A failure is kept at once; what does not count may be followed by further values.
+void MeasureSheet::agree() {
+    if (m_inDoubt == Standing::Fails) {
+        Q_EMIT finished(Ending::Fail);
+        return;
+    }
+    typedOf(measure()).isAgreed = true;
+    m_inDoubt.reset();
+    if (isLastWanted()) {
+        finish();
+    } else {
+        goOn();
+    }
+}
+
+void MeasureSheet::setKeeping(bool isKeeping) {
+    for (auto* each : {m_back, m_again, m_next, m_agree, m_main}) each->setEnabled(!isKeeping);
+    m_field->setReadOnly(isKeeping);
+}
+
+void MeasureSheet::say(const QString& text) {
+    m_said->setText(text);
+    m_said->show();
+    m_field->setFocus();
+}
+
+bool MeasureSheet::takeScan(const QString& text) {
+    Q_EMIT codeRead(text);
+    return true;
+}
+
+}  // namespace desktop

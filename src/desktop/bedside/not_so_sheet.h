@@ -1,0 +1,46 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What was not as a pass of a check asserts: a condition that did not hold, or the check was not
+// finished, or failed. Keeps nothing itself.
+#pragma once
+
+#include "desktop/shell/sheet.h"
+#include "report/bedside_acts.h"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+class QLabel;
+
+namespace desktop {
+
+class WrappedButton;
+
+class NotSoSheet : public Sheet {
+    Q_OBJECT
+public:
+    // The title names unit and check.
+    NotSoSheet(const QString& title, const report::CheckToLog& check, QWidget* parent = nullptr);
+
+    // The conditions that are chosen so far.
+    [[nodiscard]] std::vector<std::string> notSo() const;
+
+    void say(const QString& text);
+    bool takeScan(const QString& text) override;
+    [[nodiscard]] bool isDraft() const override { return true; }
+    using Sheet::close;
+
+Q_SIGNALS:
+    void conditionsNotSo(const std::vector<std::string>& conditions);
+    void notFinished();
+    void failed();
+    void codeRead(const QString& text);
+
+private:
+    QLabel* m_said = nullptr;
+    std::vector<std::pair<std::string, WrappedButton*>> m_conditions;
+};
+
+}  // namespace desktop

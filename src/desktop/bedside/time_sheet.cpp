@@ -1,0 +1,148 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// When; see time_sheet.h.
+#include "desktop/bedside/time_sheet.h"
+
+#include "desktop/bedside/keypad.h"
+#include "desktop/shell/text.h"
+#include "desktop/shell/workplace.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrapped_button.h"
+#include "words/times.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QRegularExpression>
+#include <QVBoxLayout>
+
+namespace desktop {
+
+namespace {
+
+// "1420" as "14:20", and "2026-03-02 930" as "2026-03-02 09:30".
+QString completed(const QString& typed) {
+    static const QRegularExpression bare(QStringLiteral("(^| )(\\d{1,2})[:.]?(\\d{2})(?=$| )"));
+    auto text = typed.simplified();
+    const auto found = bare.match(text);
+    if (!found.hasMatch()) return text;
+    const auto time = found.captured(1) + found.captured(2).rightJustified(2, QLatin1Char('0')) +
+                      QLatin1Char(':') + found.captured(3);
+    return text.replace(found.capturedStart(), found.capturedLength(), time);
+}
+
+}  // namespace
+
+TimeSheet::TimeSheet(Workplace& workplace, QWidget* parent)
+    : Sheet(tr("When was it done?"), parent), m_workplace(workplace) {
+    makeAgo();
+    makeField();
+    auto* feet = new FlowLayout;
+    auto* back = new WrappedButton(tr("Back"));
+    auto* take = new WrappedButton(tr("Take this time"));
+    take->setMain(true);
+    feet->addWidget(back);
+    feet->addWidget(take);
+    foot()->addLayout(feet);
+    setFocusProxy(m_field);
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    connect(take, &QPushButton::clicked, this, &TimeSheet::read);
+    connect(m_field, &QLineEdit::returnPressed, this, &TimeSheet::read);
+}
+
+void TimeSheet::makeAgo() {
+    auto* chips = new FlowLayout;
+    const auto add = [&](int minutes, const QString& text) {
+        auto* chip = new WrappedButton(text);
+        chips->addWidget(chip);
+        connect(chip, &QPushButton::clicked, this, [this, minutes] {
+            Q_EMIT agoChosen(minutes);
+            close();
+        });
+    };
+    add(0, tr("Now"));
+    for (const int minutes : minutesAgo) add(minutes, tr("%1 min ago").arg(minutes));
+    content()->addLayout(chips);
+}
+
+void TimeSheet::makeField() {
+    auto* label = new QLabel(tr("Or a &time by the clock on the wall, as 14:20"));
+    label->setWordWrap(true);
+    m_field = new QLineEdit;
+    m_field->setFont(fontFor(TextRole::Large));
+    m_field->setAccessibleName(tr("Time"));
+    label->setBuddy(m_field);
+    m_said = new QLabel;
+    m_said->setWordWrap(true);
+    m_said->setFont(fontFor(TextRole::Strong));
+    m_said->hide();
+    m_which = new QWidget;
+    new QVBoxLayout(m_which);
+    m_which->layout()->setContentsMargins(0, 0, 0, 0);
+    m_which->layout()->setSpacing(targetGap);
+    m_which->hide();
+    auto* keys = new Keypad(m_field, QLatin1Char(':'));
+    for (auto* each : std::initializer_list<QWidget*>{label, m_field, m_said, m_which, keys})
+        content()->addWidget(each);
+    content()->addStretch();
+}
+
+station::Result<logbook::Instant> TimeSheet::instantOf(const station::GivenTime& time) const {
+    if (const auto* instant = std::get_if<logbook::Instant>(&time)) return *instant;
+    const auto& zone = *m_workplace.fleet()->standing->state.rulebook->zone;
+    return station::instantAt(m_workplace.words(), zone, std::get<station::WallTime>(time),
+                              m_workplace.clock().now(), station::Tense::Past);
+}
+
+void TimeSheet::read() {
+    m_which->hide();
+    const auto time = station::parseGivenTime(plainText(completed(m_field->text())),
+                                              m_workplace.words());
+    if (!time || !m_workplace.fleet()) {
+        say(tr("That is no time. Type hours and minutes, as 14:20."));
+        return;
+    }
+    take(*time);
+}
+
+void TimeSheet::take(const station::GivenTime& time) {
+    const auto instant = instantOf(time);
+    if (!instant) {
+        say(shownText(instant.error().notice.text()));
+        if (instant.error().code == "time_given.twice")
+            askWhich(std::get<station::WallTime>(time));
+        return;
+    }
+    if (*instant > m_workplace.clock().now()) {
+        say(tr("That time has not come yet."));
+        return;
+    }
+    Q_EMIT timeChosen(*instant);
+    close();
+}
+
+void TimeSheet::askWhich(const station::WallTime& time) {
+    qDeleteAll(m_which->findChildren<QPushButton*>());
+    const auto now = m_workplace.clock().now();
+    const auto& zone = *m_workplace.fleet()->standing->state.rulebook->zone;
+    const words::Times times(m_workplace.words(), zone, now);
+    for (const int which : {1, 2}) {
+        auto one = time;
+        one.which = which;
+        const auto instant = instantOf(one);
+        if (!instant) continue;
+        auto* button = new WrappedButton(shownText(times.time(*instant)));
+        m_which->layout()->addWidget(button);
+        connect(button, &QPushButton::clicked, this, [this, one] { take(one); });
+    }
+    m_which->show();
+}
+
+void TimeSheet::say(const QString& text) {
+    m_said->setText(text);
+    m_said->show();
+    m_field->setFocus();
+}
+
+}  // namespace desktop
