@@ -25,6 +25,12 @@ struct Option {
     bool repeats = false;       // may be given more than once
 };
 
+// Whether a word of that name names a file: that may be written in any bytes, all other words are
+// UTF-8.
+[[nodiscard]] constexpr bool isPath(std::string_view nameOrValue) {
+    return nameOrValue == "LOGBOOK" || nameOrValue == "FILE" || nameOrValue == "TO";
+}
+
 struct Description {
     std::string_view name;      // "board", "rulebook check"
     std::string_view sentence;  // what it does

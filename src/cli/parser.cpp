@@ -5,6 +5,8 @@
 // knows the library.
 #include "cli/parser.h"
 
+#include "logbook/text.h"
+
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <map>
@@ -47,7 +49,7 @@ public:
         if (m_found.contains(std::string(shared::help.name))) {
             return Call(std::move(m_found));
         }
-        for (const auto& refusal : {placeArguments(), checkOptions()}) {
+        for (const auto& refusal : {placeArguments(), checkOptions(), checkLetters()}) {
             if (!refusal) {
                 return tl::unexpected(refusal.error());
             }
@@ -162,6 +164,28 @@ private:
             }
         }
         return {};
+    }
+
+    // What is no UTF-8 could be kept, and never be read again.
+    Result<void> checkLetters() const {
+        for (const auto& argument : m_description.arguments) {
+            if (!isPath(argument.name) && !areUtf8(argument.name)) {
+                return tl::unexpected(problem("safeguard.letters",
+                                              {{"word", std::string(argument.name)}}));
+            }
+        }
+        for (const auto& option : m_description.options) {
+            if (!isPath(option.value) && !areUtf8(option.name)) {
+                return tl::unexpected(problem("safeguard.letters",
+                                              {{"word", std::string(option.name)}}));
+            }
+        }
+        return {};
+    }
+
+    bool areUtf8(std::string_view name) const {
+        const auto found = m_found.find(name);
+        return found == m_found.end() || std::ranges::all_of(found->second, logbook::isUtf8);
     }
 
     const Description& m_description;

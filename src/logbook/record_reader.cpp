@@ -5,6 +5,7 @@
 #include "logbook/record_reader.h"
 
 #include "logbook/body_reader.h"
+#include "logbook/text.h"
 
 #include <algorithm>
 
@@ -52,6 +53,28 @@ Code codeOf(json::ParseError::Code code) {
 
 RecordFaults tooLong() {
     return {{Code::TooLong, "", "", longestLine}};
+}
+
+bool canBeKept(std::string_view text) {
+    return text.find('\0') == std::string_view::npos && isUtf8(text);
+}
+
+void noteBadTexts(const json::Value& value, const Place& place) {
+    if (const auto* text = value.string(); text != nullptr && !canBeKept(*text)) {
+        place.fault(Code::BadText);
+    } else if (const json::Array* array = value.array()) {
+        for (std::size_t index = 0; index < array->size(); ++index) {
+            noteBadTexts((*array)[index], place.element(index));
+        }
+    } else if (const json::Object* object = value.object()) {
+        for (const auto& [name, member] : *object) {
+            if (canBeKept(name)) {
+                noteBadTexts(member, place.member(name));
+            } else {
+                place.fault(Code::BadText);
+            }
+        }
+    }
 }
 
 // Reads one record's content; each fault goes to `m_faults` through the places.
@@ -188,7 +211,13 @@ tl::expected<Record, RecordFaults> readRecord(std::string_view line) {
 }
 
 tl::expected<Record, RecordFaults> readRecord(const json::Value& value) {
-    return readContent(contentOf(value));
+    const auto content = contentOf(value);
+    RecordFaults faults;
+    noteBadTexts(content, Place(faults));
+    if (!faults.empty()) {
+        return tl::make_unexpected(std::move(faults));
+    }
+    return readRecord(std::string_view(json::canonical(content)));
 }
 
 }  // namespace logbook

@@ -56,7 +56,7 @@ using RecordFaults = std::vector<RecordFault>;  // never empty where it is an er
 // All faults of the line, not only the first.
 [[nodiscard]] tl::expected<Record, RecordFaults> readRecord(std::string_view line);
 
-// The same for a value already parsed.
+// The same for a value put together in memory: refused too if its line could not be read again.
 [[nodiscard]] tl::expected<Record, RecordFaults> readRecord(const json::Value& value);
 
 // A text is a line, never a JSON value that is a text.

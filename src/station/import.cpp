@@ -4,6 +4,7 @@
 // Importing record files; see import.h.
 #include "station/import.h"
 
+#include "logbook/text.h"
 #include "rules/rulebook_reader.h"
 
 #include <algorithm>
@@ -230,10 +231,20 @@ Result<void> refuseOwnName(const Surroundings& surroundings, const store::Logboo
     return tl::unexpected(std::move(problem));
 }
 
+// A name in other bytes than UTF-8 is kept as far as it can be read.
+std::string nameOf(const std::filesystem::path& path) {
+    auto name = path.filename().string();
+    if (!logbook::isUtf8(name)) {
+        std::ranges::replace_if(
+            name, [](char byte) { return static_cast<unsigned char>(byte) >= 0x80; }, '?');
+    }
+    return name;
+}
+
 std::string namesOf(const std::vector<std::filesystem::path>& paths) {
     std::string names;
     for (const auto& path : paths) {
-        names += (names.empty() ? "" : ", ") + path.filename().string();
+        names += (names.empty() ? "" : ", ") + nameOf(path);
     }
     return names;
 }

@@ -95,6 +95,8 @@ auto Connection::writing(const Writing& writing, Function function) const
 inline constexpr std::string_view rowColumns =
     "arrival, station, seq, at_ms, entered_ms, device, kind, content, hash, arrived_ms";
 [[nodiscard]] Row rowOf(SQLite::Statement& statement);
+// Nothing if its content is no record, or not that of its columns.
+[[nodiscard]] std::optional<logbook::Record> recordOf(const Row& row);
 // Zeros if the column holds no 32 bytes, which no chain of records has.
 [[nodiscard]] Hash hashOf(const SQLite::Column& column);
 void bindHash(SQLite::Statement& statement, int index, const Hash& hash);

@@ -5,7 +5,6 @@
 // committed; anything that does not fit refuses the whole.
 #include "store/logbook.h"
 
-#include "logbook/record_reader.h"
 #include "store/connection.h"
 
 #include <algorithm>
@@ -199,7 +198,8 @@ std::optional<Trouble> Appender::readBack() const {
         const auto row = findRow(m_database, record->name);
         Hash& hash = hashes[record->name.station];
         hash = chainHash(hash, row ? row->content : std::string());
-        if (!row || row->hash != hash || row->content != record->content ||
+        const auto read = row ? recordOf(*row) : std::nullopt;
+        if (!read || row->hash != hash || read->content != record->content ||
             row->place != placeOf(*record)) {
             Trouble trouble = naming(Trouble::Code::Io, {record->name});
             trouble.text = "what was read back is not what was written";

@@ -4,7 +4,6 @@
 // Reading in order, in portions: between two of them the lock is free for writers.
 #include "store/logbook.h"
 
-#include "logbook/record_reader.h"
 #include "store/connection.h"
 
 #include <algorithm>
@@ -78,9 +77,7 @@ tl::expected<Records, Trouble> Logbook::records(const Selection& selection) cons
     Records result;
     const auto done = forEachRow(selection, [&](const Row& row) {
         result.lastArrival = std::max(result.lastArrival, row.arrival);
-        auto record = logbook::readRecord(std::string_view(row.content));
-        if (record && placeOf(*record) == row.place && record->device == row.device &&
-            logbook::kindName(record->kind()) == row.kind) {
+        if (auto record = recordOf(row)) {
             result.records.push_back(*std::move(record));
         } else {
             result.inDoubt.push_back(row.place.name);

@@ -4,6 +4,8 @@
 // Rows of the database to values and back, for the other files of this folder.
 #include "store/connection.h"
 
+#include "logbook/record_reader.h"
+
 #include <algorithm>
 #include <string>
 
@@ -34,6 +36,15 @@ Row rowOf(SQLite::Statement& statement) {
     row.hash = hashOf(statement.getColumn(8));
     row.arrived = {statement.getColumn(9).getInt64()};
     return row;
+}
+
+std::optional<logbook::Record> recordOf(const Row& row) {
+    auto record = logbook::readRecord(std::string_view(row.content));
+    if (record && placeOf(*record) == row.place && record->device == row.device &&
+        logbook::kindName(record->kind()) == row.kind) {
+        return *std::move(record);
+    }
+    return std::nullopt;
 }
 
 std::optional<Head> lastRecordOf(SQLite::Database& database, const std::string& station) {

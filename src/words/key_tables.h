@@ -21,5 +21,6 @@ namespace words {
 [[nodiscard]] std::string_view historyKeys();
 [[nodiscard]] std::string_view paperKeys();
 [[nodiscard]] std::string_view settingsKeys();
+[[nodiscard]] std::string_view safeguardKeys();
 
 }  // namespace words

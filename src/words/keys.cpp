@@ -66,6 +66,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, historyKeys());
         addTable(keys, paperKeys());
         addTable(keys, settingsKeys());
+        addTable(keys, safeguardKeys());
         return keys;
     }();
     return all;

@@ -113,6 +113,30 @@ TEST_CASE("Entries that are refused", "[golden]") {
     transcript.check("entries");
 }
 
+TEST_CASE("Letters that could not be read again are refused at the call", "[unit]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.terminal.leave();
+    for (const auto* call :
+         {"log ward.logbook fault KB-0142 --code display --text caf\xe9 --as nobody.at.all",
+          "log ward.logbook soil KB-0142 --reason caf\xe9 --as mt",
+          "log ward.logbook fault KB-0142 --code display --batch caf\xe9 --as mt",
+          "log ward.logbook fault KB-0142 --code display --form caf\xe9 --as mt",
+          "log ward.logbook fault KB-0142 --code display --as caf\xe9",
+          "log ward.logbook fault caf\xe9 --code display --as mt",
+          "strike ward.logbook icu-1/3 --reason caf\xe9 --as mt",
+          "person ward.logbook rs --name caf\xe9 --as mt",
+          "adopt ward.logbook policy.toml --approved-by caf\xe9 --as mt"}) {
+        const auto printed = transcript.run(call);
+        CHECK(printed.status == 2);
+        CHECK_THAT(printed.error, Catch::Contains("is not written in UTF-8"));
+    }
+    CHECK(transcript.run("log ward.logbook fault KB-0142 --code display --text caf\xc3\xa9 --as mt")
+              .status == 0);
+    transcript.prepare("export ward.logbook --to caf\xe9.jsonl");
+    CHECK(transcript.run("verify ward.logbook").status == 0);
+}
+
 TEST_CASE("Record files that are refused", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

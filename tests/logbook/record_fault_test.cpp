@@ -344,3 +344,31 @@ TEST_CASE("A long text is cut in a fault, between characters", "[unit]") {
     CHECK(faults[0].code == Code::BadKey);
     CHECK(faults[0].detail == key.substr(0, 199) + "…");
 }
+
+TEST_CASE("A value that could not be read back as a line is no record", "[unit]") {
+    const auto with = [](json::Value text) {
+        auto value = *json::parse(sample::lineOf(Kind::Note));
+        value.find("body")->object()->emplace_back("more", std::move(text));
+        const auto record = readRecord(value);
+        return record ? RecordFaults() : record.error();
+    };
+    CHECK(with("caf\xc3\xa9").empty());
+    CHECK(with("caf\xe9") == RecordFaults{{Code::BadText, "body.more", "", 0}});
+    CHECK(with(std::string("nothing\0more", 12)) ==
+          RecordFaults{{Code::BadText, "body.more", "", 0}});
+    CHECK(with(json::Array{"good", json::Array{"\xff"}}) ==
+          RecordFaults{{Code::BadText, "body.more.1.0", "", 0}});
+    CHECK(with(json::Object{{"caf\xe9", 1}}) ==
+          RecordFaults{{Code::BadText, "body.more", "", 0}});
+
+    json::Value deep;
+    for (int depth = 0; depth < 62; ++depth) {
+        deep = json::Array{std::move(deep)};
+    }
+    CHECK(with(deep).empty());
+    deep = json::Array{std::move(deep)};
+    REQUIRE(with(deep).size() == 1);
+    CHECK(with(deep)[0].code == Code::TooDeep);
+    REQUIRE(with(json::Object{{"twin", 1}, {"twin", 2}}).size() == 1);
+    CHECK(with(json::Object{{"twin", 1}, {"twin", 2}})[0].code == Code::DuplicateName);
+}

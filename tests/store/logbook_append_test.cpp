@@ -205,6 +205,19 @@ TEST_CASE("Who builds an own record may read the logbook", "[unit]") {
     CHECK(seen == 2);
 }
 
+TEST_CASE("What could not be read again is never kept", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 1));
+    Record bad = note("icu-1", 2, "seen");
+    bad.content.replace(bad.content.find("seen"), 4, "caf\xe9");
+    checkRefused(logbook, {bad}, Code::Io, {{"icu-1", 2}});
+    Record other = note("icu-1", 2);
+    other.device = "KB-0002";
+    checkRefused(logbook, {other}, Code::Io, {{"icu-1", 2}});
+    append(logbook, {note("icu-1", 2)});
+}
+
 TEST_CASE("A logbook opened to read is not written", "[unit]") {
     const TemporaryFolder folder;
     (void)create(folder / "log");
