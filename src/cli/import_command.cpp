@@ -19,11 +19,16 @@ public:
             {shared::logbook, {"FILE", "A record file, one entry a line.", false, true}},
             {{"--as", "PERSON",
               "Who brings the files in; noted in this logbook only. Wanted once people have PINs."},
-             shared::pinFd, shared::trustLocks},
+             shared::pinFd,
+             {"--managers-change", "",
+              "It was looked at that this changes who may enter persons, and is right."},
+             shared::trustLocks},
             "Makes the logbook if there is none. Entries that are here already are passed over. "
             "Refused as a whole: a line that is no record, an entry that is here with another "
             "content, a gap in a station's entries, a policy edition with faults, and entries "
-            "under this logbook's own station that it has not written.",
+            "under this logbook's own station that it has not written. Once people have PINs, the "
+            "first persons and policy editions of a station, and what changes who may enter "
+            "persons, are taken in only by somebody who may; such a change is asked about.",
             "airmuster-cli import ward.logbook er-2.jsonl"};
         return data;
     }
@@ -38,9 +43,12 @@ public:
         if (!signing) {
             return tl::unexpected(signing.error());
         }
-        const auto by = call.has(shared::as.name) ? std::optional(signing->writer(call))
-                                                  : std::nullopt;
-        const auto answer = station::importFiles(surroundings, logbookOf(call), paths, by);
+        station::Bringer bringer;
+        if (call.has(shared::as.name)) {
+            bringer.by = signing->writer(call);
+        }
+        bringer.managersChange = call.has("--managers-change");
+        const auto answer = station::importFiles(surroundings, logbookOf(call), paths, bringer);
         if (!answer) {
             return tl::unexpected(answer.error());
         }

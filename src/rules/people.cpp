@@ -56,9 +56,27 @@ bool isManager(const State& people, const std::string& person, Instant at) {
     return holdsRole(people, person, found->second, at);
 }
 
+std::vector<std::string> managers(const State& people, Instant at) {
+    std::vector<std::string> found;
+    for (const auto& [person, known] : people.persons) {
+        if (isManager(people, person, at)) found.push_back(person);
+    }
+    return found;
+}
+
 std::vector<std::string> rolesOfAuthority(const Rulebook& rulebook) {
     std::set<std::string> roles;
     for (const auto& [kind, named] : rulebook.authority) roles.insert(named.begin(), named.end());
+    return {roles.begin(), roles.end()};
+}
+
+std::vector<std::string> rolesNamed(const Rulebook& rulebook) {
+    const auto authority = rolesOfAuthority(rulebook);
+    std::set<std::string> roles(authority.begin(), authority.end());
+    for (const auto& hold : rulebook.holds) {
+        if (hold.releaseBy) roles.insert(hold.releaseBy->begin(), hold.releaseBy->end());
+    }
+    for (const auto& [role, label] : rulebook.roleLabels) roles.insert(role);
     return {roles.begin(), roles.end()};
 }
 

@@ -21,8 +21,14 @@ namespace rules {
 // it, if it names any.
 [[nodiscard]] bool isManager(const State& people, const std::string& person, Instant at);
 
+// Those who are, by their keys; sorted.
+[[nodiscard]] std::vector<std::string> managers(const State& people, Instant at);
+
 // Every role that the edition's [authority] names; sorted.
 [[nodiscard]] std::vector<std::string> rolesOfAuthority(const Rulebook& rulebook);
+
+// These, those who may release a hold, and those that have a label; sorted.
+[[nodiscard]] std::vector<std::string> rolesNamed(const Rulebook& rulebook);
 
 // The records, by index, that say `confirmed: false`, are not struck through, and that no `review`
 // by the same person with the disposition "confirmed" confirms. A review counts only if it stands,

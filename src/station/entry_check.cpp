@@ -6,6 +6,7 @@
 
 #include "logbook/unit.h"
 #include "rules/authority.h"
+#include "station/managers.h"
 #include "words/entry_words.h"
 #include "words/finding_words.h"
 #include "words/record_words.h"
@@ -69,7 +70,8 @@ std::vector<std::string> positionsIn(const Record& record) {
 class EntryCheck {
 public:
     EntryCheck(const Surroundings& surroundings, const rules::Log& log, const Record& record)
-        : m_words(surroundings.words), m_log(log), m_record(record) {}
+        : m_surroundings(surroundings), m_words(surroundings.words), m_log(log),
+          m_record(record) {}
 
     Result<std::vector<std::string>> run() {
         if (auto refused = checkStrike()) {
@@ -230,11 +232,12 @@ private:
     [[nodiscard]] Result<std::vector<std::string>> tryOut() {
         auto after = m_state;
         auto editions = m_log.editions();
-        if (m_record.kind() == Kind::Adopt) {
-            return std::vector<std::string>{};
+        auto remarks = checkManagers(m_surroundings, m_log, m_record);
+        if (!remarks || m_record.kind() == Kind::Adopt) {
+            return remarks;
         }
         const auto effect = rules::fold(after, m_record, editions);
-        std::vector<std::string> warnings;
+        auto warnings = std::move(*remarks);
         for (const auto code : effect.anomalies) {
             if (code == rules::AnomalyCode::WaiverRefused) {
                 return tl::unexpected(problemOf(m_words, "entry.waiver_refused"));
@@ -297,6 +300,7 @@ private:
         }
     }
 
+    const Surroundings& m_surroundings;
     const words::Words& m_words;
     const rules::Log& m_log;
     const Record& m_record;

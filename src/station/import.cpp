@@ -6,6 +6,7 @@
 
 #include "logbook/text.h"
 #include "rules/rulebook_reader.h"
+#include "station/managers.h"
 
 #include <algorithm>
 #include <iterator>
@@ -257,15 +258,27 @@ Problem refusalOf(const words::Words& words, const store::Trouble& trouble, cons
     return problem;
 }
 
+struct Bringing {
+    const Handed& handed;
+    std::string names;  // of the files
+    const Bringer& bringer;
+};
+
+struct Admitted {
+    std::string person;
+    std::vector<std::string> remarks;
+};
+
 // Who brings the files in: signed in where people sign in, else as they say.
-Result<std::string> importer(const Surroundings& surroundings, const LogbookFile& file,
-                             const store::Logbook& logbook, const std::optional<Writer>& by) {
+Result<Admitted> admit(const Surroundings& surroundings, const LogbookFile& file,
+                       const store::Logbook& logbook, const Bringing& bringing) {
+    const auto& by = bringing.bringer.by;
     const auto pins = store::Credentials(file.path, file.trustLocks).pins();
     if (!pins) {
         return tl::unexpected(problemOf(surroundings.words, pins.error()));
     }
     if (pins->empty()) {
-        return by ? by->who : surroundings.login;
+        return Admitted{by ? by->who : surroundings.login, {}};
     }
     if (!by) {
         return tl::unexpected(problemOf(surroundings.words, "import.nobody"));
@@ -274,16 +287,17 @@ Result<std::string> importer(const Surroundings& surroundings, const LogbookFile
     if (!log) {
         return tl::unexpected(log.error());
     }
-    return Gate(surroundings, file, *log).sign(*by).map([](const Signature& signature) {
-        return signature.person;
-    });
+    const Gate gate(surroundings, file, *log);
+    const auto signature = gate.sign(*by);
+    if (!signature) {
+        return tl::unexpected(signature.error());
+    }
+    return settlePeople(surroundings, {*log, bringing.handed.records(), gate.now(),
+                                       signature->isManager, bringing.bringer.managersChange})
+        .map([&](std::vector<std::string>&& remarks) {
+            return Admitted{signature->person, std::move(remarks)};
+        });
 }
-
-struct Bringing {
-    const Handed& handed;
-    std::string names;  // of the files
-    const std::optional<Writer>& by;
-};
 
 Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile& file,
                             store::Logbook& logbook, const Bringing& bringing) {
@@ -291,23 +305,23 @@ Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile&
     if (const auto allowed = refuseOwnName(surroundings, logbook, handed); !allowed) {
         return tl::unexpected(allowed.error());
     }
-    const auto person = importer(surroundings, file, logbook, bringing.by);
-    if (!person) {
-        return tl::unexpected(person.error());
+    auto admitted = admit(surroundings, file, logbook, bringing);
+    if (!admitted) {
+        return tl::unexpected(std::move(admitted.error()));
     }
     const auto result = logbook.importRecords(handed.records(), bringing.names,
-                                              {*person, surroundings.clock.now()});
+                                              {admitted->person, surroundings.clock.now()});
     if (!result) {
         return tl::unexpected(refusalOf(surroundings.words, result.error(), handed));
     }
-    return ImportAnswer{result->added, result->skipped, false};
+    return ImportAnswer{result->added, result->skipped, false, std::move(admitted->remarks)};
 }
 
 }  // namespace
 
 Result<ImportAnswer> importFiles(const Surroundings& surroundings, const LogbookFile& file,
                                  const std::vector<std::filesystem::path>& paths,
-                                 const std::optional<Writer>& by) {
+                                 const Bringer& bringer) {
     const auto handed = readFiles(surroundings.words, paths);
     if (!handed) {
         return tl::unexpected(handed.error());
@@ -323,7 +337,7 @@ Result<ImportAnswer> importFiles(const Surroundings& surroundings, const Logbook
             return tl::unexpected(std::move(logbook.error()));
         }
         made = !isThere;
-        return append(surroundings, file, *logbook, {*handed, namesOf(paths), by});
+        return append(surroundings, file, *logbook, {*handed, namesOf(paths), bringer});
     }();
     if (answer) {
         answer->made = made;

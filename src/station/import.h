@@ -21,6 +21,17 @@ struct ImportAnswer {
     std::int64_t added = 0;
     std::int64_t skipped = 0;  // were here already
     bool made = false;         // the logbook was not there before
+    std::vector<std::string> remarks{};  // what it changes of the people
+};
+
+// Who brings files in; nobody: whoever has logged in to the computer.
+struct Bringer {
+    Bringer() = default;
+    Bringer(Writer writer) : by(std::move(writer)) {}                 // NOLINT: is one
+    Bringer(std::optional<Writer> writer) : by(std::move(writer)) {}  // NOLINT: likewise
+
+    std::optional<Writer> by{};
+    bool managersChange = false;  // they know that it changes who may enter persons
 };
 
 // Takes in all records of all files together, or none: what one of them lacks may stand in
@@ -28,13 +39,13 @@ struct ImportAnswer {
 // records again change nothing. Refused: a line that is no record, a record that is here with
 // another content, a gap, an edition with faults or under another name than its own, records that
 // would change which edition or person came first, and records under this station's own name that
-// it has not written. Once somebody has a PIN at this station, `by` must sign in; before that the
-// name is taken, or that of the login. It is kept with the names of the files, and never leaves
-// this logbook.
+// it has not written. Once somebody has a PIN at this station, who brings them must sign in, and
+// settlePeople is asked; before that the name is taken, or that of the login. It is kept with the
+// names of the files, and never leaves this logbook.
 [[nodiscard]] Result<ImportAnswer> importFiles(const Surroundings& surroundings,
                                                const LogbookFile& file,
                                                const std::vector<std::filesystem::path>& paths,
-                                               const std::optional<Writer>& by = {});
+                                               const Bringer& bringer = {});
 
 struct ExportSelection {
     std::vector<std::string> stations;      // none: all

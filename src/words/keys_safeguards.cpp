@@ -8,7 +8,15 @@
 namespace words {
 
 static constexpr std::string_view table = R"(
+safeguard: last_day(day) unknown_role(role roles) gains(people) loses(people) nobody_may
+safeguard: ask_change(change)
+safeguard.new_to_people: says(station) safe do
+safeguard.change_by_other: says(change) safe do
+safeguard.change_not_meant: says(change) safe do
 safeguard.letters: says(word) safe do(word)
+safeguard.no_manager: says safe do(roles)
+safeguard.nobody_known: says safe do
+safeguard.edition_without_manager: says(roles) safe do(roles)
 )";
 
 std::string_view safeguardKeys() {

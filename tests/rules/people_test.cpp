@@ -57,6 +57,7 @@ TEST_CASE("a manager is who may enter persons, while they may", "[unit]") {
     const auto people = rules::peopleAt(log, now);
     CHECK(people.persons.size() == 3);
     CHECK(people.devices.empty());
+    CHECK(rules::managers(people, now) == Texts{"Kim"});
     CHECK(rules::isManager(people, "Kim", now));
     CHECK_FALSE(rules::isManager(people, "Lee", now));
     CHECK_FALSE(rules::isManager(people, "Alex", now));
@@ -79,6 +80,11 @@ TEST_CASE("the roles of an edition's authority are each named once", "[unit]") {
     auto builder = start();
     const auto log = toLog(builder);
     CHECK(rules::rolesOfAuthority(*log.firstEdition()) == Texts{"biomed", "lead", "nurse"});
+    LogBuilder named;
+    named.adopt(book("[holds.incident]\nrelease_by = [\"risk_manager\"]\n"
+                     "[labels.roles]\nnurse = \"Nurse\"\nclerk = \"Clerk\"\n" + authority));
+    CHECK(rules::rolesNamed(*toLog(named).firstEdition()) ==
+          Texts{"biomed", "clerk", "lead", "nurse", "risk_manager"});
 }
 
 TEST_CASE("an unsigned entry waits for a review by its own writer, who may write one", "[unit]") {
