@@ -5,16 +5,23 @@
 // letter, and through no buffer on the way.
 #include "station/system_terminal.h"
 
+#include <array>
 #include <cerrno>
+#include <csignal>
 #include <sodium.h>
 #include <termios.h>
 #include <unistd.h>
+#include <utility>
+#include <vector>
 
 namespace station::system {
 
 namespace {
 
-constexpr char backspace = 0x08, remove = 0x7F, startAnew = 0x15, breakOff = 0x03, endInput = 0x04;
+constexpr char backspace = 0x08, remove = 0x7F, startAnew = 0x15, breakOff = 0x03, endInput = 0x04,
+               quit = 0x1C;
+constexpr unsigned char firstShown = 0x20;
+constexpr std::size_t longestLine = 4096;
 
 void say(std::string_view text) {
     while (!text.empty()) {
@@ -36,21 +43,43 @@ bool readLetter(int descriptor, char& letter) {
     }
 }
 
-// While it stands, letters are neither shown nor gathered into lines, nor do they raise signals
-// that would leave the terminal so.
+constexpr std::array endingSignals = {SIGTERM, SIGHUP, SIGINT, SIGQUIT};
+
+// The terminal as it was, for the handler of a signal: there is one question at a time.
+struct Before {
+    int descriptor = -1;
+    termios settings{};
+};
+Before before;
+
+// Puts the terminal back; then the signal, whose handler is gone by now, ends the program.
+void showAgain(int signal) {
+    ::tcsetattr(before.descriptor, TCSANOW, &before.settings);
+    ::raise(signal);
+}
+
+// While it stands, letters are neither shown nor gathered into lines, nor do they raise signals;
+// one that comes from elsewhere and ends the program leaves the terminal as it was.
 class Hidden {
 public:
-    explicit Hidden(int descriptor) : m_descriptor(descriptor) {
-        m_isHidden = ::tcgetattr(m_descriptor, &m_before) == 0;
-        termios hidden = m_before;
+    explicit Hidden(int descriptor) {
+        before.descriptor = descriptor;
+        if (::tcgetattr(descriptor, &before.settings) != 0) {
+            return;
+        }
+        catchSignals();
+        termios hidden = before.settings;
         hidden.c_lflag &= ~static_cast<tcflag_t>(ECHO | ICANON | ISIG);
         hidden.c_cc[VMIN] = 1;
         hidden.c_cc[VTIME] = 0;
-        m_isHidden = m_isHidden && ::tcsetattr(m_descriptor, TCSAFLUSH, &hidden) == 0;
+        m_isHidden = ::tcsetattr(descriptor, TCSAFLUSH, &hidden) == 0;
     }
     ~Hidden() {
         if (m_isHidden) {
-            ::tcsetattr(m_descriptor, TCSADRAIN, &m_before);
+            ::tcsetattr(before.descriptor, TCSADRAIN, &before.settings);
+        }
+        for (const auto& [signal, action] : m_caught) {
+            ::sigaction(signal, &action, nullptr);
         }
     }
     Hidden(const Hidden&) = delete;
@@ -59,9 +88,22 @@ public:
     [[nodiscard]] bool isHidden() const { return m_isHidden; }
 
 private:
-    int m_descriptor;
-    termios m_before{};
+    // Those that are ignored, as under nohup, stay so.
+    void catchSignals() {
+        struct sigaction caught {};
+        caught.sa_handler = showAgain;
+        caught.sa_flags = static_cast<int>(SA_RESETHAND);
+        for (const int signal : endingSignals) {
+            struct sigaction earlier {};
+            if (::sigaction(signal, nullptr, &earlier) == 0 && earlier.sa_handler == SIG_DFL &&
+                ::sigaction(signal, &caught, nullptr) == 0) {
+                m_caught.emplace_back(signal, earlier);
+            }
+        }
+    }
+
     bool m_isHidden = false;
+    std::vector<std::pair<int, struct sigaction>> m_caught;  // with what was there before
 };
 
 // Nothing if it was broken off, or was too long.
@@ -75,11 +117,16 @@ std::optional<Secret> typedSecret(int descriptor) {
             case '\r': sodium_memzero(&letter, 1); return fits ? std::optional(std::move(secret))
                                                                : std::nullopt;
             case breakOff:
+            case quit:
             case endInput: return std::nullopt;
             case backspace:
             case remove: secret.removeLast(); break;
             case startAnew: secret.clear(); break;
-            default: fits = secret.add(letter) && fits;
+            default:
+                // Other control keys are no part of a PIN, and nobody sees that they were pressed.
+                if (static_cast<unsigned char>(letter) >= firstShown) {
+                    fits = secret.add(letter) && fits;
+                }
         }
     }
     return std::nullopt;
@@ -130,13 +177,21 @@ std::optional<Secret> SystemTerminal::secretFrom(int descriptor, std::string_vie
     bool fits = true;
     bool any = false;
     char letter = 0;
+    std::size_t length = 0;
     while (readLetter(descriptor, letter) && letter != '\n') {
+        if (++length > longestLine) {
+            return std::nullopt;
+        }
         any = true;
         fits = (letter == '\r' || secret.add(letter)) && fits;
     }
     any = any || letter == '\n';
     sodium_memzero(&letter, 1);
     return any && fits ? std::optional(std::move(secret)) : std::nullopt;
+}
+
+void outliveReaders() {
+    std::signal(SIGPIPE, SIG_IGN);
 }
 
 }  // namespace station::system

@@ -18,4 +18,7 @@ public:
                                                    std::string_view question) override;
 };
 
+// From now on a reader of the output that has gone ends no program: to write gives an error.
+void outliveReaders();
+
 }  // namespace station::system
