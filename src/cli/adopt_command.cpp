@@ -50,7 +50,7 @@ public:
                                              {{"edition", adopted->edition},
                                               {"record", toText(adopted->written.record)}}) +
                           "\n",
-                      adopted->warnings};
+                      adopted->warnings, true};
     }
 };
 

@@ -64,7 +64,7 @@ Answer answerOf(const Call& call, const station::Written& written, const words::
                   words.say(written.confirmed ? "done.recorded" : "done.recorded_unconfirmed",
                             gaps) +
                       "\n",
-                  written.warnings};
+                  written.warnings, true};
     if (!written.confirmed && written.byKnown) {
         answer.out += words.say("done.to_confirm", gaps) + "\n";
     }
@@ -81,6 +81,15 @@ std::vector<std::string> unreadRemarks(const std::vector<logbook::RecordName>& u
     }
     return {words.say("verify.unread", {{"record", toText(unread.front())},
                                         {"count", std::to_string(unread.size())}})};
+}
+
+station::Problem problemOfNewFile(const words::Words& words,
+                                  station::system::FileTrouble trouble,
+                                  const std::string& path) {
+    if (trouble == station::system::FileTrouble::NotFound) {
+        return station::problemOf(words, "file.no_folder", {{"path", path}});
+    }
+    return station::problemOf(words, trouble, path);
 }
 
 std::string jsonText(const logbook::json::Value& value) {

@@ -43,6 +43,11 @@ struct WholeNumber {
 [[nodiscard]] std::vector<std::string> unreadRemarks(
     const std::vector<logbook::RecordName>& unread, const words::Words& words);
 
+// Why a new file of that name could not be written.
+[[nodiscard]] station::Problem problemOfNewFile(const words::Words& words,
+                                                station::system::FileTrouble trouble,
+                                                const std::string& path);
+
 // As it is printed: indented, with a line end.
 [[nodiscard]] std::string jsonText(const logbook::json::Value& value);
 

@@ -37,7 +37,9 @@ public:
                       surroundings.words.say("done.backed_up",
                                              {{"path", copy->path.string()},
                                               {"bytes", std::to_string(copy->bytes)}}) +
-                          "\n" + logbook::json::canonical(toJson(copy->heads)) + "\n"};
+                          "\n" + logbook::json::canonical(toJson(copy->heads)) + "\n",
+                      {},
+                      true};
     }
 };
 

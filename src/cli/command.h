@@ -16,7 +16,13 @@
 
 namespace cli {
 
-enum class ExitStatus { Done = 0, AnswerIsNo = 1, WrongCall = 2, NoLogbook = 3 };
+enum class ExitStatus {
+    Done = 0,
+    AnswerIsNo = 1,
+    WrongCall = 2,
+    NoLogbook = 3,
+    NotTold = 4,  // done, but the answer could not be printed
+};
 
 // All that a command says: printed once it is whole, so that no part of an answer is ever taken
 // for the answer.
@@ -24,6 +30,7 @@ struct Answer {
     ExitStatus status = ExitStatus::Done;
     std::string out;                      // ends with a line end unless empty
     std::vector<std::string> remarks{};   // lines for standard error
+    bool isKept = false;  // something was written, and stands even if this cannot be printed
 };
 
 class Command {

@@ -45,7 +45,7 @@ Answer answerOf(const station::Corrected& corrected, const words::Words& words) 
                   words.say("correction.struck",
                             {{"records", namesOf(words, corrected.struck)}}) +
                       "\n",
-                  corrected.warnings};
+                  corrected.warnings, true};
     if (!corrected.reentered.empty()) {
         answer.out += words.say("correction.reentered",
                                 {{"records", namesOf(words, corrected.reentered)}}) +

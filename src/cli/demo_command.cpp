@@ -57,7 +57,9 @@ public:
                       words.say("done.demo", {{"path", file.path.string()},
                                               {"count", std::to_string(made->records)},
                                               {"time", toText(made->end)}}) +
-                          "\n" + words.say("done.example") + "\n"};
+                          "\n" + words.say("done.example") + "\n",
+                      {},
+                      true};
     }
 };
 

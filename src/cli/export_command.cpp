@@ -53,13 +53,13 @@ public:
         }
         const auto written = station::system::writeNewFile(*target, exported->bytes);
         if (!written) {
-            return tl::unexpected(station::problemOf(words, written.error(), *target));
+            return tl::unexpected(problemOfNewFile(words, written.error(), *target));
         }
         return Answer{ExitStatus::Done,
                       words.say("done.exported", {{"count", std::to_string(exported->count)},
                                                   {"path", *target}}) +
                           "\n",
-                      remarks};
+                      remarks, true};
     }
 };
 

@@ -82,7 +82,8 @@ private:
             return tl::unexpected(taken.error());
         }
         if (call.has(shared::json.name)) {
-            return Answer{ExitStatus::Done, jsonText(toJson(preview, *taken)), taken->warnings};
+            return Answer{ExitStatus::Done, jsonText(toJson(preview, *taken)), taken->warnings,
+                          true};
         }
         const auto& records = taken->records;
         return Answer{ExitStatus::Done,
@@ -92,7 +93,7 @@ private:
                                     {{"first", toText(records.front())},
                                      {"last", toText(records.back())}}) +
                           "\n" + words.say("fleet.not_ready") + "\n",
-                      taken->warnings};
+                      taken->warnings, true};
     }
 };
 

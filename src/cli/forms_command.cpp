@@ -39,9 +39,8 @@ public:
             return tl::unexpected(count.error());
         }
         const auto target = call.value("--to");
-        if (target && station::system::exists(*target)) {
-            return tl::unexpected(
-                station::problemOf(words, station::system::FileTrouble::Exists, *target));
+        if (const auto trouble = target ? troubleWith(*target) : std::nullopt) {
+            return tl::unexpected(problemOfNewFile(words, *trouble, *target));
         }
         const auto forms = station::downtimeForms(surroundings, logbookOf(call), *count);
         if (!forms) {
@@ -52,13 +51,29 @@ public:
         }
         const auto written = station::system::writeNewFile(*target, forms->text);
         if (!written) {
-            return tl::unexpected(station::problemOf(words, written.error(), *target));
+            return tl::unexpected(problemOfNewFile(words, written.error(), *target));
         }
         return Answer{ExitStatus::Done,
                       words.say("done.forms", {{"path", *target},
                                                {"first", forms->first},
                                                {"last", forms->last}}) +
-                          "\n"};
+                          "\n",
+                      {},
+                      true};
+    }
+
+private:
+    // What can be seen before numbers are taken, which are never taken twice.
+    static std::optional<station::system::FileTrouble> troubleWith(
+        const std::filesystem::path& target) {
+        using station::system::FileTrouble;
+        if (station::system::exists(target)) {
+            return FileTrouble::Exists;
+        }
+        const auto folder = target.parent_path();
+        return folder.empty() || station::system::exists(folder)
+                   ? std::nullopt
+                   : std::optional(FileTrouble::NotFound);
     }
 };
 

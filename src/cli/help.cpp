@@ -99,7 +99,8 @@ std::string generalHelp(const Commands& commands) {
            "Answers in Spanish or English: airmuster-cli --language es COMMAND (or en); without\n"
            "it in the language that the computer is set to, if it is one of these.\n\n"
            "Exit status: 0 done; 1 the answer is \"no\"; 2 the call or its input is wrong;\n"
-           "3 the logbook cannot be opened, or not read as far as the command needs.\n";
+           "3 the logbook cannot be opened, or not read as far as the command needs;\n"
+           "4 done, but the answer could not be written.\n";
 }
 
 std::string commandHelp(const Description& description) {

@@ -56,7 +56,8 @@ public:
                       surroundings.words.say("done.imported",
                                              {{"added", std::to_string(answer->added)},
                                               {"skipped", std::to_string(answer->skipped)}}) +
-                          "\n"};
+                          "\n",
+                      answer->remarks, true};
     }
 };
 

@@ -94,7 +94,7 @@ private:
         }
         const words::Gaps gaps{{"station", call.wanted("--station")},
                                {"logbook", file.path.string()}};
-        Answer answer{ExitStatus::Done, words.say("done.founded", gaps) + "\n"};
+        Answer answer{ExitStatus::Done, words.say("done.founded", gaps) + "\n", {}, true};
         const bool asked = call.has("--manager") || call.has("--rulebook");
         auto first = asked || staffing->unopened ? startOf(call, surroundings, *staffing)
                                                  : station::FirstStart{};

@@ -12,6 +12,7 @@
 #include <vector>
 
 int main(int count, char** words) {
+    station::system::outliveReaders();
     const station::system::SystemClock clock;
     station::system::SystemTerminal terminal;
     const station::Surroundings surroundings{clock, station::system::systemZones(),

@@ -103,7 +103,8 @@ std::string manualPage(const Commands& commands) {
         ".TP\n1\nThe answer is \"no\".\n"
         ".TP\n2\nThe call or its input is wrong; standard error says what, where, and what to "
         "do.\n"
-        ".TP\n3\nThe logbook cannot be opened, or not read as far as the command needs.\n";
+        ".TP\n3\nThe logbook cannot be opened, or not read as far as the command needs.\n"
+        ".TP\n4\nDone, but the answer could not be written; standard error holds it.\n";
     return page;
 }
 

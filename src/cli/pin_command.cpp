@@ -15,7 +15,7 @@ using station::Result;
 constexpr Argument person{"PERSON", "Whose it is, by the key in the log."};
 
 Answer told(const words::Words& words, std::string_view key, const std::string& name) {
-    return {ExitStatus::Done, words.say(key, {{"person", name}}) + "\n"};
+    return {ExitStatus::Done, words.say(key, {{"person", name}}) + "\n", {}, true};
 }
 
 class PinSetCommand final : public Command {

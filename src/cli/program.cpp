@@ -10,6 +10,7 @@
 #include "cli/parser.h"
 
 #include <ostream>
+#include <sstream>
 #include <utility>
 
 namespace cli {
@@ -97,6 +98,16 @@ void print(const Problem& problem, std::ostream& error) {
     error << problem.notice.safe << '\n' << problem.notice.action << '\n';
 }
 
+// What was done is told all the same: it may hold what is shown once only.
+Problem lostAnswer(const words::Words& words, const std::string& answer) {
+    auto problem = station::problemOf(words, "safeguard.answer_lost");
+    std::istringstream lines(answer);
+    for (std::string line; std::getline(lines, line);) {
+        problem.details.push_back(line);
+    }
+    return problem;
+}
+
 ExitStatus statusOf(const Problem& problem) {
     return problem.weight == Problem::Weight::Logbook ? ExitStatus::NoLogbook
                                                       : ExitStatus::WrongCall;
@@ -124,6 +135,10 @@ int run(const std::vector<std::string>& arguments, const station::Surroundings& 
         streams.error << remark << '\n';
     }
     streams.out << said->out << std::flush;
+    if (!streams.out && said->isKept) {
+        print(lostAnswer(*call->words, said->out), streams.error);
+        return static_cast<int>(ExitStatus::NotTold);
+    }
     if (!streams.out) {
         print(station::problemOf(*call->words, "call.output"), streams.error);
         return static_cast<int>(ExitStatus::WrongCall);

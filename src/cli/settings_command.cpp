@@ -86,7 +86,8 @@ public:
         }
         const auto& words = surroundings.words;
         if (call.has(shared::json.name)) {
-            return Answer{ExitStatus::Done, jsonText(jsonOf(*all)), remarksOf(*all, words)};
+            return Answer{ExitStatus::Done, jsonText(jsonOf(*all)), remarksOf(*all, words),
+                          changes};
         }
         if (!name) {
             return Answer{ExitStatus::Done, textOf(*all, words), remarksOf(*all, words)};
@@ -98,7 +99,7 @@ public:
                       words.say("settings.line",
                                 {{"name", *name}, {"value", lineOf(*all, *name, words)}}) +
                           "\n",
-                      remarksOf(*all, words)};
+                      remarksOf(*all, words), changes};
     }
 
 private:

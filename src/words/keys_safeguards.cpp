@@ -14,6 +14,7 @@ safeguard.new_to_people: says(station) safe do
 safeguard.change_by_other: says(change) safe do
 safeguard.change_not_meant: says(change) safe do
 safeguard.letters: says(word) safe do(word)
+safeguard.answer_lost: says safe do
 safeguard.no_manager: says safe do(roles)
 safeguard.nobody_known: says safe do
 safeguard.edition_without_manager: says(roles) safe do(roles)

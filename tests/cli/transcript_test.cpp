@@ -212,6 +212,7 @@ TEST_CASE("Exchanging and keeping", "[golden]") {
     prepareWard(transcript);
     transcript.run("export ward.logbook --to ward.jsonl");
     transcript.run("export ward.logbook --to ward.jsonl");
+    transcript.run("export ward.logbook --to nowhere/ward.jsonl");
     transcript.run("export ward.logbook --station er-2");
     transcript.run("export ward.logbook --since 2027-01-01T00:00:00Z");
     transcript.run("import desk.logbook ward.jsonl --as bk");
@@ -277,6 +278,7 @@ TEST_CASE("Forms for a time without a computer, and what was written on one", "[
     transcript.run("forms ward.logbook --count many");
     transcript.run("forms ward.logbook --count 2 --to downtime.txt");
     transcript.run("forms ward.logbook --to downtime.txt");
+    transcript.run("forms ward.logbook --to nowhere/downtime.txt");
     transcript.run("forms ward.logbook --count 1");
     transcript.at("2026-03-02T18:00:00Z");
     transcript.run("log ward.logbook check KB-0142 --check leak --outcome pass "

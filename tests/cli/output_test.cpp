@@ -1,0 +1,68 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What is said where the answer cannot be written: what was done stays done, and is told on the
+// other stream.
+#include "cli/program.h"
+
+#include "station/ward.h"
+
+#include <sstream>
+#include <streambuf>
+
+using namespace support;
+
+namespace {
+
+// A full disk.
+class Full : public std::streambuf {
+protected:
+    int_type overflow(int_type) override { return traits_type::eof(); }
+    int sync() override { return -1; }
+};
+
+struct Called {
+    int status = 0;
+    std::string error;
+};
+
+Called callWithoutOutput(Ward& ward, std::vector<std::string> words) {
+    ScriptedTerminal terminal;
+    auto surroundings = ward.surroundings;
+    surroundings.terminal = &terminal;
+    Full full;
+    std::ostream out(&full);
+    std::ostringstream error;
+    const int status = cli::run(words, surroundings, {out, error});
+    return {status, error.str()};
+}
+
+}  // namespace
+
+TEST_CASE("An entry whose answer is lost is told to be kept", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto path = ward.logbook.path.string();
+    const auto called = callWithoutOutput(
+        ward, {"log", path, "fault", "KB-0001", "--code", "display", "--as", "mt"});
+    CHECK(called.status == 4);
+    CHECK_THAT(called.error, Catch::Contains("It was done, but the answer"));
+    CHECK_THAT(called.error, Catch::Contains("Recorded as icu-1/4"));
+    CHECK_THAT(called.error, Catch::Contains("Do not enter it again."));
+    const auto question = callWithoutOutput(ward, {"board", path});
+    CHECK(question.status == 2);
+    CHECK_THAT(question.error, Catch::Contains("The answer could not be written"));
+}
+
+TEST_CASE("A recovery code is shown though the answer cannot be written", "[unit]") {
+    Ward ward;
+    const auto policy = ward.folder.write("policy.toml", Ward::policy);
+    const auto path = ward.logbook.path.string();
+    const auto called =
+        callWithoutOutput(ward, {"init", path, "--station", "icu-1", "--rulebook",
+                                 policy.string(), "--manager", "mt", "--name", "Morgan Thistle"});
+    CHECK(called.status == 4);
+    CHECK_THAT(called.error,
+               Catch::Matches("[\\s\\S]*([0-9A-Z]{4}-){4}[0-9A-Z]{4}[\\s\\S]*"));
+}
