@@ -5,6 +5,7 @@
 #include "cli/body_options.h"
 
 #include "logbook/kind.h"
+#include "logbook/record_reader.h"
 
 #include <algorithm>
 #include <charconv>
@@ -255,6 +256,30 @@ void addWantedFields(json::Object& body, std::string_view kind) {
     if (kind == "notice") {
         objectAt(body, "match");
     }
+    // What must not wait is not held up by a question why.
+    if (kind == "withdraw" || kind == "soil" || kind == "use_pause") {
+        if (auto& reason = memberOf(body, "reason"); reason.isNull()) {
+            reason = "";
+        }
+    }
+}
+
+// The options for what the format asks for and the body lacks.
+std::vector<std::string> lackingOptions(const json::Object& body, std::string_view kind) {
+    std::vector<std::string> options;
+    const auto record = logbook::readRecord(json::Object{{"kind", kind}, {"body", body}});
+    if (record) {
+        return options;
+    }
+    for (const auto& fault : record.error()) {
+        const auto* place = std::ranges::find_if(places, [&](const Place& each) {
+            return each.kind == kind && fault.field == "body." + std::string(each.field);
+        });
+        if (fault.code == logbook::RecordFault::Code::Missing && place != std::end(places)) {
+            options.emplace_back(place->option);
+        }
+    }
+    return options;
 }
 
 }  // namespace
@@ -358,6 +383,11 @@ Result<json::Object> bodyOf(const Call& call, std::string_view kind, const words
         }
     }
     addWantedFields(body, kind);
+    if (const auto options = lackingOptions(body, kind); !options.empty()) {
+        return tl::unexpected(station::problemOf(words, "safeguard.option_lacking",
+                                                 {{"kind", std::string(kind)},
+                                                  {"options", words.all(options)}}));
+    }
     return body;
 }
 

@@ -22,20 +22,25 @@ public:
             "List or confirm the entries that were taken under a name without its PIN.",
             {shared::logbook,
              {"RECORD", "An entry to confirm, as in icu-1/60; none: they are listed.", true, true}},
-            {shared::as,
+            {{"--as", "PERSON",
+              "Whose entries, by the key in the log or the badge; none: list those of all."},
              {"--all", "", "Confirm all that are listed."},
              shared::pinFd, shared::trustLocks},
             "What must not wait for a PIN is taken under the name given. The person whose name it "
             "is confirms it here, with their PIN: a review of the entry is written. To list them "
-            "asks for no PIN.",
+            "asks for no PIN; without --as they are listed for everybody, unknown names too.",
             "airmuster-cli confirm ward.logbook --all --as m.toller"};
         return data;
     }
 
     Result<Answer> run(const Call& call, const station::Surroundings& surroundings) const override {
         const auto names = call.values("RECORD");
+        const bool isNamed = call.has(shared::as.name);
         if (names.empty() && !call.has("--all")) {
-            return list(call, surroundings);
+            return isNamed ? list(call, surroundings) : listAll(call, surroundings);
+        }
+        if (!isNamed) {
+            return tl::unexpected(station::problemOf(surroundings.words, "safeguard.who_confirms"));
         }
         const auto signing = Signing::of(call, surroundings);
         if (!signing) {
@@ -58,7 +63,9 @@ public:
         return Answer{ExitStatus::Done,
                       surroundings.words.say(
                           "done.confirmed", {{"count", std::to_string(confirmed->size())}}) +
-                          "\n" + linesOf(*confirmed)};
+                          "\n" + linesOf(*confirmed),
+                      {},
+                      true};
     }
 
 private:
@@ -68,6 +75,62 @@ private:
             lines += "  " + entry.line + "\n";
         }
         return lines;
+    }
+
+    // By the names under which they stand, in the order of the first of each.
+    static Result<Answer> listAll(const Call& call, const station::Surroundings& surroundings) {
+        const auto& words = surroundings.words;
+        const auto entries = station::unconfirmed(surroundings, logbookOf(call));
+        if (!entries) {
+            return tl::unexpected(entries.error());
+        }
+        if (entries->empty()) {
+            return Answer{ExitStatus::Done, words.say("safeguard.nothing_waits") + "\n"};
+        }
+        std::vector<std::vector<station::Unconfirmed>> byName;
+        for (const auto& entry : *entries) {
+            const auto same = std::ranges::find_if(byName, [&](const auto& group) {
+                return group.front().person == entry.person;
+            });
+            (same == byName.end() ? byName.emplace_back() : *same).push_back(entry);
+        }
+        Answer answer{ExitStatus::Done,
+                      words.say("safeguard.waiting",
+                                {{"count", std::to_string(entries->size())}}) +
+                          "\n"};
+        for (const auto& group : byName) {
+            answer.out += "\n" + nameLine(words, group) + "\n" + linesOf(group);
+        }
+        answer.out += "\n" + howToGoOn(call, words, *entries);
+        return answer;
+    }
+
+    static std::string nameLine(const words::Words& words,
+                                const std::vector<station::Unconfirmed>& entries) {
+        const auto& first = entries.front();
+        words::Gaps gaps{{"person", first.name}, {"count", std::to_string(entries.size())}};
+        if (!first.isKnown) {
+            return words.say("safeguard.waiting_unknown", gaps);
+        }
+        gaps["key"] = first.person;
+        return words.say("safeguard.waiting_person", gaps);
+    }
+
+    static std::string howToGoOn(const Call& call, const words::Words& words,
+                                 const std::vector<station::Unconfirmed>& entries) {
+        std::string text;
+        if (std::ranges::any_of(entries, &station::Unconfirmed::isKnown)) {
+            text += words.say("safeguard.each_confirms",
+                              {{"logbook", call.wanted(shared::logbook.name)}}) +
+                    "\n";
+        }
+        if (!std::ranges::all_of(entries, &station::Unconfirmed::isKnown)) {
+            text += words.say("safeguard.unknown_names") + "\n";
+        }
+        if (!std::ranges::all_of(entries, &station::Unconfirmed::canBeConfirmed)) {
+            text += words.say("done.unconfirmed_department") + "\n";
+        }
+        return text;
     }
 
     static Result<Answer> list(const Call& call, const station::Surroundings& surroundings) {

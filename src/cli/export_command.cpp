@@ -23,7 +23,8 @@ public:
               "Of each station only from its first entry written down at that time or later."},
              {"--without-names", "",
               "For readers outside: persons as person-1, person-2, without free texts."},
-             {"--coarse-places", "", "For readers outside: places up to their first number."},
+             {"--coarse-places", "",
+              "For readers outside: places up to their first number, without free texts."},
              {"--to", "FILE", "Write them to a new file instead."},
              shared::trustLocks},
             "With --without-names or --coarse-places what comes out is for reading and counting: "

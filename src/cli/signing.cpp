@@ -14,14 +14,29 @@ namespace {
 
 using station::Secret;
 
-// Typed twice, until both are the same or the question is called off.
+std::string_view wordOf(station::PinFault fault) {
+    switch (fault) {
+        case station::PinFault::NotDigits: return "pin.not_digits";
+        case station::PinFault::TooShort: return "pin.too_short";
+        case station::PinFault::AllEqual: return "pin.all_equal";
+        case station::PinFault::Sequence: break;
+    }
+    return "pin.sequence";
+}
+
+// Typed twice, until it may be a PIN and both are the same, or the question is called off.
 std::optional<Secret> typedTwice(station::Terminal& terminal, const words::Words& words,
                                  const std::string& name) {
-    auto question = words.say("question.new_pin", {{"person", name}});
+    const auto asked = words.say("question.new_pin", {{"person", name}});
+    auto question = asked;
     for (;;) {
         auto first = terminal.askSecret(question);
         if (!first) {
             return std::nullopt;
+        }
+        if (const auto fault = faultOf(*first)) {
+            question = words.say(std::string(wordOf(*fault)) + ".says") + "\n" + asked;
+            continue;
         }
         const auto second = terminal.askSecret(words.say("question.again"));
         if (!second) {
@@ -30,8 +45,7 @@ std::optional<Secret> typedTwice(station::Terminal& terminal, const words::Words
         if (first->isSame(*second)) {
             return first;
         }
-        question = words.say("question.not_same") + "\n" +
-                   words.say("question.new_pin", {{"person", name}});
+        question = words.say("question.not_same") + "\n" + asked;
     }
 }
 

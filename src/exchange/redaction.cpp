@@ -38,9 +38,25 @@ bool contains(const std::array<std::string_view, Count>& names, std::string_view
     return std::ranges::find(names, name) != names.end();
 }
 
+// Kept besides as long as persons may be named.
+constexpr std::array<std::string_view, 2> namingInBody{"name", "person"};
+
+// Where a place ceases to be coarse: at its first figure, a full-width one (U+FF10 to U+FF19) too.
+std::size_t endOfCoarse(std::string_view place) {
+    constexpr std::string_view fullWidth = "\xEF\xBC";
+    auto end = std::min(place.find_first_of("0123456789,;/("), place.size());
+    for (auto at = place.find(fullWidth); at < end; at = place.find(fullWidth, at + 1)) {
+        const auto last = at + 2 < place.size() ? static_cast<unsigned char>(place[at + 2]) : 0;
+        if (last >= 0x90 && last <= 0x99) {
+            end = at;
+        }
+    }
+    return end;
+}
+
 // "ICU room 9, window" as "ICU room".
 std::string coarse(const std::string& place) {
-    std::string text = place.substr(0, place.find_first_of("0123456789,;/("));
+    std::string text = place.substr(0, endOfCoarse(place));
     text.erase(text.find_last_not_of(" -#.") + 1);
     return text;
 }
@@ -52,10 +68,10 @@ public:
     json::Value redacted(const json::Object& record) {
         json::Object kept;
         for (const auto& [name, value] : record) {
-            if (!m_redaction.withoutNames || contains(keptFields, name)) {
+            if (contains(keptFields, name)) {
                 kept.emplace_back(name, name == "body" ? body(value) : value);
             } else if (contains(personFields, name)) {
-                kept.emplace_back(name, pseudonym(value));
+                kept.emplace_back(name, m_redaction.withoutNames ? pseudonym(value) : value);
             }
         }
         return json::Object{{"redacted", std::move(kept)}};
@@ -69,7 +85,8 @@ private:
                 kept.emplace_back(name, coarse(*field.string()));
             } else if (m_redaction.withoutNames && name == "person") {
                 kept.emplace_back(name, pseudonym(field));
-            } else if (!m_redaction.withoutNames || contains(keptInBody, name)) {
+            } else if (contains(keptInBody, name) ||
+                       (!m_redaction.withoutNames && contains(namingInBody, name))) {
                 kept.emplace_back(name, field);
             }
         }

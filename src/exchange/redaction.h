@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Records for readers outside the department: without the names of staff, or with coarse places.
+// Either leaves out free texts and unknown fields, since they may name a person or a place.
 // What comes out is no record file, and none can be made from it. Knows no file and no logbook.
 #pragma once
 
@@ -14,8 +15,7 @@ namespace exchange {
 
 struct Redaction {
     bool withoutNames = false;  // persons as "person-1", "person-2" … in the order in which they
-                                // first stand; free texts and unknown fields are left out, since
-                                // they may name somebody
+                                // first stand
     bool coarsePlaces = false;  // a place up to its first number: "ICU room 9" as "ICU room"
 };
 

@@ -20,10 +20,10 @@ std::string heading(const Context& context, std::string_view key) {
     return "\n" + context.words.say(key) + "\n";
 }
 
-std::string writerOf(const Context& context, const logbook::RecordName& name) {
+std::string doerText(const Context& context, const logbook::RecordName& name) {
     const auto* record = context.record(name);
     if (!record) return context.words.say("plain.unknown");
-    return words::personName(context, record->doneBy ? *record->doneBy : record->by);
+    return words::personName(context, words::doerOf(*record));
 }
 
 std::string mark(const Context& context, const rules::Finding& finding) {
@@ -44,7 +44,7 @@ std::string restsOn(const Context& context, const rules::RecordRef& reference,
     const auto text =
         context.words.say("explain.rests_on", {{"record", logbook::toText(reference.name)},
                                                {"line", line},
-                                               {"person", writerOf(context, reference.name)},
+                                               {"person", doerText(context, reference.name)},
                                                {"time", context.times().time(reference.at)}});
     const auto mark = marks.find(reference.name);
     return mark == marks.end() ? text : text + "; " + mark->second;
@@ -76,7 +76,7 @@ std::string checksText(const Context& context, const BoardRow& row, std::size_t 
         table.add({words::checkLabel(context, key), words::statusWord(words, status),
                    done ? context.times().inTable(state->second.last->at)
                         : words.say("plain.never"),
-                   done ? writerOf(context, state->second.last->name) : ""});
+                   done ? doerText(context, state->second.last->name) : ""});
     }
     return heading(context, "explain.checks") + table.text(width, 2);
 }
@@ -162,7 +162,7 @@ std::string standingText(const Context& context, std::string_view title,
         if (!record) continue;
         text += wrapped(context.words.say("explain.standing",
                                           {{"line", words::recordLine(context, *record)},
-                                           {"person", words::personName(context, record->by)},
+                                           {"person", doerText(context, reference.name)},
                                            {"time", context.times().time(record->at)}}),
                         width, 2);
     }
@@ -259,7 +259,7 @@ std::string recordsText(const Context& context, const Explain& explain, const Ma
                              {{"line", line}, {"word", words.say("plain.struck_through")}});
         if (mark != marks.end()) line += "; " + mark->second;
         table.add({logbook::toText(record.name), context.times().inTable(record.at),
-                   words::personName(context, record.by), line});
+                   words::personName(context, words::doerOf(record)), line});
     }
     return heading(context, "explain.records") + table.text(width, 2);
 }

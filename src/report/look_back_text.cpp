@@ -178,7 +178,7 @@ std::string sinceText(const LookingBack& back, const Context& context, std::size
                  words.say("explain.what")});
     for (const auto& entry : back.since)
         table.add({logbook::toText(entry.record.name), context.times().inTable(entry.record.at),
-                   words::personName(context, entry.record.by),
+                   words::personName(context, words::doerOf(entry.record)),
                    words::recordLine(context, entry.record) + "; " + markOf(context, entry)});
     return text + table.text(width, 2);
 }

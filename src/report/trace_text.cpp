@@ -45,7 +45,7 @@ struct Page {
 std::string writerOf(const Context& context, const logbook::RecordName& name) {
     const auto* record = context.record(name);
     if (!record) return context.words.say("plain.unknown");
-    return words::personName(context, record->doneBy ? *record->doneBy : record->by);
+    return words::personName(context, words::doerOf(*record));
 }
 
 std::string lineOf(const Context& context, const logbook::RecordName& name) {

@@ -43,7 +43,7 @@ std::vector<Unconfirmed> listOf(const Surroundings& surroundings, const WholeLog
         if (!person || record.by == *person) {
             list.push_back({record.name, record.at, record.by, gate.nameOf(record.by),
                             record.device, lineOf(context, record),
-                            !record.device.empty()});
+                            !record.device.empty(), gate.knows(record.by)});
         }
     }
     return list;

@@ -20,6 +20,7 @@ struct Unconfirmed {
     std::string device;
     std::string line;  // "icu-1/24  2 Mar 08:30, unit KB-0142: Use started"
     bool canBeConfirmed = true;  // not what is about the whole department
+    bool isKnown = true;         // whether the log knows that person now
 };
 
 // In reading order; all, or those of one person, by key or badge. Nobody has to sign in to look.

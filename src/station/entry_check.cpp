@@ -201,12 +201,16 @@ private:
     }
 
     [[nodiscard]] Refused unknownGroup(const std::string& group) const {
+        return problemOf(m_words, "trouble.unknown_group",
+                         {{"group", group}, {"groups", groupsNamed()}});
+    }
+
+    [[nodiscard]] std::string groupsNamed() const {
         std::vector<std::string> keys;
         for (const auto& each : m_state.rulebook->groups) {
             keys.push_back(each.key);
         }
-        return problemOf(m_words, "trouble.unknown_group",
-                         {{"group", group}, {"groups", m_words.anyOf(keys)}});
+        return m_words.anyOf(keys);
     }
 
     [[nodiscard]] Refused checkMeasures() {
@@ -278,8 +282,14 @@ private:
             return;
         }
         rules::applyImpliedUseEnd(before, m_record);
+        auto group = start->group;
+        if (group && m_state.rulebook->group(*group) == nullptr) {
+            warnings.push_back(m_words.say("safeguard.unknown_group",
+                                           {{"group", *group}, {"groups", groupsNamed()}}));
+            group.reset();
+        }
         const auto found = rules::assess(before, *before.device(m_record.device),
-                                         {m_record.at, start->group, false, false});
+                                         {m_record.at, group, false, false});
         if (rules::blocked(found, true)) {
             warnings.push_back(words::unreadyStart(context(before), found));
         }

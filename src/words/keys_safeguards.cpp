@@ -13,8 +13,14 @@ safeguard: ask_change(change)
 safeguard.new_to_people: says(station) safe do
 safeguard.change_by_other: says(change) safe do
 safeguard.change_not_meant: says(change) safe do
+safeguard: waiting(count) waiting_person(person key count) waiting_unknown(person count)
+safeguard: nothing_waits each_confirms(logbook) unknown_names
+safeguard: unknown_group(group groups)
+safeguard: strike_fault strike_hold
+safeguard.who_confirms: says safe do
 safeguard.letters: says(word) safe do(word)
 safeguard.answer_lost: says safe do
+safeguard.option_lacking: says(kind options) safe do(options)
 safeguard.no_manager: says safe do(roles)
 safeguard.nobody_known: says safe do
 safeguard.edition_without_manager: says(roles) safe do(roles)

@@ -144,6 +144,7 @@ record: adopt(edition) person(person) notice(notice title) notice_cancelled(noti
 record: retire group(group) power_on power_off move(place) sighted(place) software(version)
 record: fit(position) fit_part(position part) remove(position) reprocess(level positions)
 record: transcribed(form) moved_from(target) not_signed
+record: written_by(person) verified_by(person) no_reason
 record: soil(reason) check_pass(check) check_fail(check) check_incomplete(check)
 record: check_measures(result measures) alarm(alarm) fault(fault) clear(fault)
 record: withdraw(hold reason) release(hold) waive(time finding reason) notice_done(notice)

@@ -22,6 +22,10 @@ struct Line {
         return context.words.inside(positionLabel(context, key));
     }
 
+    [[nodiscard]] std::string given(const std::string& reason) const {
+        return reason.empty() ? say("record.no_reason") : reason;
+    }
+
     std::string operator()(const body::Adopt& adopt) const {
         return say("record.adopt", {{"edition", adopt.edition}});
     }
@@ -73,7 +77,7 @@ struct Line {
                     {"positions", context.words.all(labels)}});
     }
     std::string operator()(const body::Soil& soil) const {
-        return say("record.soil", {{"reason", soil.reason}});
+        return say("record.soil", {{"reason", given(soil.reason)}});
     }
     std::string operator()(const body::Check& check) const {
         const auto result = say("record.check_" + std::string(logbook::name(check.outcome)),
@@ -97,7 +101,8 @@ struct Line {
     }
     std::string operator()(const body::Withdraw& withdraw) const {
         return say("record.withdraw",
-                   {{"hold", holdLabel(context, withdraw.hold)}, {"reason", withdraw.reason}});
+                   {{"hold", holdLabel(context, withdraw.hold)},
+                    {"reason", given(withdraw.reason)}});
     }
     std::string operator()(const body::Release& release) const {
         return say("record.release", {{"hold", holdLabel(context, release.hold)}});
@@ -118,7 +123,7 @@ struct Line {
         }
         return say("record.waive", {{"time", context.times().time(waive.until)},
                                     {"finding", finding},
-                                    {"reason", waive.reason}});
+                                    {"reason", given(waive.reason)}});
     }
     std::string operator()(const body::NoticeDone& done) const {
         return say("record.notice_done", {{"notice", readable(done.key)}});
@@ -132,7 +137,7 @@ struct Line {
         return say("record.use_start_place", {{"place", *start.location}});
     }
     std::string operator()(const body::UsePause& pause) const {
-        return say("record.use_pause", {{"reason", pause.reason}});
+        return say("record.use_pause", {{"reason", given(pause.reason)}});
     }
     std::string operator()(const body::UseResume&) const { return say("record.use_resume"); }
     std::string operator()(const body::UseEnd&) const { return say("record.use_end"); }
@@ -148,22 +153,43 @@ struct Line {
     }
     std::string operator()(const body::Strike& strike) const {
         return say("record.strike",
-                   {{"target", logbook::toText(strike.target)}, {"reason", strike.reason}});
+                   {{"target", logbook::toText(strike.target)}, {"reason", given(strike.reason)}});
     }
 };
 
 }  // namespace
 
-std::string recordLine(const Context& context, const logbook::Record& record) {
-    std::string line = std::visit(Line{context}, record.body);
+namespace {
+
+// What stands about the entry beside what it says: where it came from and who stands for it.
+std::vector<std::string> standingOf(const Context& context, const logbook::Record& record) {
     const auto& words = context.words;
-    if (record.form) line += " (" + words.say("record.transcribed", {{"form", *record.form}}) + ")";
-    if (!record.confirmed) line += " (" + words.say("record.not_signed") + ")";
+    std::vector<std::string> notes;
+    if (record.form) notes.push_back(words.say("record.transcribed", {{"form", *record.form}}));
+    if (record.doneBy && *record.doneBy != record.by)
+        notes.push_back(
+            words.say("record.written_by", {{"person", personName(context, record.by)}}));
+    if (record.witness)
+        notes.push_back(
+            words.say("record.verified_by", {{"person", personName(context, *record.witness)}}));
+    if (!record.confirmed) notes.push_back(words.say("record.not_signed"));
     if (record.movedFrom)
-        line += " (" +
-                words.say("record.moved_from", {{"target", *record.movedFrom}}) +
-                ")";
-    return line;
+        notes.push_back(words.say("record.moved_from", {{"target", *record.movedFrom}}));
+    return notes;
+}
+
+}  // namespace
+
+std::string recordLine(const Context& context, const logbook::Record& record) {
+    std::string notes;
+    for (const auto& note : standingOf(context, record))
+        notes += (notes.empty() ? "" : "; ") + note;
+    const auto line = std::visit(Line{context}, record.body);
+    return notes.empty() ? line : line + " (" + notes + ")";
+}
+
+const std::string& doerOf(const logbook::Record& record) {
+    return record.doneBy ? *record.doneBy : record.by;
 }
 
 }  // namespace words

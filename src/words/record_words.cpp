@@ -113,6 +113,22 @@ Sentence unauthorised(const Context& context, const logbook::Record& record) {
             context.words.say("anomaly.unauthorised.do", {{"roles", roleList(context, roles)}})};
 }
 
+// Who may strike, and is refused, may not lift the warning that the strike would take away.
+std::string refusedAct(const Context& context, const logbook::Record& record) {
+    const auto* strike = std::get_if<body::Strike>(&record.body);
+    const auto* target = strike ? context.record(strike->target) : nullptr;
+    if (target) {
+        const auto roles = rolesFor(context, logbook::Kind::Strike);
+        const bool mayStrike = roles.empty() || target->by == record.by ||
+                               rules::holdsRole(context.state, record.by, roles, record.at);
+        if (mayStrike && target->kind() == logbook::Kind::Fault)
+            return context.words.say("safeguard.strike_fault");
+        if (mayStrike && target->kind() == logbook::Kind::Withdraw)
+            return context.words.say("safeguard.strike_hold");
+    }
+    return actWords(context.words, record.kind());
+}
+
 std::string anomalyKey(AnomalyCode code) {
     switch (code) {
         case AnomalyCode::ClockBack: return "anomaly.clock_back";
@@ -157,7 +173,7 @@ std::string actWords(const Words& words, logbook::Kind kind) {
 Notice refusal(const Context& context, const logbook::Record& record,
                const rules::Permission& permission) {
     const Gaps gaps{{"person", personName(context, record.by)},
-                    {"act", actWords(context.words, record.kind())},
+                    {"act", refusedAct(context, record)},
                     {"roles", rolesWithPeople(context, permission.roles)}};
     const std::string key = permission.roles.empty() ? "refusal.nobody" : "refusal.roles";
     return {context.words.say(key + ".says", gaps), context.words.say(key + ".safe", gaps),

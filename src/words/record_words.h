@@ -13,8 +13,12 @@
 
 namespace words {
 
-// What the entry says, for a list of entries: "Leak test: failed; leak 180 mL/min".
+// What the entry says, for a list of entries beside who did it: "Leak test: failed; leak
+// 180 mL/min (transcribed, form 17; written down by Morgan Thistle)".
 [[nodiscard]] std::string recordLine(const Context& context, const logbook::Record& record);
+
+// Who did what it says: the one named for it, else its writer.
+[[nodiscard]] const std::string& doerOf(const logbook::Record& record);
 
 // What it did, as a clause: "the flow sensor was changed at 02:10".
 [[nodiscard]] std::string recordClause(const Context& context, const logbook::Record& record);

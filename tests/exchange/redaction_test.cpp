@@ -75,6 +75,23 @@ TEST_CASE("Places are told up to their first number", "[unit]") {
     CHECK(place("NICU clean utility") == "NICU clean utility");
     CHECK(place("4 West") == "");
     CHECK(place("Store / shelf") == "Store");
+    CHECK(place("ICU room \xEF\xBC\x99") == "ICU room");  // a full-width 9
+    CHECK(place("ICU\xEF\xBC\x8D") == "ICU\xEF\xBC\x8D");  // a full-width hyphen
+}
+
+TEST_CASE("With coarse places no text tells one, and persons keep their names", "[unit]") {
+    const auto bytes = exchange::writeRedacted(
+        recordsOf(line("1", R"("device":"KB-1","kind":"note",)",
+                       R"({"text":"Seen in ICU room 7"})") +
+                  line("2", R"("device":"KB-1","form":"ICU room 7","kind":"use_start",)",
+                       R"({"location":"ICU room 7","reason":"from ICU room 7","where":"room 7"})") +
+                  line("3", R"("device":"","kind":"person",)",
+                       R"({"name":"Moss Toller","person":"m.toller","roles":["lead"]})")),
+        {false, true});
+    CHECK(bytes.find("room 7") == std::string::npos);
+    CHECK(bytes.find(R"("location":"ICU room")") != std::string::npos);
+    CHECK(bytes.find("Moss Toller") != std::string::npos);
+    CHECK(bytes.find(R"("by":"m.toller")") != std::string::npos);
 }
 
 TEST_CASE("What is redacted is taken for no record", "[unit]") {

@@ -101,6 +101,20 @@ TEST_CASE("Keys that the edition does not name are refused", "[unit]") {
     refused(ward, entry, "trouble.unknown_group");
 }
 
+TEST_CASE("A use for a group that the edition does not name is kept, and that is told", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    station::Entry entry{ward.as("mt"), "use_start", "KB-0001"};
+    entry.body = {{"group", "zzz"}};
+    const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
+    REQUIRE(written);
+    REQUIRE_FALSE(written->warnings.empty());
+    CHECK(written->warnings.front() ==
+          "The policy edition has no patient group \"zzz\", so the unit was ready for none such. "
+          "It has: adult. The start is recorded all the same.");
+}
+
 TEST_CASE("A measure of another dimension is refused, one that converts is not", "[unit]") {
     Ward ward;
     ward.found();
