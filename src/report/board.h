@@ -61,6 +61,10 @@ struct BoardLine {
 // In the order of the board's rows.
 [[nodiscard]] std::vector<BoardLine> boardLines(const Board& board, const words::Words& words);
 
+// What the lines leave out: the checks for which most of the ready units wait until the start of
+// use, as a sentence; empty for none.
+[[nodiscard]] std::string atEachStart(const Board& board, const words::Words& words);
+
 // The array that `board --json` prints. A unit in doubt has `"in_doubt": true` besides.
 [[nodiscard]] logbook::json::Value toJson(const Board& board);
 

@@ -181,9 +181,16 @@ std::string sectionsText(const Board& board, const words::Words& words, std::siz
 }  // namespace
 
 std::vector<BoardLine> boardLines(const Board& board, const words::Words& words) {
+    const auto common = commonStartChecks(board, words);
     std::vector<BoardLine> lines;
-    for (const auto& row : board.rows) lines.push_back(lineOf(board.context(words, row), row, ""));
+    for (const auto& row : board.rows)
+        lines.push_back(lineOf(board.context(words, row), row, common));
     return lines;
+}
+
+std::string atEachStart(const Board& board, const words::Words& words) {
+    const auto common = commonStartChecks(board, words);
+    return common.empty() ? "" : words.say("board.at_each_start", {{"checks", common}});
 }
 
 std::string toText(const Board& board, const words::Words& words, const TextOptions& options) {

@@ -4,29 +4,202 @@
 // The fleet desk; see fleet_desk.h.
 #include "desktop/fleet/fleet_desk.h"
 
-#include "desktop/fleet/fleet_model.h"
+#include "desktop/fleet/fleet_filter.h"
+#include "desktop/fleet/fleet_overview.h"
+#include "desktop/fleet/horizon_sheet.h"
+#include "desktop/fleet/muster_sheet.h"
+#include "desktop/fleet/soonest_ready.h"
+#include "desktop/fleet/unit_table.h"
+#include "desktop/shell/sheet.h"
+#include "desktop/shell/text.h"
+#include "desktop/shell/wrap_layout.h"
+#include "desktop/theme/appearance.h"
 
-#include <QHeaderView>
-#include <QTableView>
+#include <QButtonGroup>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QShortcut>
 #include <QVBoxLayout>
 
 namespace desktop {
 
 FleetDesk::FleetDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent) {
-    m_model = new FleetModel(this);
-    m_table = new QTableView;
-    m_table->setModel(m_model);
-    m_table->setAccessibleName(tr("All units"));
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->verticalHeader()->hide();
-    auto* layout = new QVBoxLayout(this);
+    m_soonest = new SoonestReady(this);
+    auto* scroll = new QScrollArea;
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* inside = new QWidget;
+    auto* layout = new QVBoxLayout(inside);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(m_table);
-    connect(&workplace(), &Workplace::fleetChanged, this,
-            [this] { m_model->show(workplace().fleet()); });
-    connect(m_table, &QTableView::activated, this, [this](const QModelIndex& index) {
-        Q_EMIT unitWanted(m_model->serialAt(index.row()));
+    layout->setSpacing(10);
+    makeHead(*layout);
+    makeFilters(*layout);
+    makeTable(*layout);
+    scroll->setWidget(inside);
+    auto* outer = new QVBoxLayout(this);
+    outer->setContentsMargins(0, 0, 0, 0);
+    outer->addWidget(scroll);
+    m_overview->showNothing(tr("Reading the logbook."));
+    connect(&workplace(), &Workplace::fleetChanged, this, &FleetDesk::readTexts);
+    connect(m_soonest, &SoonestReady::changed, this, &FleetDesk::showTexts);
+    connect(&m_second, &QTimer::timeout, this, &FleetDesk::showTexts);
+    m_second.start(std::chrono::seconds(1));
+}
+
+FleetDesk::~FleetDesk() = default;
+
+void FleetDesk::makeHead(QVBoxLayout& layout) {
+    m_overview = new FleetOverview(workplace().words());
+    layout.addWidget(m_overview);
+    connect(m_overview, &FleetOverview::groupPressed, this, &FleetDesk::chooseGroup);
+    connect(m_overview, &FleetOverview::unitPressed, this, &FleetDesk::unitWanted);
+}
+
+void FleetDesk::makeFilters(QVBoxLayout& layout) {
+    m_choices = new QWidget;
+    auto* row = new WrapLayout(WrapLayout::Manner::Packed, m_choices);
+    row->setSpacing(6);
+    m_find = new QLineEdit;
+    m_find->setPlaceholderText(tr("Find in the table"));
+    m_find->setAccessibleName(tr("Find units by any word of their row"));
+    m_find->setClearButtonEnabled(true);
+    m_find->setMinimumWidth(m_find->fontMetrics().averageCharWidth() * 12);
+    row->addWidget(m_find);
+    auto* group = new QButtonGroup(this);
+    for (const auto verdict :
+         {std::optional<rules::Verdict>(), std::optional(rules::Verdict::Ready),
+          std::optional(rules::Verdict::NotReady), std::optional(rules::Verdict::InUse),
+          std::optional(rules::Verdict::Withdrawn)}) {
+        auto* button = new QPushButton;
+        button->setCheckable(true);
+        group->addButton(button);
+        connect(button, &QPushButton::clicked, this, [this, verdict] {
+            m_units->showVerdict(verdict);
+            showFound();
+        });
+        row->addWidget(button);
+        m_verdicts.push_back({verdict, button});
+    }
+    m_verdicts.front().button->setChecked(true);
+    m_muster = new QPushButton(tr("Muster …"));
+    m_horizon = new QPushButton(tr("Look ahead …"));
+    row->addWidget(m_muster);
+    row->addWidget(m_horizon);
+    layout.addWidget(m_choices);
+    connect(m_muster, &QPushButton::clicked, this,
+            [this] { sheets().put(new MusterSheet({m_view, workplace().words(), m_forecasts})); });
+    connect(m_horizon, &QPushButton::clicked, this,
+            [this] { sheets().put(new HorizonSheet({m_view, workplace().words(), m_forecasts})); });
+}
+
+void FleetDesk::makeTable(QVBoxLayout& layout) {
+    m_model = new FleetModel(this);
+    m_units = new FleetFilter(m_model, this);
+    m_table = new UnitTable(m_units);
+    m_found = new QLabel;
+    m_found->setWordWrap(true);
+    m_marked = new QLabel;
+    m_marked->setWordWrap(true);
+    m_marked->setTextFormat(Qt::PlainText);
+    layout.addWidget(m_found);
+    layout.addWidget(m_table, 1);
+    layout.addWidget(m_marked);
+    m_found->hide();
+    m_marked->hide();
+    connect(m_table, &UnitTable::unitPressed, this, &FleetDesk::unitWanted);
+    connect(m_table, &UnitTable::unitMarked, this, &FleetDesk::markUnit);
+    connect(m_find, &QLineEdit::textChanged, this, [this](const QString& typed) {
+        m_units->findWords(typed);
+        showFound();
     });
+    auto* find = new QShortcut(QKeySequence::Find, this);
+    find->setContext(Qt::WidgetWithChildrenShortcut);
+    connect(find, &QShortcut::activated, m_find,
+            [this] { m_find->setFocus(Qt::ShortcutFocusReason); });
+    showCounts();
+}
+
+void FleetDesk::showEvent(QShowEvent* event) {
+    Desk::showEvent(event);
+    showTexts();
+}
+
+void FleetDesk::readTexts() {
+    workplace().read(
+        [view = workplace().fleet()](const auto& surroundings, const auto&) {
+            return makeFleetTable(*view, surroundings.words);
+        },
+        this, [this, view = workplace().fleet()](const SharedFleetTable& table) {
+            take(view, table);
+        });
+}
+
+void FleetDesk::take(const SharedFleetView& view, const SharedFleetTable& table) {
+    if (m_path != workplace().file().path) {
+        m_path = workplace().file().path;
+        m_soonest->clear();
+        chooseGroup({});
+        m_table->forgetWidths();
+    }
+    m_view = view;
+    m_texts = table;
+    m_model->show(table);
+    m_table->measureColumns();
+    m_soonest->show(view);
+    showCounts();
+    showTexts();
+    showFound();
+    const auto marked = m_table->currentIndex();
+    markUnit(marked.isValid() ? m_units->rowAt(marked).serial : QString());
+}
+
+void FleetDesk::showTexts() {
+    if (!m_view || !isVisible()) return;
+    m_overview->show({*m_view, *m_texts, *m_soonest, workplace().clock().now()});
+}
+
+void FleetDesk::showCounts() {
+    for (const auto& [verdict, button] : m_verdicts) {
+        int count = m_model->rowCount();
+        auto text = tr("All");
+        if (verdict) {
+            count = m_texts ? m_texts->facts.counts[static_cast<std::size_t>(*verdict)] : 0;
+            text = shownText(words::capitalized(words::verdictWord(workplace().words(), *verdict)));
+        }
+        button->setText(m_texts ? tr("%1  %2").arg(text).arg(count) : text);
+    }
+    m_muster->setEnabled(m_view != nullptr);
+    m_horizon->setEnabled(m_view != nullptr);
+}
+
+void FleetDesk::showFound() {
+    const int shown = m_units->rowCount();
+    const int all = m_model->rowCount();
+    m_found->setVisible(m_view && (shown < all || all == 0));
+    m_found->setText(all == 0     ? shownText(workplace().words().say("board.no_units"))
+                     : shown == 0 ? tr("No unit of %1 is like that.").arg(all)
+                                  : tr("%1 of %2 units are shown.").arg(shown).arg(all));
+}
+
+void FleetDesk::chooseGroup(const QString& key) {
+    m_units->showGroup(key);
+    m_overview->chooseGroup(key);
+    showFound();
+}
+
+// A row of the table is one line; what does not fit there is told below it in full.
+void FleetDesk::markUnit(const QString& serial) {
+    const auto index = serial.isEmpty() ? QModelIndex() : m_units->indexOf(serial);
+    const auto missing = index.isValid() ? m_units->rowAt(index).texts[FleetRow::Missing]
+                                         : QString();
+    m_marked->setText(!missing.isEmpty() ? tr("%1: %2").arg(serial, missing)
+                      : m_texts          ? m_texts->facts.atEachStart
+                                         : QString());
+    m_marked->setVisible(!m_marked->text().isEmpty());
 }
 
 }  // namespace desktop

@@ -4,22 +4,69 @@
 // The desk of the charge therapist: all units at once.
 #pragma once
 
+#include "desktop/fleet/fleet_rows.h"
+#include "desktop/shell/background.h"
 #include "desktop/shell/desk.h"
 
-class QTableView;
+#include <QTimer>
+#include <vector>
+
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QVBoxLayout;
 
 namespace desktop {
 
+class FleetFilter;
 class FleetModel;
+class FleetOverview;
+class SoonestReady;
+class UnitTable;
 
 class FleetDesk : public Desk {
     Q_OBJECT
 public:
     explicit FleetDesk(DeskTools tools, QWidget* parent = nullptr);
+    ~FleetDesk() override;
+
+protected:
+    void showEvent(QShowEvent* event) override;
 
 private:
+    void makeHead(QVBoxLayout& layout);
+    void makeFilters(QVBoxLayout& layout);
+    void makeTable(QVBoxLayout& layout);
+    void readTexts();
+    void take(const SharedFleetView& view, const SharedFleetTable& table);
+    void showTexts();    // as time goes by
+    void showCounts();
+    void showFound();
+    void chooseGroup(const QString& key);
+    void markUnit(const QString& serial);
+
+    struct VerdictChoice {
+        std::optional<rules::Verdict> verdict;  // none: all
+        QPushButton* button = nullptr;
+    };
+
     FleetModel* m_model = nullptr;
-    QTableView* m_table = nullptr;
+    FleetFilter* m_units = nullptr;
+    FleetOverview* m_overview = nullptr;
+    UnitTable* m_table = nullptr;
+    QLineEdit* m_find = nullptr;
+    QLabel* m_found = nullptr;   // how many are shown, where not all are
+    QLabel* m_marked = nullptr;  // of the unit on which the keyboard stands
+    QPushButton* m_muster = nullptr;
+    QPushButton* m_horizon = nullptr;
+    QWidget* m_choices = nullptr;
+    std::vector<VerdictChoice> m_verdicts;
+    QTimer m_second;
+    SoonestReady* m_soonest = nullptr;
+    SharedFleetView m_view;
+    SharedFleetTable m_texts;
+    std::filesystem::path m_path;  // of the logbook that is shown
+    Background m_forecasts;
 };
 
 }  // namespace desktop

@@ -1,0 +1,217 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What is seen first; see fleet_overview.h.
+#include "desktop/fleet/fleet_overview.h"
+
+#include "desktop/shell/press_row.h"
+#include "desktop/shell/text.h"
+#include "desktop/shell/wrap_layout.h"
+#include "desktop/theme/appearance.h"
+#include "words/context.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace desktop {
+
+namespace {
+
+constexpr std::size_t shownSoonest = 3;
+constexpr std::size_t shownDoubts = 4;
+// The log is read again every quarter of a minute: an older view is one that cannot be.
+constexpr logbook::Duration agesAfter{60'000};
+
+words::Context contextAt(const FleetView& view, const words::Words& words,
+                         logbook::Instant now) {
+    return {words, view.board.state, nullptr, now, {}, {}};
+}
+
+}  // namespace
+
+FleetOverview::FleetOverview(const words::Words& words, QWidget* parent)
+    : QWidget(parent), m_words(words) {
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(8);
+    m_doubts = new QLabel;
+    m_doubts->setWordWrap(true);
+    m_doubts->setTextFormat(Qt::PlainText);
+    m_doubts->setObjectName(QStringLiteral("doubts"));
+    m_doubts->setAccessibleName(tr("What is in doubt"));
+    m_doubts->setStyleSheet(
+        QStringLiteral("#doubts { background: %1; color: %2; border: none;"
+                       " border-left: 6px solid %3; padding: 6px 10px; }")
+            .arg(colours().past.name(), colours().pastText.name(), colours().notReady.name()));
+    m_doubts->hide();
+    m_age = new QLabel;
+    m_age->setWordWrap(true);
+    m_panels = new QWidget;
+    auto* panels = new WrapLayout(WrapLayout::Manner::Spread, m_panels);
+    panels->setSpacing(targetGap);
+    layout->addWidget(m_age);
+    layout->addWidget(m_doubts);
+    layout->addWidget(m_panels);
+    m_groups = addPanel(tr("Ready against par"));
+    m_lapses = addPanel(tr("Next to lapse"));
+    m_soonest = addPanel(tr("Soonest ready"));
+    m_panels->hide();
+}
+
+FleetOverview::Panel FleetOverview::addPanel(const QString& title) {
+    auto* box = new QWidget;
+    auto* rows = new QVBoxLayout(box);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(6);
+    auto* head = new QLabel(title);
+    head->setFont(fontFor(TextRole::Strong));
+    auto* remark = new QLabel;
+    remark->setWordWrap(true);
+    remark->setTextFormat(Qt::PlainText);
+    rows->addWidget(head);
+    rows->addWidget(remark);
+    rows->addStretch();
+    m_panels->layout()->addWidget(box);
+    return {rows, remark};
+}
+
+PressRow* FleetOverview::rowOf(Panel& panel, std::size_t index) {
+    while (panel.presses.size() <= index) {
+        auto* row = new PressRow;
+        const auto at = panel.presses.size();
+        const bool isGroup = &panel == &m_groups;
+        row->setCheckable(isGroup);
+        const bool isLapse = &panel == &m_lapses;
+        connect(row, &QPushButton::clicked, this, [this, at, isGroup, isLapse] {
+            if (isGroup) {
+                const auto& key = m_groupKeys[at];
+                Q_EMIT groupPressed(key == m_chosen ? QString() : key);
+            } else {
+                Q_EMIT unitPressed(isLapse ? m_lapsing[at] : m_readying[at]);
+            }
+        });
+        panel.rows->insertWidget(1 + static_cast<int>(at), row);
+        panel.presses.push_back(row);
+    }
+    panel.presses[index]->show();
+    return panel.presses[index];
+}
+
+void FleetOverview::hideFrom(Panel& panel, std::size_t index) {
+    for (; index < panel.presses.size(); ++index) panel.presses[index]->hide();
+    panel.remark->setVisible(!panel.remark->text().isEmpty());
+}
+
+void FleetOverview::show(const Shown& shown) {
+    m_panels->show();
+    showAge(shown);
+    showDoubts(shown.table.facts);
+    showGroups(shown.table.facts);
+    showLapses(shown);
+    showSoonest(shown);
+}
+
+void FleetOverview::showNothing(const QString& why) {
+    m_age->setText(why);
+    m_doubts->hide();
+    m_panels->hide();
+}
+
+void FleetOverview::chooseGroup(const QString& key) {
+    m_chosen = key;
+    for (std::size_t i = 0; i < m_groupKeys.size(); ++i)
+        m_groups.presses[i]->setChecked(m_groupKeys[i] == key);
+}
+
+void FleetOverview::showAge(const Shown& shown) {
+    const auto context = contextAt(shown.view, m_words, shown.now);
+    const auto at = shownText(context.times().time(shown.view.board.asked));
+    const auto span = std::max(logbook::Duration{}, shown.now - shown.view.readAt);
+    const auto age = shownText(words::duration(m_words, span));
+    m_age->setText(span.ms < 1000      ? tr("As of %1, read just now.").arg(at)
+                   : span < agesAfter ? tr("As of %1, read %2 ago.").arg(at, age)
+                       : tr("As of %1. The logbook could not be read for %2: what was entered "
+                            "since is not shown.")
+                             .arg(at, age));
+    m_age->setFont(fontFor(span < agesAfter ? TextRole::Plain : TextRole::Strong));
+}
+
+void FleetOverview::showDoubts(const FleetFacts& facts) {
+    QStringList lines;
+    for (const auto& doubt : facts.doubts) {
+        if (static_cast<std::size_t>(lines.size()) == shownDoubts) {
+            lines << tr("and %1 more").arg(facts.doubts.size() - shownDoubts);
+            break;
+        }
+        lines << doubt.text;
+    }
+    m_doubts->setText(lines.join(QLatin1Char('\n')));
+    m_doubts->setVisible(!lines.isEmpty());
+}
+
+void FleetOverview::showGroups(const FleetFacts& facts) {
+    m_groupKeys.clear();
+    for (const auto& group : facts.groups) {
+        auto* row = rowOf(m_groups, m_groupKeys.size());
+        m_groupKeys.push_back(group.key);
+        const int lacking = group.par.value_or(0) - group.ready;
+        const words::Gaps gaps{{"ready", std::to_string(group.ready)},
+                               {"par", std::to_string(group.par.value_or(0))},
+                               {"short", std::to_string(lacking)}};
+        const auto* key = !group.par     ? "board.par_none"
+                          : lacking > 0 ? "board.par_short"
+                                        : "board.par";
+        row->say(group.label, shownText(m_words.say(key, gaps)));
+        row->setEdge(!group.par     ? std::nullopt
+                     : lacking > 0 ? std::optional(colours().notReady)
+                                   : std::optional(colours().ready));
+    }
+    chooseGroup(m_chosen);
+    hideFrom(m_groups, m_groupKeys.size());
+}
+
+// "14:25, in 12 min". What is promised is told by the next whole minute.
+QString FleetOverview::ahead(const Shown& shown, logbook::Instant at, bool whole) const {
+    const auto context = contextAt(shown.view, m_words, shown.now);
+    const auto told = whole ? words::wholeMinute(at) : at;
+    const auto clock = shownText(context.times().time(told));
+    const auto span = told - shown.now;
+    if (span.ms <= 0) return tr("%1, now").arg(clock);
+    return tr("%1, in %2").arg(
+        clock, shownText(whole ? words::wait(m_words, span) : words::duration(m_words, span)));
+}
+
+void FleetOverview::showLapses(const Shown& shown) {
+    m_lapsing.clear();
+    for (const auto& lapse : shown.table.facts.lapses) {
+        auto* row = rowOf(m_lapses, m_lapsing.size());
+        m_lapsing.push_back(lapse.serial);
+        row->say(lapse.serial + QStringLiteral("  ") + ahead(shown, lapse.at, false), lapse.where);
+    }
+    m_lapses.remark->setText(
+        m_lapsing.empty() ? tr("No unit that is ready stops being so by itself.") : QString());
+    hideFrom(m_lapses, m_lapsing.size());
+}
+
+void FleetOverview::showSoonest(const Shown& shown) {
+    m_readying.clear();
+    for (const auto& way : shown.soonest.soonest(shownSoonest)) {
+        auto* row = rowOf(m_soonest, m_readying.size());
+        m_readying.push_back(way.serial);
+        row->say(way.serial + QStringLiteral("  ") + ahead(shown, way.readyAt, true), way.where);
+    }
+    QString remark;
+    const int waiting = shown.soonest.waiting();
+    if (waiting > 0) {
+        remark = m_readying.empty() ? tr("Working it out: %1 units to go.").arg(waiting)
+                                    : tr("Working it out for %1 more units.").arg(waiting);
+    } else if (m_readying.empty()) {
+        remark = shown.table.facts.notReady == 0
+                     ? tr("There is no unit that could be made ready.")
+                     : tr("No unit that is not ready can be made so at the bedside.");
+    }
+    m_soonest.remark->setText(remark);
+    hideFrom(m_soonest, m_readying.size());
+}
+
+}  // namespace desktop

@@ -1,0 +1,42 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A row of widgets that goes on in the next line where the width does not suffice, so that nothing
+// is cut off at any size of window and text.
+#pragma once
+
+#include <QLayout>
+#include <QList>
+
+namespace desktop {
+
+class WrapLayout : public QLayout {
+public:
+    // Spread: the widgets of a line share its width. Packed: each is as wide as it needs, and the
+    // first of a line that may grow takes the rest.
+    enum class Manner { Packed, Spread };
+    explicit WrapLayout(Manner manner, QWidget* parent = nullptr);
+    ~WrapLayout() override;
+
+    void addItem(QLayoutItem* item) override;
+    [[nodiscard]] int count() const override { return static_cast<int>(m_items.size()); }
+    [[nodiscard]] QLayoutItem* itemAt(int index) const override;
+    QLayoutItem* takeAt(int index) override;
+    [[nodiscard]] Qt::Orientations expandingDirections() const override { return {}; }
+    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] int heightForWidth(int width) const override;
+    [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSize() const override;
+    void setGeometry(const QRect& box) override;
+
+private:
+    using Line = QList<QLayoutItem*>;
+    [[nodiscard]] QList<Line> linesFor(int width) const;
+    // The height; the items are moved only where that is asked for.
+    int arrange(const QRect& box, bool move) const;
+
+    Manner m_manner;
+    QList<QLayoutItem*> m_items;
+};
+
+}  // namespace desktop
