@@ -5,6 +5,7 @@
 #include "desktop/shell/window.h"
 
 #include "desktop/bedside/bedside_desk.h"
+#include "desktop/first_start/first_start.h"
 #include "desktop/fleet/fleet_desk.h"
 #include "desktop/shell/help_sheet.h"
 #include "desktop/shell/shortcuts.h"
@@ -14,10 +15,12 @@
 #include "desktop/theme/appearance.h"
 
 #include <QApplication>
+#include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QStackedWidget>
+#include <QStandardPaths>
 #include <QVBoxLayout>
 #include <utility>
 
@@ -37,6 +40,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     m_workplace.askThrough(m_questions.get());
     makeDesks();
     makeShortcuts();
+    makeFirstStart();
     connect(&m_scans, &ScanFilter::scanned, this, &Window::takeScan);
     connect(&m_workplace.presence(), &Presence::changed, this, &Window::showPresence);
     connect(&m_workplace.presence(), &Presence::left, this, &Window::leave);
@@ -49,6 +53,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     tell(shownText(m_workplace.words().say("caution.full")));
     m_workplace.refresh();
     verifyLog();
+    if (!std::filesystem::exists(m_workplace.file().path)) showFirstStart(true);
 }
 
 Window::~Window() {
@@ -85,6 +90,7 @@ QBoxLayout* Window::makeHead() {
 }
 
 void Window::makeDesks() {
+    m_deskGroup = new QButtonGroup(this);
     const DeskTools tools{m_workplace, *m_sheets};
     m_bedside = new BedsideDesk(tools);
     m_fleet = new FleetDesk(tools);
@@ -97,7 +103,7 @@ void Window::addDesk(Desk* desk, const QString& name) {
     const int index = m_stack->addWidget(desk);
     auto* button = new QPushButton(name);
     button->setCheckable(true);
-    button->setAutoExclusive(true);
+    m_deskGroup->addButton(button);
     connect(button, &QPushButton::clicked, this, [this, index] { showDesk(index); });
     auto* head = static_cast<QHBoxLayout*>(layout()->itemAt(0)->layout());
     head->insertWidget(index, button);
@@ -106,6 +112,39 @@ void Window::addDesk(Desk* desk, const QString& name) {
         showDesk(m_stack->indexOf(m_bedside));
         m_bedside->showUnit(serial);
     });
+}
+
+void Window::makeFirstStart() {
+    const auto folder = QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation);
+    m_firstStart = new FirstStart({m_workplace, *m_sheets}, plainText(folder));
+    m_stack->addWidget(m_firstStart);
+    connect(m_firstStart, &FirstStart::opened, this,
+            [this](const station::LogbookFile& file, const QString& serial) {
+                if (file.path != m_workplace.file().path) m_workplace.open(file);
+                showFirstStart(false);
+                showDesk(m_stack->indexOf(serial.isEmpty() ? static_cast<QWidget*>(m_fleet)
+                                                           : m_bedside));
+                if (!serial.isEmpty()) m_bedside->showUnit(serial);
+            });
+    connect(&m_workplace, &Workplace::troubled, this, [this] {
+        if (m_workplace.fleet() == nullptr) showFirstStart(true);
+    });
+    connect(&m_workplace, &Workplace::fleetChanged, this, [this] {
+        const bool hasPersons = !m_workplace.fleet()->board.state.persons.empty();
+        if (!m_firstStart->isUnderWay()) showFirstStart(!hasPersons);
+    });
+}
+
+bool Window::isFirstStart() const {
+    return m_stack->currentWidget() == m_firstStart;
+}
+
+void Window::showFirstStart(bool isFirst) {
+    if (isFirst == isFirstStart()) return;
+    auto* head = layout()->itemAt(0)->layout();
+    for (int i = 0; i < head->count(); ++i) head->itemAt(i)->widget()->setVisible(!isFirst);
+    m_stack->setCurrentWidget(isFirst ? static_cast<QWidget*>(m_firstStart) : m_bedside);
+    if (isFirst) m_firstStart->begin(m_workplace.file());
 }
 
 void Window::makeShortcuts() {
@@ -130,6 +169,7 @@ void Window::showHelp() {
 }
 
 void Window::showDesk(int index) {
+    if (isFirstStart()) return;
     m_stack->setCurrentIndex(index);
     m_deskButtons[static_cast<std::size_t>(index)]->setChecked(true);
 }
@@ -137,6 +177,10 @@ void Window::showDesk(int index) {
 void Window::takeScan(const QString& text) {
     if (auto* sheet = m_sheets->top()) {
         if (!sheet->takeScan(text)) tell(tr("Read %1. Nothing was done with it.").arg(text));
+        return;
+    }
+    if (isFirstStart()) {
+        m_firstStart->takeScan(text);
         return;
     }
     auto* desk = static_cast<Desk*>(m_stack->currentWidget());

@@ -15,6 +15,7 @@
 #include <string>
 #include <vector>
 
+class QButtonGroup;
 class QLineEdit;
 class QPushButton;
 class QStackedWidget;
@@ -23,6 +24,7 @@ class QBoxLayout;
 namespace desktop {
 
 class BedsideDesk;
+class FirstStart;
 class FleetDesk;
 class ToldText;
 
@@ -39,6 +41,10 @@ private:
     void makeDesks();
     void makeShortcuts();
     void addDesk(Desk* desk, const QString& name);
+    void makeFirstStart();
+    // Without a logbook that can be worked with the desks make way for it.
+    void showFirstStart(bool isFirst);
+    [[nodiscard]] bool isFirstStart() const;
     void showDesk(int index);
     void takeScan(const QString& text);
     void takeTyped(const QString& text);
@@ -59,7 +65,9 @@ private:
     QStackedWidget* m_stack = nullptr;
     BedsideDesk* m_bedside = nullptr;
     FleetDesk* m_fleet = nullptr;
+    FirstStart* m_firstStart = nullptr;
     std::vector<QPushButton*> m_deskButtons;
+    QButtonGroup* m_deskGroup = nullptr;
     std::map<std::string, QString> m_unitOf;  // by person: open when the window was locked
     SheetStack* m_sheets = nullptr;
     std::unique_ptr<SheetQuestions> m_questions;

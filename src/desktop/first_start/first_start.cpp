@@ -1,0 +1,315 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The first start; see first_start.h.
+#include "desktop/first_start/first_start.h"
+
+#include "desktop/first_start/code_page.h"
+#include "desktop/first_start/department_page.h"
+#include "desktop/first_start/manager_page.h"
+#include "desktop/first_start/rulebook_page.h"
+#include "desktop/first_start/units_page.h"
+#include "desktop/shell/file_sheet.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "station/sample.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QStackedWidget>
+#include <QTimer>
+#include <QVBoxLayout>
+#include <algorithm>
+
+namespace desktop {
+
+namespace {
+
+// A page scrolls where the window is too low for it, or the text too large.
+QScrollArea* scrolled(QWidget* page) {
+    auto* scroll = new QScrollArea;
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setWidget(page);
+    return scroll;
+}
+
+QString textOf(const station::Problem& problem) {
+    auto text = shownText(problem.notice.text());
+    for (const auto& detail : problem.details) text += '\n' + shownText(detail);
+    return text;
+}
+
+}  // namespace
+
+FirstStart::FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* parent)
+    : QWidget(parent), m_tools(tools), m_folder(std::move(folder)) {
+    // As wide as a text is read well, in the middle.
+    auto* middle = new QWidget;
+    middle->setMaximumWidth(860 * appearance().textPercent / 100);
+    auto* around = new QHBoxLayout(this);
+    around->setContentsMargins(0, 0, 0, 0);
+    around->addWidget(middle);
+    auto* layout = new QVBoxLayout(middle);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(targetGap);
+    m_title = new QLabel;
+    m_title->setFont(fontFor(TextRole::Title));
+    m_title->setWordWrap(true);
+    m_trouble = new QLabel;
+    m_trouble->setWordWrap(true);
+    m_trouble->setTextFormat(Qt::PlainText);
+    m_trouble->setFont(fontFor(TextRole::Strong));
+    m_trouble->setAccessibleName(tr("What is wrong"));
+    m_stack = new QStackedWidget;
+    layout->addWidget(m_title);
+    layout->addWidget(m_stack, 1);
+    layout->addWidget(m_trouble);
+    m_welcome = scrolled(makeWelcome());
+    m_stack->addWidget(m_welcome);
+    makePages();
+    auto* foot = new QHBoxLayout;
+    foot->setSpacing(targetGap);
+    m_back = new QPushButton(tr("Back"));
+    m_later = new QPushButton(tr("Finish without"));
+    m_next = new QPushButton;
+    m_next->setProperty("main", true);
+    for (auto* button : {m_back, m_later, m_next}) foot->addWidget(button);
+    foot->setStretch(2, 1);
+    layout->addLayout(foot);
+    connect(m_back, &QPushButton::clicked, this, &FirstStart::goBack);
+    connect(m_next, &QPushButton::clicked, this, &FirstStart::goOn);
+    connect(m_later, &QPushButton::clicked, this, [this] { finish({}); });
+    // What has the focus is in sight, also where the page was put there and not the tab key.
+    connect(qApp, &QApplication::focusChanged, this, &FirstStart::keepInSight);
+    showWelcome();
+}
+
+QWidget* FirstStart::makeWelcome() {
+    auto* page = new QWidget;
+    auto* rows = new QVBoxLayout(page);
+    rows->setContentsMargins(0, 0, 0, 0);
+    rows->setSpacing(targetGap);
+    const auto addPress = [&](const QString& text, auto pressed) {
+        auto* press = new QPushButton(text);
+        connect(press, &QPushButton::clicked, this, pressed);
+        rows->addWidget(press);
+        return press;
+    };
+    for (auto* large : {addPress(tr("Set up this department"),
+                                 [this] {
+                                     m_file = {};
+                                     showPage(m_pages.front());
+                                 }),
+                        m_demo = addPress(tr("Open the demo"), &FirstStart::openDemo)}) {
+        large->setProperty("main", true);
+        large->setFont(fontFor(TextRole::Large));
+        large->setStyleSheet(
+            QStringLiteral("QPushButton { min-height: %1px; }").arg(2 * targetSize));
+    }
+    addPress(tr("Open a logbook file …"), &FirstStart::chooseLogbook);
+    rows->addStretch();
+    return page;
+}
+
+void FirstStart::makePages() {
+    const auto path = shownText((m_folder / "department.logbook").string());
+    m_department = new DepartmentPage(path);
+    m_manager = new ManagerPage(m_tools.workplace.words());
+    m_rulebook = new RulebookPage(m_tools.workplace);
+    m_code = new CodePage;
+    m_units = new UnitsPage(m_tools);
+    m_pages = {m_department, m_manager, m_rulebook, m_code, m_units};
+    for (auto* page : m_pages) m_stack->addWidget(scrolled(page));
+    connect(m_department, &DepartmentPage::folderWanted, this, [this](const QString& folder) {
+        auto* sheet = new FileSheet({tr("In which folder?"), folder, {}});
+        connect(sheet, &FileSheet::chosen, m_department, &DepartmentPage::takeFolder);
+        m_tools.sheets.put(sheet);
+    });
+    connect(m_rulebook, &RulebookPage::fileWanted, this, [this] {
+        auto* sheet = new FileSheet({tr("Which rulebook?"), {}, {QStringLiteral("*.toml")}});
+        connect(sheet, &FileSheet::chosen, m_rulebook, &RulebookPage::takeFile);
+        m_tools.sheets.put(sheet);
+    });
+    connect(m_units, &UnitsPage::troubled, this, &FirstStart::tell);
+}
+
+bool FirstStart::isUnderWay() const {
+    return m_stack->currentWidget() != m_welcome;
+}
+
+void FirstStart::tell(const QString& trouble) {
+    m_trouble->setText(trouble);
+    m_trouble->setVisible(!trouble.isEmpty());
+    keepInSight();
+}
+
+// Once everything has found its place.
+void FirstStart::keepInSight() {
+    QTimer::singleShot(std::chrono::milliseconds(60), this, [this] {
+        auto* page = static_cast<QScrollArea*>(m_stack->currentWidget());
+        auto* now = QApplication::focusWidget();
+        if (now != nullptr && page->isAncestorOf(now)) page->ensureWidgetVisible(now);
+    });
+}
+
+void FirstStart::showWelcome(const QString& trouble) {
+    m_stack->setCurrentWidget(m_welcome);
+    m_title->setText(tr("Airmuster"));
+    for (auto* button : {m_back, m_later, m_next}) button->hide();
+    tell(trouble);
+}
+
+void FirstStart::showPage(SetupPage* page) {
+    m_at = static_cast<std::size_t>(std::find(m_pages.begin(), m_pages.end(), page) -
+                                    m_pages.begin());
+    m_stack->setCurrentIndex(m_stack->indexOf(m_welcome) + 1 + static_cast<int>(m_at));
+    m_title->setText(tr("%1 of %2: %3").arg(m_at + 1).arg(m_pages.size()).arg(page->title()));
+    m_next->setText(page->next());
+    m_next->show();
+    m_back->setVisible(page != m_code && page != m_units);
+    m_later->setVisible(page == m_units);
+    tell({});
+    page->enter();
+}
+
+void FirstStart::goOn() {
+    auto* page = m_pages[m_at];
+    if (const auto fault = page->fault(); !fault.isEmpty()) {
+        tell(fault);
+        return;
+    }
+    if (page == m_rulebook) {
+        foundLogbook();
+    } else if (page == m_units) {
+        finish(m_units->firstSerial());
+    } else {
+        if (page == m_code) m_code->forget();
+        showPage(m_pages[m_at + 1]);
+    }
+}
+
+void FirstStart::goBack() {
+    if (m_at == 0)
+        showWelcome();
+    else
+        showPage(m_pages[m_at - 1]);
+}
+
+void FirstStart::foundLogbook() {
+    Founding founding;
+    m_department->state(founding);
+    m_manager->state(founding);
+    m_rulebook->state(founding);
+    m_file.path = founding.path;
+    m_next->setEnabled(false);
+    tell(tr("Making the logbook."));
+    auto pin = std::make_shared<station::Secret>(m_manager->pin());
+    m_tools.workplace.read(
+        [founding, pin](const auto& surroundings, const auto&) {
+            return found(surroundings, founding, *pin);
+        },
+        this, [this](station::Result<Founded> founded) {
+            m_next->setEnabled(true);
+            if (founded)
+                takeFounded(std::move(*founded));
+            else
+                tell(textOf(founded.error()));
+        });
+}
+
+void FirstStart::takeFounded(Founded founded) {
+    m_manager->forgetPins();
+    m_tools.workplace.open(m_file);
+    if (founded.session) m_tools.workplace.presence().begin(std::move(*founded.session));
+    m_code->show(founded.begun, shownText(m_file.path.string()));
+    showPage(m_code);
+}
+
+void FirstStart::finish(const QString& serial) {
+    Q_EMIT opened(m_file, serial);
+}
+
+void FirstStart::takeScan(const QString& text) {
+    if (isUnderWay()) m_pages[m_at]->takeScan(text);
+}
+
+void FirstStart::begin(const station::LogbookFile& file) {
+    if (file.path.empty()) {
+        showWelcome();
+        return;
+    }
+    if (!station::system::exists(file.path)) {
+        showWelcome(tr("There is no file %1. Nothing was made. Set up a department, or open "
+                       "another file.")
+                        .arg(shownText(file.path.string())));
+        return;
+    }
+    m_tools.workplace.read(
+        [file](const auto& surroundings, const auto&) {
+            return station::staffingOf(surroundings, file);
+        },
+        this, [this, file](const station::Result<station::Staffing>& staffing) {
+            if (!staffing)
+                showWelcome(textOf(staffing.error()));
+            else
+                lookAt(file, *staffing);
+        });
+}
+
+// What a logbook lacks is asked for; one that lacks nothing is opened.
+void FirstStart::lookAt(const station::LogbookFile& file, const station::Staffing& staffing) {
+    m_file = file;
+    if (staffing.hasEdition && staffing.hasPersons) {
+        finish({});
+        return;
+    }
+    m_department->keepFile(shownText(file.path.string()), {});
+    showPage(m_pages.front());
+    tell(tr("This logbook has no rules or no people yet. Both are asked for now; what is in it "
+            "stays as it is."));
+}
+
+void FirstStart::chooseLogbook() {
+    auto* sheet = new FileSheet({tr("Which logbook?"), shownText(m_folder.string()),
+                                 {QStringLiteral("*.logbook")}});
+    connect(sheet, &FileSheet::chosen, this,
+            [this](const QString& path) { begin({plainText(path)}); });
+    m_tools.sheets.put(sheet);
+}
+
+void FirstStart::openDemo() {
+    const station::LogbookFile file{m_folder / "demo.logbook"};
+    if (station::system::exists(file.path)) {
+        m_file = file;
+        finish({});
+    } else {
+        makeDemo(file);
+    }
+}
+
+void FirstStart::makeDemo(const station::LogbookFile& file) {
+    m_demo->setEnabled(false);
+    tell(tr("Making the demo, three months of an invented hospital."));
+    m_tools.workplace.read(
+        [file](const auto& surroundings, const auto&) {
+            QDir().mkpath(shownText(file.path.parent_path().string()));
+            return station::makeSample(surroundings, file, {});
+        },
+        this, [this, file](const station::Result<station::SampleAnswer>& made) {
+            m_demo->setEnabled(true);
+            if (!made) {
+                tell(textOf(made.error()));
+                return;
+            }
+            m_file = file;
+            finish({});
+        });
+}
+
+}  // namespace desktop

@@ -1,0 +1,85 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The first start: a department is set up step by step, or the demo or a logbook is opened. Ends
+// with a logbook that can be worked with.
+#pragma once
+
+#include "desktop/first_start/founding.h"
+#include "desktop/shell/desk.h"
+
+#include <QWidget>
+#include <filesystem>
+#include <memory>
+#include <vector>
+
+class QLabel;
+class QPushButton;
+class QScrollArea;
+class QStackedWidget;
+
+namespace desktop {
+
+class CodePage;
+class DepartmentPage;
+class ManagerPage;
+class RulebookPage;
+class SetupPage;
+class UnitsPage;
+
+class FirstStart : public QWidget {
+    Q_OBJECT
+public:
+    // `folder` is where this person's data lie; demo and logbook are offered there.
+    FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* parent = nullptr);
+
+    // Whether a logbook is there and has all that work needs: then it is opened, else what it lacks
+    // is asked for.
+    void begin(const station::LogbookFile& file);
+    void takeScan(const QString& text);
+    // Whether somebody is at it: what they typed must stay in sight.
+    [[nodiscard]] bool isUnderWay() const;
+
+Q_SIGNALS:
+    // It can be worked with; that unit is wanted first, "" none.
+    void opened(const station::LogbookFile& file, const QString& serial);
+
+private:
+    QWidget* makeWelcome();
+    void makePages();
+    void makeFoot();
+    void showWelcome(const QString& trouble = {});
+    void showPage(SetupPage* page);
+    void goOn();
+    void goBack();
+    void foundLogbook();
+    void takeFounded(Founded founded);
+    void finish(const QString& serial);
+    void tell(const QString& trouble);
+    void keepInSight();
+    void openDemo();
+    void makeDemo(const station::LogbookFile& file);
+    void chooseLogbook();
+    void lookAt(const station::LogbookFile& file, const station::Staffing& staffing);
+
+    DeskTools m_tools;
+    std::filesystem::path m_folder;
+    station::LogbookFile m_file;  // that is being set up
+    QStackedWidget* m_stack = nullptr;
+    QWidget* m_welcome = nullptr;
+    QLabel* m_title = nullptr;
+    QLabel* m_trouble = nullptr;
+    QPushButton* m_back = nullptr;
+    QPushButton* m_later = nullptr;
+    QPushButton* m_next = nullptr;
+    QPushButton* m_demo = nullptr;
+    DepartmentPage* m_department = nullptr;
+    ManagerPage* m_manager = nullptr;
+    RulebookPage* m_rulebook = nullptr;
+    CodePage* m_code = nullptr;
+    UnitsPage* m_units = nullptr;
+    std::vector<SetupPage*> m_pages;  // those that are gone through, in order
+    std::size_t m_at = 0;
+};
+
+}  // namespace desktop

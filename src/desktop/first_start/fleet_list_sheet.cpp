@@ -1,0 +1,64 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A fleet list looked at; see fleet_list_sheet.h.
+#include "desktop/first_start/fleet_list_sheet.h"
+
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "words/shown.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace desktop {
+
+FleetListSheet::FleetListSheet(const station::FleetPreview& preview, QWidget* parent)
+    : Sheet(tr("What the list would bring"), parent) {
+    const auto good = preview.good.size();
+    addLine(tr("%1 units can be enrolled, %2 lines are refused. Nothing is written yet.")
+                .arg(good)
+                .arg(preview.refused.size()),
+            true);
+    for (const auto& refused : preview.refused) {
+        auto text = refused.serial.empty()
+                        ? tr("Line %1 is refused.").arg(refused.line)
+                        : tr("Line %1, unit %2, is refused.")
+                              .arg(refused.line)
+                              .arg(shownText(words::shown(refused.serial)));
+        for (const auto& reason : refused.reasons)
+            text += '\n' + (reason.column.empty()
+                                ? shownText(reason.sentence.text())
+                                : tr("Column %1: %2").arg(shownText(reason.column),
+                                                          shownText(reason.sentence.text())));
+        addLine(text, false);
+    }
+    for (const auto& column : preview.ignoredColumns)
+        addLine(tr("The column %1 is not known and is passed over.").arg(shownText(column)), false);
+    for (const auto& unit : preview.good)
+        for (const auto& remark : unit.remarks)
+            addLine(tr("Line %1: %2").arg(unit.row.line).arg(shownText(remark)), false);
+    content()->addStretch();
+    auto* take = new QPushButton(tr("Enrol these %1 units").arg(good));
+    take->setProperty("main", true);
+    take->setVisible(good > 0);
+    auto* back = new QPushButton(tr("Back, enrol none"));
+    foot()->addWidget(back);
+    foot()->addWidget(take);
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    connect(take, &QPushButton::clicked, this, [this] {
+        Q_EMIT taken();
+        close();
+    });
+}
+
+void FleetListSheet::addLine(const QString& text, bool isStrong) {
+    auto* label = new QLabel(text);
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    if (isStrong) label->setFont(fontFor(TextRole::Strong));
+    content()->addWidget(label);
+}
+
+}  // namespace desktop

@@ -1,0 +1,45 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A step of setting up: fields below a title, a field's name above it. What was typed stays when a
+// person goes back and forth.
+#pragma once
+
+#include <QWidget>
+
+class QLabel;
+class QLineEdit;
+class QVBoxLayout;
+
+namespace desktop {
+
+class SetupPage : public QWidget {
+    Q_OBJECT
+public:
+    SetupPage(const QString& title, const QString& next, QWidget* parent = nullptr);
+
+    [[nodiscard]] const QString& title() const { return m_title; }
+    [[nodiscard]] const QString& next() const { return m_next; }  // what going on says
+
+    // What is wrong with what was typed, as a sentence; "" nothing. Its field gets the focus.
+    [[nodiscard]] virtual QString fault() { return {}; }
+    // It comes into sight.
+    virtual void enter() {}
+    virtual bool takeScan(const QString& text) {
+        Q_UNUSED(text);
+        return false;
+    }
+
+protected:
+    [[nodiscard]] QVBoxLayout& rows() const { return *m_rows; }
+    QLabel* addText(const QString& text);
+    // Enter goes on to the next field and presses nothing.
+    QLineEdit* addField(const QString& name, const QString& hint = {});
+    void addNamed(const QString& name, QWidget* field);
+
+private:
+    QString m_title, m_next;
+    QVBoxLayout* m_rows = nullptr;
+};
+
+}  // namespace desktop

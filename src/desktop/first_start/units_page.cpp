@@ -1,0 +1,210 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The units; see units_page.h.
+#include "desktop/first_start/units_page.h"
+
+#include "desktop/first_start/fleet_list_sheet.h"
+#include "desktop/shell/file_sheet.h"
+#include "desktop/shell/sign_in_sheet.h"
+#include "desktop/shell/text.h"
+#include "desktop/shell/wrap_layout.h"
+#include "desktop/theme/appearance.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+namespace desktop {
+
+namespace {
+
+std::optional<std::string> statedIn(const QLineEdit& field) {
+    auto text = plainText(field.text().trimmed());
+    return text.empty() ? std::nullopt : std::optional(std::move(text));
+}
+
+}  // namespace
+
+UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
+    : SetupPage(tr("The units"), tr("Go on to the first check"), parent), m_tools(tools) {
+    m_told = addText(tr("Scan a unit, or type what stands on its plate."));
+    m_serial = addField(tr("Serial number"), tr("scan or type"));
+    m_model = addField(tr("Model"));
+    m_groups = new QWidget;
+    auto* groups = new WrapLayout(WrapLayout::Manner::Packed, m_groups);
+    groups->setSpacing(targetGap);
+    addNamed(tr("For whom it may be used"), m_groups);
+    m_asset = addField(tr("Asset number, if it has one"));
+    m_place = addField(tr("Place where it stands"));
+    m_add = new QPushButton(tr("Enrol this unit"));
+    m_add->setEnabled(false);  // before the edition has been read nothing can be
+    auto* list = new QPushButton(tr("Enrol a fleet list …"));
+    auto* presses = new QWidget;
+    auto* row = new WrapLayout(WrapLayout::Manner::Spread, presses);
+    row->setSpacing(targetGap);
+    row->addWidget(m_add);
+    row->addWidget(list);
+    rows().addWidget(presses);
+    rows().addStretch();
+    connect(m_add, &QPushButton::clicked, this, &UnitsPage::add);
+    connect(list, &QPushButton::clicked, this, &UnitsPage::chooseList);
+    connect(&m_tools.workplace, &Workplace::fleetChanged, this, &UnitsPage::showGroups);
+}
+
+void UnitsPage::enter() {
+    showGroups();
+    m_serial->setFocus();
+}
+
+bool UnitsPage::takeScan(const QString& text) {
+    m_serial->setText(text);
+    m_model->setFocus();
+    return true;
+}
+
+// Those of the edition in force; what is pressed stays pressed.
+void UnitsPage::showGroups() {
+    const auto& fleet = m_tools.workplace.fleet();
+    if (!fleet || !m_groupPresses.empty()) return;
+    m_add->setEnabled(true);
+    const auto context = fleet->board.context(m_tools.workplace.words());
+    const auto& groups = fleet->board.state.rulebook->groups;
+    for (const auto& group : groups) {
+        auto* press = new QPushButton(shownText(words::groupLabel(context, group.key)));
+        press->setCheckable(true);
+        press->setChecked(groups.size() == 1);
+        m_groups->layout()->addWidget(press);
+        m_groupPresses.emplace_back(group.key, press);
+    }
+}
+
+void UnitsPage::withWriter(std::function<void(const station::Writer&)> then) {
+    if (const auto& session = m_tools.workplace.presence().session()) {
+        then(*session);
+        return;
+    }
+    m_tools.sheets.put(new SignInSheet(m_tools.workplace, SignInSheet::Wanted::SignIn,
+                                       [then = std::move(then)](const station::Writer& writer) {
+                                           then(writer);
+                                       }));
+}
+
+QString UnitsPage::lacking() {
+    if (m_serial->text().trimmed().isEmpty()) {
+        m_serial->setFocus();
+        return tr("The unit has no serial number yet. Scan it, or type what stands on its plate.");
+    }
+    if (m_model->text().trimmed().isEmpty()) {
+        m_model->setFocus();
+        return tr("The unit's model is not told yet. Type it.");
+    }
+    if (std::any_of(m_groupPresses.begin(), m_groupPresses.end(),
+                    [](const auto& each) { return each.second->isChecked(); }))
+        return {};
+    m_groupPresses.front().second->setFocus();
+    return tr("No group is chosen yet. Press each one for which the unit may be used.");
+}
+
+void UnitsPage::add() {
+    if (const auto text = lacking(); !text.isEmpty()) {
+        Q_EMIT troubled(text);
+        return;
+    }
+    withWriter([this](const station::Writer& writer) { addBy(writer); });
+}
+
+void UnitsPage::addBy(const station::Writer& writer) {
+    const auto& board = m_tools.workplace.fleet()->board;
+    station::NewUnit unit{plainText(m_serial->text().trimmed())};
+    unit.unit.model = plainText(m_model->text().trimmed());
+    for (const auto& [key, press] : m_groupPresses)
+        if (press->isChecked()) unit.unit.groups.push_back(key);
+    std::sort(unit.unit.groups.begin(), unit.unit.groups.end());
+    unit.unit.asset = statedIn(*m_asset);
+    unit.unit.location = statedIn(*m_place);
+    unit.unit.commissioned =
+        board.state.rulebook->zone->dayOf(m_tools.workplace.clock().now());
+    m_add->setEnabled(false);
+    m_tools.workplace.write(
+        [unit, writer](const auto& surroundings, const auto& file) {
+            return station::enrolUnit(surroundings, file, writer, unit);
+        },
+        this,
+        [this, serial = shownText(unit.serial)](const station::Result<station::Written>& written) {
+            m_add->setEnabled(true);
+            if (!written) {
+                auto text = shownText(written.error().notice.text());
+                for (const auto& line : written.error().details) text += '\n' + shownText(line);
+                Q_EMIT troubled(text);
+                return;
+            }
+            tellAdded({serial});
+            m_serial->clear();
+            m_asset->clear();
+            m_serial->setFocus();
+        });
+}
+
+void UnitsPage::tellAdded(const QStringList& serials) {
+    if (m_first.isEmpty() && !serials.isEmpty()) m_first = serials.front();
+    m_count += static_cast<int>(serials.size());
+    m_told->setText(serials.size() == 1
+                        ? tr("%1 is enrolled; %2 in all. Scan the next one, or go on.")
+                              .arg(serials.front())
+                              .arg(m_count)
+                        : tr("%1 units are enrolled; %2 in all.").arg(serials.size()).arg(m_count));
+    Q_EMIT troubled({});
+    Q_EMIT changed();
+}
+
+void UnitsPage::chooseList() {
+    auto* sheet = new FileSheet({tr("Which fleet list?"), {}, {QStringLiteral("*.csv")}});
+    connect(sheet, &FileSheet::chosen, this, &UnitsPage::showList);
+    m_tools.sheets.put(sheet);
+}
+
+void UnitsPage::showList(const QString& path) {
+    m_tools.workplace.read(
+        [list = plainText(path)](const auto& surroundings, const auto& file) {
+            return station::previewFleet(surroundings, file, {list});
+        },
+        this, [this](const station::Result<station::FleetPreview>& preview) {
+            if (!preview) {
+                auto text = shownText(preview.error().notice.text());
+                for (const auto& line : preview.error().details) text += '\n' + shownText(line);
+                Q_EMIT troubled(text);
+                return;
+            }
+            auto* sheet = new FleetListSheet(*preview);
+            connect(sheet, &FleetListSheet::taken, this,
+                    [this, preview = *preview] { takeList(preview); });
+            m_tools.sheets.put(sheet);
+        });
+}
+
+void UnitsPage::takeList(const station::FleetPreview& preview) {
+    withWriter([this, preview](const station::Writer& writer) {
+        m_tools.workplace.write(
+            [preview, writer](const auto& surroundings, const auto& file) {
+                return station::takeFleet(surroundings, file, {writer, preview});
+            },
+            this, [this, preview](const station::Result<station::FleetTaken>& taken) {
+                if (!taken) {
+                    Q_EMIT troubled(shownText(taken.error().notice.text()));
+                    return;
+                }
+                QStringList serials;
+                for (const auto& good : preview.good) serials << shownText(good.row.serial);
+                tellAdded(serials);
+            });
+    });
+}
+
+QString UnitsPage::fault() {
+    return m_count == 0 ? tr("No unit is enrolled yet. Enrol one, or finish without.") : QString();
+}
+
+}  // namespace desktop

@@ -1,0 +1,56 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The units: typed or scanned one by one, or from a fleet list.
+#pragma once
+
+#include "desktop/first_start/setup_page.h"
+#include "desktop/shell/desk.h"
+#include "station/fleet_list.h"
+
+#include <vector>
+
+class QPushButton;
+
+namespace desktop {
+
+class UnitsPage : public SetupPage {
+    Q_OBJECT
+public:
+    explicit UnitsPage(DeskTools tools, QWidget* parent = nullptr);
+
+    // The first one that was enrolled here; "" none.
+    [[nodiscard]] const QString& firstSerial() const { return m_first; }
+    [[nodiscard]] QString fault() override;
+    void enter() override;
+    bool takeScan(const QString& text) override;
+
+Q_SIGNALS:
+    void changed();
+    void troubled(const QString& text);
+
+private:
+    void showGroups();
+    void add();
+    [[nodiscard]] QString lacking();  // as a sentence; its field gets the focus
+    void addBy(const station::Writer& writer);
+    void chooseList();
+    void showList(const QString& path);
+    void takeList(const station::FleetPreview& preview);
+    void tellAdded(const QStringList& serials);
+    void withWriter(std::function<void(const station::Writer&)> then);
+
+    DeskTools m_tools;
+    QLineEdit* m_serial = nullptr;
+    QLineEdit* m_model = nullptr;
+    QLineEdit* m_asset = nullptr;
+    QLineEdit* m_place = nullptr;
+    QWidget* m_groups = nullptr;
+    std::vector<std::pair<std::string, QPushButton*>> m_groupPresses;
+    QPushButton* m_add = nullptr;
+    QLabel* m_told = nullptr;
+    QString m_first;
+    int m_count = 0;
+};
+
+}  // namespace desktop
