@@ -2,7 +2,8 @@
 # SPDX-FileCopyrightText: 2026 The Airmuster developers
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# sh packaging/run.sh [--fresh]            build, make a demo logbook, show what it says
+# sh packaging/run.sh [--fresh]            build, make a demo logbook, open the window on it; where
+#                                          there is no display, print what it says
 # sh packaging/run.sh COMMAND [WORDS…]     run a command on the demo logbook: explain KB-0142
 # Everything but the command's own answer goes to stderr.
 set -eu
@@ -10,6 +11,7 @@ set -eu
 top=$(cd "$(dirname "$0")/.." && pwd)
 build=$top/build/release
 cli=$build/src/cli/airmuster-cli
+window=$build/src/desktop/airmuster
 folder=${XDG_DATA_HOME:-$HOME/.local/share}/airmuster
 demo=$folder/demo.logbook
 made=$folder/demo.made
@@ -20,7 +22,7 @@ say() {
 
 # Whether the program was built from these very files.
 is_built() {
-    [ -x "$cli" ] && [ -e "$build/built" ] &&
+    [ -x "$cli" ] && [ -x "$window" ] && [ -e "$build/built" ] &&
         [ -z "$(find "$top/src" "$top/data" "$top/packaging/build" "$top/CMakeLists.txt" \
             -newer "$build/built" | head -n 1)" ]
 }
@@ -37,9 +39,9 @@ build_release() {
     fi
     say "Building Airmuster. The first time this takes a few minutes."
     if [ -t 2 ]; then
-        cmake --build "$build" --target airmuster-cli >&2
+        cmake --build "$build" --target airmuster-cli airmuster >&2
     else
-        cmake --build "$build" --target airmuster-cli -- --quiet >&2
+        cmake --build "$build" --target airmuster-cli airmuster -- --quiet >&2
     fi
     mv "$build/begun" "$build/built"
 }
@@ -80,6 +82,16 @@ offer_fresh_demo() {
     fi
 }
 
+has_display() {
+    [ -n "${WAYLAND_DISPLAY-}${DISPLAY-}" ]
+}
+
+open_window() {
+    say "Opening the window on the demo logbook, $demo"
+    say "Its commands are there too: sh packaging/run.sh board"
+    exec "$window" "$demo"
+}
+
 show_demo() {
     month=$(date -d "$(date -r "$(ended)" +%Y-%m-15) -1 month" +%Y-%m)
     "$cli" board "$demo"
@@ -114,7 +126,7 @@ fi
 
 case ${1-} in
 '')
-    show_demo
+    if has_display; then open_window; else show_demo; fi
     ;;
 -* | help | rulebook)
     exec "$cli" "$@"

@@ -8,6 +8,7 @@
 # sh packaging/test.sh --sanitize       every test under the address and undefined sanitizers
 # sh packaging/test.sh --fuzz SECONDS   each fuzz target for so long
 # sh packaging/test.sh --accessibility  the window as a screen reader is told of it
+# sh packaging/test.sh --pictures DIR   a picture of every screen of the window, in both themes
 # AIRMUSTER_CASES names another folder of conformance cases, AIRMUSTER_SEED the seed of what is
 # random (it is printed otherwise), AIRMUSTER_JOBS how many tests run at a time.
 set -eu
@@ -96,6 +97,21 @@ run_accessibility() {
         "$top/build/debug/src/desktop/airmuster" "$folder/demo.logbook"
 }
 
+# Few colours are used, so a picture with a palette shows the same and is small.
+run_pictures() {
+    mkdir -p "$1"
+    folder=$(cd "$1" && pwd)
+    configure debug -DAIRMUSTER_CASES="$cases"
+    cmake --build "$top/build/debug" --target airmuster_pictures
+    xvfb-run -a -s "-screen 0 1600x1000x24" env TZ=UTC LC_ALL=C.UTF-8 QT_QPA_PLATFORM=xcb \
+        "$top/build/debug/tests/pictures/airmuster_pictures" "$folder"
+    for picture in "$folder"/*-light.png "$folder"/*-dark.png; do
+        convert "$picture" -strip +dither -colors 64 -define png:compression-level=9 \
+            "png8:$picture.small"
+        mv "$picture.small" "$picture"
+    done
+}
+
 case ${1-} in
 '')
     sh "$top/packaging/install-packages.sh" build test
@@ -122,13 +138,18 @@ case ${1-} in
     configure debug -DAIRMUSTER_CASES="$cases"
     run_accessibility
     ;;
+--pictures)
+    [ $# = 2 ] || fail "--pictures wants a folder"
+    sh "$top/packaging/install-packages.sh" build test pictures
+    run_pictures "$2"
+    ;;
 --mutants)
     [ $# = 2 ] || fail "--mutants wants a number"
     sh "$top/packaging/install-packages.sh" build test mutants
     exec python3 "$top/packaging/mutants.py" "$top" "$2"
     ;;
 *)
-    sed -n '5,13p' "$0" >&2
+    sed -n '5,14p' "$0" >&2
     exit 2
     ;;
 esac
