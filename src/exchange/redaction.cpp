@@ -5,6 +5,7 @@
 #include "exchange/redaction.h"
 
 #include "logbook/json.h"
+#include "logbook/text.h"
 
 #include <algorithm>
 #include <array>
@@ -33,6 +34,14 @@ constexpr std::array<std::string_view, 42> keptInBody{
     "part",        "parts",        "position", "positions", "precautions", "return_by",
     "roles",       "same_patient", "service",  "subject",   "target",   "until"};
 
+// Of objects within bodies, likewise. Those of a measure stand under its key.
+constexpr std::array<std::string_view, 8> keptInPart{
+    "expires", "groups", "layout", "lot", "model", "reuse", "serial", "technology"};
+constexpr std::array<std::string_view, 2> keptInReprocessed{"position", "serial"};
+constexpr std::array<std::string_view, 7> keptInMatch{
+    "device_models", "devices", "lots", "part_models", "position", "serials", "software"};
+constexpr std::array<std::string_view, 2> keptInMeasure{"unit", "value"};
+
 template <std::size_t Count>
 bool contains(const std::array<std::string_view, Count>& names, std::string_view name) {
     return std::ranges::find(names, name) != names.end();
@@ -52,6 +61,81 @@ std::size_t endOfCoarse(std::string_view place) {
         }
     }
     return end;
+}
+
+// Numbers, words, and lists of them: what is nested deeper nobody has thought of.
+bool isPlain(const json::Value& value) {
+    const auto* list = value.array();
+    return value.object() == nullptr &&
+           (list == nullptr || std::ranges::all_of(*list, [](const json::Value& each) {
+                return each.object() == nullptr && each.array() == nullptr;
+            }));
+}
+
+template <std::size_t Count>
+json::Value keptOf(const json::Value& value, const std::array<std::string_view, Count>& names) {
+    json::Object kept;
+    if (const auto* object = value.object()) {
+        for (const auto& [name, field] : *object) {
+            if (contains(names, name) && isPlain(field)) {
+                kept.emplace_back(name, field);
+            }
+        }
+    }
+    return kept;
+}
+
+// {"icu-1":[412,"hex"]}
+json::Value keptHeads(const json::Value& value) {
+    json::Object kept;
+    if (const auto* object = value.object()) {
+        for (const auto& [station, head] : *object) {
+            if (logbook::isStationName(station) && isPlain(head)) {
+                kept.emplace_back(station, head);
+            }
+        }
+    }
+    return kept;
+}
+
+json::Value keptMeasures(const json::Value& value) {
+    json::Object kept;
+    if (const auto* object = value.object()) {
+        for (const auto& [key, measure] : *object) {
+            kept.emplace_back(key, keptOf(measure, keptInMeasure));
+        }
+    }
+    return kept;
+}
+
+json::Value keptParts(const json::Value& value) {
+    json::Array kept;
+    if (const auto* parts = value.array()) {
+        for (const auto& part : *parts) {
+            kept.push_back(keptOf(part, keptInReprocessed));
+        }
+    }
+    return kept;
+}
+
+// A field of a body that may be kept, without what is not listed in it.
+json::Value keptIn(std::string_view name, const json::Value& value) {
+    if (name == "part") {
+        return keptOf(value, keptInPart);
+    }
+    if (name == "parts") {
+        return keptParts(value);
+    }
+    if (name == "match") {
+        return keptOf(value, keptInMatch);
+    }
+    if (name == "measures") {
+        return keptMeasures(value);
+    }
+    if (name == "heads") {
+        return keptHeads(value);
+    }
+    return isPlain(value) ? value : json::Value();
 }
 
 // "ICU room 9, window" as "ICU room".
@@ -85,9 +169,12 @@ private:
                 kept.emplace_back(name, coarse(*field.string()));
             } else if (m_redaction.withoutNames && name == "person") {
                 kept.emplace_back(name, pseudonym(field));
-            } else if (contains(keptInBody, name) ||
-                       (!m_redaction.withoutNames && contains(namingInBody, name))) {
+            } else if (!m_redaction.withoutNames && contains(namingInBody, name)) {
                 kept.emplace_back(name, field);
+            } else if (contains(keptInBody, name)) {
+                if (auto inner = keptIn(name, field); !inner.isNull()) {
+                    kept.emplace_back(name, std::move(inner));
+                }
             }
         }
         return kept;

@@ -32,7 +32,19 @@ std::string namesEverywhere() {
                 R"("label":"Toller's",)"
                 R"("location":"ICU room 9","model":"Larch","owner":"Toller"})") +
            line("5", R"("device":"","kind":"adopt",)",
-                R"({"approved_by":"Moss Toller","edition":"1","text":"# by Toller"})");
+                R"({"approved_by":"Moss Toller","edition":"1","text":"# by Toller"})") +
+           line("6", R"("device":"KB-1","kind":"fit",)",
+                R"({"part":{"by":"Toller","lot":"L7","serial":"C-1"},)"
+                R"("position":"circuit"})") +
+           line("7", R"("device":"","kind":"reprocess",)",
+                R"({"level":"high","parts":[{"position":"circuit","seen_by":"Toller",)"
+                R"("serial":"C-1"}]})") +
+           line("8", R"("device":"","kind":"notice",)",
+                R"({"action":"inspect","key":"n1","match":{"asked":"Toller","lots":["L7"]},)"
+                R"("title":"Toller's"})") +
+           line("9", R"("device":"KB-1","kind":"check",)",
+                R"({"check":"leak","measures":{"leak":{"read_by":"Toller","unit":"1","value":2}},)"
+                R"("outcome":"pass"})");
 }
 
 std::vector<logbook::Record> recordsOf(const std::string& bytes) {
@@ -58,6 +70,10 @@ TEST_CASE("Without names nobody is named anywhere, and who is who stays the same
     CHECK(bytes.find(R"("witness":"person-3")") != std::string::npos);
     CHECK(bytes.find(R"("outcome":"pass")") != std::string::npos);
     CHECK(bytes.find("ICU room 9") != std::string::npos);
+    CHECK(bytes.find(R"("part":{"lot":"L7","serial":"C-1"})") != std::string::npos);
+    CHECK(bytes.find(R"("parts":[{"position":"circuit","serial":"C-1"}])") != std::string::npos);
+    CHECK(bytes.find(R"("match":{"lots":["L7"]})") != std::string::npos);
+    CHECK(bytes.find(R"("measures":{"leak":{"unit":"1","value":2}})") != std::string::npos);
 }
 
 TEST_CASE("Places are told up to their first number", "[unit]") {
