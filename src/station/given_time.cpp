@@ -47,7 +47,8 @@ std::optional<Duration> timeOfDayOf(std::string text) {
 
 bool readWhich(const std::string& word, const words::Words& words, WallTime& time) {
     const bool first = word == "first" || word == words.say("time_given.first");
-    if (first || word == "second" || word == words.say("time_given.second")) {
+    if (!time.which &&
+        (first || word == "second" || word == words.say("time_given.second"))) {
         time.which = first ? 1 : 2;
         return true;
     }
@@ -55,21 +56,31 @@ bool readWhich(const std::string& word, const words::Words& words, WallTime& tim
         return (letter >= 'A' && letter <= 'Z') || letter == '+' || letter == '-' ||
                (letter >= '0' && letter <= '9');
     });
-    if (zone && !std::holds_alternative<int>(time.which)) {
-        time.which = word;
+    if (!zone || time.zone) {
+        return false;
     }
-    return zone;
+    time.zone = word;
+    return true;
 }
 
 std::vector<Instant> instantsOn(const rules::Zone& zone, Day day, const WallTime& time) {
     auto found = zone.instantsOf(day, time.timeOfDay);
     std::sort(found.begin(), found.end());
-    if (const auto* number = std::get_if<int>(&time.which); number && found.size() == 2) {
-        return {found[static_cast<std::size_t>(*number - 1)]};
+    return found;
+}
+
+// Of all at which the clock shows that time on one day, those that are meant.
+std::vector<Instant> meant(const rules::Zone& zone, const std::vector<Instant>& all,
+                           const WallTime& time) {
+    auto found = all;
+    if (time.which && all.size() == 2) {
+        found = {all[static_cast<std::size_t>(*time.which - 1)]};
+    } else if (time.which == 2) {
+        found.clear();
     }
-    if (const auto* name = std::get_if<std::string>(&time.which)) {
+    if (time.zone) {
         std::erase_if(found,
-                      [&](Instant each) { return zone.at(each).abbreviation != *name; });
+                      [&](Instant each) { return zone.at(each).abbreviation != *time.zone; });
     }
     return found;
 }
@@ -97,7 +108,9 @@ struct Resolution {
 
     [[nodiscard]] Result<Instant> one(Day day, const std::vector<Instant>& found) const {
         if (found.empty()) {
-            return problem("time_given.never", day, found);
+            const bool once = time.which == 2 && !instantsOn(zone, day, time).empty();
+            return problem(once && !time.zone ? "time_given.no_second" : "time_given.never", day,
+                           found);
         }
         if (found.size() > 1) {
             return problem("time_given.twice", day, found);
@@ -107,16 +120,16 @@ struct Resolution {
 
     // The last time until now that the clock showed it, today or the day before. A time that today
     // does not have is not looked for yesterday: whoever gives it has a clock that was not put
-    // forward.
+    // forward. Nor is one that today has in another way, once the clock has shown it, or will show
+    // it twice: whoever says which of two means today's.
     [[nodiscard]] Result<Instant> latest() const {
         const auto today = zone.dayOf(now);
         for (const Day day : {today, today - std::chrono::days(1)}) {
-            auto found = instantsOn(zone, day, time);
-            if (found.empty()) {
-                return one(day, found);
-            }
+            const auto all = instantsOn(zone, day, time);
+            auto found = meant(zone, all, time);
             std::erase_if(found, [this](Instant each) { return each > now; });
-            if (!found.empty()) {
+            const bool said = time.which && all.size() == 2;
+            if (!found.empty() || all.empty() || all.front() <= now || said) {
                 return one(day, found);
             }
         }
@@ -162,7 +175,7 @@ Result<Instant> instantAt(const words::Words& words, const rules::Zone& zone, co
         return resolution.latest();
     }
     const auto day = time.day.value_or(zone.dayOf(now));
-    return resolution.one(day, instantsOn(zone, day, time));
+    return resolution.one(day, meant(zone, instantsOn(zone, day, time), time));
 }
 
 Result<std::shared_ptr<const rules::Zone>> zoneInForce(const Surroundings& surroundings,

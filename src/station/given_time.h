@@ -18,12 +18,13 @@
 
 namespace station {
 
-// A time of day by the local clock. Where the clock shows it twice, `which` tells which of the two:
-// 1, 2 or the abbreviation of the zone then, "CST".
+// A time of day by the local clock. Where the clock shows it twice, `which` tells which of the two,
+// and so does the zone; both must be so.
 struct WallTime {
     std::optional<logbook::Day> day;  // none: today, or the last time it was
     logbook::Duration timeOfDay{};
-    std::variant<std::monostate, int, std::string> which{};
+    std::optional<int> which{};         // 1, 2
+    std::optional<std::string> zone{};  // its abbreviation then, "CST"
 };
 
 using GivenTime = std::variant<logbook::Instant, WallTime>;
@@ -39,7 +40,8 @@ enum class Tense {
     Any,   // what is asked: without a day, today
 };
 
-// Problems: a time that the clock showed twice and it is not said which, or never.
+// Problems: a time that the clock showed twice and it is not said which, or never, or not for the
+// second time.
 [[nodiscard]] Result<logbook::Instant> instantAt(const words::Words& words,
                                                  const rules::Zone& zone, const WallTime& time,
                                                  logbook::Instant now, Tense tense);

@@ -82,6 +82,7 @@ trouble.read_only: says(path) safe do
 trouble.not_permitted: says(path) safe do
 trouble.needs_recovery: says(path) safe do
 trouble.not_own: says(record) safe do
+trouble.log_moved: says safe do
 trouble.busy: says(person computer time) safe do
 trouble.busy_unknown: says safe do
 trouble.disk_full: says safe do(path)

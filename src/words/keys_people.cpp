@@ -30,6 +30,7 @@ people.no_name: says(person) safe do
 people.unknown: says(person) safe do(person)
 people.not_manager: says(person) safe do(roles)
 people.bad_badge: says safe do
+people.key_is_badge: says(person) safe do
 people.badge_taken: says safe do
 people.no_code: says safe do
 people.wrong_code: says safe do(wait)

@@ -59,6 +59,13 @@ entry.not_strikable: says(record) safe do
 entry.struck_already: says(record) safe do
 entry: clock_back(time last) clock_ahead(time last) text_withheld(texts)
 entry.clock_not_right: says safe do
+entry.clock_behind: says(time person last) safe do
+entry.form_not_issued: says(form station) safe do
+entry.form_entered: says(form record) safe do
+entry.strike_without_reason: says safe do
+entry.same_witness: says(person) safe do
+entry.not_moved: says(record) safe do
+entry: witness_left_out(person reason) names_withheld(texts) unknown_person(person)
 entry.patient_text: says(texts) safe do
 question: yes clock(doubt) patient(texts)
 correction.no_batch: says(record) safe do
@@ -76,8 +83,9 @@ time_given: first second
 time_given.bad: says(text) safe do
 time_given.twice: says(time day first second) safe do(time)
 time_given.never: says(time day) safe do
+time_given.no_second: says(time day) safe do(time)
 time_given.no_zone: says safe do
-privacy: markers titles numbered number_words seen(text) place
+privacy: markers titles persons ages numbered number_words seen(text) left_out place
 verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)

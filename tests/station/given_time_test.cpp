@@ -84,6 +84,22 @@ TEST_CASE("In the night in which an hour comes twice it must be said which", "[u
     CHECK(resolved("01:30", utc(2026, 11, 1, 7)) == "2026-11-01T06:30:00Z");
 }
 
+TEST_CASE("What is said of a time that comes twice must be so", "[unit]") {
+    // Ten past midnight on the day on which the clock is put back: that was yesterday.
+    CHECK(resolved("23:30 (CDT)", utc(2026, 11, 1, 5, 10)) == "2026-11-01T04:30:00Z");
+    // A quarter to two, for the first time: the second half past one is to come.
+    const auto first = utc(2026, 11, 1, 6, 45);
+    CHECK(resolved("01:30 second", first).find("time_given.no_second") == 0);
+    CHECK(resolved("01:30 first", first) == "2026-11-01T06:30:00Z");
+    const auto after = utc(2026, 11, 1, 12);
+    CHECK(resolved("01:30 (second, CDT)", after).find("time_given.never") == 0);
+    CHECK(resolved("01:30 (first, CST)", after).find("time_given.never") == 0);
+    CHECK(resolved("04:30 second", after).find("time_given.no_second") == 0);
+    CHECK(resolved("2026-10-31 01:30 second", after).find("time_given.no_second") == 0);
+    CHECK(resolved("01:30 first second", after) == "no time");
+    CHECK(resolved("01:30 CDT CST", after) == "no time");
+}
+
 TEST_CASE("In the night in which an hour is left out there is no such time", "[unit]") {
     const auto now = utc(2026, 3, 8, 12);
     CHECK(resolved("2026-03-08 02:30", now) ==
