@@ -74,7 +74,7 @@ public:
         }
         auto answer = start(call, surroundings, *signing);
         if (!answer && !isThere) {
-            station::system::removeFile(file.path);
+            station::removeIfEmpty(file);
         }
         return answer;
     }

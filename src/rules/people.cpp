@@ -27,6 +27,19 @@ State peopleBefore(const Log& log) {
     return people;
 }
 
+// The entry that was made first, where this one takes its place on another unit.
+const Record& originOf(const Log& log, const Record& record) {
+    const Record* origin = &record;
+    // A file made by hand may lead in a circle.
+    for (auto steps = log.records().size(); origin->movedFrom && steps > 0; --steps) {
+        const auto name = logbook::parseRecordName(*origin->movedFrom);
+        const auto before = name ? log.find(*name) : std::nullopt;
+        if (!before) break;
+        origin = &log.records()[*before];
+    }
+    return *origin;
+}
+
 // The record that a standing review at `index` confirms, if it does; `people` is the state before.
 const RecordName* confirmedBy(const Log& log, std::size_t index, const State& people) {
     const Record& record = log.records()[index];
@@ -35,7 +48,7 @@ const RecordName* confirmedBy(const Log& log, std::size_t index, const State& pe
     if (log.struckBy(index) != nullptr) return nullptr;
     if (people.rulebook && !mayWrite(people, record).allowed) return nullptr;
     const auto target = log.find(review->target);
-    if (!target || log.records()[*target].by != record.by) return nullptr;
+    if (!target || confirmerOf(log, log.records()[*target]) != record.by) return nullptr;
     return &review->target;
 }
 
@@ -80,18 +93,26 @@ std::vector<std::string> rolesNamed(const Rulebook& rulebook) {
     return {roles.begin(), roles.end()};
 }
 
+const std::string& confirmerOf(const Log& log, const Record& record) {
+    return originOf(log, record).by;
+}
+
 std::vector<std::size_t> unconfirmed(const Log& log) {
     std::set<RecordName> confirmed;
     std::vector<std::size_t> candidates;
     State people = peopleBefore(log);
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         const Record& record = log.records()[index];
-        if (!record.confirmed && log.struckBy(index) == nullptr) candidates.push_back(index);
+        if (!originOf(log, record).confirmed && log.struckBy(index) == nullptr) {
+            candidates.push_back(index);
+        }
         if (const auto* target = confirmedBy(log, index, people)) confirmed.insert(*target);
         if (people.rulebook && isOfPeople(record)) fold(people, record, log.editions());
     }
     std::erase_if(candidates, [&](std::size_t index) {
-        return confirmed.contains(log.records()[index].name);
+        const Record& record = log.records()[index];
+        return confirmed.contains(record.name) ||
+               confirmed.contains(originOf(log, record).name);
     });
     return candidates;
 }

@@ -30,9 +30,13 @@ namespace rules {
 // These, those who may release a hold, and those that have a label; sorted.
 [[nodiscard]] std::vector<std::string> rolesNamed(const Rulebook& rulebook);
 
-// The records, by index, that say `confirmed: false`, are not struck through, and that no `review`
-// by the same person with the disposition "confirmed" confirms. A review counts only if it stands,
-// was signed itself and its writer was allowed to write it.
+// Whose word it is that an entry is theirs: its writer's or, where it takes the place of one on
+// another unit, the writer's of that one.
+[[nodiscard]] const std::string& confirmerOf(const Log& log, const logbook::Record& record);
+
+// The records, by index, that say `confirmed: false` or take the place of one that does, are not
+// struck through, and that no `review` by that person with the disposition "confirmed" confirms. A
+// review counts only if it stands, was signed itself and its writer was allowed to write it.
 [[nodiscard]] std::vector<std::size_t> unconfirmed(const Log& log);
 
 }  // namespace rules

@@ -6,8 +6,8 @@
 
 #include "words/times.h"
 
+#include <algorithm>
 #include <charconv>
-#include <map>
 #include <utility>
 
 namespace station {
@@ -18,7 +18,33 @@ using logbook::Instant;
 
 constexpr const char* startSetting = "clock.start";
 constexpr const char* zeroSetting = "clock.zero_ms";
+constexpr const char* aheadSetting = "clock.ahead_seq";
+constexpr const char* reachedSetting = "clock.reached_ms";
 constexpr std::int64_t secondMs = 1000;
+
+using Settings = std::map<std::string, std::string>;
+
+std::optional<std::int64_t> numberIn(const Settings& settings, const char* name) {
+    const auto found = settings.find(name);
+    if (found == settings.end()) {
+        return std::nullopt;
+    }
+    std::int64_t number = 0;
+    const auto& text = found->second;
+    const auto read = std::from_chars(text.data(), text.data() + text.size(), number);
+    return read.ec == std::errc() ? std::optional(number) : std::nullopt;
+}
+
+Result<void> keep(const Surroundings& surroundings, store::Logbook& logbook,
+                  const Settings& settings) {
+    const store::Writing writing{surroundings.login, surroundings.clock.now()};
+    for (const auto& [name, value] : settings) {
+        if (const auto kept = logbook.setSetting(name, value, writing); !kept) {
+            return tl::unexpected(problemOf(surroundings.words, kept.error()));
+        }
+    }
+    return {};
+}
 
 // What the clock said when the computer started, as far as it has not been set since.
 std::optional<Instant> zeroOf(const Clock& clock) {
@@ -27,19 +53,14 @@ std::optional<Instant> zeroOf(const Clock& clock) {
 }
 
 // As noted with the last entry after the same start.
-std::optional<Instant> notedZero(const Clock& clock,
-                                 const std::map<std::string, std::string>& settings) {
+std::optional<Instant> notedZero(const Clock& clock, const Settings& settings) {
     const auto since = clock.sinceStart();
     const auto start = settings.find(startSetting);
-    const auto zero = settings.find(zeroSetting);
-    if (!since || start == settings.end() || zero == settings.end() ||
-        start->second != since->start) {
+    const auto zero = numberIn(settings, zeroSetting);
+    if (!since || !zero || start == settings.end() || start->second != since->start) {
         return std::nullopt;
     }
-    Instant noted{};
-    const auto& text = zero->second;
-    const auto read = std::from_chars(text.data(), text.data() + text.size(), noted.ms);
-    return read.ec == std::errc() ? std::optional(noted) : std::nullopt;
+    return Instant{*zero};
 }
 
 }  // namespace
@@ -73,15 +94,29 @@ Result<void> noteClock(const Surroundings& surroundings, store::Logbook& logbook
     if (!zero || (noted && (*zero - *noted).ms <= secondMs && (*noted - *zero).ms <= secondMs)) {
         return {};
     }
-    const store::Writing writing{surroundings.login, surroundings.clock.now()};
-    const auto start = surroundings.clock.sinceStart()->start;
-    for (const auto& [name, value] : {std::pair<const char*, std::string>{startSetting, start},
-                                      {zeroSetting, std::to_string(zero->ms)}}) {
-        if (const auto kept = logbook.setSetting(name, value, writing); !kept) {
-            return tl::unexpected(problemOf(surroundings.words, kept.error()));
+    return keep(surroundings, logbook,
+                {{startSetting, surroundings.clock.sinceStart()->start},
+                 {zeroSetting, std::to_string(zero->ms)}});
+}
+
+Result<void> noteClockAhead(const Surroundings& surroundings, store::Logbook& logbook,
+                            const WholeLog& log, std::int64_t seq) {
+    return keep(surroundings, logbook,
+                {{aheadSetting, std::to_string(seq)},
+                 {reachedSetting, std::to_string(log.reached.ms)}});
+}
+
+Instant reachedBy(const WholeLog& log, const Settings& settings) {
+    Instant reached{numberIn(settings, reachedSetting).value_or(0)};
+    const auto ahead = numberIn(settings, aheadSetting).value_or(0);
+    for (std::size_t index = 0; log.ownStation && index < log.log.records().size(); ++index) {
+        const auto& record = log.log.records()[index];
+        if (record.name.station == *log.ownStation && record.confirmed &&
+            record.name.seq > ahead && log.log.struckBy(index) == nullptr) {
+            reached = std::max(reached, record.entered);
         }
     }
-    return {};
+    return reached;
 }
 
 std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt,

@@ -7,6 +7,7 @@
 
 #include "station/open.h"
 
+#include <map>
 #include <optional>
 #include <string>
 
@@ -33,6 +34,18 @@ struct ClockDoubt {
 // Notes by how much the clock is ahead of the start of the computer, once an entry is written by
 // it. Writes nothing where that is noted already, to the second.
 [[nodiscard]] Result<void> noteClock(const Surroundings& surroundings, store::Logbook& logbook);
+
+// Notes instead that entries up to `seq` were written by a clock that seemed to be ahead, and that
+// nobody stood by it. `log` is the log before them.
+[[nodiscard]] Result<void> noteClockAhead(const Surroundings& surroundings,
+                                          store::Logbook& logbook, const WholeLog& log,
+                                          std::int64_t seq);
+
+// The latest time of this station's entries for which somebody had signed in, by a clock that did
+// not seem to be ahead, and that are not struck through: the time cannot be earlier. Others are not
+// held against the clock, since one entry by a wrong clock would shut people out for years.
+[[nodiscard]] logbook::Instant reachedBy(const WholeLog& log,
+                                         const std::map<std::string, std::string>& settings);
 
 // What is told of the doubt, "The clock of this computer says …", in local time where there is a
 // zone.

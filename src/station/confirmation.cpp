@@ -4,9 +4,8 @@
 // Looking for unconfirmed entries and confirming them; see confirmation.h.
 #include "station/confirmation.h"
 
-#include "rules/authority.h"
 #include "rules/people.h"
-#include "station/own_records.h"
+#include "station/signed_act.h"
 #include "words/record_words.h"
 
 #include <algorithm>
@@ -16,7 +15,6 @@ namespace station {
 
 namespace {
 
-namespace json = logbook::json;
 using logbook::Record;
 
 // All of them lack a signature, so that no line says it.
@@ -40,102 +38,50 @@ std::vector<Unconfirmed> listOf(const Surroundings& surroundings, const WholeLog
     const words::Context context{surroundings.words, *gate.people(), nullptr, gate.now(), {}, {}};
     for (const auto index : rules::unconfirmed(log.log)) {
         const auto& record = log.log.records()[index];
-        if (!person || record.by == *person) {
-            list.push_back({record.name, record.at, record.by, gate.nameOf(record.by),
-                            record.device, lineOf(context, record),
-                            !record.device.empty(), gate.knows(record.by)});
+        const auto& by = rules::confirmerOf(log.log, record);
+        if (!person || by == *person) {
+            list.push_back({record.name, record.at, by, gate.nameOf(by), record.device,
+                            lineOf(context, record),
+                            !record.device.empty(), gate.knows(by)});
         }
     }
     return list;
 }
 
-class Confirming {
-public:
-    Confirming(const Surroundings& surroundings, const LogbookFile& file,
-               store::Logbook& logbook, const WholeLog& log)
-        : m_surroundings(surroundings), m_logbook(logbook), m_log(log),
-          m_gate(surroundings, file, log) {}
-
-    Result<std::vector<Unconfirmed>> run(const Confirmation& confirmation) {
-        if (const auto name = nextName(m_surroundings, m_log); !name) {
-            return tl::unexpected(name.error());
-        }
-        const auto signature = m_gate.sign(confirmation.by);
-        if (!signature) {
-            return tl::unexpected(signature.error());
-        }
-        auto chosen = choose(confirmation.records, signature->person);
-        if (!chosen || chosen->empty()) {
-            return chosen;
-        }
-        std::vector<Draft> drafts;
-        for (const auto& entry : *chosen) {
-            drafts.push_back(draftOf(entry, confirmation.by, *signature));
-        }
-        if (auto refused = refuse(drafts.front())) {
-            return tl::unexpected(*std::move(refused));
-        }
-        const auto written =
-            appendOwn(m_surroundings, m_logbook, drafts, m_surroundings.clock.now());
-        if (!written) {
-            return tl::unexpected(written.error());
-        }
-        return chosen;
+// Of the person's entries those that they confirm now.
+Result<std::vector<Unconfirmed>> choose(const OpenLog& open,
+                                        const std::vector<logbook::RecordName>& names,
+                                        const std::string& person) {
+    auto own = listOf(open.surroundings(), open.log(), open.gate(), person);
+    std::erase_if(own, [](const Unconfirmed& entry) { return !entry.canBeConfirmed; });
+    if (names.empty()) {
+        return own;
     }
-
-private:
-    Result<std::vector<Unconfirmed>> choose(const std::vector<logbook::RecordName>& names,
-                                            const std::string& person) const {
-        auto own = listOf(m_surroundings, m_log, m_gate, person);
-        std::erase_if(own, [](const Unconfirmed& entry) { return !entry.canBeConfirmed; });
-        if (names.empty()) {
-            return own;
+    std::vector<Unconfirmed> chosen;
+    for (const auto& name : names) {
+        const auto found = std::ranges::find(own, name, &Unconfirmed::record);
+        if (found == own.end()) {
+            return tl::unexpected(problemOf(open.surroundings().words, "confirm.not_yours",
+                                            {{"record", toText(name)},
+                                             {"person", open.gate().nameOf(person)}}));
         }
-        std::vector<Unconfirmed> chosen;
-        for (const auto& name : names) {
-            const auto found = std::ranges::find(own, name, &Unconfirmed::record);
-            if (found == own.end()) {
-                return tl::unexpected(problemOf(m_surroundings.words, "confirm.not_yours",
-                                                {{"record", toText(name)},
-                                                 {"person", m_gate.nameOf(person)}}));
-            }
-            if (std::ranges::find(chosen, name, &Unconfirmed::record) == chosen.end()) {
-                chosen.push_back(*found);
-            }
+        if (std::ranges::find(chosen, name, &Unconfirmed::record) == chosen.end()) {
+            chosen.push_back(*found);
         }
-        return chosen;
     }
+    return chosen;
+}
 
-    static Draft draftOf(const Unconfirmed& entry, const Writer& by, const Signature& signature) {
-        Draft draft{{by, "review", entry.device}, signature};
-        draft.entry.body = {{"target", toText(entry.record)},
-                            {"disposition", "confirmed"},
-                            {"text", ""}};
-        return draft;
+std::vector<Intended> reviewsOf(const std::vector<Unconfirmed>& chosen, const Writer& by) {
+    std::vector<Intended> reviews;
+    for (const auto& entry : chosen) {
+        reviews.push_back({{by, "review", entry.device}});
+        reviews.back().entry.body = {{"target", toText(entry.record)},
+                                     {"disposition", "confirmed"},
+                                     {"text", ""}};
     }
-
-    // Whoever may review one may review all.
-    [[nodiscard]] std::optional<Problem> refuse(const Draft& draft) const {
-        const auto now = m_surroundings.clock.now();
-        const auto record = recordOf(m_surroundings, draft, *nextName(m_surroundings, m_log), now);
-        if (!record) {
-            return record.error();
-        }
-        const auto people = rules::peopleAt(m_log.log, record->at);
-        const auto permission = rules::mayWrite(people, *record);
-        if (permission.allowed) {
-            return std::nullopt;
-        }
-        const words::Context context{m_surroundings.words, people, nullptr, record->at, {}, {}};
-        return Problem{Problem::Weight::Input, "refusal.roles",
-                       words::refusal(context, *record, permission), {}};
-    }
-
-    const Surroundings& m_surroundings;
-    store::Logbook& m_logbook;
-    const WholeLog& m_log;
-    Gate m_gate;
-};
+    return reviews;
+}
 
 }  // namespace
 
@@ -161,15 +107,28 @@ Result<std::vector<Unconfirmed>> unconfirmed(const Surroundings& surroundings,
 Result<std::vector<Unconfirmed>> confirm(const Surroundings& surroundings,
                                          const LogbookFile& file,
                                          const Confirmation& confirmation) {
-    auto logbook = openLogbook(surroundings, file, Access::Write);
-    if (!logbook) {
-        return tl::unexpected(std::move(logbook.error()));
+    const auto open = OpenLog::open(surroundings, file);
+    if (!open) {
+        return tl::unexpected(open.error());
     }
-    const auto log = readWholeLog(surroundings, *logbook);
-    if (!log) {
-        return tl::unexpected(log.error());
+    const auto person = (*open)->gate().personOf(confirmation.by.who);
+    if (!person) {
+        return tl::unexpected(person.error());
     }
-    return Confirming(surroundings, file, *logbook, *log).run(confirmation);
+    std::vector<Unconfirmed> chosen;
+    SignedAct act(**open, [&](const OpenLog& log) -> Result<std::vector<Intended>> {
+        auto found = choose(log, confirmation.records, *person);
+        if (!found) {
+            return tl::unexpected(std::move(found.error()));
+        }
+        chosen = std::move(*found);
+        return reviewsOf(chosen, confirmation.by);
+    });
+    const auto kept = act.write(confirmation.by);
+    if (!kept) {
+        return tl::unexpected(kept.error());
+    }
+    return chosen;
 }
 
 }  // namespace station

@@ -6,7 +6,7 @@
 
 #include "station/clock_doubt.h"
 #include "station/privacy.h"
-#include "words/times.h"
+#include "station/question.h"
 
 #include <algorithm>
 #include <utility>
@@ -15,47 +15,9 @@ namespace station {
 
 namespace {
 
-class Settling {
-public:
-    Settling(const Surroundings& surroundings, bool waits)
-        : m_words(surroundings.words), m_terminal(surroundings.terminal), m_waits(waits) {}
+using Traces = std::vector<PatientTrace>;
 
-    [[nodiscard]] bool canAsk() const {
-        return m_waits && m_terminal != nullptr && m_terminal->isThere();
-    }
-
-    // Anything but yes is no: who is not sure looks again.
-    [[nodiscard]] bool isStoodBy(std::string_view question, const words::Gaps& gaps) const {
-        const auto answer = m_terminal->ask(m_words.say(question, gaps));
-        if (!answer) {
-            return false;
-        }
-        const auto yes = m_words.listed("question.yes");
-        return std::ranges::find(yes, words::smallLetters(*answer)) != yes.end();
-    }
-
-    [[nodiscard]] bool waits() const { return m_waits; }
-
-private:
-    const words::Words& m_words;
-    Terminal* m_terminal;
-    bool m_waits;
-};
-
-Result<void> settleClock(const Surroundings& surroundings, const ClockDoubt& doubt,
-                         const rules::Zone* zone, const Settling& settling, Settled& settled) {
-    const auto told = doubtSentence(surroundings.words, doubt, zone);
-    if (!settling.canAsk()) {
-        settled.warnings.push_back(told);
-        return {};
-    }
-    if (!settling.isStoodBy("question.clock", {{"doubt", told}})) {
-        return tl::unexpected(problemOf(surroundings.words, "entry.clock_not_right"));
-    }
-    return {};
-}
-
-std::string seen(const words::Words& words, const std::vector<PatientTrace>& traces) {
+std::string seen(const words::Words& words, const Traces& traces) {
     std::vector<std::string> texts;
     for (const auto& trace : traces) {
         texts.push_back(words.say("privacy.seen", {{"text", trace.text}}));
@@ -63,56 +25,136 @@ std::string seen(const words::Words& words, const std::vector<PatientTrace>& tra
     return words.all(texts);
 }
 
-// Reasons and texts may be empty, a place may not.
-void withhold(const words::Words& words, logbook::json::Object& body) {
-    for (auto& [name, value] : body) {
-        if (isFreeText(name) && value.string() != nullptr) {
-            value = name == "location" ? words.say("privacy.place") : std::string();
+void add(Traces& traces, const Traces& more) {
+    for (const auto& trace : more) {
+        if (std::ranges::find(traces, trace.text, &PatientTrace::text) == traces.end()) {
+            traces.push_back(trace);
         }
     }
 }
 
-Result<void> settleTexts(const Surroundings& surroundings, const Entry& entry,
-                         const Settling& settling, Settled& settled) {
-    const auto traces = entry.namesNoPatient ? std::vector<PatientTrace>{}
-                                             : patientTraces(entry.body, surroundings.words);
-    if (traces.empty()) {
-        return {};
+// What stands beside the body of an entry and names nobody whom the log knows.
+class Names {
+public:
+    Names(const words::Words& words, const Gate& gate) : m_words(words), m_gate(gate) {}
+
+    [[nodiscard]] Traces in(const std::string& name) const {
+        return m_gate.knows(name) ? Traces{}
+                                  : patientTraces(name, m_words, TextSort::Name);
     }
-    const words::Gaps gaps{{"texts", seen(surroundings.words, traces)}};
-    if (!settling.waits()) {
-        withhold(surroundings.words, settled.body);
-        settled.warnings.push_back(surroundings.words.say("entry.text_withheld", gaps));
-        return {};
+
+    [[nodiscard]] Traces in(const Entry& entry) const {
+        Traces traces;
+        for (const auto* text : {&entry.doneBy, &entry.form, &entry.batch}) {
+            add(traces, *text ? in(**text) : Traces{});
+        }
+        add(traces, entry.witness ? in(entry.witness->who) : Traces{});
+        return traces;
     }
-    if (settling.canAsk() && settling.isStoodBy("question.patient", gaps)) {
-        return {};
+
+    // Leaves out those that are doubted.
+    [[nodiscard]] Traces withhold(Entry& entry) const {
+        const auto traces = in(entry);
+        for (auto* text : {&entry.doneBy, &entry.form, &entry.batch}) {
+            if (*text && !in(**text).empty()) {
+                text->reset();
+            }
+        }
+        if (entry.witness && !in(entry.witness->who).empty()) {
+            entry.witness.reset();
+        }
+        return traces;
     }
-    return tl::unexpected(problemOf(surroundings.words, "entry.patient_text", gaps));
-}
+
+private:
+    const words::Words& m_words;
+    const Gate& m_gate;
+};
 
 }  // namespace
 
-Result<Settled> settleDoubts(const Surroundings& surroundings, const store::Logbook& logbook,
-                             const WholeLog& log, const Entry& entry, bool waits) {
-    const Settling settling(surroundings, waits);
-    Settled settled{entry.body, {}};
-    const auto doubt = doubtClock(surroundings, logbook, log);
+bool Doubts::canAsk() const {
+    return m_surroundings.terminal != nullptr && m_surroundings.terminal->isThere();
+}
+
+bool Doubts::isStoodBy(const std::string& about, std::string_view question,
+                       const words::Gaps& gaps) {
+    const bool stands = m_stoodBy.contains(about) || saysYes(m_surroundings, question, gaps);
+    if (stands) {
+        m_stoodBy.insert(about);
+    }
+    return stands;
+}
+
+Result<void> Doubts::settle(OpenLog& open, const Doubted& doubted) {
+    m_warnings.clear();
+    m_clockSeemsAhead = false;
+    if (auto settled = settleClock(open, doubted.waits); !settled) {
+        return settled;
+    }
+    return settleTexts(open.gate(), doubted);
+}
+
+Result<void> Doubts::settleClock(OpenLog& open, bool waits) {
+    const auto doubt = doubtClock(m_surroundings, open.logbook(), open.log());
     if (!doubt) {
         return tl::unexpected(doubt.error());
     }
-    if (*doubt) {
-        const auto edition = log.log.firstEdition();
-        if (auto stood = settleClock(surroundings, **doubt,
-                                     edition ? edition->zone.get() : nullptr, settling, settled);
-            !stood) {
-            return tl::unexpected(std::move(stood.error()));
+    if (!*doubt) {
+        return {};
+    }
+    const auto edition = open.log().log.firstEdition();
+    const auto told = doubtSentence(m_surroundings.words, **doubt,
+                                    edition ? edition->zone.get() : nullptr);
+    const bool ahead = (*doubt)->code == ClockDoubt::Code::SetAhead;
+    if (!waits || !canAsk()) {
+        m_warnings.push_back(told);
+        m_clockSeemsAhead = ahead;
+        return {};
+    }
+    if (!isStoodBy(ahead ? "clock ahead" : "clock back", "question.clock", {{"doubt", told}})) {
+        return tl::unexpected(problemOf(m_surroundings.words, "entry.clock_not_right"));
+    }
+    return {};
+}
+
+Result<void> Doubts::settleTexts(const Gate& gate, const Doubted& doubted) {
+    const auto& words = m_surroundings.words;
+    const Names names(words, gate);
+    Traces texts;
+    Traces others;
+    for (auto* entry : doubted.entries) {
+        if (entry->namesNoPatient) {
+            continue;
+        }
+        add(texts, patientTraces(entry->kind, entry->body, words));
+        add(others, doubted.waits ? names.in(*entry) : names.withhold(*entry));
+        if (!doubted.waits) {
+            withholdTraces(entry->kind, entry->body, words);
         }
     }
-    if (auto stood = settleTexts(surroundings, entry, settling, settled); !stood) {
-        return tl::unexpected(std::move(stood.error()));
+    if (!doubted.waits) {
+        if (const auto traces = names.in(doubted.person); !traces.empty()) {
+            add(others, traces);
+            doubted.person = words.say("privacy.place");
+        }
+        if (!texts.empty()) {
+            m_warnings.push_back(
+                words.say("entry.text_withheld", {{"texts", seen(words, texts)}}));
+        }
+        if (!others.empty()) {
+            m_warnings.push_back(
+                words.say("entry.names_withheld", {{"texts", seen(words, others)}}));
+        }
+        return {};
     }
-    return settled;
+    add(texts, others);
+    const words::Gaps gaps{{"texts", seen(words, texts)}};
+    if (texts.empty() ||
+        (canAsk() && isStoodBy(gaps.at("texts"), "question.patient", gaps))) {
+        return {};
+    }
+    return tl::unexpected(problemOf(words, "entry.patient_text", gaps));
 }
 
 }  // namespace station

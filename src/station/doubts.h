@@ -6,23 +6,50 @@
 #pragma once
 
 #include "station/entry.h"
-#include "station/open.h"
+#include "station/open_log.h"
 
+#include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace station {
 
-struct Settled {
-    logbook::json::Object body;         // of the entry, as it may be kept
-    std::vector<std::string> warnings;  // what was doubted, where nobody was asked
+// What is doubted: texts and names of entries that are newly stated, and under whose name. Of what
+// is never delayed they lose what looks as if it named a patient.
+struct Doubted {
+    std::vector<Entry*> entries;
+    std::string& person;
+    bool waits = true;  // false for what is never delayed: it is written with a warning
 };
 
-// `waits` is false for what is never delayed: it is written with a warning, and of a text that
-// looks as if it named a patient the warning alone is kept. Refused: what the person at the
-// terminal does not stand by; without a terminal, such a text unless `entry.namesNoPatient`.
-[[nodiscard]] Result<Settled> settleDoubts(const Surroundings& surroundings,
-                                           const store::Logbook& logbook, const WholeLog& log,
-                                           const Entry& entry, bool waits);
+// The doubts of one act, which may be settled more than once: what somebody stands by is not asked
+// again.
+class Doubts {
+public:
+    // The surroundings must outlive it.
+    explicit Doubts(const Surroundings& surroundings) : m_surroundings(surroundings) {}
+
+    // Refused: what the person at the terminal does not stand by; without a terminal, texts that
+    // look as if they named a patient, unless `namesNoPatient`.
+    [[nodiscard]] Result<void> settle(OpenLog& open, const Doubted& doubted);
+
+    // As last settled: what was doubted, where nobody was asked.
+    [[nodiscard]] const std::vector<std::string>& warnings() const { return m_warnings; }
+    // The clock seems to be ahead, and nobody stood by it.
+    [[nodiscard]] bool clockSeemsAhead() const { return m_clockSeemsAhead; }
+
+private:
+    [[nodiscard]] Result<void> settleClock(OpenLog& open, bool waits);
+    [[nodiscard]] Result<void> settleTexts(const Gate& gate, const Doubted& doubted);
+    [[nodiscard]] bool canAsk() const;
+    [[nodiscard]] bool isStoodBy(const std::string& about, std::string_view question,
+                                 const words::Gaps& gaps);
+
+    const Surroundings& m_surroundings;
+    std::set<std::string> m_stoodBy{};
+    std::vector<std::string> m_warnings{};
+    bool m_clockSeemsAhead = false;
+};
 
 }  // namespace station

@@ -5,6 +5,7 @@
 #include "report/downtime_forms.h"
 
 #include "station/answers.h"
+#include "station/forms.h"
 #include "station/upkeep.h"
 
 namespace station {
@@ -33,7 +34,7 @@ Result<std::vector<std::string>> takeNumbers(const Surroundings& surroundings,
     }
     std::vector<std::string> numbers;
     for (std::int64_t number = *first; number < *first + count; ++number) {
-        numbers.push_back(**station + "-F" + std::to_string(number));
+        numbers.push_back(formNumber(**station, number));
     }
     return numbers;
 }

@@ -61,11 +61,6 @@ struct Written {
 [[nodiscard]] bool waitsForPin(const rules::State& state, logbook::Kind kind,
                                const std::string& device);
 
-// Lines through a record: the unit is that of the record.
-[[nodiscard]] Result<Written> strike(const Surroundings& surroundings, const LogbookFile& file,
-                                     const Writer& by, const logbook::RecordName& target,
-                                     const std::string& reason);
-
 struct Adoption {
     Writer by;
     std::filesystem::path rulebook;

@@ -10,6 +10,7 @@
 #include "words/entry_words.h"
 #include "words/finding_words.h"
 #include "words/record_words.h"
+#include "words/times.h"
 
 #include <algorithm>
 #include <optional>
@@ -69,9 +70,10 @@ std::vector<std::string> positionsIn(const Record& record) {
 
 class EntryCheck {
 public:
-    EntryCheck(const Surroundings& surroundings, const rules::Log& log, const Record& record)
+    EntryCheck(const Surroundings& surroundings, const rules::Log& log, const Record& record,
+               const WriterStanding& writer)
         : m_surroundings(surroundings), m_words(surroundings.words), m_log(log),
-          m_record(record) {}
+          m_record(record), m_writer(writer) {}
 
     Result<std::vector<std::string>> run() {
         if (auto refused = checkStrike()) {
@@ -83,7 +85,8 @@ public:
             }
             return std::vector<std::string>{};
         }
-        m_state = m_log.stateAt(m_record.at, rules::unlimited);
+        m_state = m_writer.state != nullptr ? *m_writer.state
+                                            : m_log.stateAt(m_record.at, rules::unlimited);
         for (auto check : {&EntryCheck::checkAuthority, &EntryCheck::checkDevice,
                            &EntryCheck::checkKeys, &EntryCheck::checkMeasures}) {
             if (auto refused = (this->*check)()) {
@@ -119,6 +122,9 @@ private:
         if (strike == nullptr) {
             return std::nullopt;
         }
+        if (strike->reason.find_first_not_of(' ') == std::string::npos) {
+            return problemOf(m_words, "entry.strike_without_reason");
+        }
         const words::Gaps gaps{{"record", toText(strike->target)}};
         const auto index = m_log.find(strike->target);
         if (!index) {
@@ -134,24 +140,59 @@ private:
         return std::nullopt;
     }
 
-    // A failure that only a measure shows counts whoever writes it.
+    // A failure that only a measure shows counts whoever writes it: somebody without any role.
     [[nodiscard]] bool countsFromAnyone() const {
-        if (m_record.kind() != Kind::Check) {
+        if (m_record.kind() != Kind::Check || !m_state.rulebook->authority.contains(Kind::Check)) {
             return false;
         }
         auto after = m_state;
-        const auto effect = rules::fold(after, m_record, m_log.editions());
+        auto anyones = m_record;
+        anyones.by.clear();
+        anyones.form.reset();
+        const auto effect = rules::fold(after, anyones, m_log.editions());
         return std::ranges::find(effect.anomalies, rules::AnomalyCode::Unauthorised) ==
                effect.anomalies.end();
     }
 
     [[nodiscard]] Refused checkAuthority() {
-        const auto permission = rules::mayWrite(m_state, m_record, target());
-        if (permission.allowed || countsFromAnyone()) {
+        auto judged = m_record;
+        if (!m_writer.formCounts) {
+            judged.form.reset();
+        }
+        const bool setBack = m_writer.people != nullptr && m_record.entered < m_writer.asOf;
+        auto later = judged;
+        later.at = later.entered = m_writer.asOf;
+        auto refused = setBack ? refuse(*m_writer.people, later) : std::nullopt;
+        if (!refused) {
+            refused = refuse(m_state, judged);
+            if (refused && setBack) {
+                refused = clockBehind();
+            }
+        }
+        return refused && !countsFromAnyone() ? std::move(refused) : std::nullopt;
+    }
+
+    [[nodiscard]] Refused refuse(const rules::State& state, const Record& record) const {
+        const auto permission = rules::mayWrite(state, record, target());
+        if (permission.allowed) {
             return std::nullopt;
         }
+        auto asked = context(state);
+        asked.asked = record.at;
         return Problem{Problem::Weight::Input, "refusal.roles",
-                       words::refusal(context(m_state), m_record, permission), {}};
+                       words::refusal(asked, record, permission), {}};
+    }
+
+    // It would have no effect, though the writer may write it: not by that time.
+    [[nodiscard]] Problem clockBehind() const {
+        const words::Times times(m_words, *m_writer.people->rulebook->zone, m_writer.asOf);
+        const auto person = m_writer.people->persons.find(m_record.by);
+        const bool named = person != m_writer.people->persons.end() &&
+                           !person->second.person.name.empty();
+        return problemOf(m_words, "entry.clock_behind",
+                         {{"time", times.full(m_record.entered)},
+                          {"last", times.full(m_writer.asOf)},
+                          {"person", named ? person->second.person.name : m_record.by}});
     }
 
     [[nodiscard]] Refused checkDevice() {
@@ -314,14 +355,16 @@ private:
     const words::Words& m_words;
     const rules::Log& m_log;
     const Record& m_record;
+    const WriterStanding& m_writer;
     rules::State m_state;
 };
 
 }  // namespace
 
 Result<std::vector<std::string>> checkEntry(const Surroundings& surroundings,
-                                            const rules::Log& log, const Record& record) {
-    return EntryCheck(surroundings, log, record).run();
+                                            const rules::Log& log, const Record& record,
+                                            const WriterStanding& writer) {
+    return EntryCheck(surroundings, log, record, writer).run();
 }
 
 }  // namespace station

@@ -5,6 +5,7 @@
 // that was meant. Records that come from elsewhere are never asked this.
 #pragma once
 
+#include "rules/log.h"
 #include "station/problem.h"
 #include "station/surroundings.h"
 
@@ -13,10 +14,20 @@
 
 namespace station {
 
+// Of who writes, what a record does not tell.
+struct WriterStanding {
+    const rules::State* people = nullptr;  // persons and edition as of `asOf`; null: no edition
+    logbook::Instant asOf{};               // later than `entered`: the clock was set back
+    bool formCounts = false;               // the record's form stands for the signatures on it
+    const rules::State* state = nullptr;   // of the log at the record's `at`, where that is at hand
+};
+
 // `record` is complete, but need not be the next of its station. The warnings about it, if it may
-// be written.
+// be written. By a clock that was set back nobody may write what they may not write now, and a form
+// that does not count stands for nobody's role.
 [[nodiscard]] Result<std::vector<std::string>> checkEntry(const Surroundings& surroundings,
                                                           const rules::Log& log,
-                                                          const logbook::Record& record);
+                                                          const logbook::Record& record,
+                                                          const WriterStanding& writer);
 
 }  // namespace station

@@ -4,12 +4,8 @@
 // Enrolling from fleet lists; see fleet_list.h.
 #include "station/fleet_list.h"
 
-#include "rules/authority.h"
-#include "station/clock_doubt.h"
-#include "station/doubts.h"
 #include "station/fleet_check.h"
-#include "station/own_records.h"
-#include "words/record_words.h"
+#include "station/signed_act.h"
 
 #include <algorithm>
 #include <iterator>
@@ -61,100 +57,36 @@ RefusedUnit refusedOf(const words::Words& words, const exchange::RefusedFleetRow
     return unit;
 }
 
-class FleetWriting {
-public:
-    FleetWriting(const Surroundings& surroundings, const LogbookFile& file,
-                 store::Logbook& logbook, const WholeLog& log)
-        : m_surroundings(surroundings), m_logbook(logbook), m_log(log),
-          m_gate(surroundings, file, log), m_check(surroundings, log.log) {}
-
-    Result<FleetTaken> take(const FleetTaking& taking) {
-        const auto name = nextName(m_surroundings, m_log);
-        if (!name) {
-            return tl::unexpected(name.error());
-        }
-        if (auto refused = refuseChanged(taking.preview)) {
-            return tl::unexpected(*std::move(refused));
-        }
-        const auto signature = m_gate.sign(taking.by);
-        if (!signature) {
-            return tl::unexpected(signature.error());
-        }
-        auto settled =
-            settleDoubts(m_surroundings, m_logbook, m_log, {taking.by, "enrol"}, true);
-        if (!settled) {
-            return tl::unexpected(std::move(settled.error()));
-        }
-        const auto now = m_surroundings.clock.now();
-        const auto drafts = draftsOf(taking, *signature, now);
-        if (auto refused = refuse(drafts, *name, now)) {
-            return tl::unexpected(*std::move(refused));
-        }
-        auto written = appendOwn(m_surroundings, m_logbook, drafts, now);
-        if (!written) {
-            return tl::unexpected(std::move(written.error()));
-        }
-        // It is on the disk: that the clock could not be noted makes it no less.
-        (void)noteClock(m_surroundings, m_logbook);
-        return FleetTaken{signature->name, std::move(*written), std::move(settled->warnings)};
+// What was good when the person looked may have been enrolled since.
+std::optional<Problem> refuseChanged(const OpenLog& open, const FleetPreview& preview) {
+    const auto& words = open.surroundings().words;
+    if (preview.good.empty()) {
+        return problemOf(words, "fleet.nothing");
     }
-
-private:
-    // What was good when the person looked may have been enrolled since. The texts they looked at.
-    [[nodiscard]] std::optional<Problem> refuseChanged(const FleetPreview& preview) const {
-        const auto& words = m_surroundings.words;
-        if (preview.good.empty()) {
-            return problemOf(words, "fleet.nothing");
+    const FleetCheck check(open.surroundings(), open.log().log);
+    auto problem = problemOf(words, "fleet.changed");
+    for (const auto& unit : preview.good) {
+        for (const auto& reason : check.reasonsAgainst(unit.row, true)) {
+            problem.details.push_back(
+                words.say("fleet.of_unit", {{"unit", unit.row.serial},
+                                            {"sentence", reason.sentence.text()}}));
         }
-        auto problem = problemOf(words, "fleet.changed");
-        for (const auto& unit : preview.good) {
-            for (const auto& reason : m_check.reasonsAgainst(unit.row, true)) {
-                problem.details.push_back(
-                    words.say("fleet.of_unit", {{"unit", unit.row.serial},
-                                                {"sentence", reason.sentence.text()}}));
-            }
-        }
-        return problem.details.empty() ? std::nullopt : std::optional(std::move(problem));
     }
+    return problem.details.empty() ? std::nullopt : std::optional(std::move(problem));
+}
 
-    static std::vector<Draft> draftsOf(const FleetTaking& taking, const Signature& signature,
-                                       logbook::Instant now) {
-        std::vector<Draft> drafts;
-        for (const auto& unit : taking.preview.good) {
-            Draft draft{{taking.by, "enrol", unit.row.serial}, signature};
-            draft.entry.body = enrolBody(unit.row.unit);
-            draft.entry.batch = "fleet list " + toText(now);
-            drafts.push_back(std::move(draft));
-        }
-        return drafts;
+// The good units as entries of one batch. Their texts the person has looked at.
+std::vector<Intended> entriesOf(const OpenLog& open, const FleetTaking& taking) {
+    std::vector<Intended> entries;
+    for (const auto& unit : taking.preview.good) {
+        Entry entry{taking.by, "enrol", unit.row.serial};
+        entry.body = enrolBody(unit.row.unit);
+        entry.batch = "fleet list " + toText(open.gate().now());
+        entry.namesNoPatient = true;
+        entries.push_back({std::move(entry)});
     }
-
-    // Whoever may enrol one unit may enrol all.
-    [[nodiscard]] std::optional<Problem> refuse(const std::vector<Draft>& drafts,
-                                                const logbook::RecordName& name,
-                                                logbook::Instant now) const {
-        for (const auto& draft : drafts) {
-            const auto record = recordOf(m_surroundings, draft, name, now);
-            if (!record) {
-                return record.error();
-            }
-            const auto permission = rules::mayWrite(m_check.state(), *record);
-            if (!permission.allowed) {
-                const words::Context context{m_surroundings.words, m_check.state(), nullptr,
-                                             record->at, {}, {}};
-                return Problem{Problem::Weight::Input, "refusal.roles",
-                               words::refusal(context, *record, permission), {}};
-            }
-        }
-        return std::nullopt;
-    }
-
-    const Surroundings& m_surroundings;
-    store::Logbook& m_logbook;
-    const WholeLog& m_log;
-    Gate m_gate;
-    FleetCheck m_check;
-};
+    return entries;
+}
 
 }  // namespace
 
@@ -210,13 +142,28 @@ Result<FleetPreview> previewFleet(const Surroundings& surroundings, const Logboo
 
 Result<FleetTaken> takeFleet(const Surroundings& surroundings, const LogbookFile& file,
                              const FleetTaking& taking) {
-    return withLog(surroundings, file,
-                   [&](store::Logbook& logbook, const WholeLog& log) -> Result<FleetTaken> {
-                       if (const auto edition = requireEdition(surroundings, log); !edition) {
-                           return tl::unexpected(edition.error());
-                       }
-                       return FleetWriting(surroundings, file, logbook, log).take(taking);
-                   });
+    const auto open = OpenLog::open(surroundings, file);
+    if (!open) {
+        return tl::unexpected(open.error());
+    }
+    SignedAct act(**open, [&](const OpenLog& log) -> Result<std::vector<Intended>> {
+        if (const auto edition = requireEdition(surroundings, log.log()); !edition) {
+            return tl::unexpected(edition.error());
+        }
+        if (auto refused = refuseChanged(log, taking.preview)) {
+            return tl::unexpected(*std::move(refused));
+        }
+        return entriesOf(log, taking);
+    });
+    const auto kept = act.write(taking.by);
+    if (!kept) {
+        return tl::unexpected(kept.error());
+    }
+    FleetTaken taken{kept->signature.name, {}, kept->warnings};
+    for (const auto& record : kept->records) {
+        taken.records.push_back(record.name);
+    }
+    return taken;
 }
 
 Result<std::vector<FleetReason>> lookOver(const Surroundings& surroundings,

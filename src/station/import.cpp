@@ -342,7 +342,7 @@ Result<ImportAnswer> importFiles(const Surroundings& surroundings, const Logbook
     if (answer) {
         answer->made = made;
     } else if (made) {
-        system::removeFile(file.path);
+        removeIfEmpty(file);
     }
     return answer;
 }

@@ -3,8 +3,11 @@
 //
 // Opening and founding logbooks, and reading the whole log; see open.h.
 #include "station/open.h"
+
+#include "station/clock_doubt.h"
 #include "words/times.h"
 
+#include <charconv>
 #include <utility>
 
 namespace station {
@@ -19,11 +22,27 @@ logbook::Duration staleAfterOf(const std::map<std::string, std::string>& setting
     return logbook::parseDuration(found->second).value_or(defaultStaleAfter);
 }
 
+std::int64_t numberOf(const std::map<std::string, std::string>& settings,
+                      const std::string& name) {
+    const auto found = settings.find(name);
+    std::int64_t number = 0;
+    if (found != settings.end()) {
+        const auto& text = found->second;
+        std::from_chars(text.data(), text.data() + text.size(), number);
+    }
+    return number;
+}
+
 Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
                                  const store::Logbook& logbook) {
     const auto troubled = [&](const store::Trouble& trouble) {
         return tl::unexpected(problemOf(surroundings.words, trouble));
     };
+    // Before the records: one that comes in meanwhile makes the log an older one, never a newer.
+    const auto arrival = logbook.lastArrival();
+    if (!arrival) {
+        return troubled(arrival.error());
+    }
     auto records = logbook.records();
     if (!records) {
         return troubled(records.error());
@@ -44,9 +63,12 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
     if (!settings) {
         return troubled(settings.error());
     }
-    return WholeLog{rules::Log(std::move(records->records), surroundings.zones),
-                    std::move(*heads), std::move(*verification), std::move(*ownStation),
-                    staleAfterOf(*settings), std::move(records->inDoubt)};
+    WholeLog log{rules::Log(std::move(records->records), surroundings.zones),
+                 std::move(*heads), std::move(*verification), std::move(*ownStation),
+                 staleAfterOf(*settings), std::move(records->inDoubt),
+                 *arrival, numberOf(*settings, "numbers.forms")};
+    log.reached = reachedBy(log, *settings);
+    return log;
 }
 
 }  // namespace
@@ -83,9 +105,14 @@ Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& f
         return made;
     }();
     if (!result && made) {
-        system::removeFile(file.path);
+        removeIfEmpty(file);
     }
     return result;
+}
+
+void removeIfEmpty(const LogbookFile& file) {
+    // One that cannot be removed is an empty logbook with a name, which does no harm.
+    (void)store::Logbook::removeEmpty(file.path, {.trustLocks = file.trustLocks});
 }
 
 Result<WholeLog> readWholeLog(const Surroundings& surroundings, const store::Logbook& logbook) {

@@ -9,6 +9,7 @@
 #include "station/surroundings.h"
 #include "store/logbook.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -25,6 +26,9 @@ using Access = store::OpenOptions::Access;
 [[nodiscard]] Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& file,
                                         const std::string& name);
 
+// Takes back a logbook that was made a moment ago, unless somebody has written into it since.
+void removeIfEmpty(const LogbookFile& file);
+
 // The log with what the logbook itself knows of it.
 struct WholeLog {
     rules::Log log;
@@ -33,6 +37,9 @@ struct WholeLog {
     std::optional<std::string> ownStation;
     logbook::Duration staleAfter;  // the setting of that name; 12 h unless it is set
     std::vector<logbook::RecordName> unread{};  // stored records that `log` lacks: not readable
+    std::int64_t arrival = 0;      // the highest in the logbook, before the log was read
+    std::int64_t formsIssued = 0;  // downtime forms of this station, numbered from 1
+    logbook::Instant reached{};    // what the own clock has shown for certain; see clock_doubt.h
 };
 
 inline constexpr logbook::Duration defaultStaleAfter{12LL * 3'600'000};

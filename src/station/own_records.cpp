@@ -65,29 +65,6 @@ Result<Record> recordOf(const Surroundings& surroundings, const Draft& draft,
         });
 }
 
-// Another program may have written in the meantime: only with the lock held are the names certain.
-Result<std::vector<RecordName>> appendOwn(const Surroundings& surroundings,
-                                          store::Logbook& logbook,
-                                          const std::vector<Draft>& drafts, Instant now) {
-    return logbook
-        .appendOwn(
-            [&](const RecordName& next) {
-                std::vector<Record> records;
-                auto name = next;
-                for (const auto& draft : drafts) {
-                    if (auto record = logbook::readRecord(toJson(draft, name, now))) {
-                        records.push_back(std::move(*record));
-                        ++name.seq;
-                    }
-                }
-                return records;
-            },
-            {drafts.front().signature.person, now})
-        .map_error([&](const store::Trouble& trouble) {
-            return problemOf(surroundings.words, trouble);
-        });
-}
-
 Result<Entry> adoptionOf(const Surroundings& surroundings, const Adoption& adoption,
                          std::vector<std::string>& warnings) {
     const auto text = system::readFile(adoption.rulebook);

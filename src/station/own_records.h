@@ -7,7 +7,7 @@
 
 #include "station/entry.h"
 
-#include <utility>
+#include <string>
 #include <vector>
 
 namespace station {
@@ -25,27 +25,6 @@ struct Draft {
                                                const Draft& draft,
                                                const logbook::RecordName& name,
                                                logbook::Instant now);
-
-// All or none, in this order. Precondition: each is a record by recordOf.
-[[nodiscard]] Result<std::vector<logbook::RecordName>> appendOwn(const Surroundings& surroundings,
-                                                                 store::Logbook& logbook,
-                                                                 const std::vector<Draft>& drafts,
-                                                                 logbook::Instant now);
-
-// Opens the logbook to be written, reads its log and hands both to `use`.
-template <class Use>
-auto withLog(const Surroundings& surroundings, const LogbookFile& file, Use use)
-    -> decltype(use(std::declval<store::Logbook&>(), std::declval<const WholeLog&>())) {
-    auto logbook = openLogbook(surroundings, file, Access::Write);
-    if (!logbook) {
-        return tl::unexpected(std::move(logbook.error()));
-    }
-    const auto log = readWholeLog(surroundings, *logbook);
-    if (!log) {
-        return tl::unexpected(log.error());
-    }
-    return use(*logbook, *log);
-}
 
 // The adoption of a rulebook from a file, or all its faults. The warnings are added to `warnings`.
 [[nodiscard]] Result<Entry> adoptionOf(const Surroundings& surroundings, const Adoption& adoption,

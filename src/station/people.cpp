@@ -6,7 +6,8 @@
 
 #include "logbook/text.h"
 #include "rules/people.h"
-#include "station/own_records.h"
+#include "rules/rulebook_reader.h"
+#include "station/signed_act.h"
 #include "words/record_words.h"
 
 #include <utility>
@@ -17,27 +18,6 @@ namespace {
 
 namespace json = logbook::json;
 
-std::string_view wordOf(PinFault fault) {
-    switch (fault) {
-        case PinFault::NotDigits: return "pin.not_digits";
-        case PinFault::TooShort: return "pin.too_short";
-        case PinFault::AllEqual: return "pin.all_equal";
-        case PinFault::Sequence: break;
-    }
-    return "pin.sequence";
-}
-
-Result<Secret> askNewPin(const words::Words& words, const AskPin& ask, const std::string& name) {
-    auto pin = ask ? ask(name) : std::nullopt;
-    if (!pin) {
-        return tl::unexpected(problemOf(words, "pin.not_given", {{"person", name}}));
-    }
-    if (const auto fault = faultOf(*pin)) {
-        return tl::unexpected(problemOf(words, wordOf(*fault)));
-    }
-    return std::move(*pin);
-}
-
 Problem notManager(const Surroundings& surroundings, const Gate& gate, const std::string& person) {
     const auto& people = *gate.people();
     const words::Context context{surroundings.words, people, nullptr, gate.now(), {}, {}};
@@ -47,176 +27,140 @@ Problem notManager(const Surroundings& surroundings, const Gate& gate, const std
                                     context, words::rolesFor(context, logbook::Kind::Person))}});
 }
 
-// An open logbook with its log, and where people sign in to it.
-struct Opened {
-    store::Logbook logbook;
-    WholeLog log;
-};
-
-Result<Opened> open(const Surroundings& surroundings, const LogbookFile& file) {
-    auto logbook = openLogbook(surroundings, file, Access::Write);
-    if (!logbook) {
-        return tl::unexpected(std::move(logbook.error()));
-    }
-    auto log = readWholeLog(surroundings, *logbook);
-    if (!log) {
-        return tl::unexpected(std::move(log.error()));
-    }
-    return Opened{std::move(*logbook), std::move(*log)};
-}
-
-// The first start of one station.
+// What the first start writes, by the log as it stands.
 class Starting {
 public:
-    Starting(const Surroundings& surroundings, const LogbookFile& file, Opened& opened,
-             const FirstStart& start)
-        : m_surroundings(surroundings), m_opened(opened), m_start(start),
-          m_gate(surroundings, file, opened.log), m_begun{start.name.value_or(start.manager)} {}
+    explicit Starting(const FirstStart& start) : m_start(start) {}
 
-    Result<Begun> run() {
-        for (const auto step : {&Starting::checkStation, &Starting::draftAdoption,
-                                &Starting::draftPerson, &Starting::openToManager}) {
-            if (auto done = (this->*step)(); !done) {
-                return tl::unexpected(std::move(done.error()));
-            }
-        }
-        return std::move(m_begun);
-    }
-
-private:
-    [[nodiscard]] tl::unexpected<Problem> refused(std::string_view code) const {
-        return tl::unexpected(problemOf(m_surroundings.words, code,
-                                        {{"person", m_begun.name}}));
-    }
-
-    Result<void> checkStation() {
-        if (m_opened.log.ownStation && *m_opened.log.ownStation != m_start.station) {
-            return nameStation();  // which says why not
-        }
-        const auto unopened = m_gate.isUnopened();
-        if (!unopened) {
-            return tl::unexpected(unopened.error());
-        }
-        return *unopened ? Result<void>() : refused("people.begun");
-    }
-
-    Result<void> nameStation() {
-        return m_opened.logbook.setStation(m_start.station, m_gate.writing(m_start.manager))
-            .map_error([&](const store::Trouble& trouble) {
-                return problemOf(m_surroundings.words, trouble);
-            });
-    }
-
-    Result<void> draftAdoption() {
-        m_rulebook = m_opened.log.log.firstEdition();
-        if (m_rulebook != nullptr) {
-            return m_start.adoption ? refused("people.edition_is_there") : Result<void>();
-        }
+    // What belongs to the call and not to the log: the rulebook, read once.
+    [[nodiscard]] Result<void> readAdoption(const Surroundings& surroundings) {
         if (!m_start.adoption) {
-            return refused("people.no_edition");
+            return {};
         }
-        auto entry = adoptionOf(m_surroundings, *m_start.adoption, m_begun.warnings);
+        auto entry = adoptionOf(surroundings, *m_start.adoption, m_warnings);
         if (!entry) {
             return tl::unexpected(std::move(entry.error()));
         }
-        m_begun.edition = *json::Value(entry->body).find("edition")->string();
-        m_text = *json::Value(entry->body).find("text")->string();
-        return add(std::move(*entry));
+        m_adoption = std::move(*entry);
+        m_rulebook = *rules::readRulebook(*json::Value(m_adoption->body).find("text")->string(),
+                                          surroundings.zones)
+                          .rulebook;
+        return {};
     }
 
-    Result<void> draftPerson() {
-        if (const auto* people = m_gate.people(); people && !people->persons.empty()) {
-            m_begun.name = m_gate.nameOf(m_start.manager);
-            if (!m_gate.isManager(m_start.manager)) {
-                return tl::unexpected(notManager(m_surroundings, m_gate, m_start.manager));
+    [[nodiscard]] Result<std::vector<Intended>> intended(const OpenLog& open) const {
+        const auto* people = open.gate().people();
+        std::vector<Intended> all;
+        if (people == nullptr && !m_adoption) {
+            return refused(open, "people.no_edition");
+        }
+        if (people != nullptr && m_adoption) {
+            return refused(open, "people.edition_is_there");
+        }
+        if (m_adoption) {
+            all.push_back({*m_adoption});
+        }
+        if (people != nullptr && !people->persons.empty()) {
+            if (!open.gate().isManager(m_start.manager)) {
+                return tl::unexpected(
+                    notManager(open.surroundings(), open.gate(), m_start.manager));
             }
-            return {};
+            return all;
         }
         if (!m_start.name) {
-            return refused("people.no_name");
+            return refused(open, "people.no_name");
         }
+        all.push_back({personOf(people != nullptr ? *people->rulebook : *m_rulebook)});
+        return all;
+    }
+
+    // By the log, or as the call says.
+    [[nodiscard]] std::string managerName(const Gate& gate) const {
+        const bool known = gate.people() != nullptr && !gate.people()->persons.empty();
+        return known ? gate.nameOf(m_start.manager) : m_start.name.value_or(m_start.manager);
+    }
+
+    [[nodiscard]] std::optional<std::string> edition() const {
+        return m_rulebook ? std::optional(m_rulebook->edition) : std::nullopt;
+    }
+    [[nodiscard]] const std::vector<std::string>& warnings() const { return m_warnings; }
+
+private:
+    [[nodiscard]] tl::unexpected<Problem> refused(const OpenLog& open,
+                                                  std::string_view code) const {
+        return tl::unexpected(problemOf(open.surroundings().words, code,
+                                        {{"person", managerName(open.gate())}}));
+    }
+
+    // Every role that the edition asks for.
+    [[nodiscard]] Entry personOf(const rules::Rulebook& rulebook) const {
         json::Array roles;
-        for (const auto& role : rules::rolesOfAuthority(rulebookInForce())) {
+        for (const auto& role : rules::rolesOfAuthority(rulebook)) {
             roles.emplace_back(role);
         }
         Entry entry{m_start.manager, "person"};
         entry.body = {{"person", m_start.manager},
                       {"name", *m_start.name},
                       {"roles", std::move(roles)}};
-        return add(std::move(entry));
+        return entry;
     }
 
-    // The one that is adopted now, or that is in force.
-    rules::Rulebook rulebookInForce() const {
-        if (m_gate.people() != nullptr) {
-            return *m_gate.people()->rulebook;
-        }
-        return *rules::readRulebook(m_text, m_surroundings.zones).rulebook;
-    }
-
-    Result<void> add(Entry entry) {
-        Draft draft{std::move(entry), m_gate.signatureOfFounder(m_start.manager, m_begun.name)};
-        if (const auto record = recordOf(m_surroundings, draft, {m_start.station, 1},
-                                         m_gate.now());
-            !record) {
-            return tl::unexpected(record.error());
-        }
-        m_drafts.push_back(std::move(draft));
-        return {};
-    }
-
-    // The records first: where the PIN cannot be kept, the same call may be made again.
-    Result<void> openToManager() {
-        auto pin = askNewPin(m_surroundings.words, m_start.askPin, m_begun.name);
-        if (!pin) {
-            return tl::unexpected(std::move(pin.error()));
-        }
-        if (auto named = nameStation(); !named) {
-            return named;
-        }
-        if (!m_drafts.empty()) {
-            auto written = appendOwn(m_surroundings, m_opened.logbook, m_drafts,
-                                     m_surroundings.clock.now());
-            if (!written) {
-                return tl::unexpected(std::move(written.error()));
-            }
-            m_begun.records = std::move(*written);
-        }
-        m_begun.code = makeCode();
-        const auto set = m_gate.credentials().begin(m_start.manager, pin->text(),
-                                                    m_begun.code.text(),
-                                                    m_gate.writing(m_start.manager));
-        if (!set) {
-            return tl::unexpected(problemOf(m_surroundings.words, set.error()));
-        }
-        return *set ? Result<void>() : refused("people.begun");
-    }
-
-    const Surroundings& m_surroundings;
-    Opened& m_opened;
     const FirstStart& m_start;
-    Gate m_gate;
-    Begun m_begun;
-    std::shared_ptr<const rules::Rulebook> m_rulebook;
-    std::string m_text;
-    std::vector<Draft> m_drafts;
+    std::optional<Entry> m_adoption{};
+    std::optional<rules::Rulebook> m_rulebook{};
+    std::vector<std::string> m_warnings{};
 };
 
-// The writer signed in, if they may change what belongs to `person`.
-Result<Signature> signToChange(const Surroundings& surroundings, const Gate& gate,
-                               const Writer& by, const std::string& person, bool ownToo) {
-    auto signature = gate.sign(by);
-    if (!signature) {
-        return signature;
+// Refused before anybody is asked: another name than the station has, one that somebody has begun.
+Result<void> checkStation(OpenLog& open, const FirstStart& start) {
+    const auto& own = open.log().ownStation;
+    if (own && *own != start.station) {
+        // Which says why not, and writes nothing.
+        return open.logbook()
+            .setStation(start.station, open.gate().writing(start.manager))
+            .map_error([&](const store::Trouble& trouble) {
+                return problemOf(open.surroundings().words, trouble);
+            });
     }
-    if (!signature->isManager && !(ownToo && signature->person == person)) {
-        return tl::unexpected(notManager(surroundings, gate, signature->person));
+    const auto unopened = open.gate().isUnopened();
+    if (!unopened) {
+        return tl::unexpected(unopened.error());
     }
-    if (!gate.knows(person)) {
+    return *unopened ? Result<void>()
+                     : tl::unexpected(problemOf(open.surroundings().words, "people.begun"));
+}
+
+// Why the writer, who has signed in, may not change what belongs to `person`.
+Result<void> checkChange(const OpenLog& open, const Signature& signature,
+                         const std::string& person, bool ownToo) {
+    if (!signature.isManager && !(ownToo && signature.person == person)) {
+        return tl::unexpected(notManager(open.surroundings(), open.gate(), signature.person));
+    }
+    if (!open.gate().knows(person)) {
         return tl::unexpected(
-            problemOf(surroundings.words, "people.unknown", {{"person", person}}));
+            problemOf(open.surroundings().words, "people.unknown", {{"person", person}}));
     }
-    return signature;
+    return {};
+}
+
+// The same by the log as it stands once all secrets have been typed.
+Result<void> checkChangeAnew(const OpenLog& open, const Signature& signature,
+                             const std::string& person, bool ownToo) {
+    const auto renewed = open.gate().renewed(signature);
+    return renewed ? checkChange(open, *renewed, person, ownToo)
+                   : tl::unexpected(renewed.error());
+}
+
+// By the clock alone: the code is the way back in where the log says that the clock is wrong.
+Result<void> checkRecovering(const OpenLog& open, const std::string& person) {
+    const auto& surroundings = open.surroundings();
+    if (open.gate().people() == nullptr) {
+        return tl::unexpected(problemOf(surroundings.words, "people.no_edition"));
+    }
+    const auto now = surroundings.clock.now();
+    return rules::isManager(rules::peopleAt(open.log().log, now), person, now)
+               ? Result<void>()
+               : tl::unexpected(notManager(surroundings, open.gate(), person));
 }
 
 }  // namespace
@@ -237,76 +181,118 @@ Result<Staffing> staffingOf(const Surroundings& surroundings, const LogbookFile&
 
 Result<Begun> begin(const Surroundings& surroundings, const LogbookFile& file,
                     const FirstStart& start) {
-    auto opened = open(surroundings, file);
-    if (!opened) {
-        return tl::unexpected(std::move(opened.error()));
+    const auto open = OpenLog::open(surroundings, file);
+    if (!open) {
+        return tl::unexpected(open.error());
     }
-    return Starting(surroundings, file, *opened, start).run();
+    Starting starting(start);
+    if (auto checked = checkStation(**open, start); !checked) {
+        return tl::unexpected(std::move(checked.error()));
+    }
+    if (auto read = starting.readAdoption(surroundings); !read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    const auto name = starting.managerName((*open)->gate());
+    Founding founding{start.station, (*open)->gate().signatureOfFounder(start.manager, name),
+                      start.askPin, makeCode()};
+    SignedAct act(**open, [&](const OpenLog& log) { return starting.intended(log); });
+    const auto kept = act.found(founding);
+    if (!kept) {
+        return tl::unexpected(kept.error());
+    }
+    Begun begun{name, starting.edition(), {}, starting.warnings(), std::move(founding.code)};
+    begun.warnings.insert(begun.warnings.end(), kept->warnings.begin(), kept->warnings.end());
+    for (const auto& record : kept->records) {
+        begun.records.push_back(record.name);
+    }
+    return begun;
 }
 
 Result<std::string> setPin(const Surroundings& surroundings, const LogbookFile& file,
                            const PinChange& change) {
-    const auto opened = open(surroundings, file);
-    if (!opened) {
-        return tl::unexpected(opened.error());
+    const auto open = OpenLog::open(surroundings, file);
+    if (!open) {
+        return tl::unexpected(open.error());
     }
-    const Gate gate(surroundings, file, opened->log);
-    const auto signature = signToChange(surroundings, gate, change.by, change.person, true);
+    const auto signature = (*open)->gate().sign(change.by);
     if (!signature) {
         return tl::unexpected(signature.error());
     }
-    const auto name = gate.nameOf(change.person);
-    const auto pin = askNewPin(surroundings.words, change.askNew, name);
+    const auto person = (*open)->gate().personOf(change.person);
+    if (!person) {
+        return tl::unexpected(person.error());
+    }
+    if (auto may = checkChange(**open, *signature, *person, true); !may) {
+        return tl::unexpected(std::move(may.error()));
+    }
+    const auto pin = askNewPin(surroundings.words, change.askNew,
+                               (*open)->gate().nameOf(*person));
     if (!pin) {
         return tl::unexpected(pin.error());
     }
-    const auto set = gate.credentials().setPin(change.person, pin->text(),
-                                               gate.writing(signature->person));
+    const auto set = (*open)->writeAsRead(
+        [&] { return checkChangeAnew(**open, *signature, *person, true); },
+        [&] {
+            return (*open)
+                ->gate()
+                .credentials()
+                .onlyAt((*open)->log().arrival)
+                .setPin(*person, pin->text(), (*open)->gate().writing(signature->person))
+                .map([] { return true; });
+        });
     if (!set) {
-        return tl::unexpected(problemOf(surroundings.words, set.error()));
+        return tl::unexpected(set.error());
     }
-    return name;
+    return (*open)->gate().nameOf(*person);
 }
 
 Result<std::string> setBadge(const Surroundings& surroundings, const LogbookFile& file,
                              const BadgeChange& change) {
-    const auto opened = open(surroundings, file);
-    if (!opened) {
-        return tl::unexpected(opened.error());
+    const auto open = OpenLog::open(surroundings, file);
+    if (!open) {
+        return tl::unexpected(open.error());
     }
-    const Gate gate(surroundings, file, opened->log);
-    const auto signature = signToChange(surroundings, gate, change.by, change.person, false);
+    const auto signature = (*open)->gate().sign(change.by);
     if (!signature) {
         return tl::unexpected(signature.error());
     }
-    if (change.badge && (!logbook::isName(*change.badge) || gate.knows(*change.badge))) {
-        return tl::unexpected(problemOf(surroundings.words, "people.bad_badge"));
-    }
-    const auto set = gate.credentials().setBadge(change.person, change.badge,
-                                                 gate.writing(signature->person));
+    const auto judge = [&]() -> Result<void> {
+        if (auto may = checkChangeAnew(**open, *signature, change.person, false); !may) {
+            return may;
+        }
+        const bool isBad = change.badge && (!logbook::isName(*change.badge) ||
+                                            (*open)->gate().knows(*change.badge));
+        return isBad ? tl::unexpected(problemOf(surroundings.words, "people.bad_badge"))
+                     : Result<void>();
+    };
+    const auto set = (*open)->writeAsRead(judge, [&] {
+        return (*open)
+            ->gate()
+            .credentials()
+            .onlyAt((*open)->log().arrival)
+            .setBadge(change.person, change.badge, (*open)->gate().writing(signature->person));
+    });
     if (!set) {
-        return tl::unexpected(problemOf(surroundings.words, set.error()));
+        return tl::unexpected(set.error());
     }
     if (!*set) {
         return tl::unexpected(problemOf(surroundings.words, "people.badge_taken"));
     }
-    return gate.nameOf(change.person);
+    return (*open)->gate().nameOf(change.person);
 }
 
 Result<Recovered> recover(const Surroundings& surroundings, const LogbookFile& file,
                           const Recovering& recovering) {
-    const auto opened = open(surroundings, file);
-    if (!opened) {
-        return tl::unexpected(opened.error());
+    const auto open = OpenLog::open(surroundings, file);
+    if (!open) {
+        return tl::unexpected(open.error());
     }
-    const Gate gate(surroundings, file, opened->log);
     const auto& person = recovering.person;
-    if (!gate.isManager(person)) {
-        return tl::unexpected(gate.people() != nullptr
-                                  ? notManager(surroundings, gate, person)
-                                  : problemOf(surroundings.words, "people.no_edition"));
+    const auto judge = [&] { return checkRecovering(**open, person); };
+    if (auto may = judge(); !may) {
+        return tl::unexpected(std::move(may.error()));
     }
-    Recovered recovered{gate.nameOf(person), makeCode()};
+    Recovered recovered{(*open)->gate().nameOf(person), makeCode()};
     const auto typed = recovering.askCode ? recovering.askCode(recovered.name) : std::nullopt;
     if (!typed) {
         return tl::unexpected(problemOf(surroundings.words, "people.no_code"));
@@ -316,16 +302,22 @@ Result<Recovered> recover(const Surroundings& surroundings, const LogbookFile& f
         return tl::unexpected(pin.error());
     }
     const auto code = codeMeant(*typed);
-    const auto trial = gate.credentials().recover(
-        {person, code.text(), pin->text(), recovered.code.text()}, gate.writing(person));
+    const auto trial = (*open)->writeAsRead(judge, [&] {
+        return (*open)
+            ->gate()
+            .credentials()
+            .onlyAt((*open)->log().arrival)
+            .recover({person, code.text(), pin->text(), recovered.code.text()},
+                     [&] { return surroundings.clock.now(); });
+    });
     if (!trial) {
-        return tl::unexpected(problemOf(surroundings.words, trial.error()));
+        return tl::unexpected(trial.error());
     }
     if (trial->outcome != store::Trial::Outcome::Right) {
         const bool waits = trial->outcome == store::Trial::Outcome::Waiting;
-        return tl::unexpected(problemOf(
-            surroundings.words, waits ? "people.code_waiting" : "people.wrong_code",
-            {{"wait", std::to_string((trial->wait.ms + 999) / 1000)}}));
+        return tl::unexpected(problemOf(surroundings.words,
+                                        waits ? "people.code_waiting" : "people.wrong_code",
+                                        {{"wait", secondsOf(trial->wait)}}));
     }
     return recovered;
 }

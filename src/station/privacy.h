@@ -25,15 +25,25 @@ struct PatientTrace {
     std::string text;  // what looks like it, as it stands there
 };
 
+enum class TextSort {
+    Free,  // reasons, texts, places
+    Name,  // of a person, a unit, a part: digits and forms of address belong into some of them
+};
+
 // In order of the text; markers and forms of address are those of the language.
 [[nodiscard]] std::vector<PatientTrace> patientTraces(std::string_view text,
+                                                      const words::Words& words,
+                                                      TextSort sort = TextSort::Free);
+
+// Of every text at every level of a body that is no key: reasons, texts, titles, labels and places
+// as free text, others as names. Left out is the text of a rulebook.
+[[nodiscard]] std::vector<PatientTrace> patientTraces(std::string_view kind,
+                                                      const logbook::json::Object& body,
                                                       const words::Words& words);
 
-// Whether a field of a body is free text.
-[[nodiscard]] bool isFreeText(std::string_view field);
-
-// Of all free texts in the body of an entry: reasons, texts, titles, labels and places.
-[[nodiscard]] std::vector<PatientTrace> patientTraces(const logbook::json::Object& body,
-                                                      const words::Words& words);
+// Takes out of the body what looks like it: of free text those words, in whose place it is said
+// that they were left out, of other text all.
+void withholdTraces(std::string_view kind, logbook::json::Object& body,
+                    const words::Words& words);
 
 }  // namespace station

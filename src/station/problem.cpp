@@ -26,6 +26,7 @@ Weight weightOf(Code code) {
         case Code::Gap:
         case Code::FirstChanged:
         case Code::NotOwn:
+        case Code::LogMoved:
         case Code::NoRecord:
         case Code::Cancelled: return Weight::Input;
         case Code::NotFound:

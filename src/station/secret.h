@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A secret that a person typed, a PIN or a recovery code, in memory that is not swapped out, stands
-// in no core and is wiped as soon as it is no longer needed. Knows no person and no file.
+// A secret that a person typed, a PIN or a code: in memory that stands in no core, is wiped when it
+// is not needed any more and, if the system can lock it, not swapped. Knows no person and no file.
 #pragma once
 
 #include <cstddef>
@@ -12,7 +12,7 @@
 
 namespace station {
 
-// May be moved and never copied; what `text` shows must not be copied either.
+// May be moved and never copied, nor may what `text` shows be, but for a code that is to be shown.
 class Secret {
 public:
     static constexpr std::size_t longest = 63;

@@ -15,26 +15,38 @@ namespace {
 
 using Outcome = store::Trial::Outcome;
 
+std::string_view wordOf(PinFault fault) {
+    switch (fault) {
+        case PinFault::NotDigits: return "pin.not_digits";
+        case PinFault::TooShort: return "pin.too_short";
+        case PinFault::AllEqual: return "pin.all_equal";
+        case PinFault::Sequence: break;
+    }
+    return "pin.sequence";
+}
+
+}  // namespace
+
 std::string secondsOf(logbook::Duration wait) {
     return std::to_string((wait.ms + 999) / 1000);
 }
 
-// The later of the clock and this station's last entry.
-logbook::Instant asOf(const WholeLog& log, logbook::Instant now) {
-    if (!log.ownStation) {
-        return now;
+Result<Secret> askNewPin(const words::Words& words, const AskPin& ask, const std::string& name) {
+    auto pin = ask ? ask(name) : std::nullopt;
+    if (!pin) {
+        return tl::unexpected(problemOf(words, "pin.not_given", {{"person", name}}));
     }
-    const auto head = log.heads.find(*log.ownStation);
-    return head == log.heads.end() ? now : std::max(now, head->second.entered);
+    if (const auto fault = faultOf(*pin)) {
+        return tl::unexpected(problemOf(words, wordOf(*fault)));
+    }
+    return std::move(*pin);
 }
-
-}  // namespace
 
 Gate::Gate(const Surroundings& surroundings, const LogbookFile& file, const WholeLog& log)
     : m_surroundings(surroundings),
       m_file(file),
       m_now(surroundings.clock.now()),
-      m_asOf(asOf(log, m_now)) {
+      m_asOf(std::max(m_now, log.reached)) {
     if (log.log.firstEdition()) {
         m_people = rules::peopleAt(log.log, m_asOf);
     }
@@ -57,7 +69,7 @@ store::Credentials Gate::credentials() const {
 }
 
 store::Writing Gate::writing(const std::string& person) const {
-    return {person, m_now};
+    return {person, m_surroundings.clock.now()};
 }
 
 Result<bool> Gate::isUnopened() const {
@@ -69,7 +81,7 @@ Result<bool> Gate::isUnopened() const {
 }
 
 Result<std::string> Gate::personOf(const std::string& who) const {
-    if (knows(who)) {
+    if (who.empty() || knows(who)) {
         return who;
     }
     const auto badges = credentials().badges();
@@ -125,7 +137,7 @@ Session Gate::sessionOf(const std::string& person) const {
     Session session;
     session.m_person = person;
     session.m_name = nameOf(person);
-    session.m_since = m_now;
+    session.m_since = m_surroundings.clock.now();
     session.m_isManager = isManager(person);
     session.m_logbook = m_file.path;
     return session;
@@ -139,7 +151,9 @@ Result<Session> Gate::signIn(const std::string& who, const Secret& pin) const {
     if (!knows(*person)) {
         return tl::unexpected(unknownPerson(*person));
     }
-    const auto trial = credentials().tryPin(*person, pin.text(), writing(*person));
+    const auto trial = credentials().tryPin(*person, pin.text(), [this] {
+        return m_surroundings.clock.now();
+    });
     if (!trial) {
         return tl::unexpected(problemOf(m_surroundings.words, trial.error()));
     }
@@ -156,6 +170,17 @@ Result<Signature> Gate::signBySession(const Session& session) const {
     }
     const auto now = sessionOf(session.person());
     return Signature{now.person(), now.name(), true, now.isManager()};
+}
+
+Result<Signature> Gate::renewed(const Signature& signature) const {
+    auto now = signature;
+    now.isKnown = knows(signature.person);
+    if (signature.confirmed && !now.isKnown) {
+        return tl::unexpected(unknownPerson(signature.person));
+    }
+    now.name = nameOf(signature.person);
+    now.isManager = isManager(signature.person);
+    return now;
 }
 
 Result<Signature> Gate::sign(const Writer& writer) const {

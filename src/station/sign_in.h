@@ -65,16 +65,24 @@ struct Signature {
 [[nodiscard]] Result<Session> signIn(const Surroundings& surroundings, const LogbookFile& file,
                                      const std::string& who, const Secret& pin);
 
+// Asks for a PIN that a person will have. Refused: none, and one that faultOf finds bad.
+[[nodiscard]] Result<Secret> askNewPin(const words::Words& words, const AskPin& ask,
+                                       const std::string& name);
+
+// A wait as it is told: in whole seconds, none too few.
+[[nodiscard]] std::string secondsOf(logbook::Duration wait);
+
 // A logbook that is open to be written, with its log: where people sign in. References must outlive
 // it.
 class Gate {
 public:
     Gate(const Surroundings& surroundings, const LogbookFile& file, const WholeLog& log);
 
-    // Persons and edition as of now. A clock behind this station's own last entry is not believed:
-    // who has left would come back. Null without an edition.
+    // Persons and edition as of now. A clock behind what it has shown for certain
+    // (WholeLog::reached) is not believed: who has left would come back. Null without an edition.
     [[nodiscard]] const rules::State* people() const;
-    [[nodiscard]] logbook::Instant now() const { return m_now; }
+    [[nodiscard]] logbook::Instant now() const { return m_now; }    // by the clock, when made
+    [[nodiscard]] logbook::Instant asOf() const { return m_asOf; }  // that, or what is certain
     [[nodiscard]] bool knows(const std::string& person) const;
     [[nodiscard]] bool isManager(const std::string& person) const;
 
@@ -90,22 +98,25 @@ public:
     // Who is taken at their word if need be, so that nothing waits for a PIN.
     [[nodiscard]] Result<Signature> signUnwaiting(const Writer& writer) const;
 
+    // One that was made with an older log, by this one; refused like a session.
+    [[nodiscard]] Result<Signature> renewed(const Signature& signature) const;
+
     // The signature of one who sets their first PIN in the same act.
     [[nodiscard]] Signature signatureOfFounder(const std::string& person,
                                                const std::string& name) const;
 
     [[nodiscard]] store::Credentials credentials() const;
-    [[nodiscard]] store::Writing writing(const std::string& person) const;
+    [[nodiscard]] store::Writing writing(const std::string& person) const;  // at this moment
     // Whether nobody has a PIN at this station yet.
     [[nodiscard]] Result<bool> isUnopened() const;
 
+    [[nodiscard]] Problem unknownPerson(const std::string& who) const;
     // Why a try did not open; none if it did.
     [[nodiscard]] std::optional<Problem> refusalOf(const store::Trial& trial,
                                                    const std::string& person) const;
 
 private:
     [[nodiscard]] Result<Signature> signBySession(const Session& session) const;
-    [[nodiscard]] Problem unknownPerson(const std::string& who) const;
     [[nodiscard]] Problem noPinGiven(const std::string& person) const;
     [[nodiscard]] Session sessionOf(const std::string& person) const;
 

@@ -10,6 +10,8 @@
 #include "store/wiped_memory.h"
 
 #include <array>
+#include <cstdio>
+#include <cstdlib>
 #include <sqlite3.h>
 #include <string>
 #include <system_error>
@@ -20,8 +22,18 @@ namespace store {
 
 namespace {
 
+// A program that goes on would leave hashes in its memory and say nothing of it.
+bool wipeOrStop() {
+    if (!wipeFreedMemory()) {
+        std::fputs("store: the database had begun its work before its memory could be wiped\n",
+                   stderr);
+        std::abort();
+    }
+    return true;
+}
+
 // Before main, since the database takes no setting once it has begun its work.
-[[maybe_unused]] const bool memoryIsWiped = wipeFreedMemory();
+[[maybe_unused]] const bool memoryIsWiped = wipeOrStop();
 
 using Access = OpenOptions::Access;
 using DatabasePointer = std::unique_ptr<SQLite::Database>;
@@ -183,6 +195,9 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
 // Makes an empty logbook there, or nothing.
 std::optional<Trouble> create(const std::filesystem::path& path, const OpenOptions& options) {
     const UnfinishedFile file(path);
+    if (const auto error = system::makePrivateFile(file.path())) {
+        return troubleAt(path, codeOfSystem(error), error.message());
+    }
     {
         const DatabasePointer database =
             connect(file.path(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, 0);
@@ -237,6 +252,15 @@ Trouble::Code codeOf(int extendedResultCode) {
         case SQLITE_AUTH: return Trouble::Code::NotPermitted;
         default: return Trouble::Code::Io;
     }
+}
+
+Trouble::Code codeOfSystem(const std::error_code& error) {
+    if (error == std::errc::no_space_on_device) {
+        return Trouble::Code::DiskFull;
+    }
+    const bool readOnly = error == std::errc::permission_denied ||
+                          error == std::errc::read_only_file_system;
+    return readOnly ? Trouble::Code::ReadOnly : Trouble::Code::Io;
 }
 
 Connection::Connection(std::filesystem::path path, OpenOptions::Access access,

@@ -16,11 +16,14 @@
 #include <SQLiteCpp/Statement.h>
 #include <SQLiteCpp/Transaction.h>
 
+#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <optional>
 #include <string_view>
+#include <system_error>
 #include <tl/expected.hpp>
+#include <vector>
 
 namespace store {
 
@@ -91,6 +94,9 @@ auto Connection::writing(const Writing& writing, Function function) const
 // The code for an extended result code of SQLite.
 [[nodiscard]] Trouble::Code codeOf(int extendedResultCode);
 
+// The code for a file that the system does not let be made.
+[[nodiscard]] Trouble::Code codeOfSystem(const std::error_code& error);
+
 // The columns that rowOf reads, in its order.
 inline constexpr std::string_view rowColumns =
     "arrival, station, seq, at_ms, entered_ms, device, kind, content, hash, arrived_ms";
@@ -107,7 +113,15 @@ void bindHash(SQLite::Statement& statement, int index, const Hash& hash);
                                                const std::string& station);
 [[nodiscard]] std::optional<Row> findRow(SQLite::Database& database,
                                          const logbook::RecordName& name);
+[[nodiscard]] std::int64_t lastArrivalIn(SQLite::Database& database);
 [[nodiscard]] std::optional<Verification> readVerification(SQLite::Database& database,
                                                            std::string_view condition);
+
+// As Logbook::setStation and Logbook::appendOwn, within a transaction of the caller's.
+[[nodiscard]] tl::expected<void, Trouble> nameStation(const Connection& connection,
+                                                      const std::string& name,
+                                                      logbook::Instant since);
+[[nodiscard]] tl::expected<std::vector<logbook::RecordName>, Trouble> appendOwnRecords(
+    const Connection& connection, const OwnRecords& build, const Writing& writing);
 
 }  // namespace store

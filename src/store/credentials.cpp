@@ -109,15 +109,30 @@ logbook::Duration waitLeft(const Secret& secret, logbook::Instant now) {
     return std::max(logbook::Duration{0}, secret.failedAt + wait - now);
 }
 
+// A log that is not any more the one on which it rests that this may be written.
+template <class Function>
+auto writingAt(const Connection& connection, std::optional<std::int64_t> arrival,
+               const Writing& writing, Function function) -> decltype(function()) {
+    return connection.writing(writing, [&]() -> decltype(function()) {
+        if (arrival && lastArrivalIn(connection.database()) != *arrival) {
+            return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::LogMoved));
+        }
+        return function();
+    });
+}
+
 // A try of one secret. Whether it is right is found out before the lock is taken, and told only if
 // the row, read again under the lock, still allows for a try.
 class Trying {
 public:
-    Trying(const Connection& connection, Place place, const Writing& writing)
-        : m_connection(connection), m_place(std::move(place)), m_writing(writing) {}
+    Trying(const Connection& connection, Place place, std::string person, const Now& now)
+        : m_connection(connection), m_place(std::move(place)), m_person(std::move(person)),
+          m_now(now) {}
+
+    void onlyAt(std::optional<std::int64_t> arrival) { m_arrival = arrival; }
 
     // What is done in the same transaction once the secret was right.
-    using WhenRight = std::function<void(SQLite::Database&)>;
+    using WhenRight = std::function<void(SQLite::Database&, const Writing&)>;
 
     tl::expected<Trial, Trouble> run(std::string_view given, const WhenRight& whenRight) {
         for (;;) {
@@ -144,9 +159,9 @@ private:
             return std::optional(Trial{Outcome::NotSet});
         }
         const bool looked = !isLocked(m_place, before.failures) &&
-                            waitLeft(before, m_writing.at) == logbook::Duration{0};
+                            waitLeft(before, m_now()) == logbook::Duration{0};
         const bool right = looked && before.hash.matches(given);
-        return m_connection.writing(m_writing, [&]() -> Once {
+        return writingAt(m_connection, m_arrival, {m_person, m_now()}, [&]() -> Once {
             Secret now;
             if (!read(m_connection.database(), m_place, now)) {
                 return std::optional(Trial{Outcome::NotSet});
@@ -154,39 +169,44 @@ private:
             if (!now.hash.isSame(before.hash)) {
                 return std::optional<Trial>();
             }
-            return decide(now, looked, right, whenRight);
+            auto trial = decide(now, looked, right);
+            if (trial && trial->outcome == Outcome::Right) {
+                whenRight(m_connection.database(), {m_person, m_now()});
+            }
+            return trial;
         });
     }
 
-    std::optional<Trial> decide(const Secret& now, bool looked, bool right,
-                                const WhenRight& whenRight) {
+    std::optional<Trial> decide(const Secret& secret, bool looked, bool right) {
         auto& database = m_connection.database();
-        if (isLocked(m_place, now.failures)) {
-            return Trial{Outcome::Locked, now.failures};
+        const auto now = m_now();
+        if (isLocked(m_place, secret.failures)) {
+            return Trial{Outcome::Locked, secret.failures};
         }
-        if (const auto wait = waitLeft(now, m_writing.at); wait > logbook::Duration{0}) {
-            if (m_writing.at < now.failedAt) {
-                note(database, m_place, now.failures, m_writing.at);
+        if (const auto wait = waitLeft(secret, now); wait > logbook::Duration{0}) {
+            if (now < secret.failedAt) {
+                note(database, m_place, secret.failures, now);
             }
-            return Trial{Outcome::Waiting, now.failures, wait};
+            return Trial{Outcome::Waiting, secret.failures, wait};
         }
         if (!looked) {
             return std::nullopt;
         }
         if (!right) {
-            note(database, m_place, now.failures + 1, m_writing.at);
-            return Trial{Outcome::Wrong, now.failures + 1, waitAfter(now.failures + 1)};
+            note(database, m_place, secret.failures + 1, now);
+            return Trial{Outcome::Wrong, secret.failures + 1, waitAfter(secret.failures + 1)};
         }
-        if (now.failures > 0) {
+        if (secret.failures > 0) {
             note(database, m_place, 0, {});
         }
-        whenRight(database);
         return Trial{Outcome::Right};
     }
 
     const Connection& m_connection;
     Place m_place;
-    const Writing& m_writing;
+    std::string m_person;
+    const Now& m_now;
+    std::optional<std::int64_t> m_arrival{};
 };
 
 Trouble noMemory(const Connection& connection) {
@@ -200,7 +220,9 @@ bool makeAll(const Pins& pins, std::vector<SecretHash>& hashes) {
     for (auto& processor : processors) {
         processor = std::thread([&] {
             for (auto index = next++; index < pins.size(); index = next++) {
-                done = hashes[index].make(pins[index].second) && done;
+                if (!hashes[index].make(pins[index].second)) {
+                    done = false;
+                }
             }
         });
     }
@@ -224,34 +246,53 @@ logbook::Duration waitAfter(int failures) {
 Credentials::Credentials(std::filesystem::path path, bool trustLocks, int busyTimeoutMs)
     : m_path(std::move(path)), m_trustLocks(trustLocks), m_busyTimeoutMs(busyTimeoutMs) {}
 
-tl::expected<bool, Trouble> Credentials::begin(const std::string& person, std::string_view pin,
-                                               std::string_view code,
-                                               const Writing& writing) const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+OpenOptions Credentials::options(OpenOptions::Access access) const {
+    return {access, m_trustLocks, m_busyTimeoutMs};
+}
+
+Credentials Credentials::onlyAt(std::int64_t arrival) const {
+    Credentials others = *this;
+    others.m_arrival = arrival;
+    return others;
+}
+
+tl::expected<std::optional<std::vector<logbook::RecordName>>, Trouble> Credentials::begin(
+    const Beginning& beginning, const Writing& writing) const {
+    using Names = std::vector<logbook::RecordName>;
+    using Begun = tl::expected<std::optional<Names>, Trouble>;
+    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
     if (!connection) {
         return tl::unexpected<Trouble>(connection.error());
     }
     SecretHash pinHash;
     SecretHash codeHash;
-    if (!pinHash.make(pin) || !codeHash.make(code)) {
+    if (!pinHash.make(beginning.pin) || !codeHash.make(beginning.code)) {
         return tl::unexpected<Trouble>(noMemory(**connection));
     }
-    return (*connection)->writing(writing, [&]() -> tl::expected<bool, Trouble> {
+    return writingAt(**connection, m_arrival, writing, [&]() -> Begun {
         auto& database = (*connection)->database();
         if (database.execAndGet("SELECT count(*) FROM local_credentials").getInt() > 0) {
-            return false;
+            return std::optional<Names>();
         }
-        write(database, {pinPurpose, person}, pinHash, writing);
+        if (!beginning.station.empty()) {
+            if (auto named = nameStation(**connection, beginning.station, writing.at); !named) {
+                return tl::unexpected<Trouble>(named.error());
+            }
+        }
+        auto names = beginning.records ? appendOwnRecords(**connection, beginning.records, writing)
+                                       : tl::expected<Names, Trouble>();
+        if (!names) {
+            return tl::unexpected<Trouble>(names.error());
+        }
+        write(database, {pinPurpose, beginning.person}, pinHash, writing);
         write(database, {recoveryPurpose, nobody}, codeHash, writing);
-        return true;
+        return std::optional(std::move(*names));
     });
 }
 
 tl::expected<void, Trouble> Credentials::setPin(const std::string& person, std::string_view pin,
                                                 const Writing& writing) const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
     if (!connection) {
         return tl::unexpected<Trouble>(connection.error());
     }
@@ -259,15 +300,14 @@ tl::expected<void, Trouble> Credentials::setPin(const std::string& person, std::
     if (!hash.make(pin)) {
         return tl::unexpected<Trouble>(noMemory(**connection));
     }
-    return (*connection)->writing(writing, [&]() -> tl::expected<void, Trouble> {
+    return writingAt(**connection, m_arrival, writing, [&]() -> tl::expected<void, Trouble> {
         write((*connection)->database(), {pinPurpose, person}, hash, writing);
         return {};
     });
 }
 
 tl::expected<void, Trouble> Credentials::setPins(const Pins& pins, const Writing& writing) const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
     if (!connection) {
         return tl::unexpected<Trouble>(connection.error());
     }
@@ -285,19 +325,17 @@ tl::expected<void, Trouble> Credentials::setPins(const Pins& pins, const Writing
 }
 
 tl::expected<Trial, Trouble> Credentials::tryPin(const std::string& person, std::string_view pin,
-                                                 const Writing& writing) const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+                                                 const Now& now) const {
+    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
     if (!connection) {
         return tl::unexpected<Trouble>(connection.error());
     }
-    return Trying(**connection, {pinPurpose, person}, writing).run(pin, [](SQLite::Database&) {});
+    return Trying(**connection, {pinPurpose, person}, person, now)
+        .run(pin, [](SQLite::Database&, const Writing&) {});
 }
 
-tl::expected<Trial, Trouble> Credentials::recover(const Recovery& recovery,
-                                                  const Writing& writing) const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+tl::expected<Trial, Trouble> Credentials::recover(const Recovery& recovery, const Now& now) const {
+    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
     if (!connection) {
         return tl::unexpected<Trouble>(connection.error());
     }
@@ -306,22 +344,22 @@ tl::expected<Trial, Trouble> Credentials::recover(const Recovery& recovery,
     if (!pinHash.make(recovery.pin) || !nextHash.make(recovery.nextCode)) {
         return tl::unexpected<Trouble>(noMemory(**connection));
     }
-    return Trying(**connection, {recoveryPurpose, nobody}, writing)
-        .run(recovery.code, [&](SQLite::Database& database) {
-            write(database, {pinPurpose, recovery.person}, pinHash, writing);
-            write(database, {recoveryPurpose, nobody}, nextHash, writing);
-        });
+    Trying trying(**connection, {recoveryPurpose, nobody}, recovery.person, now);
+    trying.onlyAt(m_arrival);
+    return trying.run(recovery.code, [&](SQLite::Database& database, const Writing& writing) {
+        write(database, {pinPurpose, recovery.person}, pinHash, writing);
+        write(database, {recoveryPurpose, nobody}, nextHash, writing);
+    });
 }
 
 tl::expected<bool, Trouble> Credentials::setBadge(const std::string& person,
                                                   const std::optional<std::string>& badge,
                                                   const Writing& writing) const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Write, m_trustLocks, m_busyTimeoutMs});
+    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
     if (!connection) {
         return tl::unexpected<Trouble>(connection.error());
     }
-    return (*connection)->writing(writing, [&]() -> tl::expected<bool, Trouble> {
+    return writingAt(**connection, m_arrival, writing, [&]() -> tl::expected<bool, Trouble> {
         auto& database = (*connection)->database();
         SQLite::Statement others(database,
                                  "SELECT 1 FROM local_badges WHERE badge = ? AND person <> ?");
@@ -341,45 +379,6 @@ tl::expected<bool, Trouble> Credentials::setBadge(const std::string& person,
             statement.exec();
         }
         return true;
-    });
-}
-
-tl::expected<std::vector<Credential>, Trouble> Credentials::pins() const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Read, m_trustLocks, m_busyTimeoutMs});
-    if (!connection) {
-        return tl::unexpected<Trouble>(connection.error());
-    }
-    return (*connection)->guarded([&]() -> tl::expected<std::vector<Credential>, Trouble> {
-        SQLite::Statement statement((*connection)->database(),
-                                    "SELECT person, failures, set_by, set_ms FROM"
-                                    " local_credentials WHERE purpose = 'pin' ORDER BY person");
-        std::vector<Credential> pins;
-        while (statement.executeStep()) {
-            const int failures = statement.getColumn(1).getInt();
-            pins.push_back({statement.getColumn(0).getString(), failures,
-                            failures >= failuresUntilLocked, statement.getColumn(2).getString(),
-                            {statement.getColumn(3).getInt64()}});
-        }
-        return pins;
-    });
-}
-
-tl::expected<std::vector<Badge>, Trouble> Credentials::badges() const {
-    const auto connection =
-        openFor(m_path, {OpenOptions::Access::Read, m_trustLocks, m_busyTimeoutMs});
-    if (!connection) {
-        return tl::unexpected<Trouble>(connection.error());
-    }
-    return (*connection)->guarded([&]() -> tl::expected<std::vector<Badge>, Trouble> {
-        SQLite::Statement statement((*connection)->database(),
-                                    "SELECT badge, person FROM local_badges ORDER BY person");
-        std::vector<Badge> badges;
-        while (statement.executeStep()) {
-            badges.push_back({statement.getColumn(0).getString(),
-                              statement.getColumn(1).getString()});
-        }
-        return badges;
     });
 }
 

@@ -9,6 +9,7 @@
 #include "store/logbook.h"
 
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -56,26 +57,41 @@ struct Badge {
     bool operator==(const Badge&) const = default;
 };
 
+// The first PIN of a file and the code that goes with it; besides, where they are given, the
+// station that the file has from then on and its first records. All of it in one transaction.
+struct Beginning {
+    std::string person;
+    std::string_view pin, code;
+    std::string station{};   // empty: as it is
+    OwnRecords records{};    // as for Logbook::appendOwn
+};
+
 // A code that gives a person a new PIN and is then used up: another takes its place.
 struct Recovery {
     std::string person;
     std::string_view code, pin, nextCode;
 };
 
+// The clock, asked for the time of a try while the lock is held: a question that was put long ago
+// must not make a try an early one.
+using Now = std::function<logbook::Instant()>;
+
 // One logbook file. Each call opens the file by itself and leaves nothing of it in memory. Trouble
-// as in opening and writing a Logbook. `writing.at` is the time of the try; a clock that has been
-// set back since a failure lets its wait begin anew, so that it is never shorter.
+// as in opening and writing a Logbook. A clock that has been set back since a failure lets its wait
+// begin anew, so that it is never shorter.
 // Hashing takes about a tenth of a second and 64 MiB, and never holds the lock.
 class Credentials {
 public:
     explicit Credentials(std::filesystem::path path, bool trustLocks = false,
                          int busyTimeoutMs = defaultBusyTimeoutMs);
 
-    // The first PIN of the file, and the code that goes with it. False, and nothing written, if
-    // there is a PIN already.
-    [[nodiscard]] tl::expected<bool, Trouble> begin(const std::string& person,
-                                                    std::string_view pin, std::string_view code,
-                                                    const Writing& writing) const;
+    // The same, but writing only as long as no record has come in after the one with that
+    // `arrival`, on which rests that they may be written: else LogMoved, and nothing is written.
+    [[nodiscard]] Credentials onlyAt(std::int64_t arrival) const;
+
+    // The names of the records written. Nothing, and nothing written, if there is a PIN already.
+    [[nodiscard]] tl::expected<std::optional<std::vector<logbook::RecordName>>, Trouble> begin(
+        const Beginning& beginning, const Writing& writing) const;
 
     // Takes the place of the old PIN, forgets its failures and unlocks it.
     [[nodiscard]] tl::expected<void, Trouble> setPin(const std::string& person,
@@ -90,11 +106,11 @@ public:
     // wait of another's failure is over is told to wait, right or wrong.
     [[nodiscard]] tl::expected<Trial, Trouble> tryPin(const std::string& person,
                                                       std::string_view pin,
-                                                      const Writing& writing) const;
+                                                      const Now& now) const;
 
     // Sets the PIN if the code is right. It makes wait, but is never locked: who could unlock it?
     [[nodiscard]] tl::expected<Trial, Trouble> recover(const Recovery& recovery,
-                                                       const Writing& writing) const;
+                                                       const Now& now) const;
 
     // Nothing takes the person's badge away. False, and nothing written, if it is another's.
     [[nodiscard]] tl::expected<bool, Trouble> setBadge(const std::string& person,
@@ -106,9 +122,12 @@ public:
     [[nodiscard]] tl::expected<std::vector<Badge>, Trouble> badges() const;
 
 private:
+    [[nodiscard]] OpenOptions options(OpenOptions::Access access) const;
+
     std::filesystem::path m_path;
     bool m_trustLocks;
     int m_busyTimeoutMs;
+    std::optional<std::int64_t> m_arrival{};
 };
 
 }  // namespace store

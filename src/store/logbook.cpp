@@ -6,6 +6,8 @@
 
 #include "store/connection.h"
 
+#include <string>
+#include <system_error>
 #include <utility>
 
 namespace store {
@@ -22,6 +24,29 @@ tl::expected<Logbook, Trouble> Logbook::open(const std::filesystem::path& path,
         return tl::unexpected<Trouble>(connection.error());
     }
     return Logbook(std::move(*connection));
+}
+
+tl::expected<bool, Trouble> Logbook::removeEmpty(const std::filesystem::path& path,
+                                                 const OpenOptions& options) {
+    auto toWrite = options;
+    toWrite.access = OpenOptions::Access::Write;
+    const auto connection = Connection::open(path, toWrite);
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return (*connection)->guarded([&]() -> tl::expected<bool, Trouble> {
+        const WriteTransaction transaction(**connection, {});
+        for (const auto* table : {"records", "local_credentials", "local_badges", "local_imports",
+                                  "local_settings"}) {
+            const auto rows = "SELECT count(*) FROM (SELECT 1 FROM " + std::string(table) +
+                              " LIMIT 1)";
+            if ((*connection)->database().execAndGet(rows).getInt() > 0) {
+                return false;
+            }
+        }
+        std::error_code ignored;
+        return std::filesystem::remove((*connection)->path(), ignored);
+    });
 }
 
 const std::filesystem::path& Logbook::path() const {
@@ -68,9 +93,7 @@ tl::expected<std::int64_t, Trouble> Logbook::count() const {
 
 tl::expected<std::int64_t, Trouble> Logbook::lastArrival() const {
     return m_connection->guarded([&]() -> tl::expected<std::int64_t, Trouble> {
-        return m_connection->database()
-            .execAndGet("SELECT coalesce(max(arrival), 0) FROM records")
-            .getInt64();
+        return lastArrivalIn(m_connection->database());
     });
 }
 

@@ -94,6 +94,11 @@ public:
     // is left as it was, byte for byte.
     [[nodiscard]] static tl::expected<Logbook, Trouble> open(const std::filesystem::path& path,
                                                              const OpenOptions& options);
+
+    // Removes a file into which nothing was written but the name of its station; with the lock
+    // held, so that nobody is about to. Whether it did. As open.
+    [[nodiscard]] static tl::expected<bool, Trouble> removeEmpty(const std::filesystem::path& path,
+                                                                 const OpenOptions& options);
     Logbook(Logbook&&) noexcept;
     Logbook& operator=(Logbook&&) noexcept;
     ~Logbook();
@@ -171,9 +176,9 @@ public:
 
     // Copies the logbook to `target`, under another name beside it until the copy is whole: it is
     // opened, verified and on the disk before it gets its name. The copy has no station of its
-    // own, no settings, imports, PINs or badges: what is restored from it goes on under a new name
-    // and starts as a new station does. Exists
-    // (`target` is there), NotFound (its folder is not), ChainBroken (this logbook does not
+    // own, no settings, imports, PINs or badges, and at no moment holds any: what is restored from
+    // it goes on under a new name and starts as a new station does. `progress` counts records.
+    // Exists (`target` is there), NotFound (its folder is not), ChainBroken (the copy does not
     // verify), Cancelled.
     [[nodiscard]] tl::expected<BackupResult, Trouble> backup(const std::filesystem::path& target,
                                                              const Progress& progress = {}) const;

@@ -294,30 +294,34 @@ tl::expected<AppendResult, Trouble> Logbook::importRecords(std::span<const Recor
 
 tl::expected<std::vector<RecordName>, Trouble> Logbook::appendOwn(const OwnRecords& build,
                                                                   const Writing& writing) {
-    using Result = tl::expected<std::vector<RecordName>, Trouble>;
-    return m_connection->writing(writing, [&]() -> Result {
-        const auto station = ownStation(m_connection->database());
-        if (!station) {
-            return tl::unexpected<Trouble>(m_connection->trouble(Trouble::Code::NoStation));
+    return m_connection->writing(
+        writing, [&] { return appendOwnRecords(*m_connection, build, writing); });
+}
+
+tl::expected<std::vector<RecordName>, Trouble> appendOwnRecords(const Connection& connection,
+                                                                const OwnRecords& build,
+                                                                const Writing& writing) {
+    const auto station = ownStation(connection.database());
+    if (!station) {
+        return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::NoStation));
+    }
+    const Head tail = lastRecordOf(connection.database(), *station).value_or(Head{});
+    const std::vector<Record> records = build({*station, tail.seq + 1});
+    Trouble notOwn = connection.trouble(Trouble::Code::NotOwn);
+    for (std::size_t i = 0; i < records.size(); ++i) {
+        const RecordName wanted{*station, tail.seq + 1 + static_cast<std::int64_t>(i)};
+        if (records[i].name != wanted && notOwn.records.size() < mostNamed) {
+            notOwn.records.push_back(records[i].name);
         }
-        const Head tail = lastRecordOf(m_connection->database(), *station).value_or(Head{});
-        const std::vector<Record> records = build({*station, tail.seq + 1});
-        Trouble notOwn = m_connection->trouble(Trouble::Code::NotOwn);
-        for (std::size_t i = 0; i < records.size(); ++i) {
-            const RecordName wanted{*station, tail.seq + 1 + static_cast<std::int64_t>(i)};
-            if (records[i].name != wanted && notOwn.records.size() < mostNamed) {
-                notOwn.records.push_back(records[i].name);
-            }
-        }
-        if (!notOwn.records.empty()) {
-            return tl::unexpected<Trouble>(notOwn);
-        }
-        auto result = Appender(*m_connection, writing.at).run(records);
-        if (!result) {
-            return tl::unexpected<Trouble>(result.error());
-        }
-        return result->addedRecords;
-    });
+    }
+    if (!notOwn.records.empty()) {
+        return tl::unexpected<Trouble>(notOwn);
+    }
+    auto result = Appender(connection, writing.at).run(records);
+    if (!result) {
+        return tl::unexpected<Trouble>(result.error());
+    }
+    return result->addedRecords;
 }
 
 }  // namespace store

@@ -6,10 +6,10 @@
 
 #include "store/connection.h"
 #include "store/operating_system.h"
+#include "store/schema.h"
 #include "store/unfinished_file.h"
 
-#include <SQLiteCpp/Backup.h>
-
+#include <cstdint>
 #include <sqlite3.h>
 #include <string>
 #include <system_error>
@@ -19,37 +19,95 @@ namespace store {
 
 namespace {
 
-constexpr int pagesPerStep = 1024;
 constexpr std::size_t mostNamed = 100;
 
-enum class Copied { Whole, Cancelled, Busy };
+enum class Copied { Whole, Cancelled };
 
-Copied copyPages(SQLite::Database& from, SQLite::Database& to, const Progress& progress) {
-    SQLite::Backup backup(to, from);
-    for (;;) {
-        const int answer = backup.executeStep(pagesPerStep);
-        if (answer != SQLITE_OK && answer != SQLITE_DONE) {
-            return Copied::Busy;
-        }
-        const int total = backup.getTotalPageCount();
-        if (progress && !progress(total - backup.getRemainingPageCount(), total)) {
-            return Copied::Cancelled;
-        }
-        if (answer == SQLITE_DONE) {
-            return Copied::Whole;
-        }
+// A table, with the columns in which it is the same in both files.
+struct Table {
+    std::string name, columns, rows;  // `rows`: the condition and order of those to copy
+};
+
+void bindAs(SQLite::Statement& statement, int index, const SQLite::Column& column) {
+    switch (column.getType()) {
+        case SQLITE_INTEGER: statement.bind(index, column.getInt64()); break;
+        case SQLITE_BLOB: statement.bind(index, column.getBlob(), column.getBytes()); break;
+        default: statement.bind(index, column.getString()); break;
     }
 }
 
-// The heads and the notes of verify stay: they guard what the copy holds.
-void clearWhatIsLocal(SQLite::Database& copy) {
+// How many rows there were.
+std::int64_t copyRows(SQLite::Database& from, SQLite::Database& to, const Table& table) {
+    SQLite::Statement read(from, "SELECT " + table.columns + " FROM " + table.name + " " +
+                                     table.rows);
+    std::string places = "?";
+    for (int column = 1; column < read.getColumnCount(); ++column) {
+        places += ", ?";
+    }
+    SQLite::Statement write(to, "INSERT INTO " + table.name + " (" + table.columns +
+                                    ") VALUES (" + places + ")");
+    std::int64_t rows = 0;
+    for (; read.executeStep(); ++rows) {
+        for (int column = 0; column < read.getColumnCount(); ++column) {
+            bindAs(write, column + 1, read.getColumn(column));
+        }
+        write.exec();
+        write.reset();
+    }
+    return rows;
+}
+
+// An empty logbook that takes rows as they come: a gap that the other has is found by verifying the
+// copy. `finishCopy` makes it a logbook like any other.
+std::string beginCopy(SQLite::Database& copy) {
     copy.exec("PRAGMA synchronous = EXTRA");
-    copy.exec("PRAGMA secure_delete = ON");
-    copy.exec("DELETE FROM local_station");
-    copy.exec("DELETE FROM local_settings");
-    copy.exec("DELETE FROM local_imports");
-    copy.exec("DELETE FROM local_credentials");
-    copy.exec("DELETE FROM local_badges");
+    SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
+    copy.exec(schemaText);
+    copy.exec("PRAGMA application_id = " + std::to_string(applicationId));
+    copy.exec("PRAGMA user_version = " + std::to_string(schemaVersion));
+    const auto guard =
+        copy.execAndGet("SELECT sql FROM sqlite_master WHERE name = 'records_are_only_appended'")
+            .getString();
+    copy.exec("DROP TRIGGER records_are_only_appended");
+    transaction.commit();
+    return guard;
+}
+
+// What is copied is what was there at one moment: heads and notes of verify, which guard the
+// records, and the records up to the last one then. The rest belongs to the other file alone, and
+// its secrets are never on the way here.
+Copied copyTables(SQLite::Database& from, SQLite::Database& copy, const Progress& progress) {
+    const std::string guard = beginCopy(copy);
+    std::int64_t last = 0;
+    {
+        SQLite::Transaction moment(from);
+        SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
+        last = lastArrivalIn(from);
+        copyRows(from, copy, {"local_heads", "station, seq, hash, entered_ms, arrived_ms", ""});
+        copyRows(from, copy,
+                 {"local_verifications", "ok, number, at_ms, checked, heads, breaks", ""});
+        transaction.commit();
+    }
+    std::int64_t done = 0;
+    for (bool more = true; more;) {
+        SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
+        const auto rows = copyRows(
+            from, copy,
+            {"records", std::string(rowColumns),
+             "WHERE arrival > " + std::to_string(done) + " AND arrival <= " +
+                 std::to_string(last) + " ORDER BY arrival LIMIT " +
+                 std::to_string(rowsPerTransaction)});
+        more = rows == rowsPerTransaction;
+        done = more ? lastArrivalIn(copy) : last;
+        if (!more) {
+            copy.exec(guard);
+        }
+        transaction.commit();
+        if (progress && !progress(done, last)) {
+            return Copied::Cancelled;
+        }
+    }
+    return Copied::Whole;
 }
 
 Trouble troubleAt(const std::filesystem::path& path, Trouble trouble) {
@@ -65,20 +123,20 @@ bool arisesInSource(Trouble::Code code) {
 
 tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const UnfinishedFile& file,
                                             const Progress& progress) {
-    bool copying = false;
+    if (const auto error = system::makePrivateFile(file.path())) {
+        return tl::unexpected<Trouble>(troubleAt(
+            file.finalPath(), source.trouble(codeOfSystem(error), error.message())));
+    }
     try {
-        SQLite::Database copy(file.path().native(),
-                              SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-        copying = true;
-        const Copied copied = copyPages(source.database(), copy, progress);
-        copying = false;
-        if (copied == Copied::Whole) {
-            clearWhatIsLocal(copy);
-        }
-        return copied;
+        SQLite::Database copy(file.path().native(), SQLite::OPEN_READWRITE);
+        return copyTables(source.database(), copy, progress);
     } catch (const SQLite::Exception& exception) {
-        const Trouble trouble = source.trouble(exception);
-        if (copying && arisesInSource(trouble.code)) {
+        Trouble trouble = source.trouble(exception);
+        // What no whole logbook holds, this one has.
+        if ((exception.getErrorCode() & 0xFF) == SQLITE_CONSTRAINT) {
+            trouble.code = Trouble::Code::Damaged;
+        }
+        if (arisesInSource(trouble.code)) {
             return tl::unexpected<Trouble>(trouble);
         }
         return tl::unexpected<Trouble>(troubleAt(file.finalPath(), trouble));
@@ -147,17 +205,11 @@ tl::expected<Heads, Trouble> makeCopy(const Connection& source, const Heads& bef
     if (!copied) {
         return tl::unexpected<Trouble>(copied.error());
     }
-    switch (*copied) {
-        case Copied::Whole:
-            return source.guarded([&] { return provedCopy(source, before, file); });
-        case Copied::Cancelled:
-            return tl::unexpected<Trouble>(
-                troubleAt(file.finalPath(), source.trouble(Trouble::Code::Cancelled)));
-        case Copied::Busy: break;
+    if (*copied == Copied::Cancelled) {
+        return tl::unexpected<Trouble>(
+            troubleAt(file.finalPath(), source.trouble(Trouble::Code::Cancelled)));
     }
-    Trouble busy = source.trouble(Trouble::Code::Busy);
-    busy.holder = readHolder(source.path());
-    return tl::unexpected<Trouble>(busy);
+    return source.guarded([&] { return provedCopy(source, before, file); });
 }
 
 // Why nothing can be put there.

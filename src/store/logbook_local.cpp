@@ -85,6 +85,36 @@ std::optional<std::string> ownStation(SQLite::Database& database) {
     return statement.getColumn(0).getString();
 }
 
+tl::expected<void, Trouble> nameStation(const Connection& connection, const std::string& name,
+                                        logbook::Instant since) {
+    const auto refused = [&](Trouble::Code code, const std::string& station) {
+        Trouble trouble = connection.trouble(code);
+        trouble.station = station;
+        return tl::unexpected<Trouble>(trouble);
+    };
+    if (!logbook::isStationName(name)) {
+        return refused(Trouble::Code::BadStation, name);
+    }
+    SQLite::Database& database = connection.database();
+    if (const auto own = ownStation(database)) {
+        if (*own != name) {
+            return refused(Trouble::Code::StationSet, *own);
+        }
+        return {};
+    }
+    SQLite::Statement noted(database, "SELECT 1 FROM local_heads WHERE station = ?");
+    noted.bind(1, name);
+    if (lastRecordOf(database, name) || noted.executeStep()) {
+        return refused(Trouble::Code::StationTaken, name);
+    }
+    SQLite::Statement statement(
+        database, "INSERT INTO local_station (only_row, name, since_ms) VALUES (1, ?, ?)");
+    statement.bind(1, name);
+    statement.bind(2, since.ms);
+    statement.exec();
+    return {};
+}
+
 std::optional<Verification> readVerification(SQLite::Database& database,
                                              std::string_view condition) {
     SQLite::Statement statement(
@@ -111,35 +141,8 @@ tl::expected<std::optional<std::string>, Trouble> Logbook::station() const {
 }
 
 tl::expected<void, Trouble> Logbook::setStation(std::string_view name, const Writing& writing) {
-    const std::string wanted(name);
-    const auto refused = [&](Trouble::Code code, const std::string& station) {
-        Trouble trouble = m_connection->trouble(code);
-        trouble.station = station;
-        return tl::unexpected<Trouble>(trouble);
-    };
-    if (!logbook::isStationName(wanted)) {
-        return refused(Trouble::Code::BadStation, wanted);
-    }
-    return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
-        SQLite::Database& database = m_connection->database();
-        if (const auto own = ownStation(database)) {
-            if (*own != wanted) {
-                return refused(Trouble::Code::StationSet, *own);
-            }
-            return {};
-        }
-        SQLite::Statement noted(database, "SELECT 1 FROM local_heads WHERE station = ?");
-        noted.bind(1, wanted);
-        if (lastRecordOf(database, wanted) || noted.executeStep()) {
-            return refused(Trouble::Code::StationTaken, wanted);
-        }
-        SQLite::Statement statement(
-            database, "INSERT INTO local_station (only_row, name, since_ms) VALUES (1, ?, ?)");
-        statement.bind(1, wanted);
-        statement.bind(2, writing.at.ms);
-        statement.exec();
-        return {};
-    });
+    return m_connection->writing(
+        writing, [&] { return nameStation(*m_connection, std::string(name), writing.at); });
 }
 
 tl::expected<std::map<std::string, std::string>, Trouble> Logbook::settings() const {

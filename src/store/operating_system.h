@@ -31,6 +31,10 @@ namespace store::system {
 [[nodiscard]] std::optional<std::string_view> networkFileSystemOf(
     const std::filesystem::path& fileOrFolder);
 
+// Makes an empty file that nobody but this user may read or write; std::errc::file_exists if there
+// is one. What the database makes beside it takes over who may read it.
+[[nodiscard]] std::error_code makePrivateFile(const std::filesystem::path& path);
+
 // Waits until the file, or the names in the folder, are on the disk.
 [[nodiscard]] std::error_code flush(const std::filesystem::path& fileOrFolder);
 

@@ -88,6 +88,16 @@ std::optional<std::string_view> networkFileSystemOf(const std::filesystem::path&
     return networkFileSystem(static_cast<std::uint64_t>(answer.f_type) & 0xFFFFFFFFU);
 }
 
+std::error_code makePrivateFile(const std::filesystem::path& path) {
+    const int file =
+        ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, S_IRUSR | S_IWUSR);
+    if (file < 0) {
+        return lastError();
+    }
+    ::close(file);
+    return {};
+}
+
 std::error_code flush(const std::filesystem::path& fileOrFolder) {
     const int file = ::open(fileOrFolder.c_str(), O_RDONLY | O_CLOEXEC);
     if (file < 0) {

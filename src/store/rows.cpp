@@ -69,6 +69,10 @@ std::optional<Row> findRow(SQLite::Database& database, const logbook::RecordName
     return rowOf(statement);
 }
 
+std::int64_t lastArrivalIn(SQLite::Database& database) {
+    return database.execAndGet("SELECT coalesce(max(arrival), 0) FROM records").getInt64();
+}
+
 Place placeOf(const logbook::Record& record) {
     return {record.at, record.entered, record.name};
 }

@@ -79,7 +79,7 @@ TEST_CASE("Entering what happened, and asking", "[golden]") {
                    "--measure \"leak=42 mL/min\" --as mt");
     transcript.run("log ward.logbook check KB-0142 --check leak --outcome pass "
                    "--measure \"leak=0.042 L/min\" --condition mains_power --as mt "
-                   "--at 2026-03-02T14:08:00Z --done-by rs --witness mt --form 17 --batch b1");
+                   "--at 2026-03-02T14:08:00Z --done-by mt --witness rs --form 17 --batch b1");
     transcript.run("board ward.logbook");
     transcript.run("board ward.logbook --group neonatal --json");
     transcript.run("explain ward.logbook KB-0142");

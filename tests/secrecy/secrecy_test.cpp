@@ -118,11 +118,15 @@ void checkNone(const std::string& bytes, const std::set<std::string>& secrets) {
 // The program that has signed in and stands still, until this ends.
 class Holder {
 public:
-    Holder(const Folder& folder, const std::string& person, const std::string& pinFile) {
+    struct Doing {
+        std::string person, secretsFile;
+        std::string act = "sign_in";
+    };
+    Holder(const Folder& folder, const Doing& doing) {
         REQUIRE(::pipe2(m_toHolder.data(), O_CLOEXEC) == 0);
         REQUIRE(::pipe2(m_fromHolder.data(), O_CLOEXEC) == 0);
         const auto logbook = folder.file("ward.logbook").string();
-        const int pin = ::open(folder.file(pinFile).c_str(), O_RDONLY | O_CLOEXEC);
+        const int pin = ::open(folder.file(doing.secretsFile).c_str(), O_RDONLY | O_CLOEXEC);
         REQUIRE(pin >= 0);
         m_child = ::fork();
         if (m_child == 0) {
@@ -134,7 +138,7 @@ public:
                 ::dup2(pin, 3);
             }
             ::execl(AIRMUSTER_SIGN_IN_HOLDER, AIRMUSTER_SIGN_IN_HOLDER, logbook.c_str(),
-                    person.c_str(), static_cast<char*>(nullptr));
+                    doing.person.c_str(), doing.act.c_str(), static_cast<char*>(nullptr));
             ::_exit(127);
         }
         ::close(pin);
@@ -182,16 +186,33 @@ TEST_CASE("After a day no PIN and no hash stands in anything that is handed out"
     station.run("board ward.logbook");
     station.run("board ward.logbook --json");
     station.run("explain ward.logbook KB-0001 --json");
-    station.run("month ward.logbook 2026-03 --json");
-    station.run("month ward.logbook 2026-03");
+    station.run("month ward.logbook $(date -u +%Y-%m) --json");
+    station.run("month ward.logbook $(date -u +%Y-%m)");
     station.run("confirm ward.logbook --as m.toller");
+    station.run("confirm ward.logbook --all --as m.toller --pin-fd 3 3<pin1");
+    station.run("log ward.logbook enrol KB-0002 --model 'Larch 3' --group adult --commissioned "
+                "2026-01-15 --as b.wren --pin-fd 3 3<pin2");
+    station.run("log ward.logbook fit KB-0001 --position circuit --part lot=L7 --as m.toller "
+                "--pin-fd 3 3<pin1");
+    station.run("transfer ward.logbook icu-1/8 --to KB-0002 --reason 'Wrong unit' --as "
+                "r.halvorsen --pin-fd 3 3<pin0");
+    station.run("strike ward.logbook icu-1/10 --reason 'Not fitted' --as r.halvorsen --pin-fd 3 "
+                "3<pin0");
+    station.run("badge ward.logbook m.toller 0042717 --as r.halvorsen --pin-fd 3 3<pin0");
+    station.run("forms ward.logbook --count 2 --to forms.txt");
+    station.run("trace ward.logbook --lot L7");
+    station.run("plan ward.logbook KB-0001", 1);
+    station.run("export ward.logbook --without-names --coarse-places --to outside.jsonl");
     station.run("export ward.logbook");
     station.run("export ward.logbook --to all.jsonl");
     station.run("backup ward.logbook copy.logbook");
     station.run("verify ward.logbook --json");
     const auto secrets = secretsOf(station);
     checkNone(station.said, secrets);
-    checkNone(bytesOf(station.folder.file("all.jsonl")), secrets);
+    for (const auto* file : {"all.jsonl", "outside.jsonl", "forms.txt"}) {
+        CAPTURE(file);
+        checkNone(bytesOf(station.folder.file(file)), secrets);
+    }
     checkNone(bytesOf(station.folder.file("copy.logbook")), secrets);
     CHECK_FALSE(std::filesystem::exists(station.folder.file("ward.logbook.holder")));
 }
@@ -199,7 +220,7 @@ TEST_CASE("After a day no PIN and no hash stands in anything that is handed out"
 TEST_CASE("In a core taken after a sign-in there is neither PIN nor hash", "[unit]") {
     const Station station;
     const auto secrets = secretsOf(station);
-    const Holder holder(station.folder, "m.toller", "pin1");
+    const Holder holder(station.folder, {"m.toller", "pin1"});
     REQUIRE(holder.said() == "in");
     const auto core = coreOf(station.folder, holder);
     // The core is one of that program, with what it had read of the log in it.
@@ -210,7 +231,26 @@ TEST_CASE("In a core taken after a sign-in there is neither PIN nor hash", "[uni
 TEST_CASE("Nor in one taken after a sign-in that was refused", "[unit]") {
     const Station station;
     const auto secrets = secretsOf(station);
-    const Holder holder(station.folder, "m.toller", "pin2");
+    const Holder holder(station.folder, {"m.toller", "pin2"});
     REQUIRE(holder.said() == "out");
     checkNone(coreOf(station.folder, holder), secrets);
+}
+
+TEST_CASE("Nor in one taken after an entry, a new PIN or a recovery", "[unit]") {
+    Station station;
+    const std::regex shape("[0-9A-Z]{4}(?:-[0-9A-Z]{4}){4}");
+    std::smatch code;
+    REQUIRE(std::regex_search(station.said, code, shape));
+    station.folder.write("own1", pinOf(1) + "\n" + pinOf(0) + "\n");
+    station.folder.write("code", code.str() + "\n" + pinOf(2) + "\n");
+    for (const Holder::Doing& doing : {Holder::Doing{"m.toller", "pin1", "write"},
+                                       {"m.toller", "own1", "set_pin"},
+                                       {"r.halvorsen", "code", "recover"}}) {
+        CAPTURE(doing.act);
+        const Holder holder(station.folder, doing);
+        REQUIRE(holder.said() == "in");
+        auto secrets = secretsOf(station);
+        secrets.insert(code.str());
+        checkNone(coreOf(station.folder, holder), secrets);
+    }
 }

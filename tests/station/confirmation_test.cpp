@@ -4,6 +4,7 @@
 // Entries under a name, and who confirms which of them how.
 #include "station/confirmation.h"
 
+#include "station/correction.h"
 #include "station/import.h"
 #include "station/ward.h"
 
@@ -70,8 +71,8 @@ TEST_CASE("Each confirms what stands under their own name", "[unit]") {
 
 TEST_CASE("What is struck through needs no confirming", "[unit]") {
     Unsigned day;
-    REQUIRE(station::strike(day.ward.surroundings, day.ward.logbook, day.ward.as("mt"),
-                            {"icu-1", 5}, "Wrong unit"));
+    REQUIRE(station::strikeTogether(day.ward.surroundings, day.ward.logbook,
+                                    {day.ward.as("mt"), {"icu-1", 5}, false, "Wrong unit"}));
     CHECK(unconfirmed(day.ward, "mt") == Names{"icu-1/6"});
 }
 
@@ -88,7 +89,8 @@ TEST_CASE("Only a standing, signed review by the same person confirms", "[unit]"
     CHECK(unconfirmed(ward, "mt") == Names{"icu-1/5", "icu-1/6"});
     const auto standing = review(ward.as("mt"), "icu-1/5", "confirmed").record;
     CHECK(unconfirmed(ward, "mt") == Names{"icu-1/6"});
-    REQUIRE(station::strike(ward.surroundings, ward.logbook, ward.as("mt"), standing, "Not I"));
+    REQUIRE(station::strikeTogether(ward.surroundings, ward.logbook,
+                                    {ward.as("mt"), standing, false, "Not I"}));
     CHECK(unconfirmed(ward, "mt") == Names{"icu-1/5", "icu-1/6"});
     // From elsewhere, itself unsigned.
     const auto line =

@@ -5,6 +5,7 @@
 // cannot be right, and the second person's PIN. All names and numbers are made up.
 #include "station/entry.h"
 
+#include "station/upkeep.h"
 #include "station/ward.h"
 
 using support::ScriptedTerminal;
@@ -101,11 +102,11 @@ TEST_CASE("What must not wait is kept without such a text, and nobody is asked",
     CHECK(scene.terminal.takeQuestions().empty());
     REQUIRE(written->warnings.size() == 1);
     CHECK(written->warnings.front().find("Mrs Harebell") != std::string::npos);
-    CHECK(std::get<logbook::body::Withdraw>(scene.last().body).reason.empty());
+    CHECK(std::get<logbook::body::Withdraw>(scene.last().body).reason == "(left out) fell on it");
     written = scene.write(
         scene.entryOf("use_start", {{"location", "Bed 4, Mrs Harebell"}, {"reason", "Arrest"}}));
     REQUIRE(written);
-    CHECK(std::get<logbook::body::UseStart>(scene.last().body).location == "not told");
+    CHECK(std::get<logbook::body::UseStart>(scene.last().body).location == "Bed 4, (left out)");
     // What does not seem to name anybody is kept as it is.
     REQUIRE(scene.write(scene.entryOf("soil", {{"reason", "Splash"}})));
     CHECK(std::get<logbook::body::Soil>(scene.last().body).reason == "Splash");
@@ -161,6 +162,28 @@ TEST_CASE("A second person signs in too, unless they signed the form", "[unit]")
     CHECK(scene.last().witness == "rs");
     entry.witness = "bk";
     entry.form = "icu-1-F7";
+    CHECK(scene.write(entry).error().code == "entry.form_not_issued");
+    REQUIRE(station::downtimeForms(scene.ward.surroundings, scene.ward.logbook, 7));
     REQUIRE(scene.write(entry));
     CHECK(scene.last().witness == "bk");
+    CHECK(scene.write(entry).error().code == "entry.form_entered");
+    // Other paper stands for nobody's signature.
+    entry.form = "RT-7";
+    CHECK(scene.write(entry).error().code == "sign_in.unknown");
+}
+
+TEST_CASE("What must not wait does not wait for a second person, and says so", "[unit]") {
+    Scene scene;
+    scene.ward.person("rs", "therapist");
+    scene.ward.as("rs");
+    auto entry = scene.entryOf("fault", {{"code", "screen"}});
+    entry.witness = station::Writer("rs");
+    entry.witness->ask = [](const std::string&) {
+        return std::optional(support::secretOf("000001"));
+    };
+    const auto written = scene.write(entry);
+    REQUIRE(written);
+    CHECK_FALSE(scene.last().witness);
+    REQUIRE(written->warnings.size() == 1);
+    CHECK(written->warnings.front().find("not the PIN of rs") != std::string::npos);
 }

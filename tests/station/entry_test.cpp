@@ -5,6 +5,8 @@
 #include "station/entry.h"
 
 #include "station/answers.h"
+#include "station/correction.h"
+#include "station/upkeep.h"
 #include "station/ward.h"
 
 using support::utc;
@@ -47,16 +49,17 @@ TEST_CASE("An entry becomes the next record of the station, written down now", "
     entry.at = utc(2026, 3, 2, 14, 30);
     entry.doneBy = "rs";
     entry.witness = "bk";
-    entry.form = "17";
+    REQUIRE(station::downtimeForms(ward.surroundings, ward.logbook, 3));
+    entry.form = "icu-1-F3";
     entry.batch = "b1";
     const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
     REQUIRE(written);
     CHECK(written->record == logbook::RecordName{"icu-1", 4});
-    CHECK(written->warnings.empty());
+    CHECK(written->warnings.size() == 2);  // the log knows neither rs nor bk
     CHECK(lastRecord(ward).content ==
           R"({"at":"2026-03-02T14:30:00Z","batch":"b1","body":{"check":"leak","outcome":"pass"},)"
           R"("by":"mt","device":"KB-0001","done_by":"rs","entered":"2026-03-02T15:00:00Z",)"
-          R"("form":"17","kind":"check","seq":4,"station":"icu-1","witness":"bk"})");
+          R"("form":"icu-1-F3","kind":"check","seq":4,"station":"icu-1","witness":"bk"})");
 }
 
 TEST_CASE("An entry is about now unless it says otherwise", "[unit]") {
@@ -216,8 +219,8 @@ TEST_CASE("A strike names its unit itself and is refused where it would do nothi
     ward.enrol("KB-0001");
     REQUIRE(ward.check("KB-0001", "pass"));
     const auto struckThrough = [&](std::int64_t seq) {
-        return station::strike(ward.surroundings, ward.logbook, ward.as("mt"), {"icu-1", seq},
-                               "Wrong");
+        return station::strikeTogether(ward.surroundings, ward.logbook,
+                                       {ward.as("mt"), {"icu-1", seq}, false, "Wrong"});
     };
     const auto before = ward.bytes();
     CHECK(struckThrough(99).error().code == "entry.no_target");

@@ -42,6 +42,15 @@ TEST_CASE("Numbers, names and birth dates of patients are seen", "[unit]") {
     CHECK(codes("Harebell, Ivy, 1954-03-12") == "name ");
     CHECK(codes("patient no 7") == "marker ");
     CHECK(codes("12.03.1954 Ivy Harebell") == "name ");
+    CHECK(codes("patient John Smith") == "title ");
+    CHECK(codes("baby of Maria Lopez") == "title ");
+    CHECK(codes("J. Smith, 61 y/o male, room 5") == "marker ");
+    // Beside a date or a time of day a number is one all the same.
+    for (const std::string text : {"moved 1234567 14:20", "14:20 1234567 moved",
+                                   "2026-03-02 1234567 seen", "1234567 2026-03-02"}) {
+        CAPTURE(text);
+        CHECK(codes(text) == "number ");
+    }
 }
 
 TEST_CASE("What the trade writes is not asked about", "[unit]") {
@@ -81,15 +90,45 @@ TEST_CASE("In Spanish, patients are seen by the words of both languages", "[unit
     }
 }
 
-TEST_CASE("All free texts of an entry are looked at, and nothing else", "[unit]") {
+TEST_CASE("All texts of an entry are looked at, at every level", "[unit]") {
+    namespace json = logbook::json;
     const auto& words = *words::Words::builtIn();
+    const auto count = [&](std::string_view kind, const json::Object& body) {
+        return station::patientTraces(kind, body, words).size();
+    };
     for (const std::string field : {"reason", "text", "title", "label", "location"}) {
         CAPTURE(field);
-        CHECK(station::patientTraces(logbook::json::Object{{field, "MRN 4471"}}, words).size() ==
-              1);
+        CHECK(count("note", {{field, "used for 00447123"}}) == 1);
     }
-    CHECK(station::patientTraces(logbook::json::Object{{"lot", "MRN 4471"}, {"on", true}}, words)
-              .empty());
+    CHECK(count("enrol", {{"owner", "MRN 4471"}}) == 1);
+    CHECK(count("fit", {{"part", json::Object{{"lot", "MRN 4471"}, {"x_for", "DOB 3/4/51"}}}}) ==
+          2);
+    CHECK(count("reprocess", {{"parts", json::Array{json::Object{{"serial", "mrn 4471"}}}}}) == 1);
+    // Digits alone are what serials and lots are made of.
+    CHECK(count("fit", {{"part", json::Object{{"serial", "00447123"}, {"lot", "4471203"}}}}) == 0);
+    CHECK(count("check", {{"check", "leak"}, {"outcome", "pass"}}) == 0);
+    CHECK(count("adopt", {{"text", "# Ivy Harebell, 2026-03-12"}, {"approved_by", "Mr Rowan"}}) ==
+          0);
+    CHECK(count("person", {{"person", "i.h"}, {"name", "Ivy Harebell"}}) == 0);
+    CHECK(count("person", {{"person", "i.h"}, {"name", "Ivy Harebell 1954-03-12"}}) == 1);
+}
+
+TEST_CASE("What is withheld leaves the rest of an entry as it is", "[unit]") {
+    namespace json = logbook::json;
+    json::Object body{{"reason", "MRN 4471"},
+                      {"location", "Bed 4"},
+                      {"part", json::Object{{"lot", "mrn 4471"}, {"serial", "C-7"}}}};
+    station::withholdTraces("fit", body, *words::Words::builtIn());
+    CHECK(json::canonical(body) ==
+          R"j({"location":"Bed 4","part":{"lot":"","serial":"C-7"},"reason":"(left out)"})j");
+    body = {{"reason", "Splash, Mrs Harebell, 12345678, see 2"},
+            {"location", "Room of Mrs Harebell"}};
+    station::withholdTraces("soil", body, *words::Words::builtIn());
+    CHECK(json::canonical(body) == R"j({"location":"Room of (left out)",)j"
+                                   R"j("reason":"Splash, (left out), (left out), see 2"})j");
+    body = {{"location", "Bed 4"}};
+    station::withholdTraces("move", body, *words::Words::builtIn());
+    CHECK(json::canonical(body) == R"({"location":"Bed 4"})");
 }
 
 TEST_CASE("A text of any length is looked at in bounded time", "[unit]") {

@@ -100,7 +100,7 @@ TEST_CASE("Who is past their last day is let in no more, whatever the clock says
     entry.body = {{"text", "Seen"}};
     CHECK(station::writeEntry(ward.surroundings, ward.logbook, entry).error().code ==
           "sign_in.unknown");
-    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, soiled("mt")));
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, soiled(ward.as("mt"))));
     ward.clock.moveTo(utc(2026, 3, 3, 7));
     CHECK(codeOfSigning(ward, "rs", testPin) == "sign_in.unknown");
 }

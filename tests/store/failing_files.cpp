@@ -4,6 +4,7 @@
 // The file layer that fails: every call goes on to the system's own unless its turn has come.
 #include "failing_files.h"
 
+#include <csignal>
 #include <sqlite3.h>
 
 namespace store::test {
@@ -29,7 +30,16 @@ bool turnHasCome() {
         return state.forGood;
     }
     state.failed = --state.callsLeft == 0;
+    if (state.failed && state.failure == FailingFiles::Failure::Kill) {
+        ::raise(SIGKILL);
+    }
     return state.failed;
+}
+
+// Writes alone fail for want of room.
+bool failsAnywhere() {
+    return state.failure == FailingFiles::Failure::Io ||
+           state.failure == FailingFiles::Failure::Kill;
 }
 
 struct File {
@@ -57,13 +67,13 @@ int write(sqlite3_file* file, const void* bytes, int count, sqlite3_int64 offset
     return systemFile(file)->pMethods->xWrite(systemFile(file), bytes, count, offset);
 }
 int truncate(sqlite3_file* file, sqlite3_int64 size) {
-    if (state.failure == FailingFiles::Failure::Io && turnHasCome()) {
+    if (failsAnywhere() && turnHasCome()) {
         return SQLITE_IOERR_TRUNCATE;
     }
     return systemFile(file)->pMethods->xTruncate(systemFile(file), size);
 }
 int sync(sqlite3_file* file, int flags) {
-    if (state.failure == FailingFiles::Failure::Io && turnHasCome()) {
+    if (failsAnywhere() && turnHasCome()) {
         return SQLITE_IOERR_FSYNC;
     }
     return systemFile(file)->pMethods->xSync(systemFile(file), flags);
@@ -107,7 +117,7 @@ int open(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* out
 }
 
 int remove(sqlite3_vfs*, const char* name, int syncFolder) {
-    if (state.failure == FailingFiles::Failure::Io && turnHasCome()) {
+    if (failsAnywhere() && turnHasCome()) {
         return SQLITE_IOERR_DELETE;
     }
     return state.system->xDelete(state.system, name, syncFolder);

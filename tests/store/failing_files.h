@@ -14,6 +14,7 @@ public:
         Full,       // the write says that the disk is full
         HalfWrite,  // half of the bytes are written, then an error
         Io,         // writes, syncs, truncations and deletions fail
+        Kill,       // the program ends there and cleans nothing up
     };
     explicit FailingFiles(Failure failure);
     ~FailingFiles();

@@ -1,0 +1,69 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A logbook that is open to be written, with its log and with where people sign in. Others may
+// write while a person is asked for something: what was read can be told to be old, and read again.
+#pragma once
+
+#include "station/open.h"
+#include "station/sign_in.h"
+
+#include <memory>
+#include <optional>
+
+namespace station {
+
+// What it is opened with must outlive it.
+class OpenLog {
+public:
+    // How often what rests on the log is judged anew, because others have written, before it is
+    // given up.
+    static constexpr int mostAttempts = 5;
+
+    [[nodiscard]] static Result<std::unique_ptr<OpenLog>> open(const Surroundings& surroundings,
+                                                               const LogbookFile& file);
+
+    [[nodiscard]] const Surroundings& surroundings() const { return m_surroundings; }
+    [[nodiscard]] store::Logbook& logbook() { return m_logbook; }
+    [[nodiscard]] const WholeLog& log() const { return *m_log; }  // as last read
+    [[nodiscard]] const Gate& gate() const { return *m_gate; }
+
+    // Whether records have come in since it was read.
+    [[nodiscard]] Result<bool> hasMoved() const;
+    // Reads it again if so.
+    [[nodiscard]] Result<void> catchUp();
+
+    // Calls `attempt`, which writes what rests on the log as it was read, and gives what it gives.
+    // Where that is LogMoved, `judge` judges anew and it is called again.
+    template <class Judge, class Attempt>
+    [[nodiscard]] auto writeAsRead(Judge judge, Attempt attempt)
+        -> Result<typename decltype(attempt())::value_type> {
+        for (int times = 1;; ++times) {
+            if (auto current = catchUp(); !current) {
+                return tl::unexpected(std::move(current.error()));
+            }
+            if (Result<void> judged = judge(); !judged) {
+                return tl::unexpected(std::move(judged.error()));
+            }
+            auto written = attempt();
+            if (written) {
+                return std::move(*written);
+            }
+            if (written.error().code != store::Trouble::Code::LogMoved || times == mostAttempts) {
+                return tl::unexpected(problemOf(m_surroundings.words, written.error()));
+            }
+        }
+    }
+
+private:
+    OpenLog(const Surroundings& surroundings, const LogbookFile& file, store::Logbook logbook);
+    [[nodiscard]] Result<void> read();
+
+    const Surroundings& m_surroundings;
+    const LogbookFile& m_file;
+    store::Logbook m_logbook;
+    std::optional<WholeLog> m_log;
+    std::optional<Gate> m_gate;
+};
+
+}  // namespace station

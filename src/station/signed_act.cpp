@@ -1,0 +1,334 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The steps of an act, in their order; see signed_act.h.
+#include "station/signed_act.h"
+
+#include "station/clock_doubt.h"
+#include "station/entry_check.h"
+#include "station/forms.h"
+
+#include <cstdio>
+#include <cstdlib>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using logbook::Instant;
+using logbook::Record;
+using logbook::RecordName;
+
+Problem logMoved(const words::Words& words) {
+    return problemOf(words, store::Trouble{store::Trouble::Code::LogMoved});
+}
+
+}  // namespace
+
+rules::Log extended(const Surroundings& surroundings, const rules::Log& log,
+                    const std::vector<Record>& records) {
+    auto all = log.records();
+    all.insert(all.end(), records.begin(), records.end());
+    return {std::move(all), surroundings.zones};
+}
+
+Result<Kept> SignedAct::write(const Writer& by) {
+    m_by = &by;
+    return run();
+}
+
+Result<Kept> SignedAct::found(Founding& founding) {
+    m_founding = &founding;
+    return run();
+}
+
+Result<Kept> SignedAct::run() {
+    for (int times = 1;; ++times) {
+        if (auto ready = prepare(); !ready) {
+            return tl::unexpected(std::move(ready.error()));
+        }
+        // What must not wait is written in the end, whatever the others do.
+        const bool isLast = times == OpenLog::mostAttempts;
+        const auto moved = m_open.hasMoved();
+        if (!moved) {
+            return tl::unexpected(moved.error());
+        }
+        if (!*moved || isLast) {
+            auto done = append(m_waits || !isLast);
+            if (!done) {
+                return tl::unexpected(std::move(done.error()));
+            }
+            if (*done) {
+                break;
+            }
+        }
+        if (isLast) {
+            return tl::unexpected(logMoved(m_open.surroundings().words));
+        }
+        if (auto current = m_open.catchUp(); !current) {
+            return tl::unexpected(std::move(current.error()));
+        }
+    }
+    if (!m_records.empty()) {
+        noteTheClock();
+    }
+    Kept kept{std::move(m_records), *m_signature, std::move(m_checked), m_doubts->warnings()};
+    kept.warnings.insert(kept.warnings.end(), m_missing.begin(), m_missing.end());
+    if (m_open.log().verification && !m_open.log().verification->ok) {
+        kept.warnings.push_back(m_open.surroundings().words.say("verify.file_damaged"));
+    }
+    return kept;
+}
+
+Result<void> SignedAct::prepare() {
+    for (const auto step : {&SignedAct::intend, &SignedAct::sign, &SignedAct::signWitnesses,
+                            &SignedAct::settle}) {
+        if (auto done = (this->*step)(); !done) {
+            return done;
+        }
+    }
+    return {};
+}
+
+bool SignedAct::byIssuedForm(const Entry& entry) const {
+    return entry.form && standingOf(m_open.log(), *entry.form) == FormStanding::Issued;
+}
+
+// Who has signed in is asked no more, but looked up in what others have written since.
+Result<void> SignedAct::sign() {
+    if (m_founding != nullptr) {
+        m_signature = m_founding->manager;
+        return m_firstPin ? Result<void>() : askFirstPin();
+    }
+    const auto& gate = m_open.gate();
+    const bool isSigned = m_signature && (m_signature->confirmed || !m_waits);
+    auto signature = isSigned  ? gate.renewed(*m_signature)
+                     : m_waits ? gate.sign(*m_by)
+                               : gate.signUnwaiting(*m_by);
+    if (!signature) {
+        return tl::unexpected(std::move(signature.error()));
+    }
+    m_signature = std::move(*signature);
+    return {};
+}
+
+Result<void> SignedAct::askFirstPin() {
+    auto pin = askNewPin(m_open.surroundings().words, m_founding->askPin,
+                         m_founding->manager.name);
+    if (!pin) {
+        return tl::unexpected(std::move(pin.error()));
+    }
+    m_firstPin = std::move(*pin);
+    return {};
+}
+
+Result<void> SignedAct::signWitnesses() {
+    for (auto& intended : m_intended) {
+        auto& entry = intended.entry;
+        if (!entry.witness || intended.isReentry()) {
+            continue;
+        }
+        // Who has signed the form need not be here, but cannot be the one who did it.
+        const bool onForm = byIssuedForm(entry) && entry.witness->who != entry.doneBy;
+        if (auto done = onForm ? Result<void>() : signWitness(entry); !done) {
+            return done;
+        }
+    }
+    return {};
+}
+
+// A second person verifies in their own name. What must not wait does not wait for them either.
+Result<void> SignedAct::signWitness(Entry& entry) {
+    const auto& gate = m_open.gate();
+    const auto who = entry.witness->who;
+    const auto& words = m_open.surroundings().words;
+    if (!m_witnesses.contains(who)) {
+        const auto signature = gate.sign(*entry.witness);
+        if (!signature && m_waits) {
+            return tl::unexpected(signature.error());
+        }
+        m_witnesses[who] = signature ? std::optional(signature->person) : std::nullopt;
+        if (!signature) {
+            m_missing.push_back(words.say("entry.witness_left_out",
+                                          {{"person", gate.nameOf(who)},
+                                           {"reason", signature.error().notice.says}}));
+        }
+    }
+    auto& person = m_witnesses[who];
+    if (person && !gate.knows(*person)) {
+        return tl::unexpected(gate.unknownPerson(*person));
+    }
+    if (person && (person == m_signature->person || person == entry.doneBy)) {
+        auto same = problemOf(words, "entry.same_witness", {{"person", gate.nameOf(*person)}});
+        if (m_waits) {
+            return tl::unexpected(std::move(same));
+        }
+        m_missing.push_back(same.notice.says);
+        person.reset();
+    }
+    entry.witness = person ? std::optional(Writer(*person)) : std::nullopt;
+    return {};
+}
+
+Result<void> SignedAct::settle() {
+    if (!m_doubts) {
+        m_doubts.emplace(m_open.surroundings());
+    }
+    std::vector<Entry*> stated;
+    for (auto& intended : m_intended) {
+        if (!intended.isReentry()) {
+            stated.push_back(&intended.entry);
+        }
+    }
+    return m_doubts->settle(m_open, {std::move(stated), m_signature->person, m_waits});
+}
+
+Problem SignedAct::about(const Intended& intended, Problem problem) const {
+    if (intended.of) {
+        problem.details.insert(problem.details.begin(),
+                               m_open.surroundings().words.say(
+                                   "correction.of_entry", {{"record", toText(*intended.of)}}));
+    }
+    return problem;
+}
+
+Result<RecordName> SignedAct::firstName() const {
+    if (m_founding == nullptr) {
+        return nextName(m_open.surroundings(), m_open.log());
+    }
+    const auto head = m_open.log().heads.find(m_founding->station);
+    return RecordName{m_founding->station,
+                      head == m_open.log().heads.end() ? 1 : head->second.head.seq + 1};
+}
+
+// The intended as records, from `name` on.
+std::vector<Record> SignedAct::recordsFrom(RecordName name, Instant now) const {
+    std::vector<Record> records;
+    for (const auto& intended : m_intended) {
+        auto record = recordOf(m_open.surroundings(), {intended.entry, *m_signature}, name, now);
+        if (!record) {
+            std::fputs("signed act: what was held for a record is none\n", stderr);
+            std::abort();
+        }
+        records.push_back(std::move(*record));
+        ++name.seq;
+    }
+    return records;
+}
+
+Result<void> SignedAct::judge(Instant now) {
+    const auto name = firstName();
+    if (!name) {
+        return tl::unexpected(name.error());
+    }
+    m_checked.clear();
+    m_records.clear();
+    m_state.reset();
+    auto next = *name;
+    for (const auto& intended : m_intended) {
+        const auto record =
+            recordOf(m_open.surroundings(), {intended.entry, *m_signature}, next, now);
+        ++next.seq;
+        if (!record) {
+            return tl::unexpected(about(intended, record.error()));
+        }
+        auto checked = judgeOne(intended, *record);
+        if (!checked) {
+            return tl::unexpected(about(intended, std::move(checked.error())));
+        }
+        addUnknown(intended, *checked);
+        m_checked.push_back(std::move(*checked));
+        m_records.push_back(*record);
+    }
+    return {};
+}
+
+Result<std::vector<std::string>> SignedAct::judgeOne(const Intended& intended,
+                                                     const Record& record) {
+    const auto& surroundings = m_open.surroundings();
+    const auto& log = m_open.log().log;
+    WriterStanding writer{m_open.gate().people(), m_open.gate().asOf(),
+                          intended.isReentry() || byIssuedForm(intended.entry)};
+    if (m_inTurn && !m_records.empty()) {
+        return checkEntry(surroundings, extended(surroundings, log, m_records), record, writer);
+    }
+    // One act often holds many entries of one moment.
+    if (log.firstEdition() && (!m_state || m_state->first != record.at)) {
+        m_state.emplace(record.at, log.stateAt(record.at, rules::unlimited));
+    }
+    writer.state = m_state ? &m_state->second : nullptr;
+    return checkEntry(surroundings, log, record, writer);
+}
+
+// Whoever is named beside the writer, and is nobody in the log.
+void SignedAct::addUnknown(const Intended& intended, std::vector<std::string>& remarks) const {
+    const auto& entry = intended.entry;
+    const auto witness = entry.witness ? std::optional(entry.witness->who) : std::nullopt;
+    for (const auto& person : {entry.doneBy, witness}) {
+        if (person && !intended.isReentry() && m_open.gate().people() != nullptr &&
+            !m_open.gate().knows(*person)) {
+            remarks.push_back(m_open.surroundings().words.say("entry.unknown_person",
+                                                              {{"person", *person}}));
+        }
+    }
+}
+
+Result<bool> SignedAct::append(bool onlyAsRead) {
+    const auto now = m_open.surroundings().clock.now();
+    if (auto judged = judge(now); !judged) {
+        return tl::unexpected(std::move(judged.error()));
+    }
+    if (m_founding != nullptr) {
+        return appendFirst(now);
+    }
+    if (m_intended.empty()) {
+        return true;
+    }
+    bool moved = false;
+    const auto build = [&](const RecordName& next) -> std::vector<Record> {
+        const auto arrival = m_open.logbook().lastArrival();
+        moved = onlyAsRead && (!arrival || *arrival != m_open.log().arrival);
+        return m_records = moved ? std::vector<Record>() : recordsFrom(next, now);
+    };
+    const auto written = m_open.logbook().appendOwn(build, {m_signature->person, now});
+    if (!written) {
+        return tl::unexpected(problemOf(m_open.surroundings().words, written.error()));
+    }
+    return !moved;
+}
+
+Result<bool> SignedAct::appendFirst(Instant now) {
+    const auto& words = m_open.surroundings().words;
+    const auto build = [&](const RecordName& next) {
+        return m_records = recordsFrom(next, now);
+    };
+    const auto begun =
+        m_open.gate().credentials().onlyAt(m_open.log().arrival).begin(
+            {m_signature->person, m_firstPin->text(), m_founding->code.text(),
+             m_founding->station, build},
+            {m_signature->person, now});
+    if (!begun && begun.error().code == store::Trouble::Code::LogMoved) {
+        return false;
+    }
+    if (!begun) {
+        return tl::unexpected(problemOf(words, begun.error()));
+    }
+    if (!*begun) {
+        return tl::unexpected(problemOf(words, "people.begun"));
+    }
+    return true;
+}
+
+// It is on the disk: that the clock could not be noted makes it no less.
+void SignedAct::noteTheClock() {
+    const auto& surroundings = m_open.surroundings();
+    if (m_doubts->clockSeemsAhead()) {
+        (void)noteClockAhead(surroundings, m_open.logbook(), m_open.log(),
+                             m_records.back().name.seq);
+    } else {
+        (void)noteClock(surroundings, m_open.logbook());
+    }
+}
+
+}  // namespace station

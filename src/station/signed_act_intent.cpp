@@ -1,0 +1,127 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What is looked at before anybody is asked for anything: badges, the format, forms, and what an
+// entry says it takes the place of; see signed_act.h.
+#include "station/signed_act.h"
+#include "station/forms.h"
+
+#include <utility>
+
+namespace station {
+
+namespace {
+
+namespace json = logbook::json;
+using logbook::Record;
+
+bool waits(const rules::Log& log, const Record& record) {
+    return waitsForPin(log.firstEdition() ? log.stateAt(record.at, rules::unlimited)
+                                          : rules::State{},
+                       record.kind(), record.device);
+}
+
+bool isStruck(const rules::Log& log, const std::string& record) {
+    const auto name = logbook::parseRecordName(record);
+    const auto index = name ? log.find(*name) : std::nullopt;
+    return index && log.struckBy(*index) != nullptr;
+}
+
+// Whom a `person` record is about; empty for other kinds.
+std::string personNamed(const Entry& entry) {
+    const auto body = json::Value(entry.body);
+    const auto* person = entry.kind == "person" ? body.find("person") : nullptr;
+    return person != nullptr && person->string() != nullptr ? *person->string() : std::string();
+}
+
+}  // namespace
+
+Result<void> SignedAct::intend() {
+    auto intended = m_intent(m_open);
+    if (!intended) {
+        return tl::unexpected(std::move(intended.error()));
+    }
+    m_intended = std::move(*intended);
+    for (const auto step :
+         {&SignedAct::readBadges, &SignedAct::checkFormats, &SignedAct::checkForms}) {
+        if (auto sound = (this->*step)(); !sound) {
+            return sound;
+        }
+    }
+    return {};
+}
+
+// A badge stands for its person wherever one is named.
+Result<void> SignedAct::readBadges() {
+    for (auto& intended : m_intended) {
+        auto& entry = intended.entry;
+        if (intended.isReentry()) {
+            continue;
+        }
+        const auto done = m_open.gate().personOf(entry.doneBy.value_or(""));
+        const auto named = personNamed(entry);
+        const auto found = m_open.gate().personOf(named);
+        if (!done || !found) {
+            return tl::unexpected(done ? found.error() : done.error());
+        }
+        if (entry.doneBy) {
+            entry.doneBy = *done;
+        }
+        if (*found != named) {
+            return tl::unexpected(problemOf(m_open.surroundings().words, "people.key_is_badge",
+                                            {{"person", named}}));
+        }
+    }
+    return {};
+}
+
+// What is no record is refused before anybody is asked for anything.
+Result<void> SignedAct::checkFormats() {
+    const auto name = firstName();
+    if (!name) {
+        return tl::unexpected(name.error());
+    }
+    m_waits = m_founding != nullptr || m_intended.empty();
+    for (const auto& intended : m_intended) {
+        const auto& entry = intended.entry;
+        const auto record = recordOf(m_open.surroundings(), {entry, {entry.by.who, "", true}},
+                                     *name, m_open.surroundings().clock.now());
+        if (!record) {
+            return tl::unexpected(about(intended, record.error()));
+        }
+        m_waits = m_waits || waits(m_open.log().log, *record);
+    }
+    return {};
+}
+
+Result<void> SignedAct::checkForms() {
+    for (const auto& intended : m_intended) {
+        const auto& entry = intended.entry;
+        const auto& words = m_open.surroundings().words;
+        if (!m_waits || intended.isReentry()) {
+            continue;
+        }
+        if (entry.movedFrom && !isStruck(m_open.log().log, *entry.movedFrom)) {
+            return tl::unexpected(
+                problemOf(words, "entry.not_moved", {{"record", *entry.movedFrom}}));
+        }
+        if (!entry.form) {
+            continue;
+        }
+        if (standingOf(m_open.log(), *entry.form) == FormStanding::NotYet) {
+            return tl::unexpected(problemOf(words, "entry.form_not_issued",
+                                            {{"form", *entry.form},
+                                             {"station", *m_open.log().ownStation}}));
+        }
+        const auto record = recordOf(m_open.surroundings(), {entry, {entry.by.who, "", true}},
+                                     *firstName(), m_open.surroundings().clock.now());
+        if (const auto* before = enteredBefore(m_open.log().log, *record)) {
+            return tl::unexpected(problemOf(words, "entry.form_entered",
+                                            {{"form", *entry.form},
+                                             {"record", toText(before->name)}}));
+        }
+    }
+    return {};
+}
+
+}  // namespace station

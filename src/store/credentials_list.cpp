@@ -1,0 +1,48 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Who has a PIN here and which badges there are; see credentials.h. Reads no hash.
+#include "store/credentials.h"
+
+#include "store/connection.h"
+
+namespace store {
+
+tl::expected<std::vector<Credential>, Trouble> Credentials::pins() const {
+    const auto connection = Connection::open(m_path, options(OpenOptions::Access::Read));
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return (*connection)->guarded([&]() -> tl::expected<std::vector<Credential>, Trouble> {
+        SQLite::Statement statement((*connection)->database(),
+                                    "SELECT person, failures, set_by, set_ms FROM"
+                                    " local_credentials WHERE purpose = 'pin' ORDER BY person");
+        std::vector<Credential> pins;
+        while (statement.executeStep()) {
+            const int failures = statement.getColumn(1).getInt();
+            pins.push_back({statement.getColumn(0).getString(), failures,
+                            failures >= failuresUntilLocked, statement.getColumn(2).getString(),
+                            {statement.getColumn(3).getInt64()}});
+        }
+        return pins;
+    });
+}
+
+tl::expected<std::vector<Badge>, Trouble> Credentials::badges() const {
+    const auto connection = Connection::open(m_path, options(OpenOptions::Access::Read));
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return (*connection)->guarded([&]() -> tl::expected<std::vector<Badge>, Trouble> {
+        SQLite::Statement statement((*connection)->database(),
+                                    "SELECT badge, person FROM local_badges ORDER BY person");
+        std::vector<Badge> badges;
+        while (statement.executeStep()) {
+            badges.push_back({statement.getColumn(0).getString(),
+                              statement.getColumn(1).getString()});
+        }
+        return badges;
+    });
+}
+
+}  // namespace store
