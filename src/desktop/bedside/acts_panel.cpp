@@ -4,12 +4,90 @@
 // The panel; see acts_panel.h.
 #include "desktop/bedside/acts_panel.h"
 
+#include "desktop/bedside/acts/act_sheet.h"
+#include "desktop/bedside/acts/swap_units_sheet.h"
+#include "desktop/bedside/keeping.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrapped_button.h"
+
+#include <QLabel>
+#include <QScrollArea>
+#include <QStyle>
+#include <QVBoxLayout>
+
 namespace desktop {
 
-ActsPanel::ActsPanel(PanelTools tools, QWidget* parent) : UnitPanel(tools, parent) {}
+ActsPanel::ActsPanel(PanelTools tools, QWidget* parent) : SheetPanel(tools, parent) {
+    auto* inside = new QWidget;
+    auto* groups = new QVBoxLayout(inside);
+    groups->setContentsMargins(12, 6, 12, 6);
+    groups->setSpacing(targetGap);
+    for (const auto& group : actGroups()) addGroup(group, groups);
+    groups->addStretch();
+    auto* scroll = new QScrollArea;
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setWidget(inside);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(scroll);
+}
+
+void ActsPanel::addGroup(const ActGroup& group, QVBoxLayout* layout) {
+    auto* title = new QLabel(group.title);
+    title->setFont(fontFor(TextRole::Strong));
+    layout->addWidget(title);
+    auto* buttons = new QWidget;
+    buttons->setAccessibleName(group.title);
+    auto* flow = new FlowLayout(buttons);
+    for (const auto& entry : group.entries) {
+        auto* button = new WrappedButton(entry.label);
+        connect(button, &QPushButton::clicked, this, [this, kind = entry.kind] { press(kind); });
+        flow->addWidget(button);
+        m_shown.push_back({entry.kind, button});
+    }
+    layout->addWidget(buttons);
+}
 
 void ActsPanel::show(const SharedUnitView& unit) {
     m_unit = unit;
+    const ActScene scene{*unit, workplace().words(), workplace().clock().now()};
+    for (const auto& [kind, button] : m_shown) {
+        const auto why = whyNot(kind, scene);
+        button->setAccessibleDescription(why);
+        if (button->property("off").toBool() == !why.isEmpty()) continue;
+        button->setProperty("off", !why.isEmpty());
+        button->style()->unpolish(button);
+        button->style()->polish(button);
+    }
+}
+
+void ActsPanel::press(ActKind kind) {
+    if (!m_unit) return;
+    const ActScene scene{*m_unit, workplace().words(), workplace().clock().now()};
+    if (const auto why = whyNot(kind, scene); !why.isEmpty()) {
+        Q_EMIT workplace().told(why);
+    } else if (kind == ActKind::SwapUnits) {
+        put(new SwapUnitsSheet(tools(), m_unit));
+    } else if (kind == ActKind::Emergency && !workplace().presence().session()) {
+        startNow();
+    } else {
+        put(new ActSheet(tools(), m_unit, formOf(kind, scene)));
+    }
+}
+
+// From the locked screen one press more, the name, is all that an emergency start waits for: it is
+// for the group selected, at the place recorded.
+void ActsPanel::startNow() {
+    const ActScene scene{*m_unit, workplace().words(), workplace().clock().now()};
+    const auto form = formOf(ActKind::Emergency, scene);
+    Answers answers;
+    for (const auto& field : form.fields)
+        if (!field.value.empty()) answers.emplace(field.key, field.value);
+    keepActs(tools(), m_unit->bedside.identity, form.acts(answers), this, {});
 }
 
 }  // namespace desktop

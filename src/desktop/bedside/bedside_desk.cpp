@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/acts_panel.h"
 #include "desktop/bedside/history_panel.h"
+#include "desktop/bedside/hold_banner.h"
 #include "desktop/bedside/ready_list.h"
 #include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_bar.h"
@@ -26,6 +27,7 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     m_ready = new ReadyList;
     m_work = new QWidget;
     m_bar = new UnitBar;
+    m_hold = new HoldBanner(tools);
     m_tabs = new QHBoxLayout;
     m_tabs->setSpacing(targetGap);
     m_panels = new QStackedWidget;
@@ -34,6 +36,7 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     work->setContentsMargins(0, 0, 0, 0);
     work->setSpacing(8);
     work->addWidget(m_bar);
+    work->addWidget(m_hold);
     work->addLayout(m_tabs);
     work->addWidget(m_panels, 1);
     work->addWidget(m_strip);
@@ -57,11 +60,13 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
 void BedsideDesk::makePanels() {
     const PanelTools panel{tools(), *m_strip};
     auto* way = new WayPanel(panel);
+    auto* setup = new SetupPanel(panel);
     addPanel(way, tr("Way to ready"), Command::ShowWay);
-    addPanel(new SetupPanel(panel), tr("Set-up"), Command::ShowSetup);
+    addPanel(setup, tr("Set-up"), Command::ShowSetup);
     addPanel(new ActsPanel(panel), tr("Other entries"), Command::ShowActs);
     addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
-    connect(way, &WayPanel::fitWanted, this, [this] { showPanel(1); });
+    connect(way, &WayPanel::fitWanted, setup,
+            [setup](const QString& position) { setup->fit(plainText(position)); });
 }
 
 void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command command) {
@@ -219,6 +224,7 @@ void BedsideDesk::readUnit() {
 void BedsideDesk::show(const SharedUnitView& unit) {
     const auto before = std::exchange(m_unit, unit);
     m_bar->show(unit->bedside.identity);
+    m_hold->show(unit);
     for (int i = 0; i < m_panels->count(); ++i) panel(i)->show(unit);
     if (!before || before->bedside.identity.device != unit->bedside.identity.device) showFirst();
     Q_EMIT unitShown(m_serial);

@@ -20,6 +20,7 @@ class QHBoxLayout;
 namespace desktop {
 
 enum class Command;
+class HoldBanner;
 class ReadyList;
 class UnitBar;
 
@@ -71,6 +72,7 @@ private:
     };
     std::map<std::string, Left> m_left;  // by person: when and who, when they were locked out
     UnitBar* m_bar = nullptr;
+    HoldBanner* m_hold = nullptr;
     ReadyList* m_ready = nullptr;  // while no unit is open
     QWidget* m_work = nullptr;  // all that is about a unit
     QHBoxLayout* m_tabs = nullptr;

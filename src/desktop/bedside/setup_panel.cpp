@@ -4,12 +4,142 @@
 // The panel; see setup_panel.h.
 #include "desktop/bedside/setup_panel.h"
 
+#include "desktop/bedside/acts/act_sheet.h"
+#include "desktop/bedside/setup_fit_sheet.h"
+#include "desktop/bedside/setup_forms.h"
+#include "desktop/bedside/setup_row.h"
+#include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
+
+#include <QLabel>
+#include <QScrollArea>
+#include <QVBoxLayout>
+#include <algorithm>
+
 namespace desktop {
 
-SetupPanel::SetupPanel(PanelTools tools, QWidget* parent) : UnitPanel(tools, parent) {}
+namespace {
+
+// Into which of several positions a scanned part goes.
+class PositionSheet : public Sheet {
+public:
+    using Chosen = std::function<void(const report::PartProposal&)>;
+    PositionSheet(const station::Found& found, const Chosen& chosen)
+        : Sheet(SetupPanel::tr("Where does it go?")) {
+        auto* sentence = new QLabel(shownText(found.sentence));
+        sentence->setWordWrap(true);
+        sentence->setTextFormat(Qt::PlainText);
+        content()->addWidget(sentence);
+        for (const auto& part : found.parts) {
+            auto text = shownText(part.label);
+            if (!part.summary.empty()) text += QLatin1Char('\n') + shownText(part.summary);
+            auto* button = new WrappedButton(text);
+            connect(button, &QPushButton::clicked, this, [this, chosen, part] {
+                close();
+                chosen(part);
+            });
+            content()->addWidget(button);
+        }
+        content()->addStretch();
+        auto* back = new WrappedButton(SetupPanel::tr("Back, keep nothing"));
+        connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+        foot()->addWidget(back);
+    }
+};
+
+}  // namespace
+
+SetupPanel::SetupPanel(PanelTools tools, QWidget* parent) : SheetPanel(tools, parent) {
+    auto* inside = new QWidget;
+    m_layout = new QVBoxLayout(inside);
+    m_layout->setContentsMargins(0, 0, 0, 0);
+    m_layout->setSpacing(6);
+    m_layout->addStretch();
+    auto* scroll = new QScrollArea;
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setWidget(inside);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(scroll);
+}
 
 void SetupPanel::show(const SharedUnitView& unit) {
     m_unit = unit;
+    std::vector<std::string> keys;
+    for (const auto& position : unit->bedside.setup) keys.push_back(position.key);
+    if (keys != m_keys) {
+        m_keys = std::move(keys);
+        makeRows();
+    }
+    for (std::size_t row = 0; row < m_rows.size(); ++row)
+        m_rows[row]->show(unit->bedside.setup[row]);
+}
+
+void SetupPanel::makeRows() {
+    for (auto* row : m_rows) row->deleteLater();
+    m_rows.clear();
+    for (const auto& key : m_keys) {
+        auto* row = new SetupRow;
+        m_layout->insertWidget(static_cast<int>(m_rows.size()), row);
+        m_rows.push_back(row);
+        connect(row, &SetupRow::fitWanted, this, [this, key] { fit(key); });
+        connect(row, &SetupRow::removeWanted, this, [this, key] { remove(key); });
+        connect(row, &SetupRow::reprocessWanted, this, [this, key] { reprocess(key); });
+    }
+}
+
+bool SetupPanel::takeFound(const station::Found& found) {
+    using What = station::Found::What;
+    if (!m_unit || found.parts.empty() || (found.what != What::Part && found.what != What::Model))
+        return false;
+    if (found.parts.size() == 1) {
+        fitProposed(found.parts.front());
+    } else {
+        sheets().put(new PositionSheet(
+            found, [this](const report::PartProposal& part) { fitProposed(part); }));
+    }
+    return true;
+}
+
+void SetupPanel::fitProposed(const report::PartProposal& proposal) {
+    const auto serial = proposal.texts.find("serial");
+    const auto& fitted = deviceOf(*m_unit).fitted;
+    const auto here = fitted.find(proposal.position);
+    if (serial != proposal.texts.end() && here != fitted.end() &&
+        here->second.attributes.serial() == serial->second) {
+        Q_EMIT workplace().told(
+            tr("%1 stands in this unit already.").arg(shownText(serial->second)));
+        return;
+    }
+    auto fit = fitFor(*m_unit, workplace().words(), proposal.position);
+    fit.proposed = proposal;
+    put(new FitSheet(tools(), m_unit, fit));
+}
+
+void SetupPanel::fit(const std::string& position) {
+    if (m_unit)
+        put(new FitSheet(tools(), m_unit, fitFor(*m_unit, workplace().words(), position)));
+}
+
+const report::SetupPosition* SetupPanel::positionOf(const std::string& key) const {
+    const auto& setup = m_unit->bedside.setup;
+    const auto found = std::ranges::find(setup, key, &report::SetupPosition::key);
+    return found == setup.end() ? nullptr : &*found;
+}
+
+void SetupPanel::remove(const std::string& position) {
+    if (const auto* found = positionOf(position))
+        put(new ActSheet(tools(), m_unit, SetupForms::remove(*found)));
+}
+
+void SetupPanel::reprocess(const std::string& position) {
+    if (const auto* found = positionOf(position))
+        put(new ActSheet(tools(), m_unit, SetupForms::reprocess(*found, workplace().words())));
 }
 
 }  // namespace desktop

@@ -4,6 +4,7 @@
 // Presses on steps; see step_logging.h.
 #include "desktop/bedside/step_logging.h"
 
+#include "desktop/bedside/keeping.h"
 #include "desktop/shell/text.h"
 #include "words/times.h"
 
@@ -121,7 +122,7 @@ void StepLogging::attempt(const CheckToLog& check, Press press) {
 
 void StepLogging::keep(const station::Act& act) {
     setKeeping(true);
-    m_tools.strip.keep(m_device, {act}, this, [this](const Workplace::Kept& kept) {
+    keepActs(m_tools, m_unit->bedside.identity, {act}, this, [this](const Workplace::Kept& kept) {
         if (kept.isAll()) {
             await(kept.written.back().record);
         } else {

@@ -47,6 +47,7 @@ QString styleOf(const Colours& colours) {
                "QPushButton[main=\"true\"] { background: %5; color: %6; border-color: %5;"
                " font-weight: 600; }"
                "QPushButton:disabled { color: %7; border-style: dashed; background: %8; }"
+               "QPushButton[off=\"true\"] { color: %7; border-style: dashed; background: %8; }"
                "QPushButton:focus { border: 3px solid %9; }"
                "QPushButton:checked:focus, QPushButton[main=\"true\"]:focus {"
                " border: 3px solid %3; }"

@@ -64,8 +64,9 @@ void WrappedButton::paintEvent(QPaintEvent*) {
     style()->drawControl(QStyle::CE_PushButtonBevel, &option, &painter, this);
     const auto& hues = colours();
     const bool isFilled = isChecked() || property("main").toBool();
-    painter.setPen(!isEnabled() ? hues.quietText
-                                : (isFilled ? hues.mainButtonText : hues.buttonText));
+    const bool isOff = !isEnabled() || property("off").toBool();
+    painter.setPen(isOff ? hues.quietText
+                         : (isFilled ? hues.mainButtonText : hues.buttonText));
     painter.drawText(rect().adjusted(marginX, 0, -marginX, 0), textFlags, text());
 }
 

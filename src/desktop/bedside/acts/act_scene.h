@@ -1,0 +1,43 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What the forms of entries are made from, and what several of them ask for alike.
+#pragma once
+
+#include "desktop/bedside/acts/act_form.h"
+#include "desktop/bedside/unit_panel.h"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace desktop {
+
+// All must outlive the making of a form; the form keeps nothing of it.
+struct ActScene {
+    const UnitView& unit;
+    const words::Words& words;
+    logbook::Instant now;
+};
+
+// The groups that the unit is for, as choices.
+[[nodiscard]] ActField groupField(const ActScene& scene, const QString& label);
+// A place, typed or scanned, with those that are known as proposals; at first where the unit is.
+[[nodiscard]] ActField placeField(const ActScene& scene, const QString& label);
+[[nodiscard]] ActField textField(const std::string& key, const QString& label,
+                                 const QStringList& proposals = {});
+// Where there is only one choice it is chosen.
+[[nodiscard]] ActField choiceField(const std::string& key, const QString& label,
+                                   std::vector<ActChoice> choices);
+
+// What stands between the unit and a start of use by the log, a line each, the first few.
+[[nodiscard]] QStringList whatIsLacking(const ActScene& scene);
+
+// The label of the choice that was made in the field.
+[[nodiscard]] QString labelOf(const ActField& field, const Answers& answers);
+
+// A body of the answers to these fields, under the same names; those not answered are left out.
+[[nodiscard]] logbook::json::Object bodyOf(const Answers& answers,
+                                           const std::vector<std::string>& fields);
+
+}  // namespace desktop

@@ -1,0 +1,151 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The sheet; see act_sheet.h.
+#include "desktop/bedside/acts/act_sheet.h"
+
+#include "desktop/bedside/acts/choice_field.h"
+#include "desktop/bedside/entry_strip.h"
+#include "desktop/bedside/keeping.h"
+#include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+#include <utility>
+
+namespace desktop {
+
+ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, ActForm form, QWidget* parent)
+    : Sheet(form.title, parent),
+      m_tools(tools),
+      m_unit(std::move(unit)),
+      m_form(std::move(form)) {
+    addHead();
+    addFields();
+    m_strip = new EntryStrip(m_tools.desk);
+    m_strip->choose(m_tools.strip.choice());
+    content()->addWidget(m_strip);
+    content()->addStretch();
+    addFoot();
+    // What a kind of sheet objects to is asked once that is there.
+    QMetaObject::invokeMethod(this, &ActSheet::showAnswers, Qt::QueuedConnection);
+    m_keep->setEnabled(false);
+}
+
+void ActSheet::addHead() {
+    auto* which = new QLabel(unitLine(m_unit->bedside.identity));
+    which->setFont(fontFor(TextRole::Strong));
+    which->setWordWrap(true);
+    which->setTextFormat(Qt::PlainText);
+    content()->addWidget(which);
+    for (const auto& line : m_form.told) {
+        if (line.isEmpty()) continue;
+        auto* told = new QLabel(line);
+        told->setWordWrap(true);
+        told->setTextFormat(Qt::PlainText);
+        content()->addWidget(told);
+    }
+}
+
+void ActSheet::addFields() {
+    for (const auto& field : m_form.fields) {
+        auto* widget = new ActFieldWidget(field);
+        content()->addWidget(widget);
+        connect(widget, &ActFieldWidget::changed, this, &ActSheet::showAnswers);
+        m_fields.push_back(widget);
+        if (widget->line() != nullptr && focusProxy() == nullptr) setFocusProxy(widget->line());
+    }
+}
+
+void ActSheet::addFoot() {
+    m_trouble = new QLabel;
+    m_trouble->setWordWrap(true);
+    m_trouble->setTextFormat(Qt::PlainText);
+    m_trouble->setFont(fontFor(TextRole::Strong));
+    m_trouble->setAccessibleName(tr("Why it was not kept"));
+    m_trouble->hide();
+    auto* back = new WrappedButton(tr("Back, keep nothing"));
+    m_keep = new WrappedButton;
+    m_keep->setMain(true);
+    foot()->addWidget(m_trouble);
+    foot()->addWidget(back);
+    foot()->addWidget(m_keep);
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    connect(m_keep, &QPushButton::clicked, this, &ActSheet::keep);
+}
+
+Answers ActSheet::answers() const {
+    Answers answers;
+    for (const auto* widget : m_fields)
+        if (auto value = widget->value(); !value.empty())
+            answers.emplace(widget->field().key, std::move(value));
+    return answers;
+}
+
+void ActSheet::showAnswers() {
+    const auto given = answers();
+    for (const auto* widget : m_fields) {
+        const auto& field = widget->field();
+        if (!field.isWanted || given.contains(field.key)) continue;
+        auto label = field.label;
+        m_keep->setText(tr("First: %1").arg(label.remove(QLatin1Char('&'))));
+        m_keep->setEnabled(false);
+        return;
+    }
+    const auto wrong = objection(given);
+    m_keep->setText(wrong.isEmpty() ? m_form.says(given) : wrong);
+    m_keep->setEnabled(wrong.isEmpty());
+}
+
+QString ActSheet::objection(const Answers&) const {
+    return {};
+}
+
+void ActSheet::keepAll(const Answers& given, Workplace::TakeKept taken) {
+    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity, m_form.acts(given), this,
+             std::move(taken));
+}
+
+void ActSheet::setField(const std::string& key, const QString& text) {
+    for (auto* widget : m_fields)
+        if (widget->field().key == key) widget->setText(text);
+}
+
+void ActSheet::keep() {
+    m_keep->setEnabled(false);
+    keepAll(answers(), [this](const Workplace::Kept& kept) { take(kept); });
+}
+
+void ActSheet::take(const Workplace::Kept& kept) {
+    if (kept.isAll()) {
+        m_tools.strip.clear();
+        Q_EMIT this->kept();
+        close();
+        return;
+    }
+    showAnswers();
+    if (!kept.refused) return;
+    auto text = shownText(kept.refused->notice.text());
+    for (const auto& detail : kept.refused->details) text += QLatin1Char('\n') + shownText(detail);
+    m_trouble->setText(text);
+    m_trouble->show();
+}
+
+bool ActSheet::takeScan(const QString& text) {
+    if (isUnitCode(*m_unit, text)) {
+        Q_EMIT codeRead(text);
+        return true;
+    }
+    for (auto* widget : m_fields) {
+        if (widget->line() == nullptr || !widget->line()->hasFocus()) continue;
+        widget->setText(text.trimmed());
+        return true;
+    }
+    return false;
+}
+
+}  // namespace desktop

@@ -1,0 +1,119 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The sheet; see swap_units_sheet.h.
+#include "desktop/bedside/acts/swap_units_sheet.h"
+
+#include "desktop/bedside/acts/forms.h"
+#include "desktop/bedside/entry_strip.h"
+#include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/text.h"
+
+#include <algorithm>
+
+namespace desktop {
+
+namespace {
+
+using station::Act;
+
+constexpr const char* noFault = "-";
+
+// The unit of that serial or asset number that is not retired; null if there is none.
+const rules::Device* unitOf(const UnitView& unit, const std::string& code) {
+    for (const auto& [serial, device] : unit.fleet->standing->state.devices)
+        if (!device->retired && (serial == code || device->enrolment.asset == code))
+            return &*device;
+    return nullptr;
+}
+
+// "KB-0150: ready", as the board has it.
+QString standingOf(const UnitView& unit, const std::string& serial) {
+    const auto& fleet = *unit.fleet;
+    for (std::size_t row = 0; row < fleet.board.rows.size(); ++row)
+        if (fleet.board.rows[row].assessment.device == serial)
+            return shownText(fleet.lines[row].serial + ": " + fleet.lines[row].verdict);
+    return shownText(serial);
+}
+
+struct SwapForm {
+    Q_DECLARE_TR_FUNCTIONS(desktop::SwapUnitsSheet)
+public:
+    static ActForm of(const ActScene& scene) {
+        const auto& unit = scene.unit.bedside.identity;
+        ActForm form{tr("Swap for another unit")};
+        form.told << tr("The use of %1 ends. The other unit takes over for the same group, at the "
+                        "same place.")
+                         .arg(shownText(unit.serial));
+        auto other = textField("other", tr("&Which unit takes over? Scan or type it"));
+        other.isWanted = true;
+        std::vector<ActChoice> faults{{noFault, tr("No fault")}};
+        for (auto& fault : TroubleForms::faults(scene)) faults.push_back(std::move(fault));
+        auto fault = choiceField("fault", tr("Has %1 a fault?").arg(shownText(unit.serial)),
+                                 std::move(faults));
+        form.fields = {other, textField("reason", tr("Wh&y? It may stay empty"),
+                                        {tr("Fault of the unit"), tr("Patient's needs")}),
+                       fault};
+        form.says = [&view = scene.unit, from = shownText(unit.serial)](const Answers& answers) {
+            const auto* to = unitOf(view, answer(answers, "other"));
+            return to == nullptr ? QString()
+                                 : tr("%1 is off the patient, %2 took over")
+                                       .arg(from, shownText(to->serial));
+        };
+        return form;
+    }
+
+    static std::vector<Act> onTheFirst(const Answers& answers) {
+        std::vector<Act> acts{{"use_end", {}}};
+        const auto code = answer(answers, "fault");
+        if (code.empty() || code == noFault) return acts;
+        Act fault{"fault", {{"code", code}}};
+        if (const auto reason = answer(answers, "reason"); !reason.empty())
+            fault.body.emplace_back("text", reason);
+        acts.push_back(std::move(fault));
+        return acts;
+    }
+
+    static Act onTheSecond(const report::BedsideIdentity& first, const Answers& answers) {
+        Act start{"use_start", bodyOf(answers, {"reason"})};
+        if (first.group) start.body.emplace_back("group", *first.group);
+        if (first.location && !first.location->empty())
+            start.body.emplace_back("location", *first.location);
+        return start;
+    }
+};
+
+}  // namespace
+
+SwapUnitsSheet::SwapUnitsSheet(const PanelTools& tools, SharedUnitView unit, QWidget* parent)
+    : ActSheet(tools, unit,
+               SwapForm::of({*unit, tools.desk.workplace.words(),
+                             tools.desk.workplace.clock().now()}),
+               parent) {}
+
+bool SwapUnitsSheet::takeScan(const QString& text) {
+    const auto* scanned = unitOf(unit(), plainText(text.trimmed()));
+    if (scanned == nullptr) return ActSheet::takeScan(text);
+    setField("other", shownText(scanned->serial));
+    return true;
+}
+
+QString SwapUnitsSheet::objection(const Answers& answers) const {
+    const auto code = answer(answers, "other");
+    const auto* other = unitOf(unit(), code);
+    if (other == nullptr) return tr("No unit goes by %1.").arg(shownText(code));
+    if (other->serial == unit().bedside.identity.device)
+        return tr("That is the unit that is taken off. Scan the one that takes over.");
+    if (other->use) return tr("%1: another use.").arg(standingOf(unit(), other->serial));
+    return {};
+}
+
+void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) {
+    auto acts = SwapForm::onTheFirst(answers);
+    acts.push_back(SwapForm::onTheSecond(unit().bedside.identity, answers));
+    auto entries = strip().entriesOf(unit().bedside.identity.device, std::move(acts));
+    entries.back().device = unitOf(unit(), answer(answers, "other"))->serial;
+    workplace().keep(std::move(entries), this, std::move(taken));
+}
+
+}  // namespace desktop

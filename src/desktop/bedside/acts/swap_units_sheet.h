@@ -1,0 +1,26 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One unit takes over from another: two scans and a reason, kept as the end of the one use, the
+// fault if there is one, and the start of the other for the same group at the same place.
+#pragma once
+
+#include "desktop/bedside/acts/act_scene.h"
+#include "desktop/bedside/acts/act_sheet.h"
+
+namespace desktop {
+
+class SwapUnitsSheet : public ActSheet {
+    Q_OBJECT
+public:
+    SwapUnitsSheet(const PanelTools& tools, SharedUnitView unit, QWidget* parent = nullptr);
+
+    // The unit that takes over.
+    bool takeScan(const QString& text) override;
+
+protected:
+    [[nodiscard]] QString objection(const Answers& answers) const override;
+    void keepAll(const Answers& answers, Workplace::TakeKept taken) override;
+};
+
+}  // namespace desktop

@@ -1,0 +1,148 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The sheet; see hold_view.h.
+#include "desktop/bedside/hold_view.h"
+
+#include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
+#include "print/hold_sheet.h"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QLabel>
+#include <QLineEdit>
+#include <QLocale>
+#include <QStandardPaths>
+#include <QVBoxLayout>
+#include <utility>
+
+namespace desktop {
+
+namespace {
+
+using Printed = tl::expected<int, print::PaperTrouble>;
+
+// Beside the person's documents, under a name that is not taken.
+QString proposedFile(const std::string& device) {
+    const auto folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    QString name = shownText(device);
+    for (auto& letter : name)
+        if (!letter.isLetterOrNumber() && letter != QLatin1Char('-')) letter = QLatin1Char('_');
+    for (int number = 1;; ++number) {
+        const auto end = number == 1 ? QString() : QStringLiteral("-%1").arg(number);
+        const auto file = QDir(folder).filePath(
+            QStringLiteral("hold-%1%2.pdf").arg(name, end));
+        if (!QFileInfo::exists(file)) return file;
+    }
+}
+
+// As printers have it where the computer stands.
+print::PaperSize paperSize() {
+    return QLocale::system().measurementSystem() == QLocale::MetricSystem
+               ? print::PaperSize::A4
+               : print::PaperSize::Letter;
+}
+
+QLabel* makeLabel(const QString& text, TextRole role) {
+    auto* label = new QLabel(text);
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    label->setFont(fontFor(role));
+    return label;
+}
+
+}  // namespace
+
+HoldView::HoldView(DeskTools tools, SharedUnitView unit, std::size_t hold, QWidget* parent)
+    : Sheet(shownText(unit->bedside.identity.sheets.at(hold).label), parent),
+      m_tools(tools),
+      m_unit(std::move(unit)),
+      m_hold(m_unit->bedside.identity.sheets[hold]) {
+    addLines();
+    addFoot();
+}
+
+void HoldView::addLines() {
+    content()->addWidget(makeLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
+    content()->addWidget(
+        makeLabel(tr("Since %1, entered by %2.").arg(shownText(m_hold.since), shownText(m_hold.by)),
+                  TextRole::Plain));
+    for (const auto& line : m_hold.lines)
+        content()->addWidget(makeLabel(shownText(line), TextRole::Large));
+    if (!m_hold.lifters.empty())
+        content()->addWidget(makeLabel(shownText(m_hold.lifters), TextRole::Plain));
+    auto* label = makeLabel(tr("&File for the sheet, to print or to hand on"), TextRole::Plain);
+    label->setTextFormat(Qt::AutoText);
+    m_file = new QLineEdit(proposedFile(m_unit->bedside.identity.device));
+    m_file->setAccessibleName(tr("File for the sheet"));
+    label->setBuddy(m_file);
+    content()->addWidget(label);
+    content()->addWidget(m_file);
+    content()->addStretch();
+}
+
+void HoldView::addFoot() {
+    m_told = makeLabel({}, TextRole::Strong);
+    m_told->hide();
+    foot()->addWidget(m_told);
+    auto* back = new WrappedButton(tr("Back"));
+    auto* save = new WrappedButton(tr("Save it as a PDF"));
+    foot()->addWidget(back);
+    foot()->addWidget(save);
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    connect(save, &QPushButton::clicked, this, &HoldView::savePdf);
+    if (const auto printers = print::printers(); !printers.empty()) {
+        auto* button = new WrappedButton(tr("Print it on %1").arg(shownText(printers.front())));
+        button->setMain(true);
+        foot()->addWidget(button);
+        connect(button, &QPushButton::clicked, this,
+                [this, printer = printers.front()] { printOn(printer); });
+    } else {
+        save->setMain(true);
+    }
+}
+
+print::Paper HoldView::paper() const {
+    const auto& bedside = m_unit->bedside;
+    const auto& words = m_tools.workplace.words();
+    const auto now = m_tools.workplace.clock().now();
+    const words::Times times(words, *bedside.zone, now);
+    return print::holdSheetPaper(words, {bedside.identity, m_hold, bedside.edition,
+                                         times.full(bedside.asked), times.full(now), paperSize()});
+}
+
+void HoldView::tell(const QString& text) {
+    m_told->setText(text);
+    m_told->show();
+}
+
+void HoldView::savePdf() {
+    const auto file = m_file->text().trimmed();
+    if (file.isEmpty() || QFileInfo::exists(file)) {
+        tell(file.isEmpty() ? tr("Nothing was saved: give the file a name.")
+                            : tr("Nothing was saved: there is a file of that name. Take another."));
+        m_file->setFocus();
+        return;
+    }
+    m_tools.workplace.read(
+        [paper = paper(), path = plainText(file)](const auto&, const auto&) {
+            return print::writePdf(paper, path);
+        },
+        this, [this, file](const Printed& printed) {
+            tell(printed ? tr("Saved as %1.").arg(file)
+                         : tr("Nothing was saved: %1 cannot be written. Take another folder.")
+                               .arg(file));
+        });
+}
+
+void HoldView::printOn(const std::string& printer) {
+    const Printed printed = print::printOn(paper(), printer);
+    tell(printed ? tr("Sent to %1.").arg(shownText(printer))
+                 : tr("%1 took nothing. Save the sheet as a PDF instead.")
+                       .arg(shownText(printer)));
+}
+
+}  // namespace desktop

@@ -1,0 +1,61 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The question before; see keeping.h.
+#include "desktop/bedside/keeping.h"
+
+#include "desktop/bedside/entry_strip.h"
+#include "desktop/shell/text.h"
+
+#include <QCoreApplication>
+#include <QPointer>
+#include <algorithm>
+
+namespace desktop {
+
+bool disturbsHold(const report::BedsideIdentity& unit, const std::vector<station::Act>& acts) {
+    return !unit.sheets.empty() && std::ranges::any_of(acts, [](const station::Act& act) {
+        const auto kind = logbook::kindOf(act.kind);
+        return kind && report::disturbsEvidence(*kind);
+    });
+}
+
+Question holdQuestion(const report::BedsideIdentity& unit) {
+    const auto tr = [](const char* text) {
+        return QCoreApplication::translate("desktop::Keeping", text);
+    };
+    QStringList lines;
+    for (const auto& sheet : unit.sheets) {
+        lines << tr(QT_TRANSLATE_NOOP("desktop::Keeping", "%1, since %2:"))
+                     .arg(shownText(sheet.label), shownText(sheet.since));
+        for (const auto& line : sheet.lines) lines << shownText(line);
+        if (!sheet.lifters.empty()) lines << shownText(sheet.lifters);
+    }
+    lines << QString()
+          << tr(QT_TRANSLATE_NOOP("desktop::Keeping",
+                                  "This entry may change what has to stay as it is."));
+    return {lines.join(QLatin1Char('\n')),
+            tr(QT_TRANSLATE_NOOP("desktop::Keeping", "It was done: keep the entry")),
+            tr(QT_TRANSLATE_NOOP("desktop::Keeping", "Leave the unit as it is"))};
+}
+
+void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
+              std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken) {
+    auto& strip = tools.strip;
+    if (!disturbsHold(unit, acts)) {
+        strip.keep(unit.device, std::move(acts), receiver, std::move(taken));
+        return;
+    }
+    tools.desk.workplace.ask(
+        holdQuestion(unit), [&strip, device = unit.device, acts = std::move(acts),
+                             receiver = QPointer<QObject>(receiver), taken](bool isYes) {
+            if (!receiver) return;
+            if (isYes) {
+                strip.keep(device, acts, receiver, taken);
+            } else if (taken) {
+                taken({{}, {}, true});
+            }
+        });
+}
+
+}  // namespace desktop

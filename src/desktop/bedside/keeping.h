@@ -1,0 +1,26 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Keeping what a press states: where a hold with a sheet stands on the unit and an entry may change
+// what is to stay as it is, that is asked first. Nothing is forbidden.
+#pragma once
+
+#include "desktop/bedside/unit_panel.h"
+
+#include <vector>
+
+namespace desktop {
+
+// Whether such a hold stands and one of the acts may disturb it.
+[[nodiscard]] bool disturbsHold(const report::BedsideIdentity& unit,
+                                const std::vector<station::Act>& acts);
+
+// What is asked then: the lines of the sheets, and who may lift the hold.
+[[nodiscard]] Question holdQuestion(const report::BedsideIdentity& unit);
+
+// As EntryStrip::keep, after that question where it is to be asked. Where the answer is no, `taken`
+// is told that all was called off.
+void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
+              std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken);
+
+}  // namespace desktop

@@ -1,0 +1,224 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The sheet; see setup_fit_sheet.h.
+#include "desktop/bedside/setup_fit_sheet.h"
+
+#include "desktop/bedside/entry_strip.h"
+#include "desktop/bedside/keeping.h"
+#include "desktop/bedside/setup_part_fields.h"
+#include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <utility>
+
+namespace desktop {
+
+namespace {
+
+QLabel* makeLabel(const QString& text, TextRole role) {
+    auto* label = new QLabel(text);
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    label->setFont(fontFor(role));
+    return label;
+}
+
+void say(QLabel& label, const QString& text) {
+    label.setText(text);
+    label.setVisible(!text.isEmpty());
+}
+
+// Whether it matters there for which group a part is.
+bool asksGroups(const UnitView& unit, const report::FitToLog& fit) {
+    const auto& rulebook = rulebookOf(unit);
+    const auto* position = rulebook.position(fit.position);
+    return fit.proposed.groups || (position != nullptr && position->matchGroup) ||
+           std::ranges::any_of(rulebook.checks, [&](const rules::Check& check) {
+               return std::ranges::find(check.needsMatch, fit.position) != check.needsMatch.end();
+           });
+}
+
+PartFields::Groups groupsFor(const UnitView& unit, const words::Words& words,
+                             const report::FitToLog& fit) {
+    PartFields::Groups groups;
+    if (!asksGroups(unit, fit)) return groups;
+    const auto context = contextOf(unit, words);
+    for (const auto& group : rulebookOf(unit).groups)
+        groups.emplace_back(group.key, shownText(words::groupLabel(context, group.key)));
+    return groups;
+}
+
+}  // namespace
+
+report::FitToLog fitFor(const UnitView& unit, const words::Words& words,
+                        const std::string& position) {
+    for (const auto& row : unit.bedside.rows)
+        if (const auto* fit = std::get_if<report::FitToLog>(&row.act))
+            if (fit->position == position) return *fit;
+    const auto& identity = unit.bedside.identity;
+    const auto context = contextOf(unit, words);
+    return report::fitToLog(context, position,
+                            identity.groupAsked ? identity.groupAsked : identity.group);
+}
+
+FitSheet::FitSheet(const PanelTools& tools, SharedUnitView unit, const report::FitToLog& fit,
+                   QWidget* parent)
+    : Sheet(fit.occupied ? tr("Swap: %1").arg(shownText(fit.label))
+                         : tr("Fit: %1").arg(shownText(fit.label)),
+            parent),
+      m_tools(tools),
+      m_unit(std::move(unit)),
+      m_fit(fit) {
+    addHead();
+    m_fields =
+        new PartFields(groupsFor(*m_unit, tools.desk.workplace.words(), m_fit));
+    content()->addWidget(m_fields);
+    m_strip = new EntryStrip(m_tools.desk);
+    m_strip->choose(m_tools.strip.choice());
+    content()->addWidget(m_strip);
+    content()->addStretch();
+    addFoot();
+    setFocusProxy(m_fields->first());
+    connect(m_fields, &PartFields::changed, this, &FitSheet::showAnswers);
+    connect(m_fields, &PartFields::named, this, [this](const QString& text) { look(text, false); });
+    propose(m_fit.proposed);
+}
+
+void FitSheet::addHead() {
+    content()->addWidget(makeLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
+    content()->addWidget(
+        makeLabel(tr("Scan the part, or type what is on it. The rest is as proposed; change what "
+                     "is not so."),
+                  TextRole::Plain));
+    m_source = makeLabel({}, TextRole::Quiet);
+    content()->addWidget(m_source);
+    if (!m_fit.putBack) return;
+    auto* same = new WrappedButton(
+        tr("The same part again: %1").arg(shownText(m_fit.putBack->summary)));
+    connect(same, &QPushButton::clicked, this, [this] { propose(*m_fit.putBack); });
+    content()->addWidget(same);
+}
+
+void FitSheet::addFoot() {
+    m_remark = makeLabel({}, TextRole::Strong);
+    m_trouble = makeLabel({}, TextRole::Strong);
+    m_trouble->setAccessibleName(tr("Why it was not kept"));
+    m_trouble->hide();
+    auto* back = new WrappedButton(tr("Back, keep nothing"));
+    m_keep = new WrappedButton;
+    m_keep->setMain(true);
+    for (auto* each : std::initializer_list<QWidget*>{m_remark, m_trouble, back, m_keep})
+        foot()->addWidget(each);
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    connect(m_keep, &QPushButton::clicked, this, &FitSheet::askGroups);
+}
+
+void FitSheet::propose(const report::PartProposal& proposal) {
+    m_elsewhere = shownText(proposal.standsElsewhere);
+    say(*m_source, proposal.source.empty()
+                       ? QString()
+                       : tr("Proposed: %1, %2")
+                             .arg(shownText(proposal.summary), shownText(proposal.source)));
+    m_fields->propose(proposal);
+}
+
+bool FitSheet::takeScan(const QString& text) {
+    if (isUnitCode(*m_unit, text)) {
+        Q_EMIT codeRead(text);
+    } else {
+        look(text.trimmed(), true);
+    }
+    return true;
+}
+
+void FitSheet::look(const QString& text, bool isScanned) {
+    if (text.isEmpty()) return;
+    m_tools.desk.workplace.read(
+        [unit = m_unit, text = plainText(text)](const auto& surroundings, const auto&) {
+            return station::find(surroundings, *unit->fleet->standing, text,
+                                 unit->bedside.identity.device);
+        },
+        this, [this, isScanned](const station::Found& found) { takeFound(found, isScanned); });
+}
+
+void FitSheet::takeFound(const station::Found& found, bool isScanned) {
+    const auto here = std::ranges::find_if(found.parts, [this](const auto& part) {
+        return part.position == m_fit.position;
+    });
+    if (here != found.parts.end()) {
+        propose(*here);
+        return;
+    }
+    const bool isElse = found.what == station::Found::What::Part ||
+                        found.what == station::Found::What::Model;
+    if (isElse) {
+        say(*m_trouble, tr("%1 It is not known as: %2.")
+                            .arg(shownText(found.sentence), shownText(m_fit.label)));
+    } else if (isScanned && !m_fields->typeIntoFocused(shownText(found.read))) {
+        say(*m_trouble, tr("Read %1. Put the cursor where it belongs, and scan again.")
+                            .arg(shownText(found.read)));
+    }
+}
+
+QString FitSheet::otherGroups() const {
+    const auto part = m_fields->stated(m_fit.position);
+    const auto context = contextOf(*m_unit, m_tools.desk.workplace.words());
+    return shownText(report::otherGroupsSentence(context, m_fit.position, part.groups));
+}
+
+void FitSheet::showAnswers() {
+    if (m_keep == nullptr) return;
+    auto remark = otherGroups();
+    if (!m_elsewhere.isEmpty()) remark += (remark.isEmpty() ? "" : "\n") + m_elsewhere;
+    say(*m_remark, remark);
+    const auto wrong = m_fields->wrong();
+    m_keep->setEnabled(wrong.isEmpty());
+    m_keep->setText(!wrong.isEmpty()  ? wrong
+                    : m_fit.occupied ? tr("The old one is out, this one is in")
+                                     : tr("This one was fitted"));
+}
+
+void FitSheet::askGroups() {
+    const auto sentence = otherGroups();
+    if (sentence.isEmpty()) {
+        keep();
+        return;
+    }
+    m_tools.desk.workplace.ask({sentence, tr("That is so, it was fitted"), tr("No, look again")},
+                               [self = QPointer<FitSheet>(this)](bool isYes) {
+                                   if (self && isYes) self->keep();
+                               });
+}
+
+void FitSheet::keep() {
+    m_keep->setEnabled(false);
+    const auto part = m_fields->stated(m_fit.position);
+    auto acts = m_fit.occupied ? station::swapOf(part) : std::vector{station::fitOf(part)};
+    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity, std::move(acts), this,
+             [this](const Workplace::Kept& kept) { take(kept); });
+}
+
+void FitSheet::take(const Workplace::Kept& kept) {
+    if (kept.isAll()) {
+        m_tools.strip.clear();
+        Q_EMIT this->kept();
+        close();
+        return;
+    }
+    // Taken out it stays, whatever came of the other: only the fit is still to be kept.
+    if (!kept.written.empty()) m_fit.occupied = false;
+    showAnswers();
+    if (!kept.refused) return;
+    auto text = shownText(kept.refused->notice.text());
+    for (const auto& detail : kept.refused->details) text += QLatin1Char('\n') + shownText(detail);
+    say(*m_trouble, text);
+}
+
+}  // namespace desktop

@@ -1,0 +1,187 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The fields; see setup_part_fields.h.
+#include "desktop/bedside/setup_part_fields.h"
+
+#include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
+#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrapped_button.h"
+#include "words/words.h"
+
+#include <QButtonGroup>
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+#include <algorithm>
+
+namespace desktop {
+
+std::optional<logbook::Day> typedDay(const QString& text) {
+    auto digits = text.simplified();
+    if (digits.size() == 10) return logbook::parseDay(plainText(digits));
+    if (digits.size() == 6) digits.prepend(QStringLiteral("20"));
+    if (digits.size() != 8) return std::nullopt;
+    const auto year = digits.left(4), month = digits.mid(4, 2);
+    auto day = digits.mid(6);
+    const auto dayText = [&] { return plainText(year + '-' + month + '-' + day); };
+    if (day != QLatin1String("00")) return logbook::parseDay(dayText());
+    for (int last = 31; last >= 28; --last) {
+        day = QString::number(last);
+        if (auto read = logbook::parseDay(dayText())) return read;
+    }
+    return std::nullopt;
+}
+
+PartFields::PartFields(const Groups& groups, QWidget* parent) : QWidget(parent) {
+    m_layout = new QVBoxLayout(this);
+    m_layout->setContentsMargins(0, 0, 0, 0);
+    m_layout->setSpacing(6);
+    addLine("serial", tr("&Serial, if it has one"));
+    addLine("lot", tr("&Lot"));
+    addLine("expires", tr("&Expires, as 2027-05-31 or 270531"));
+    addLine("model", tr("&Model"));
+    for (const auto* key : {"serial", "model"})
+        connect(line(key), &QLineEdit::editingFinished, this, [this, key] {
+            if (line(key)->isModified()) Q_EMIT named(line(key)->text().simplified());
+            line(key)->setModified(false);
+        });
+    addGroups(groups);
+    addReuse();
+}
+
+QLineEdit* PartFields::addLine(const std::string& key, const QString& label) {
+    auto* name = new QLabel(label);
+    name->setWordWrap(true);
+    auto* field = new QLineEdit;
+    auto says = label;
+    field->setAccessibleName(says.remove(QLatin1Char('&')));
+    name->setBuddy(field);
+    m_layout->addWidget(name);
+    m_layout->addWidget(field);
+    m_lines.emplace_back(key, field);
+    connect(field, &QLineEdit::textChanged, this, &PartFields::changed);
+    return field;
+}
+
+QLineEdit* PartFields::line(std::string_view key) const {
+    const auto found = std::ranges::find_if(m_lines, [&](const auto& each) {
+        return each.first == key;
+    });
+    return found == m_lines.end() ? nullptr : found->second;
+}
+
+void PartFields::addGroups(const Groups& groups) {
+    if (groups.empty()) return;
+    m_layout->addWidget(new QLabel(tr("For which patient groups?")));
+    auto* row = new QWidget;
+    auto* flow = new FlowLayout(row);
+    for (const auto& [key, label] : groups) {
+        auto* button = new WrappedButton(label);
+        button->setCheckable(true);
+        flow->addWidget(button);
+        m_groups.emplace_back(key, button);
+        connect(button, &QPushButton::clicked, this, [this] { m_statesGroups = true; });
+        connect(button, &QPushButton::toggled, this, &PartFields::changed);
+    }
+    m_layout->addWidget(row);
+}
+
+// Only where the part before states it by itself.
+void PartFields::addReuse() {
+    m_reuse = new QWidget;
+    auto* layout = new QVBoxLayout(m_reuse);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(6);
+    layout->addWidget(new QLabel(tr("How often is it used?")));
+    auto* row = new QWidget;
+    auto* flow = new FlowLayout(row);
+    auto* group = new QButtonGroup(this);
+    const std::pair<const char*, QString> words[] = {
+        {"single_use", tr("Once")},
+        {"single_patient", tr("For one patient")},
+        {"reusable", tr("Again, after reprocessing")},
+        {"permanent", tr("For good")}};
+    for (const auto& [key, label] : words) {
+        auto* button = new WrappedButton(label);
+        button->setCheckable(true);
+        group->addButton(button);
+        flow->addWidget(button);
+        m_reuses.emplace_back(key, button);
+        connect(button, &QPushButton::toggled, this, &PartFields::changed);
+    }
+    layout->addWidget(row);
+    m_layout->addWidget(m_reuse);
+    m_reuse->hide();
+}
+
+void PartFields::propose(const report::PartProposal& proposal) {
+    for (const auto& [key, field] : m_lines) {
+        const auto text = proposal.texts.find(key);
+        if (text != proposal.texts.end()) {
+            field->setText(shownText(text->second));
+        } else if (!report::isOfOnePart(key)) {
+            field->clear();
+        }
+    }
+    for (const auto& [key, value] : proposal.texts) {
+        if (line(key) != nullptr || key == "reuse") continue;
+        addLine(key, shownText(words::capitalized(words::readable(key))))
+            ->setText(shownText(value));
+    }
+    m_statesGroups = proposal.groups.has_value();
+    for (const auto& [key, button] : m_groups)
+        button->setChecked(proposal.groups &&
+                           std::ranges::find(*proposal.groups, key) != proposal.groups->end());
+    const auto reuse = proposal.texts.find("reuse");
+    m_reuse->setVisible(reuse != proposal.texts.end());
+    for (const auto& [key, button] : m_reuses)
+        if (reuse != proposal.texts.end()) button->setChecked(key == reuse->second);
+    Q_EMIT changed();
+}
+
+station::StatedPart PartFields::stated(const std::string& position) const {
+    station::StatedPart part{position, {}, {}};
+    for (const auto& [key, field] : m_lines)
+        if (auto text = plainText(field->text().simplified()); !text.empty())
+            part.texts.emplace(key, std::move(text));
+    if (const auto expires = part.texts.find("expires"); expires != part.texts.end())
+        if (const auto day = typedDay(shownText(expires->second)))
+            expires->second = logbook::toText(*day);
+    if (!m_reuse->isHidden())
+        for (const auto& [key, button] : m_reuses)
+            if (button->isChecked()) part.texts.emplace("reuse", key);
+    if (m_statesGroups) part.groups = chosenGroups();
+    return part;
+}
+
+std::vector<std::string> PartFields::chosenGroups() const {
+    std::vector<std::string> groups;
+    for (const auto& [key, button] : m_groups)
+        if (button->isChecked()) groups.push_back(key);
+    return groups;
+}
+
+QString PartFields::wrong() const {
+    const auto expires = line("expires")->text().simplified();
+    if (!expires.isEmpty() && !typedDay(expires))
+        return tr("%1 is no day. Write it as 2027-05-31 or 270531.").arg(expires);
+    return {};
+}
+
+bool PartFields::typeIntoFocused(const QString& text) {
+    for (const auto& [key, field] : m_lines) {
+        if (!field->hasFocus()) continue;
+        field->setText(text);
+        field->setModified(true);
+        return true;
+    }
+    return false;
+}
+
+void PartFields::typeSerial(const QString& text) {
+    line("serial")->setText(text);
+}
+
+}  // namespace desktop

@@ -1,0 +1,66 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What a part states that is about to be fitted: what is on the part itself, typed or scanned, and
+// what it is like, as proposed. Lot, serial and expiry are never proposed.
+#pragma once
+
+#include "station/bedside.h"
+
+#include <QWidget>
+#include <map>
+#include <string>
+#include <utility>
+#include <vector>
+
+class QLineEdit;
+class QPushButton;
+class QVBoxLayout;
+
+namespace desktop {
+
+class FlowLayout;
+
+// "2027-05-31", "20270531", or as packages have it "270531", where day 00 is the month's last.
+[[nodiscard]] std::optional<logbook::Day> typedDay(const QString& text);
+
+class PartFields : public QWidget {
+    Q_OBJECT
+public:
+    // The patient groups that there are, as key and label; none where groups do not matter.
+    using Groups = std::vector<std::pair<std::string, QString>>;
+    explicit PartFields(const Groups& groups, QWidget* parent = nullptr);
+
+    // What was typed of serial, lot and expiry stays, unless the proposal is of that very part.
+    void propose(const report::PartProposal& proposal);
+
+    [[nodiscard]] station::StatedPart stated(const std::string& position) const;
+    [[nodiscard]] std::vector<std::string> chosenGroups() const;
+    // What cannot be kept as it is typed; "" if all can.
+    [[nodiscard]] QString wrong() const;
+
+    [[nodiscard]] QLineEdit* first() const { return m_lines.front().second; }
+    // A code into the line with the focus; whether there was one.
+    bool typeIntoFocused(const QString& text);
+    void typeSerial(const QString& text);
+
+Q_SIGNALS:
+    void changed();
+    // A model or a serial was typed by hand: there may be more that is known of it.
+    void named(const QString& text);
+
+private:
+    QLineEdit* addLine(const std::string& key, const QString& label);
+    [[nodiscard]] QLineEdit* line(std::string_view key) const;
+    void addGroups(const Groups& groups);
+    void addReuse();
+
+    QVBoxLayout* m_layout = nullptr;
+    std::vector<std::pair<std::string, QLineEdit*>> m_lines;  // attribute and line
+    std::vector<std::pair<std::string, QPushButton*>> m_groups;
+    QWidget* m_reuse = nullptr;
+    std::vector<std::pair<std::string, QPushButton*>> m_reuses;
+    bool m_statesGroups = false;
+};
+
+}  // namespace desktop

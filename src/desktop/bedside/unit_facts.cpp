@@ -1,0 +1,77 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Looking up; see unit_facts.h.
+#include "desktop/bedside/unit_facts.h"
+
+#include "desktop/shell/text.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+#include <cassert>
+#include <map>
+
+namespace desktop {
+
+const rules::Device& deviceOf(const UnitView& unit) {
+    const auto* device = unit.fleet->standing->state.device(unit.bedside.identity.device);
+    assert(device != nullptr);
+    return *device;
+}
+
+const rules::Rulebook& rulebookOf(const UnitView& unit) {
+    return *unit.fleet->standing->state.rulebook;
+}
+
+words::Context contextOf(const UnitView& unit, const words::Words& words) {
+    const auto& standing = *unit.fleet->standing;
+    return {words,        standing.state, &deviceOf(unit),
+            standing.at,  unit.bedside.identity.group,
+            report::lookupIn(standing.log.log)};
+}
+
+const std::vector<rules::Finding>& findingsOf(const UnitView& unit) {
+    const auto& rows = unit.fleet->board.rows;
+    const auto row = std::ranges::find_if(rows, [&](const report::BoardRow& each) {
+        return each.assessment.device == unit.bedside.identity.device;
+    });
+    static const std::vector<rules::Finding> none;
+    return row == rows.end() ? none : row->assessment.findings;
+}
+
+QString unitLine(const report::BedsideIdentity& unit) {
+    QStringList parts{shownText(unit.serial)};
+    for (const auto& each : {unit.label, unit.place})
+        if (!each.empty()) parts << shownText(each);
+    return parts.join(QStringLiteral(" · "));
+}
+
+QString whoMayEnter(const UnitView& unit, const words::Words& words, logbook::Kind kind) {
+    const auto context = contextOf(unit, words);
+    const auto roles = words::rolesFor(context, kind);
+    if (roles.empty()) return {};
+    return QCoreApplication::translate("desktop::UnitFacts", "May be entered by: %1.")
+        .arg(shownText(words::rolesWithPeople(context, roles)));
+}
+
+bool isUnitCode(const UnitView& unit, const QString& text) {
+    const auto code = plainText(text.trimmed());
+    for (const auto& [serial, device] : unit.fleet->standing->state.devices)
+        if (serial == code || device->enrolment.asset == code) return true;
+    return false;
+}
+
+std::vector<std::string> knownPlaces(const UnitView& unit, std::size_t most) {
+    std::map<std::string, int> units;
+    for (const auto& [serial, device] : unit.fleet->standing->state.devices)
+        if (!device->location.empty()) ++units[device->location];
+    std::vector<std::string> places;
+    for (const auto& [place, count] : units) places.push_back(place);
+    std::ranges::stable_sort(places, [&](const auto& a, const auto& b) {
+        return units[a] > units[b];
+    });
+    if (places.size() > most) places.resize(most);
+    return places;
+}
+
+}  // namespace desktop

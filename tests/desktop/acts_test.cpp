@@ -1,0 +1,257 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Every other entry, by mouse and keys: the record that is kept is compared.
+#include "acts_world.h"
+#include "desktop/theme/verdict_chip.h"
+
+using support::ActsWorld;
+using Lines = std::vector<std::string>;
+
+namespace {
+
+// A button, what is pressed in its sheet, what ends it.
+struct Steps {
+    QString act;
+    std::vector<QString> chosen{};
+    std::vector<std::pair<QString, QString>> typed{};  // line, text
+    QString keeps;
+};
+
+Lines enter(ActsWorld& world, const Steps& steps, std::size_t count = 1) {
+    const auto before = world.entries().size();
+    world.pressButton(steps.act);
+    (void)world.awaitSheet();
+    for (const auto& each : steps.chosen) world.pressButton(each);
+    for (const auto& [line, text] : steps.typed) world.typeInto(line, text);
+    world.pressButton(steps.keeps);
+    return world.entriesSince(before, count);
+}
+
+std::string placeOf(const ActsWorld& world, const std::string& serial) {
+    return world.device(serial).location;
+}
+
+std::string groupOf(const ActsWorld& world, const std::string& serial) {
+    return *world.device(serial).group();
+}
+
+// As JSON has it, members sorted.
+std::string use(const ActsWorld& world, const std::string& serial, const std::string& more) {
+    return "use_start " + serial + " {" + more + "\"group\":\"" + groupOf(world, serial) +
+           "\",\"location\":\"" + placeOf(world, serial) + "\"";
+}
+
+void openActs(ActsWorld& world, const std::string& serial) {
+    world.openUnit(serial);
+    world.key(Qt::Key_F7);
+    ActsWorld::waitUntil("the entries are offered",
+                            [&] { return !world.buttons("Start of use").empty(); });
+}
+
+}  // namespace
+
+TEST_CASE("from the parts that are fitted to the end of a use", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = std::string(ActsWorld::idle);
+    world.openUnit(unit);
+    world.key(Qt::Key_F6);
+    const auto parts =
+        enter(world, {"Swap: Breathing circuit", {}, {{"Lot", "4472"}}, "The old one is out"}, 2);
+    CHECK(parts.front() == "remove " + unit + " {\"position\":\"circuit\"}");
+    CHECK(parts.back().starts_with("fit " + unit + " {\"part\":{"));
+    CHECK(parts.back().find("\"lot\":\"4472\"") != std::string::npos);
+    world.key(Qt::Key_F7);
+    ActsWorld::waitUntil("it is no longer ready", [&] {
+        return !world.all<desktop::VerdictChip>("not ready").empty();
+    });
+    const auto started = use(world, unit, "") +
+                         ",\"precautions\":false,\"reason\":\"Patient unstable\"}";
+    CHECK(enter(world, {"Start of use", {"No precautions", "Patient unstable"}, {},
+                        "The use began, for"}) == Lines{started});
+    const auto wait = [&](const char* button) {
+        ActsWorld::waitUntil(std::string(button) + " makes sense", [&] {
+            return !world.buttons(button).front()->property("off").toBool();
+        });
+    };
+    wait("Pause");
+    CHECK(enter(world, {"Pause", {"Circuit change"}, {}, "Disconnected"}) ==
+          Lines{"use_pause " + unit + " {\"reason\":\"Circuit change\"}"});
+    wait("Resume");
+    CHECK(enter(world, {"Resume", {}, {}, "Connected again"}) ==
+          Lines{"use_resume " + unit + " {}"});
+    wait("End of use");
+    CHECK(enter(world, {"End of use", {}, {}, "This use is over"}) ==
+          Lines{"use_end " + unit + " {}"});
+}
+
+TEST_CASE("an emergency start takes two presses", "[unit]") {
+    ActsWorld world;
+    const auto unit = std::string(ActsWorld::idle);
+    const auto started = use(world, unit, "\"emergency\":true,") + "}";
+    SECTION("of somebody who is signed in") {
+        world.signIn();
+        openActs(world, unit);
+        CHECK(enter(world, {"Emergency start", {}, {}, "Started in an emergency"}) ==
+              Lines{started});
+    }
+    SECTION("from the locked screen: the entry, and a name") {
+        openActs(world, unit);
+        const auto before = world.entries().size();
+        world.pressButton("Emergency start");
+        (void)world.awaitSheet();
+        world.pressButton("Petra Quill");
+        CHECK(world.entriesSince(before, 1) == Lines{started});
+    }
+}
+
+TEST_CASE("a start on a unit in use asks whether it is the same patient", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = std::string(ActsWorld::inUse);
+    openActs(world, unit);
+    SECTION("another: the use before is over") {
+        CHECK(enter(world, {"Start of use", {"That use is over"}, {}, "The use began"}, 2) ==
+              Lines{"use_end " + unit + " {}", use(world, unit, "") + "}"});
+    }
+    SECTION("the same") {
+        CHECK(enter(world, {"Start of use", {"The same patient"}, {}, "The use goes on"}) ==
+              Lines{use(world, unit, "") + ",\"same_patient\":true}"});
+    }
+}
+
+TEST_CASE("what makes no sense on the unit says why when it is pressed", "[unit]") {
+    ActsWorld world;
+    openActs(world, std::string(ActsWorld::idle));
+    const auto before = world.entries().size();
+    const auto why = [&](Qt::Key key, const QString& says) {
+        world.key(key, Qt::AltModifier);
+        ActsWorld::waitUntil("it says why", [&] { return world.isSaid(says); });
+        CHECK(world.sheet() == nullptr);
+    };
+    const QString notInUse = "By the log this unit is not in use.";
+    why(Qt::Key_P, notInUse);
+    why(Qt::Key_T, "No fault stands on this unit.");
+    why(Qt::Key_R, notInUse);
+    why(Qt::Key_B, "This unit is not out of service.");
+    why(Qt::Key_E, notInUse);
+    why(Qt::Key_O, "By the log the unit is on.");
+    why(Qt::Key_W, notInUse);
+    CHECK(world.buttons("Pause").front()->accessibleDescription() ==
+          "By the log this unit is not in use.");
+    CHECK(world.entries().size() == before);
+}
+
+TEST_CASE("trouble is entered and put right", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = std::string(ActsWorld::idle);
+    openActs(world, unit);
+    CHECK(enter(world, {"Alarm", {"Flow sensor"}, {}, "The unit raised"}) ==
+          Lines{"alarm " + unit + " {\"code\":\"flow_sensor\"}"});
+    CHECK(enter(world,
+                {"Fault", {"Fan noise"}, {{"What was seen", "left side"}}, "The unit has"}) ==
+          Lines{"fault " + unit + " {\"code\":\"fan_noise\",\"text\":\"left side\"}"});
+    ActsWorld::waitUntil("the fault stands", [&] {
+        return !world.buttons("Fault put right").front()->property("off").toBool();
+    });
+    CHECK(enter(world, {"Fault put right", {}, {}, "Put right: Fan noise"}) ==
+          Lines{"clear " + unit + " {\"code\":\"fan_noise\"}"});
+    CHECK(enter(world, {"Out of service", {"Out of service for repair"}, {}, "Take it out"}) ==
+          Lines{"withdraw " + unit + " {\"hold\":\"repair\",\"reason\":\"\"}"});
+    ActsWorld::waitUntil("the hold stands", [&] {
+        return !world.buttons("Back in service").front()->property("off").toBool();
+    });
+    CHECK(enter(world, {"Back in service", {}, {}, "This reason is gone"}) ==
+          Lines{"release " + unit + " {\"hold\":\"repair\"}"});
+}
+
+TEST_CASE("the unit's own entries", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const std::string unit = ActsWorld::idle;
+    openActs(world, unit);
+    CHECK(enter(world, {"Switched off", {}, {}, "The unit was switched off"}) ==
+          Lines{"power " + unit + " {\"on\":false}"});
+    CHECK(enter(world, {"Soiled", {"Splash"}, {}, "The unit was soiled"}) ==
+          Lines{"soil " + unit + " {\"reason\":\"Splash\"}"});
+    CHECK(enter(world, {"Seen here", {}, {{"Where", "Hall 3"}}, "The unit was seen at"}) ==
+          Lines{"sighted " + unit + " {\"location\":\"Hall 3\"}"});
+    CHECK(enter(world,
+                {"Seen here", {"Moved there"}, {{"Where", "Hall 4"}}, "The unit was moved"}) ==
+          Lines{"move " + unit + " {\"location\":\"Hall 4\"}"});
+    CHECK(enter(world, {"Note", {}, {{"What is to be noted", "looked at"}}, "Keep this note"}) ==
+          Lines{"note " + unit + " {\"text\":\"looked at\"}"});
+    CHECK(enter(world, {"Service", {"Preventive maintenance", "Put off"}, {},
+                        "Preventive maintenance: Put off"}) ==
+          Lines{"service " + unit +
+                " {\"outcome\":\"deferred\",\"service\":\"preventive_maintenance\"}"});
+    const auto groups = enter(world, {"Patient group", {"Adult transport"}, {}, "Selected on"});
+    CHECK(groups == Lines{"group " + unit + " {\"group\":\"adult_transport\"}"});
+}
+
+TEST_CASE("a refusal says why, and keeps what was typed", "[unit]") {
+    ActsWorld world;
+    world.signIn("p.quill");
+    const std::string unit = ActsWorld::repair;
+    openActs(world, unit);
+    const auto before = world.entries().size();
+    world.pressButton("Back in service");
+    (void)world.awaitSheet();
+    world.pressButton("This reason is gone");
+    ActsWorld::waitUntil("it is refused", [&] { return world.isSaid("Biomedical engineer"); });
+    CHECK(world.sheet() != nullptr);
+    CHECK(world.entries().size() == before);
+    CHECK(world.buttons("This reason is gone").size() == 1);
+}
+
+TEST_CASE("one unit takes over from another in two scans", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto first = std::string(ActsWorld::inUse);
+    const auto second = std::string(ActsWorld::idle);
+    openActs(world, first);
+    const auto before = world.entries().size();
+    world.pressButton("Swap for another unit");
+    (void)world.awaitSheet();
+    SECTION("the unit that is taken off is no answer") {
+        world.scan(QString::fromStdString(first));
+        ActsWorld::waitUntil("it is refused", [&] {
+            return !world.buttons("That is the unit that is taken off").empty();
+        });
+        CHECK_FALSE(world.buttons("That is the unit that is taken off").front()->isEnabled());
+    }
+    SECTION("the other is") {
+        world.scan(QString::fromStdString(second));
+        world.pressButton("Fault of the unit");
+        world.pressButton("Screen damaged");
+        world.pressButton(QString::fromStdString(first) + " is off the patient");
+        CHECK(world.entriesSince(before, 3) ==
+              Lines{"use_end " + first + " {}",
+                    "fault " + first + " {\"code\":\"screen\",\"text\":\"Fault of the unit\"}",
+                    "use_start " + second + " {\"group\":\"" + groupOf(world, first) +
+                        "\",\"location\":\"" + placeOf(world, first) +
+                        "\",\"reason\":\"Fault of the unit\"}"});
+    }
+}
+
+TEST_CASE("another unit's code is a question, never a text, and presses nothing", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = std::string(ActsWorld::idle);
+    openActs(world, unit);
+    const auto before = world.entries().size();
+    world.pressButton("Note");
+    (void)world.awaitSheet();
+    world.line("What is to be noted")->setFocus();
+    world.scan(QString::fromStdString(std::string(ActsWorld::inUse)));
+    world.pressButton("Stay with " + QString::fromStdString(unit));
+    CHECK(world.line("What is to be noted")->text().isEmpty());
+    CHECK(world.entries().size() == before);
+    world.line("What is to be noted")->setFocus();
+    world.scan("LOT-4471");
+    QTest::qWait(300);
+    CHECK(world.line("What is to be noted")->text() == "LOT-4471");
+    CHECK(world.entries().size() == before);
+}

@@ -1,0 +1,149 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The set-up: parts fitted, swapped, taken out and reprocessed; what is proposed and what is asked.
+#include "acts_world.h"
+
+#include "desktop/bedside/setup_part_fields.h"
+
+using support::ActsWorld;
+using Lines = std::vector<std::string>;
+
+namespace {
+
+void openSetup(ActsWorld& world, const std::string& serial) {
+    world.openUnit(serial);
+    world.key(Qt::Key_F6);
+    ActsWorld::waitUntil("the positions are shown",
+                            [&] { return world.isSaid("Breathing circuit"); });
+}
+
+const rules::PartAttributes& fitted(const ActsWorld& world, const std::string& serial,
+                                    const std::string& position) {
+    return world.device(serial).fitted.at(position).attributes;
+}
+
+}  // namespace
+
+TEST_CASE("days are read as people and packages write them", "[unit]") {
+    using desktop::typedDay;
+    // GS1 General Specifications, AI (17): YYMMDD, day 00 is the last day of the month.
+    CHECK(typedDay("2027-05-31") == logbook::parseDay("2027-05-31"));
+    CHECK(typedDay("20270531") == logbook::parseDay("2027-05-31"));
+    CHECK(typedDay("270531") == logbook::parseDay("2027-05-31"));
+    CHECK(typedDay("270200") == logbook::parseDay("2027-02-28"));
+    CHECK(typedDay("280200") == logbook::parseDay("2028-02-29"));
+    CHECK_FALSE(typedDay("270532"));
+    CHECK_FALSE(typedDay("27053"));
+    CHECK_FALSE(typedDay("soon"));
+}
+
+TEST_CASE("a swap is a removal and a fit, with what is proposed but lot and expiry", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = std::string(ActsWorld::idle);
+    openSetup(world, unit);
+    const auto before = fitted(world, unit, "circuit");
+    const auto count = world.entries().size();
+    world.pressButton("Swap: Breathing circuit");
+    CHECK(world.line("Lot")->text().isEmpty());
+    CHECK(world.line("Serial")->text().isEmpty());
+    CHECK(world.line("Expires")->text().isEmpty());
+    CHECK(world.line("Model")->text().toStdString() == before.text("model"));
+    world.typeInto("Lot", "4472");
+    world.typeInto("Expires", "270531");
+    world.pressButton("The old one is out, this one is in");
+    const auto kept = world.entriesSince(count, 2);
+    CHECK(kept.at(0) == "remove " + unit + " {\"position\":\"circuit\"}");
+    const auto fit = logbook::json::parse(kept.at(1).substr(kept.at(1).find('{')));
+    const auto* part = fit->find("part");
+    CHECK(*part->find("lot")->string() == "4472");
+    CHECK(*part->find("expires")->string() == "2027-05-31");
+    CHECK(*part->find("model")->string() == before.text("model"));
+    REQUIRE(part->find("groups") != nullptr);
+    CHECK(part->find("groups")->array()->size() == before.groups->size());
+}
+
+TEST_CASE("another group than before is confirmed in words", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = std::string(ActsWorld::idle);
+    openSetup(world, unit);
+    const auto count = world.entries().size();
+    world.pressButton("Swap: Breathing circuit");
+    for (const auto& group : *fitted(world, unit, "circuit").groups)
+        world.pressButton(group == "adult" ? "Adult" : "Adult transport");
+    world.pressButton("Neonatal");
+    CHECK(world.isSaid("Another group than before"));
+    SECTION("no: nothing is kept") {
+        world.pressButton("The old one is out");
+        world.pressButton("No, look again");
+        QTest::qWait(200);
+        CHECK(world.entries().size() == count);
+        CHECK(world.sheet() != nullptr);
+    }
+    SECTION("yes") {
+        world.pressButton("The old one is out");
+        world.pressButton("That is so");
+        const auto kept = world.entriesSince(count, 2);
+        CHECK(kept.at(1).find("\"groups\":[\"neonatal\"]") != std::string::npos);
+    }
+}
+
+TEST_CASE("a day that is none is told before it is kept", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    openSetup(world, std::string(ActsWorld::idle));
+    world.pressButton("Swap: Breathing circuit");
+    world.typeInto("Expires", "31 May");
+    const auto found = world.buttons("31 May is no day");
+    REQUIRE(found.size() == 1);
+    CHECK_FALSE(found.front()->isEnabled());
+}
+
+TEST_CASE("a part that stands elsewhere is offered its position and says so", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = std::string(ActsWorld::idle);
+    const std::string other = ActsWorld::inUse, serial = ActsWorld::sensor;
+    openSetup(world, unit);
+    const auto count = world.entries().size();
+    world.scan(QString::fromStdString(serial));
+    (void)world.awaitSheet();
+    CHECK(world.line("Serial")->text().toStdString() == serial);
+    CHECK(world.isSaid("By the log this part stands in unit " + QString::fromStdString(other)));
+    CHECK(world.entries().size() == count);
+}
+
+TEST_CASE("what is scanned goes into the line with the focus, and presses nothing", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    openSetup(world, std::string(ActsWorld::idle));
+    const auto count = world.entries().size();
+    world.pressButton("Swap: Breathing circuit");
+    world.line("Lot")->setFocus();
+    world.scan("LOT-90210");
+    ActsWorld::waitUntil("the lot is read",
+                            [&] { return world.line("Lot")->text() == "LOT-90210"; });
+    CHECK(world.line("Serial")->text().isEmpty());
+    CHECK(world.entries().size() == count);
+}
+
+TEST_CASE("a part is taken out, or reprocessed in place", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const std::string unit = ActsWorld::idle;
+    openSetup(world, unit);
+    const auto count = world.entries().size();
+    world.pressButton("Reprocessing: Exhalation valve");
+    world.pressButton("Reprocessed: high-level");
+    world.typeInto("Load", "W-18");
+    world.pressButton("It was reprocessed");
+    CHECK(world.entriesSince(count, 1) ==
+          Lines{"reprocess " + unit +
+                " {\"level\":\"high\",\"load\":\"W-18\",\"positions\":[\"exhalation_valve\"]}"});
+    world.pressButton("Take out: Exhalation valve");
+    world.pressButton("It was taken out");
+    CHECK(world.entriesSince(count + 1, 1) ==
+          Lines{"remove " + unit + " {\"position\":\"exhalation_valve\"}"});
+}
