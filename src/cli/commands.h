@@ -32,6 +32,8 @@ using Commands = std::vector<std::unique_ptr<const Command>>;
 [[nodiscard]] std::unique_ptr<const Command> makeStrikeCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeTransferCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeFleetCommand();
+[[nodiscard]] std::unique_ptr<const Command> makePeopleCommand();
+[[nodiscard]] std::unique_ptr<const Command> makeImportsCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeSettingsCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeImportCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeExportCommand();

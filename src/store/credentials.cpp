@@ -101,12 +101,16 @@ bool isLocked(const Place& place, int failures) {
     return place.canBeLocked() && failures >= failuresUntilLocked;
 }
 
-logbook::Duration waitLeft(const Secret& secret, logbook::Instant now) {
-    const auto wait = waitAfter(secret.failures);
-    if (now < secret.failedAt) {
+logbook::Duration waitLeftAfter(int failures, logbook::Instant failedAt, logbook::Instant now) {
+    const auto wait = waitAfter(failures);
+    if (now < failedAt) {
         return wait;
     }
-    return std::max(logbook::Duration{0}, secret.failedAt + wait - now);
+    return std::max(logbook::Duration{0}, failedAt + wait - now);
+}
+
+logbook::Duration waitLeft(const Secret& secret, logbook::Instant now) {
+    return waitLeftAfter(secret.failures, secret.failedAt, now);
 }
 
 // A log that is not any more the one on which it rests that this may be written.
@@ -241,6 +245,10 @@ logbook::Duration waitAfter(int failures) {
     }
     const int seconds = failures > 6 ? longestS : std::min(longestS, 1 << (failures - 1));
     return {seconds * 1000LL};
+}
+
+logbook::Duration waitLeft(const Credential& pin, logbook::Instant now) {
+    return waitLeftAfter(pin.failures, pin.failedAt, now);
 }
 
 Credentials::Credentials(std::filesystem::path path, bool trustLocks, int busyTimeoutMs)

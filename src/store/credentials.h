@@ -46,8 +46,12 @@ struct Credential {
     bool locked = false;
     std::string setBy;
     logbook::Instant setAt{};
+    logbook::Instant failedAt{};  // the last failure, if there are any
     bool operator==(const Credential&) const = default;
 };
+
+// How long it still is until that PIN is looked at; a lock is another matter.
+[[nodiscard]] logbook::Duration waitLeft(const Credential& pin, logbook::Instant now);
 
 // Persons and PINs that are no secrets: those of a demo.
 using Pins = std::vector<std::pair<std::string, std::string>>;

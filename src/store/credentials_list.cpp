@@ -15,14 +15,15 @@ tl::expected<std::vector<Credential>, Trouble> Credentials::pins() const {
     }
     return (*connection)->guarded([&]() -> tl::expected<std::vector<Credential>, Trouble> {
         SQLite::Statement statement((*connection)->database(),
-                                    "SELECT person, failures, set_by, set_ms FROM"
+                                    "SELECT person, failures, set_by, set_ms, failed_ms FROM"
                                     " local_credentials WHERE purpose = 'pin' ORDER BY person");
         std::vector<Credential> pins;
         while (statement.executeStep()) {
             const int failures = statement.getColumn(1).getInt();
             pins.push_back({statement.getColumn(0).getString(), failures,
                             failures >= failuresUntilLocked, statement.getColumn(2).getString(),
-                            {statement.getColumn(3).getInt64()}});
+                            {statement.getColumn(3).getInt64()},
+                            {statement.getColumn(4).getInt64()}});
         }
         return pins;
     });

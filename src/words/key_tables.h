@@ -22,5 +22,6 @@ namespace words {
 [[nodiscard]] std::string_view paperKeys();
 [[nodiscard]] std::string_view settingsKeys();
 [[nodiscard]] std::string_view safeguardKeys();
+[[nodiscard]] std::string_view listKeys();
 
 }  // namespace words

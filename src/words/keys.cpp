@@ -67,6 +67,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, paperKeys());
         addTable(keys, settingsKeys());
         addTable(keys, safeguardKeys());
+        addTable(keys, listKeys());
         return keys;
     }();
     return all;

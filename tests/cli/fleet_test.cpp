@@ -1,7 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What the command line prints, to the letter, about fleet lists and the settings of a station.
+// What the command line prints, to the letter, about fleet lists, the settings of a
+// station, who signs in at it and what was brought in.
 #include "cli/transcript.h"
 
 #include <catch2/catch.hpp>
@@ -66,4 +67,35 @@ TEST_CASE("Settings of a station", "[golden]") {
     transcript.run("settings ward.logbook colour");
     transcript.run("settings ward.logbook --json");
     transcript.check("settings");
+}
+
+TEST_CASE("People and imports are listed", "[golden]") {
+    Transcript transcript;
+    prepareWard(transcript);
+    transcript.run("people ward.logbook");
+    transcript.prepare("person ward.logbook rs --name \"Robin Sorrel\" --role biomed --role lead "
+                       "--until 2026-03-01 --as mt");
+    transcript.prepare("person ward.logbook bk --name \"Bo Kestrel\" --role biomed "
+                       "--until 2026-12-31 --as mt");
+    transcript.prepare("person ward.logbook ar --name \"Ada Rowan\" --as mt");
+    transcript.prepare("pin set ward.logbook bk --as mt");
+    transcript.prepare("pin set ward.logbook ar --as mt");
+    transcript.prepare("badge ward.logbook bk 0042717 --as mt");
+    for (const auto* instant : {"2026-03-02T14:10:00Z", "2026-03-02T14:11:00Z"}) {
+        transcript.at(instant);
+        transcript.terminal.answerSecretly("000001");
+        transcript.runCounted("log ward.logbook note KB-0142 --text Seen --as bk");
+    }
+    transcript.run("people ward.logbook");
+    transcript.run("people ward.logbook --json");
+    transcript.run("people none.logbook");
+    transcript.run("imports ward.logbook");
+    transcript.prepare("export ward.logbook --to ward.jsonl");
+    transcript.run("imports desk.logbook");
+    transcript.prepare("import desk.logbook ward.jsonl --as bk");
+    transcript.prepare("import desk.logbook ward.jsonl");
+    transcript.run("imports desk.logbook");
+    transcript.run("imports desk.logbook --json");
+    transcript.run("people desk.logbook");
+    transcript.check("people");
 }

@@ -93,6 +93,7 @@ TEST_CASE("PINs, badges and the way back in", "[golden]") {
         transcript.runCounted("log ward.logbook note KB-0142 --text Seen --as mt");
     }
     transcript.run("log ward.logbook note KB-0142 --text Seen --as mt");
+    transcript.run("people ward.logbook");
     terminal.answerSecretly("AAAA-AAAA-AAAA-AAAA-AAAA");
     transcript.runCounted("pin recover ward.logbook mt");
     transcript.runCounted("pin recover ward.logbook mt");

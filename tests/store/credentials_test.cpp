@@ -113,7 +113,7 @@ TEST_CASE("Failures outlast the program and are counted for each person alone", 
     CHECK(later.tryPin("mt", right, on(1401))->outcome == Outcome::Waiting);
     REQUIRE(later.setPin("rs", "731905", at(1401)));
     CHECK(later.tryPin("rs", "731905", on(1401))->outcome == Outcome::Right);
-    CHECK(later.pins() == std::vector<Credential>{{"mt", 5, false, "mt", at(0).at},
+    CHECK(later.pins() == std::vector<Credential>{{"mt", 5, false, "mt", at(0).at, at(1400).at},
                                                   {"rs", 0, false, "mt", at(1401).at}});
 }
 
@@ -121,6 +121,10 @@ TEST_CASE("A clock that is set back never shortens a wait, nor makes it endless"
     const Desk desk;
     desk.failTimes(6);  // the last at 1500, wait 32 s
     CHECK(desk.tried(1510, right).wait == logbook::Duration{22'000});
+    const auto pin = desk.credentials.pins()->front();
+    CHECK(waitLeft(pin, at(1510).at) == logbook::Duration{22'000});
+    CHECK(waitLeft(pin, at(1532).at) == logbook::Duration{0});
+    CHECK(waitLeft(pin, at(10).at) == logbook::Duration{32'000});
     CHECK(desk.tried(10, right) == Trial{Outcome::Waiting, 6, logbook::Duration{32'000}});
     CHECK(desk.tried(41, right).wait == logbook::Duration{1000});
     CHECK(desk.tried(5, right).wait == logbook::Duration{32'000});
