@@ -1,25 +1,71 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// airmuster [LOGBOOK]: assembles the window from this computer's clock, zones and language.
+// airmuster [LOGBOOK]: assembles the window from this computer's clock, zones and language, and
+// from the settings of the station whose logbook it is.
 #include "desktop/shell/text.h"
 #include "desktop/shell/window.h"
 #include "desktop/theme/appearance.h"
+#include "station/settings.h"
 #include "station/system.h"
+#include "words/languages.h"
 
 #include <QApplication>
 #include <QCommandLineParser>
+#include <QPalette>
+#include <QTranslator>
 #include <algorithm>
 
 namespace {
 
-desktop::Appearance appearanceOf(const QCommandLineParser& parser) {
-    desktop::Appearance appearance;
-    if (parser.value(QStringLiteral("theme")) == QLatin1String("dark"))
-        appearance.theme = desktop::Theme::Dark;
-    appearance.textPercent =
-        std::clamp(parser.value(QStringLiteral("text-size")).toInt(), 100, 200);
-    return appearance;
+void describe(QCommandLineParser& parser) {
+    const auto says = [](const char* text) { return QApplication::translate("main", text); };
+    parser.setApplicationDescription(
+        says(QT_TRANSLATE_NOOP("main", "Ventilator readiness logbook")));
+    parser.addHelpOption();
+    parser.addVersionOption();
+    parser.addPositionalArgument(QStringLiteral("LOGBOOK"),
+                                 says(QT_TRANSLATE_NOOP("main", "The logbook file to open.")),
+                                 QStringLiteral("[LOGBOOK]"));
+    parser.addOptions({{QStringLiteral("theme"), says(QT_TRANSLATE_NOOP("main", "light or dark")),
+                        QStringLiteral("THEME")},
+                       {QStringLiteral("text-size"),
+                        says(QT_TRANSLATE_NOOP("main", "100 to 200 percent")),
+                        QStringLiteral("PERCENT")},
+                       {QStringLiteral("language"),
+                        says(QT_TRANSLATE_NOOP("main", "en or es")), QStringLiteral("CODE")}});
+}
+
+// Options go before what is set at the station, that before what the computer has.
+desktop::Appearance appearanceOf(const QCommandLineParser& parser,
+                                 const station::Settings& settings) {
+    const bool isDarkHere = QApplication::palette().color(QPalette::Window).lightness() < 128;
+    bool isDark = settings.theme == station::Theme::Dark ||
+                  (settings.theme == station::Theme::AsComputer && isDarkHere);
+    if (parser.isSet(QStringLiteral("theme")))
+        isDark = parser.value(QStringLiteral("theme")) == QLatin1String("dark");
+    int percent = settings.textSizePercent;
+    if (parser.isSet(QStringLiteral("text-size")))
+        percent = parser.value(QStringLiteral("text-size")).toInt();
+    return {isDark ? desktop::Theme::Dark : desktop::Theme::Light, std::clamp(percent, 100, 200)};
+}
+
+const words::Words& wordsOf(const QCommandLineParser& parser,
+                            const station::StationSettings& settings) {
+    if (parser.isSet(QStringLiteral("language")))
+        return words::wordsFor({desktop::plainText(parser.value(QStringLiteral("language")))});
+    if (settings.stated.contains("language"))
+        return words::wordsFor({settings.settings.language});
+    return words::wordsFor(station::system::localesWanted());
+}
+
+station::StationSettings settingsOf(const station::Clock& clock,
+                                    const station::LogbookFile& file) {
+    if (file.path.empty() || !station::system::exists(file.path)) return {};
+    const station::Surroundings surroundings{clock, station::system::systemZones(),
+                                             *words::Words::builtIn(),
+                                             station::system::loginName()};
+    return station::settingsOf(surroundings, file).value_or(station::StationSettings{});
 }
 
 }  // namespace
@@ -29,27 +75,21 @@ int main(int count, char** words) {
     QApplication::setApplicationName(QStringLiteral("airmuster"));
     QApplication::setApplicationVersion(QStringLiteral(AIRMUSTER_VERSION));
     QCommandLineParser parser;
-    parser.setApplicationDescription(
-        QApplication::translate("main", "Ventilator readiness logbook"));
-    parser.addHelpOption();
-    parser.addVersionOption();
-    parser.addPositionalArgument(QStringLiteral("LOGBOOK"),
-                                 QApplication::translate("main", "The logbook file to open."),
-                                 QStringLiteral("[LOGBOOK]"));
-    parser.addOptions(
-        {{QStringLiteral("theme"), QApplication::translate("main", "light or dark"),
-          QStringLiteral("THEME"), QStringLiteral("light")},
-         {QStringLiteral("text-size"), QApplication::translate("main", "100 to 200 percent"),
-          QStringLiteral("PERCENT"), QStringLiteral("100")}});
+    describe(parser);
     parser.process(application);
-    desktop::apply(application, appearanceOf(parser));
-
     const station::system::SystemClock clock;
-    desktop::Start start{{}, clock, *words::Words::builtIn(), &station::system::systemZones,
-                         station::system::loginName()};
+    station::LogbookFile file;
     if (const auto files = parser.positionalArguments(); !files.isEmpty())
-        start.file.path = desktop::plainText(files.front());
-    desktop::Window window(std::move(start));
+        file.path = desktop::plainText(files.front());
+    const auto settings = settingsOf(clock, file);
+    const auto& spoken = wordsOf(parser, settings);
+    QTranslator translator;
+    if (translator.load(QStringLiteral(":/translations/airmuster_%1.qm")
+                            .arg(desktop::shownText(spoken.language()))))
+        QApplication::installTranslator(&translator);
+    desktop::apply(application, appearanceOf(parser, settings.settings));
+    desktop::Window window({file, clock, spoken, &station::system::systemZones,
+                            station::system::loginName()});
     window.resize(1280, 800);
     window.show();
     return QApplication::exec();

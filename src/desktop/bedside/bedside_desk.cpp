@@ -15,6 +15,7 @@
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "words/shown.h"
 
 #include <QPushButton>
 #include <QStackedWidget>
@@ -237,9 +238,30 @@ void BedsideDesk::showFirst() {
     m_work->show();
     const auto& session = workplace().presence().session();
     const auto left = session ? m_left.find(session->person()) : m_left.end();
-    if (left == m_left.end()) return;
-    if (left->second.serial == m_serial) m_strip->choose(left->second.choice);
-    m_left.erase(left);
+    if (left != m_left.end()) {
+        if (left->second.serial == m_serial) m_strip->choose(left->second.choice);
+        m_left.erase(left);
+    }
+    if (m_origin != Origin::Chosen) askPlace();
+}
+
+// A unit that is in somebody's hands here, and recorded elsewhere.
+void BedsideDesk::askPlace() {
+    const auto& place = workplace().place();
+    const auto& unit = m_unit->bedside.identity;
+    if (!place || unit.location == place) return;
+    const auto here = shownText(words::shown(*place));
+    workplace().ask(
+        {tr("Unit %1 is recorded at another place: %2. Is it here now, %3?")
+             .arg(shownText(unit.serial), shownText(unit.place), here),
+         tr("It is here: record that"), tr("Leave it as it is")},
+        [this, device = unit.device, location = *place](bool isYes) {
+            if (!isYes) return;
+            station::Entry entry{station::Writer(""), "move"};
+            entry.device = device;
+            entry.body = {{"location", location}};
+            workplace().keep({entry}, this);
+        });
 }
 
 // What is chosen in the strip is put aside with the sheets.

@@ -58,6 +58,7 @@ private:
     void readUnit();
     void show(const SharedUnitView& unit);
     void showFirst();
+    void askPlace();
     void leave(const std::string& person);
     void startInEmergency(const QString& serial);
     [[nodiscard]] bool isOpen() const;

@@ -13,6 +13,7 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/told_text.h"
 #include "desktop/theme/appearance.h"
+#include "station/settings.h"
 
 #include <QApplication>
 #include <QButtonGroup>
@@ -22,6 +23,7 @@
 #include <QStackedWidget>
 #include <QStandardPaths>
 #include <QVBoxLayout>
+#include <chrono>
 #include <utility>
 
 namespace desktop {
@@ -206,10 +208,29 @@ void Window::showPresence() {
     m_person->setText(name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(name));
 }
 
+// Of the station whose logbook it is; how the window looks is settled before it is opened.
+void Window::takeSettings() {
+    m_workplace.read(
+        [](const auto& surroundings, const auto& file) {
+            return station::settingsOf(surroundings, file);
+        },
+        this, [this](const station::Result<station::StationSettings>& read) {
+            if (!read) return;
+            const auto& settings = read->settings;
+            m_workplace.presence().lockAfter(std::chrono::milliseconds(settings.lockAfter.ms));
+            m_workplace.standAt(settings.place);
+            m_scans.setFrame(shownText(settings.scannerPrefix), shownText(settings.scannerSuffix));
+        });
+}
+
 // In the background, after the desks are filled; what is found stands across the head of the fleet.
 void Window::verifyLog() {
     connect(
-        &m_workplace, &Workplace::fleetChanged, this, [this] { m_workplace.verify(); },
+        &m_workplace, &Workplace::fleetChanged, this,
+        [this] {
+            takeSettings();
+            m_workplace.verify();
+        },
         Qt::SingleShotConnection);
 }
 

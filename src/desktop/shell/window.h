@@ -50,6 +50,7 @@ private:
     void takeTyped(const QString& text);
     void askWhoWrites(bool waits, const std::function<void(station::Writer)>& then);
     void showHelp();
+    void takeSettings();
     void verifyLog();
     void showPresence();
     void leave(const std::string& person);

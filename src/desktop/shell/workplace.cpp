@@ -45,7 +45,7 @@ private:
 Workplace::Workplace(Start start, QObject* parent)
     : QObject(parent),
       m_start(std::move(start)),
-      m_terminal(m_start.words.say("question.yes")),
+      m_terminal(m_start.words.listed("question.yes").front()),
       m_reader{m_start.clock, m_start.zones(), m_start.words, m_start.login},
       m_writer{m_start.clock, m_start.zones(), m_start.words, m_start.login, &m_terminal},
       m_verifier{m_start.clock, m_start.zones(), m_start.words, m_start.login} {

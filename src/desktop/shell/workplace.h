@@ -44,6 +44,10 @@ public:
     // The last one that could be read; null before the first.
     [[nodiscard]] const SharedFleetView& fleet() const { return m_fleet; }
 
+    // Where this computer stands, as set at the station; none: nobody is asked about places.
+    [[nodiscard]] const std::optional<std::string>& place() const { return m_place; }
+    void standAt(std::optional<std::string> place) { m_place = std::move(place); }
+
     // Whom to ask; until it is set every question is answered with no.
     void askThrough(Questions* questions) { m_questions = questions; }
     void ask(const Question& question, std::function<void(bool)> answered);
@@ -127,6 +131,7 @@ private:
     AskingTerminal m_terminal;
     station::Surroundings m_reader, m_writer, m_verifier;
     Presence m_presence;
+    std::optional<std::string> m_place;
     Questions* m_questions = nullptr;
     SharedFleetView m_fleet;
     QTimer m_minute;

@@ -8,6 +8,7 @@
 #include <QPalette>
 #include <QStyleFactory>
 #include <QString>
+#include <QWidget>
 
 namespace desktop {
 
@@ -76,10 +77,23 @@ double pointsOf(TextRole role) {
     return 11;
 }
 
+// Fonts that widgets set themselves do not follow the application's.
+void resizeFonts(int before, int after) {
+    if (before == after) return;
+    for (auto* widget : QApplication::allWidgets()) {
+        if (!widget->testAttribute(Qt::WA_SetFont)) continue;
+        auto font = widget->font();
+        font.setPointSizeF(font.pointSizeF() * after / before);
+        widget->setFont(font);
+    }
+}
+
 }  // namespace
 
 void apply(QApplication& application, const Appearance& appearance) {
+    const int before = applied().textPercent;
     applied() = appearance;
+    resizeFonts(before, appearance.textPercent);
     QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
     QApplication::setPalette(paletteOf(colours()));
     QApplication::setFont(fontFor(TextRole::Plain));
