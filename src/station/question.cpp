@@ -5,8 +5,6 @@
 #include "station/question.h"
 
 #include <algorithm>
-#include <sstream>
-#include <string>
 
 namespace station {
 
@@ -20,18 +18,8 @@ bool saysYes(const Surroundings& surroundings, std::string_view question,
     if (!answer) {
         return false;
     }
-    std::ranges::transform(*answer, answer->begin(), [](char letter) {
-        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-    });
-    // The answers that mean yes, with commas between; the first letter of the first does too.
-    std::istringstream meaningYes(surroundings.words.say("question.yes"));
-    std::string yes;
-    for (bool first = true; std::getline(meaningYes >> std::ws, yes, ','); first = false) {
-        if (*answer == yes || (first && *answer == yes.substr(0, 1))) {
-            return true;
-        }
-    }
-    return false;
+    const auto meaningYes = surroundings.words.listed("question.yes");
+    return std::ranges::find(meaningYes, words::smallLetters(*answer)) != meaningYes.end();
 }
 
 }  // namespace station

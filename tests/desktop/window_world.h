@@ -15,6 +15,7 @@
 #include <QApplication>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QtTest/QTest>
 #include <catch2/catch.hpp>
 #include <functional>
@@ -118,6 +119,44 @@ struct WindowWorld {
         waitUntil("there is " + says.toStdString(),
                   [&] { return !all<QPushButton>(says).empty(); });
         press(one<QPushButton>(says));
+    }
+
+    [[nodiscard]] desktop::Sheet* sheet() const {
+        return window->findChild<desktop::SheetStack*>()->top();
+    }
+    [[nodiscard]] desktop::Sheet* awaitSheet() const {
+        waitUntil("a sheet is there", [this] { return sheet() != nullptr; });
+        return sheet();
+    }
+
+    // Scrolled to, as a person does, and then pressed.
+    void pressSeen(QWidget* button) const {
+        for (auto* each = button->parentWidget(); each != nullptr; each = each->parentWidget())
+            if (auto* scroll = qobject_cast<QScrollArea*>(each))
+                scroll->ensureWidgetVisible(button);
+        QCoreApplication::processEvents();
+        press(button);
+    }
+
+    // The buttons of the uppermost sheet, or of the window where there is none, that say so, or
+    // else that begin so.
+    [[nodiscard]] std::vector<QPushButton*> buttons(const QString& says) const {
+        QWidget* within = sheet();
+        if (within == nullptr) within = window.get();
+        std::vector<QPushButton*> exact, found;
+        for (auto* each : within->findChildren<QPushButton*>()) {
+            if (!each->isVisible()) continue;
+            if (saysOf(*each) == says || each->accessibleName() == says) exact.push_back(each);
+            if (saysOf(*each).startsWith(says)) found.push_back(each);
+        }
+        return exact.empty() ? found : exact;
+    }
+    void pressButton(const QString& says) const {
+        waitUntil("there is " + says.toStdString(), [&] {
+            const auto found = buttons(says);
+            return found.size() == 1 && found.front()->isEnabled();
+        });
+        pressSeen(buttons(says).front());
     }
 
     // Keys into whatever has the focus.

@@ -8,12 +8,14 @@
 #include <array>
 #include <catch2/catch.hpp>
 #include <cerrno>
+#include <chrono>
 #include <csignal>
 #include <fcntl.h>
 #include <regex>
 #include <set>
 #include <sodium.h>
 #include <sys/wait.h>
+#include <thread>
 #include <unistd.h>
 
 namespace {
@@ -189,18 +191,20 @@ TEST_CASE("After a day no PIN and no hash stands in anything that is handed out"
     station.run("month ward.logbook $(date -u +%Y-%m) --json");
     station.run("month ward.logbook $(date -u +%Y-%m)");
     station.run("confirm ward.logbook --as m.toller");
+    // The wrong PIN above is waited for.
+    std::this_thread::sleep_for(std::chrono::seconds(2));
     station.run("confirm ward.logbook --all --as m.toller --pin-fd 3 3<pin1");
     station.run("log ward.logbook enrol KB-0002 --model 'Larch 3' --group adult --commissioned "
                 "2026-01-15 --as b.wren --pin-fd 3 3<pin2");
-    station.run("log ward.logbook fit KB-0001 --position circuit --part lot=L7 --as m.toller "
+    station.run("log ward.logbook fit KB-0001 --position circuit --lot L7 --as m.toller "
                 "--pin-fd 3 3<pin1");
-    station.run("transfer ward.logbook icu-1/8 --to KB-0002 --reason 'Wrong unit' --as "
+    station.run("transfer ward.logbook icu-1/10 --to KB-0002 --reason 'Wrong unit' --as "
                 "r.halvorsen --pin-fd 3 3<pin0");
-    station.run("strike ward.logbook icu-1/10 --reason 'Not fitted' --as r.halvorsen --pin-fd 3 "
+    station.run("trace ward.logbook --lot L7");
+    station.run("strike ward.logbook icu-1/12 --reason 'Not fitted' --as r.halvorsen --pin-fd 3 "
                 "3<pin0");
     station.run("badge ward.logbook m.toller 0042717 --as r.halvorsen --pin-fd 3 3<pin0");
     station.run("forms ward.logbook --count 2 --to forms.txt");
-    station.run("trace ward.logbook --lot L7");
     station.run("plan ward.logbook KB-0001", 1);
     station.run("export ward.logbook --without-names --coarse-places --to outside.jsonl");
     station.run("export ward.logbook");

@@ -47,8 +47,7 @@ TEST_CASE("Which of two equal times is meant is said in English or in the langua
     const auto whichOf = [](std::string_view text, std::string_view language) {
         const auto given = station::parseGivenTime(text, *words::Words::builtIn(language));
         if (!given) return 0;
-        const auto* which = std::get_if<int>(&std::get<station::WallTime>(*given).which);
-        return which != nullptr ? *which : 0;
+        return std::get<station::WallTime>(*given).which.value_or(0);
     };
     CHECK(whichOf("01:30 first", "es") == 1);
     CHECK(whichOf("01:30 second", "es") == 2);
