@@ -75,7 +75,10 @@ void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command comman
     auto* button = new QPushButton(name);
     button->setCheckable(true);
     button->setAutoExclusive(true);
-    connect(button, &QPushButton::clicked, this, [this, index] { showPanel(index); });
+    // A screen reader chooses it without a click.
+    connect(button, &QPushButton::toggled, this, [this, index](bool isChosen) {
+        if (isChosen) showPanel(index);
+    });
     addShortcut(this, command, [this, index] { showPanel(index); });
     connect(panel, &UnitPanel::codeRead, this,
             [this](const QString& text) { readCode(text, Origin::Scanned); });

@@ -106,7 +106,10 @@ void Window::addDesk(Desk* desk, const QString& name) {
     auto* button = new QPushButton(name);
     button->setCheckable(true);
     m_deskGroup->addButton(button);
-    connect(button, &QPushButton::clicked, this, [this, index] { showDesk(index); });
+    // A screen reader chooses it without a click.
+    connect(button, &QPushButton::toggled, this, [this, index](bool isChosen) {
+        if (isChosen) showDesk(index);
+    });
     auto* head = static_cast<QHBoxLayout*>(layout()->itemAt(0)->layout());
     head->insertWidget(index, button);
     m_deskButtons.push_back(button);
