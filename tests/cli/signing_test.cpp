@@ -7,32 +7,12 @@
 
 #include <catch2/catch.hpp>
 
+using support::prepareSmallWard;
 using support::Transcript;
-
-namespace {
-
-// A logbook with an edition, two persons and a unit that lacks its leak test.
-void prepareWard(Transcript& transcript) {
-    transcript.write("policy.toml", support::smallRulebook());
-    transcript.prepare("init ward.logbook --station icu-1 --rulebook policy.toml --manager mt "
-                       "--name \"Morgan Thistle\"");
-    transcript.prepare("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
-    transcript.prepare("person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt");
-    transcript.prepare("pin set ward.logbook rs --as mt");
-    transcript.prepare(
-        "log ward.logbook enrol KB-0142 --model Larch --group adult --commissioned 2026-01-15 "
-        "--location Store --as mt");
-    transcript.prepare(
-        "log ward.logbook service KB-0142 --service acceptance --outcome pass --as rs");
-    transcript.prepare(
-        "log ward.logbook fit KB-0142 --position circuit --lot L7 --group adult --as mt");
-}
-
-}  // namespace
 
 TEST_CASE("Signing in, and what does not wait for it", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     auto& terminal = transcript.terminal;
     transcript.run("log ward.logbook use_start KB-0142 --as rs");
     transcript.run("log ward.logbook fault KB-0142 --code screen --as agency");
@@ -68,7 +48,7 @@ TEST_CASE("Signing in, and what does not wait for it", "[golden]") {
 
 TEST_CASE("PINs, badges and the way back in", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     auto& terminal = transcript.terminal;
     for (const auto* pin : {"12345", "402951a", "777777", "345678"}) {
         terminal.answerSecretly(support::testPin);

@@ -176,4 +176,20 @@ std::string smallRulebook(std::string_view edition) {
            "[labels.roles]\nbiomed = \"Biomedical engineer\"\nlead = \"Lead therapist\"\n";
 }
 
+void prepareSmallWard(Transcript& transcript) {
+    transcript.write("policy.toml", support::smallRulebook());
+    transcript.prepare("init ward.logbook --station icu-1 --rulebook policy.toml --manager mt "
+                       "--name \"Morgan Thistle\"");
+    transcript.prepare("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
+    transcript.prepare("person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt");
+    transcript.prepare("pin set ward.logbook rs --as mt");
+    transcript.prepare(
+        "log ward.logbook enrol KB-0142 --model Larch --group adult --commissioned 2026-01-15 "
+        "--location Store --as mt");
+    transcript.prepare(
+        "log ward.logbook service KB-0142 --service acceptance --outcome pass --as rs");
+    transcript.prepare(
+        "log ward.logbook fit KB-0142 --position circuit --lot L7 --group adult --as mt");
+}
+
 }  // namespace support

@@ -65,4 +65,7 @@ private:
 // A rulebook for transcripts: two groups, two positions, two checks, a service, roles.
 [[nodiscard]] std::string smallRulebook(std::string_view edition = "2026-1");
 
+// A logbook with an edition, two persons and a unit that lacks its leak test.
+void prepareSmallWard(Transcript& transcript);
+
 }  // namespace support

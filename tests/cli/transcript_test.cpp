@@ -7,28 +7,8 @@
 
 #include <catch2/catch.hpp>
 
+using support::prepareSmallWard;
 using support::Transcript;
-
-namespace {
-
-// A logbook with an edition, two persons and a unit that lacks its leak test.
-void prepareWard(Transcript& transcript) {
-    transcript.write("policy.toml", support::smallRulebook());
-    transcript.prepare("init ward.logbook --station icu-1 --rulebook policy.toml --manager mt "
-                       "--name \"Morgan Thistle\"");
-    transcript.prepare("person ward.logbook mt --name \"Morgan Thistle\" --role lead --as mt");
-    transcript.prepare("person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt");
-    transcript.prepare("pin set ward.logbook rs --as mt");
-    transcript.prepare(
-        "log ward.logbook enrol KB-0142 --model Larch --group adult --commissioned 2026-01-15 "
-        "--location Store --as mt");
-    transcript.prepare(
-        "log ward.logbook service KB-0142 --service acceptance --outcome pass --as rs");
-    transcript.prepare(
-        "log ward.logbook fit KB-0142 --position circuit --lot L7 --group adult --as mt");
-}
-
-}  // namespace
 
 TEST_CASE("Founding a logbook and a department", "[golden]") {
     Transcript transcript;
@@ -72,7 +52,7 @@ TEST_CASE("Founding on a terminal asks for what is lacking", "[golden]") {
 
 TEST_CASE("Entering what happened, and asking", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.at("2026-03-02T14:10:00Z");
     transcript.run("board ward.logbook");
     transcript.run("log ward.logbook check KB-0142 --check leak --outcome pass "
@@ -98,7 +78,7 @@ TEST_CASE("Entering what happened, and asking", "[golden]") {
 
 TEST_CASE("Looking ahead", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.at("2026-03-02T14:10:00Z");
     transcript.run("horizon ward.logbook");
     transcript.run("horizon ward.logbook --hours 24 --at 2026-03-02T15:00:00Z --json");
@@ -113,7 +93,7 @@ TEST_CASE("Looking ahead", "[golden]") {
 
 TEST_CASE("Looking back", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.prepare("log ward.logbook check KB-0142 --check leak --outcome pass "
                        "--measure \"leak=42 mL/min\" --condition mains_power --as mt");
     transcript.at("2026-03-02T16:00:00Z");
@@ -129,7 +109,7 @@ TEST_CASE("Looking back", "[golden]") {
 
 TEST_CASE("Correcting an entry", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.run("strike ward.logbook icu-1/7 --reason \"Wrong position\" --as mt");
     transcript.run("strike ward.logbook icu-1/7 --reason \"Wrong position\" --as mt");
     transcript.run("strike ward.logbook icu-1/1 --reason \"Wrong edition\" --as mt");
@@ -146,7 +126,7 @@ TEST_CASE("Correcting an entry", "[golden]") {
 
 TEST_CASE("Exchanging and keeping", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.run("export ward.logbook --to ward.jsonl");
     transcript.run("export ward.logbook --to ward.jsonl");
     transcript.run("export ward.logbook --to nowhere/ward.jsonl");
@@ -174,7 +154,7 @@ TEST_CASE("Exchanging and keeping", "[golden]") {
 
 TEST_CASE("Mustering units", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.prepare(
         "log ward.logbook enrol KB-0143 --model Larch --group adult --commissioned 2026-01-15 "
         "--location \"Bed 2\" --as mt");
@@ -196,7 +176,7 @@ TEST_CASE("Mustering units", "[golden]") {
 
 TEST_CASE("Tracing parts", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.run("trace ward.logbook --lot L7");
     transcript.run("trace ward.logbook --lot L7 --json");
     transcript.run("trace ward.logbook --serial L7");
@@ -210,7 +190,7 @@ TEST_CASE("Tracing parts", "[golden]") {
 
 TEST_CASE("Forms for a time without a computer, and what was written on one", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.run("forms ward.logbook --count 0");
     transcript.run("forms ward.logbook --count many");
     transcript.run("forms ward.logbook --count 2 --to downtime.txt");
@@ -227,7 +207,7 @@ TEST_CASE("Forms for a time without a computer, and what was written on one", "[
 
 TEST_CASE("Trying a draft writes nothing", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.write("draft.toml", support::smallRulebook("2026-2") +
                                        "[checks.handle]\ntakes = \"PT1M\"\n");
     transcript.write("faulty.toml", "format = 1\n[checks.leak]\ntakes = \"long\"\n");
@@ -246,7 +226,7 @@ TEST_CASE("Trying a draft writes nothing", "[golden]") {
 
 TEST_CASE("Moving what was entered on the wrong unit", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.prepare(
         "log ward.logbook enrol KB-0143 --model Larch --group adult --commissioned 2026-01-15 "
         "--location Store --as mt");
@@ -270,7 +250,7 @@ TEST_CASE("Moving what was entered on the wrong unit", "[golden]") {
 
 TEST_CASE("Texts that seem to name a patient", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.terminal.answer("no");
     transcript.run("log ward.logbook note KB-0142 --text \"MRN 4471203\" --as mt");
     transcript.terminal.answer("yes");
@@ -283,7 +263,7 @@ TEST_CASE("Texts that seem to name a patient", "[golden]") {
 
 TEST_CASE("A clock that was set back is told", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.at("2026-03-02T13:00:00Z");
     transcript.run("board ward.logbook --json");
     transcript.run("log ward.logbook note KB-0142 --text \"Seen\" --as mt");
@@ -292,7 +272,7 @@ TEST_CASE("A clock that was set back is told", "[golden]") {
 
 TEST_CASE("What a text from elsewhere hides is shown", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.run("log ward.logbook fault KB-0142 --code display --as mt "
                    "--text \"dark\x1b[31m\xe2\x80\xaegone\"");
     transcript.run("explain ward.logbook KB-0142");
@@ -301,7 +281,7 @@ TEST_CASE("What a text from elsewhere hides is shown", "[golden]") {
 
 TEST_CASE("A logbook that was changed is told, and no unit in it is ready", "[golden]") {
     Transcript transcript;
-    prepareWard(transcript);
+    prepareSmallWard(transcript);
     transcript.prepare("log ward.logbook check KB-0142 --check leak --outcome pass "
                        "--measure \"leak=42 mL/min\" --condition mains_power --as mt");
     transcript.run("board ward.logbook --json");
