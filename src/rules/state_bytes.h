@@ -22,8 +22,8 @@ inline constexpr int engineRevision = 1;
 // Precondition: it is one of `editions`.
 [[nodiscard]] std::string toBytes(const State& state, const Editions& editions);
 
-// Nothing for whatever toBytes of this revision does not give, for an edition that is not there, and
-// where what the engine takes for granted of a state does not hold.
+// Nothing for whatever toBytes of this revision does not give, for an edition that is not there,
+// and where what the engine takes for granted of a state does not hold.
 [[nodiscard]] std::optional<State> stateFromBytes(std::string_view bytes,
                                                   const Editions& editions);
 

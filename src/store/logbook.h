@@ -10,6 +10,7 @@
 #include "logbook/record.h"
 #include "store/heads.h"
 #include "store/row.h"
+#include "store/snapshot.h"
 #include "store/trouble.h"
 #include "store/verify_report.h"
 
@@ -162,6 +163,36 @@ public:
     [[nodiscard]] tl::expected<std::int64_t, Trouble> count() const;
     // The highest `arrival` of a row, 0 in an empty logbook: has anything come in?
     [[nodiscard]] tl::expected<std::int64_t, Trouble> lastArrival() const;
+
+    // The newest snapshot that is whole, of that engine, and that nothing which came in since
+    // reaches before: neither a record nor what a strike strikes, nor who may strike. Nothing where
+    // there is none.
+    [[nodiscard]] tl::expected<std::optional<Snapshot>, Trouble> snapshotFor(
+        const SnapshotQuestion& question) const;
+
+    // All that are kept, the oldest place first.
+    [[nodiscard]] tl::expected<std::vector<KeptSnapshot>, Trouble> snapshotsKept() const;
+
+    // One of them, whatever came in since; nothing if it is not whole.
+    [[nodiscard]] tl::expected<std::optional<Snapshot>, Trouble> snapshotAt(
+        const Place& place) const;
+
+    // As Snapshot::strikes for one at that place; `earlier` is a valid one before it, or null.
+    [[nodiscard]] tl::expected<std::vector<logbook::RecordName>, Trouble> strikesBeyond(
+        const Place& place, const Snapshot* earlier) const;
+
+    // Keeps these, and of those that are kept the ones at `staying`; the others go. Makes the
+    // derived tables where there are none of this revision.
+    [[nodiscard]] tl::expected<void, Trouble> keepSnapshots(std::span<const Snapshot> snapshots,
+                                                            std::span<const Place> staying,
+                                                            const Writing& writing);
+
+    // Throws away everything that can be made again.
+    [[nodiscard]] tl::expected<void, Trouble> dropDerived(const Writing& writing);
+
+    // How many rows lie after the place, but no more than `most` are counted.
+    [[nodiscard]] tl::expected<std::int64_t, Trouble> countAfter(const std::optional<Place>& place,
+                                                                 std::int64_t most) const;
 
     // Reads everything: hashes every record anew, holds columns against contents, looks for gaps
     // and lost tails, holds the schema against this version's, asks the database for the state of

@@ -49,10 +49,12 @@ std::string wrongColumn(const Row& row, const logbook::Record& record) {
 using SchemaEntry = std::tuple<std::string, std::string, std::string>;  // type, name, SQL
 
 std::set<SchemaEntry> schemaOf(SQLite::Database& database) {
-    // The database's own statistics change nothing.
+    // The database's own statistics change nothing, nor do tables of what can be made again.
     SQLite::Statement statement(database,
                                 "SELECT type, name, coalesce(sql, '') FROM sqlite_schema"
-                                " WHERE name NOT LIKE 'sqlite_stat%'");
+                                " WHERE name NOT LIKE 'sqlite_stat%' AND NOT"
+                                " (substr(name, 1, 8) = 'derived_' AND type = 'table'"
+                                " AND substr(sql, 1, 21) = 'CREATE TABLE derived_')");
     std::set<SchemaEntry> schema;
     while (statement.executeStep()) {
         schema.emplace(statement.getColumn(0).getString(), statement.getColumn(1).getString(),

@@ -12,4 +12,10 @@ inline constexpr int applicationId = 0x4169726D;
 // Statements that make an empty database a logbook of schemaVersion.
 extern const char* const schemaText;
 
+// Raise it with every change of data/schema/derived.sql.
+inline constexpr int derivedRevision = 1;
+
+// Statements that make the derived tables, which belong to no schema.
+extern const char* const derivedText;
+
 }  // namespace store

@@ -1,0 +1,292 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Snapshots: which of those kept still holds for all that has come in since, and keeping others.
+#include "store/logbook.h"
+
+#include "logbook/record_reader.h"
+#include "store/snapshot_rows.h"
+
+#include <algorithm>
+#include <limits>
+#include <string>
+#include <utility>
+
+namespace store {
+
+namespace {
+
+using logbook::RecordName;
+
+// Before every other.
+const Place firstPlace{{std::numeric_limits<std::int64_t>::min()}, {}, {}};
+
+struct Noted {
+    std::int64_t number = 0;
+    KeptSnapshot snapshot;
+};
+
+std::optional<Place> findPlace(SQLite::Database& database, const RecordName& name) {
+    SQLite::Statement statement(database,
+                                "SELECT at_ms, entered_ms, station, seq FROM records"
+                                " WHERE station = ? AND seq = ?");
+    statement.bind(1, name.station);
+    statement.bind(2, name.seq);
+    if (!statement.executeStep()) {
+        return std::nullopt;
+    }
+    return placeOf(statement, 0);
+}
+
+// Nothing if it cannot be read.
+std::optional<RecordName> targetOf(const std::string& strike) {
+    const auto record = logbook::readRecord(std::string_view(strike));
+    const auto* body = record ? std::get_if<logbook::body::Strike>(&record->body) : nullptr;
+    return body != nullptr ? std::optional(body->target) : std::nullopt;
+}
+
+// How far back what comes in reaches: to its own place; a strike to what it strikes; who may strike
+// to all that was struck since.
+class Reach {
+public:
+    explicit Reach(SQLite::Database& database)
+        : m_database(database),
+          m_strikesAfter(database,
+                         "SELECT 1 FROM records WHERE kind = 'strike' AND"
+                         " (at_ms, entered_ms, station, seq) > (?, ?, ?, ?) LIMIT 1") {}
+
+    [[nodiscard]] Place of(const Place& place, const std::string& kind,
+                           const std::string& strike) {
+        if (kind == "strike") {
+            const auto target = targetOf(strike);
+            if (!target) {
+                return firstPlace;
+            }
+            const auto struck = findPlace(m_database, *target);
+            return struck ? std::min(place, *struck) : place;
+        }
+        if (kind == "adopt" || kind == "person") {
+            bindPlace(m_strikesAfter, 1, place);
+            const bool judges = m_strikesAfter.executeStep();
+            m_strikesAfter.reset();
+            return judges ? firstPlace : place;
+        }
+        return place;
+    }
+
+private:
+    SQLite::Database& m_database;
+    SQLite::Statement m_strikesAfter;
+};
+
+// Sets `isValid` of each: what came in after it is gone through from the last on, once for all.
+void judge(SQLite::Database& database, std::vector<Noted>& all) {
+    std::sort(all.begin(), all.end(), [](const Noted& a, const Noted& b) {
+        return a.snapshot.arrival > b.snapshot.arrival;
+    });
+    const std::int64_t last = lastArrivalIn(database);
+    SQLite::Statement rows(database,
+                           "SELECT at_ms, entered_ms, station, seq, kind,"
+                           " CASE kind WHEN 'strike' THEN content ELSE '' END, arrival"
+                           " FROM records NOT INDEXED WHERE arrival > ? ORDER BY arrival DESC");
+    rows.bind(1, all.empty() ? last : all.back().snapshot.arrival);
+    Reach reach(database);
+    std::optional<Place> reached;  // by those gone through
+    bool more = rows.executeStep();
+    for (auto& [number, snapshot] : all) {
+        while (more && rows.getColumn(6).getInt64() > snapshot.arrival) {
+            const Place each = reach.of(placeOf(rows, 0), rows.getColumn(4).getString(),
+                                        rows.getColumn(5).getString());
+            reached = reached ? std::min(*reached, each) : each;
+            more = rows.executeStep();
+        }
+        snapshot.isValid =
+            snapshot.arrival <= last && (!reached || snapshot.place < *reached);
+    }
+}
+
+// The oldest place first.
+std::vector<Noted> judgedSnapshots(SQLite::Database& database) {
+    std::vector<Noted> all;
+    if (!hasDerivedTables(database)) {
+        return all;
+    }
+    SQLite::Statement statement(database,
+                                "SELECT at_ms, entered_ms, station, seq, arrival, engine, number"
+                                " FROM derived_snapshots");
+    while (statement.executeStep()) {
+        all.push_back({statement.getColumn(6).getInt64(),
+                       {placeOf(statement, 0), statement.getColumn(4).getInt64(),
+                        statement.getColumn(5).getInt(), false}});
+    }
+    judge(database, all);
+    std::sort(all.begin(), all.end(), [](const Noted& a, const Noted& b) {
+        return a.snapshot.place < b.snapshot.place;
+    });
+    return all;
+}
+
+// Whether the chains are still those on which it was made.
+bool standsOn(SQLite::Database& database, const Heads& heads) {
+    SQLite::Statement statement(database, "SELECT hash FROM records WHERE station = ? AND seq = ?");
+    return std::all_of(heads.begin(), heads.end(), [&](const auto& head) {
+        statement.bind(1, head.first);
+        statement.bind(2, head.second.seq);
+        const bool stands =
+            statement.executeStep() && hashOf(statement.getColumn(0)) == head.second.hash;
+        statement.reset();
+        return stands;
+    });
+}
+
+void dropTables(SQLite::Database& database) {
+    std::vector<std::string> names;
+    {
+        SQLite::Statement statement(database,
+                                    "SELECT name FROM sqlite_schema WHERE type = 'table'"
+                                    " AND substr(name, 1, 8) = 'derived_'");
+        while (statement.executeStep()) {
+            names.push_back(statement.getColumn(0).getString());
+        }
+    }
+    for (const auto& name : names) {
+        std::string quoted;
+        for (const char each : name) {
+            quoted += each == '"' ? std::string("\"\"") : std::string(1, each);
+        }
+        database.exec("DROP TABLE \"" + quoted + "\"");
+    }
+}
+
+void makeTables(SQLite::Database& database) {
+    dropTables(database);
+    database.exec(derivedText);
+    database.exec("INSERT INTO derived_revision (only_row, revision) VALUES (1, " +
+                  std::to_string(derivedRevision) + ")");
+}
+
+}  // namespace
+
+tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotFor(
+    const SnapshotQuestion& question) const {
+    return m_connection->guarded([&]() -> tl::expected<std::optional<Snapshot>, Trouble> {
+        SQLite::Database& database = m_connection->database();
+        const SQLite::Transaction moment(database);
+        auto kept = judgedSnapshots(database);
+        std::reverse(kept.begin(), kept.end());
+        for (const auto& [number, each] : kept) {
+            if (!each.isValid || each.engine != question.engine || each.place.at > question.at ||
+                (question.before && !(each.place < *question.before))) {
+                continue;
+            }
+            auto snapshot = readSnapshot(database, number);
+            if (snapshot && standsOn(database, snapshot->heads)) {
+                return snapshot;
+            }
+        }
+        return std::optional<Snapshot>();
+    });
+}
+
+tl::expected<std::vector<KeptSnapshot>, Trouble> Logbook::snapshotsKept() const {
+    return m_connection->guarded([&]() -> tl::expected<std::vector<KeptSnapshot>, Trouble> {
+        const SQLite::Transaction moment(m_connection->database());
+        std::vector<KeptSnapshot> all;
+        for (const auto& noted : judgedSnapshots(m_connection->database())) {
+            all.push_back(noted.snapshot);
+        }
+        return all;
+    });
+}
+
+tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotAt(const Place& place) const {
+    return m_connection->guarded([&]() -> tl::expected<std::optional<Snapshot>, Trouble> {
+        const SQLite::Transaction moment(m_connection->database());
+        for (const auto& [number, each] : judgedSnapshots(m_connection->database())) {
+            if (each.place == place) {
+                return readSnapshot(m_connection->database(), number);
+            }
+        }
+        return std::optional<Snapshot>();
+    });
+}
+
+tl::expected<std::vector<RecordName>, Trouble> Logbook::strikesBeyond(
+    const Place& place, const Snapshot* earlier) const {
+    return m_connection->guarded([&]() -> tl::expected<std::vector<RecordName>, Trouble> {
+        SQLite::Database& database = m_connection->database();
+        const SQLite::Transaction moment(database);
+        std::vector<RecordName> beyond;
+        const auto look = [&](const RecordName& strike, const std::string& content) {
+            const auto target = targetOf(content);
+            const auto struck = target ? findPlace(database, *target) : std::nullopt;
+            if (target && (!struck || place < *struck)) {
+                beyond.push_back(strike);
+            }
+        };
+        for (const auto& strike : earlier != nullptr ? earlier->strikes
+                                                     : std::vector<RecordName>()) {
+            if (const auto row = findRow(database, strike)) {
+                look(strike, row->content);
+            }
+        }
+        SQLite::Statement statement(
+            database,
+            "SELECT station, seq, content FROM records WHERE kind = 'strike'"
+            " AND (at_ms, entered_ms, station, seq) > (?, ?, ?, ?)"
+            " AND (at_ms, entered_ms, station, seq) <= (?, ?, ?, ?)"
+            " ORDER BY at_ms, entered_ms, station, seq");
+        bindPlace(statement, 1, earlier != nullptr ? earlier->place : firstPlace);
+        bindPlace(statement, 5, place);
+        while (statement.executeStep()) {
+            look({statement.getColumn(0).getString(), statement.getColumn(1).getInt64()},
+                 statement.getColumn(2).getString());
+        }
+        return beyond;
+    });
+}
+
+tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> snapshots,
+                                                   std::span<const Place> staying,
+                                                   const Writing& writing) {
+    return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        SQLite::Database& database = m_connection->database();
+        if (!hasDerivedTables(database)) {
+            makeTables(database);
+        }
+        SQLite::Statement remove(database, "DELETE FROM derived_snapshots WHERE number = ?");
+        for (const auto& [number, each] : judgedSnapshots(database)) {
+            if (std::find(staying.begin(), staying.end(), each.place) == staying.end()) {
+                remove.bind(1, number);
+                remove.exec();
+                remove.reset();
+            }
+        }
+        for (const auto& snapshot : snapshots) {
+            insertSnapshot(database, snapshot);
+        }
+        return {};
+    });
+}
+
+tl::expected<void, Trouble> Logbook::dropDerived(const Writing& writing) {
+    return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        dropTables(m_connection->database());
+        return {};
+    });
+}
+
+tl::expected<std::int64_t, Trouble> Logbook::countAfter(const std::optional<Place>& place,
+                                                        std::int64_t most) const {
+    return m_connection->guarded([&]() -> tl::expected<std::int64_t, Trouble> {
+        SQLite::Statement statement(m_connection->database(),
+                                    "SELECT count(*) FROM (SELECT 1 FROM records WHERE"
+                                    " (at_ms, entered_ms, station, seq) > (?, ?, ?, ?) LIMIT ?)");
+        bindPlace(statement, 1, place.value_or(firstPlace));
+        statement.bind(5, most);
+        statement.executeStep();
+        return statement.getColumn(0).getInt64();
+    });
+}
+
+}  // namespace store
