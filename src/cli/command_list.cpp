@@ -18,6 +18,7 @@ Commands makeAll() {
              makeAdoptCommand,
              makePersonCommand,
              makePinSetCommand,
+             makePinCodeCommand,
              makePinRecoverCommand,
              makeBadgeCommand,
              makePeopleCommand,

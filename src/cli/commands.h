@@ -25,6 +25,7 @@ using Commands = std::vector<std::unique_ptr<const Command>>;
 [[nodiscard]] std::unique_ptr<const Command> makeAdoptCommand();
 [[nodiscard]] std::unique_ptr<const Command> makePersonCommand();
 [[nodiscard]] std::unique_ptr<const Command> makePinSetCommand();
+[[nodiscard]] std::unique_ptr<const Command> makePinCodeCommand();
 [[nodiscard]] std::unique_ptr<const Command> makePinRecoverCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeBadgeCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeLogCommand();

@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// pin set, pin recover, badge: how people sign in at this station.
+// pin set, pin code, pin recover, badge: how people sign in at this station.
 #include "cli/commands.h"
 #include "cli/signing.h"
 #include "station/people.h"
@@ -44,6 +44,39 @@ public:
             .map([&](const std::string& name) {
                 return told(surroundings.words, "done.pin_set", name);
             });
+    }
+};
+
+class PinCodeCommand final : public Command {
+public:
+    const Description& description() const override {
+        static const Description data{
+            "pin code",
+            "Get a new recovery code; the one before it is worth nothing any more.",
+            {shared::logbook},
+            {shared::as, shared::pinFd, shared::trustLocks},
+            "For a manager, who may enter persons, when the code is lost or somebody else has seen "
+            "it. It is printed once: write it down and keep it locked away.",
+            "airmuster-cli pin code ward.logbook --as r.halvorsen"};
+        return data;
+    }
+
+    Result<Answer> run(const Call& call, const station::Surroundings& surroundings) const override {
+        const auto signing = Signing::of(call, surroundings);
+        if (!signing) {
+            return tl::unexpected(signing.error());
+        }
+        const auto code =
+            station::renewCode(surroundings, logbookOf(call), signing->writer(call));
+        if (!code) {
+            return tl::unexpected(code.error());
+        }
+        const auto& words = surroundings.words;
+        return Answer{ExitStatus::Done,
+                      words.say("done.code_renewed") + "\n" +
+                          words.say("done.code", {{"code", std::string(code->text())}}) + "\n",
+                      {},
+                      true};
     }
 };
 
@@ -115,6 +148,10 @@ public:
 
 std::unique_ptr<const Command> makePinSetCommand() {
     return std::make_unique<PinSetCommand>();
+}
+
+std::unique_ptr<const Command> makePinCodeCommand() {
+    return std::make_unique<PinCodeCommand>();
 }
 
 std::unique_ptr<const Command> makePinRecoverCommand() {

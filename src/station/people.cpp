@@ -246,6 +246,33 @@ Result<std::string> setPin(const Surroundings& surroundings, const LogbookFile& 
     return (*open)->gate().nameOf(*person);
 }
 
+Result<Secret> renewCode(const Surroundings& surroundings, const LogbookFile& file,
+                         const Writer& by) {
+    const auto open = OpenLog::open(surroundings, file);
+    if (!open) {
+        return tl::unexpected(open.error());
+    }
+    const auto signature = (*open)->gate().sign(by);
+    if (!signature) {
+        return tl::unexpected(signature.error());
+    }
+    auto code = makeCode();
+    const auto set = (*open)->writeAsRead(
+        [&] { return checkChangeAnew(**open, *signature, signature->person, false); },
+        [&] {
+            return (*open)
+                ->gate()
+                .credentials()
+                .onlyAt((*open)->log().arrival)
+                .setCode(code.text(), (*open)->gate().writing(signature->person))
+                .map([] { return true; });
+        });
+    if (!set) {
+        return tl::unexpected(set.error());
+    }
+    return code;
+}
+
 Result<std::string> setBadge(const Surroundings& surroundings, const LogbookFile& file,
                              const BadgeChange& change) {
     const auto open = OpenLog::open(surroundings, file);

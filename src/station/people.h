@@ -54,6 +54,10 @@ struct PinChange {
 [[nodiscard]] Result<std::string> setPin(const Surroundings& surroundings, const LogbookFile& file,
                                          const PinChange& change);
 
+// A new recovery code, by a manager who can sign in: the one before it is worth nothing any more.
+[[nodiscard]] Result<Secret> renewCode(const Surroundings& surroundings, const LogbookFile& file,
+                                       const Writer& by);
+
 struct BadgeChange {
     Writer by;                         // a manager
     std::string person;

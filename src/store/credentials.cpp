@@ -4,7 +4,7 @@
 // PINs and the recovery code in the logbook file; see credentials.h.
 #include "store/credentials.h"
 
-#include "store/connection.h"
+#include "store/credential_call.h"
 #include "store/secret_hash.h"
 
 #include <algorithm>
@@ -37,23 +37,6 @@ struct Place {
     std::string person;
     [[nodiscard]] bool canBeLocked() const { return purpose == pinPurpose; }
 };
-
-// For one call only: when it is closed, nothing of the pages that it read is left.
-tl::expected<std::unique_ptr<Connection>, Trouble> openFor(const std::filesystem::path& path,
-                                                           OpenOptions options) {
-    auto connection = Connection::open(path, options);
-    if (connection && options.access == OpenOptions::Access::Write) {
-        // An old hash is not left behind in the file either.
-        auto wiping = (*connection)->guarded([&]() -> tl::expected<void, Trouble> {
-            (*connection)->database().exec("PRAGMA secure_delete = ON");
-            return {};
-        });
-        if (!wiping) {
-            return tl::unexpected<Trouble>(wiping.error());
-        }
-    }
-    return connection;
-}
 
 bool read(SQLite::Database& database, const Place& place, Secret& secret) {
     SQLite::Statement statement(database,
@@ -111,18 +94,6 @@ logbook::Duration waitLeftAfter(int failures, logbook::Instant failedAt, logbook
 
 logbook::Duration waitLeft(const Secret& secret, logbook::Instant now) {
     return waitLeftAfter(secret.failures, secret.failedAt, now);
-}
-
-// A log that is not any more the one on which it rests that this may be written.
-template <class Function>
-auto writingAt(const Connection& connection, std::optional<std::int64_t> arrival,
-               const Writing& writing, Function function) -> decltype(function()) {
-    return connection.writing(writing, [&]() -> decltype(function()) {
-        if (arrival && lastArrivalIn(connection.database()) != *arrival) {
-            return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::LogMoved));
-        }
-        return function();
-    });
 }
 
 // A try of one secret. Whether it is right is found out before the lock is taken, and told only if
@@ -217,6 +188,28 @@ Trouble noMemory(const Connection& connection) {
     return connection.trouble(Trouble::Code::Io, "no memory to hash a secret");
 }
 
+struct NewSecret {
+    Place place;
+    std::string_view secret;
+};
+
+// In the place of what stands there, if anything does; its failures are forgotten.
+tl::expected<void, Trouble> setSecret(
+    const tl::expected<std::unique_ptr<Connection>, Trouble>& connection,
+    std::optional<std::int64_t> arrival, const NewSecret& given, const Writing& writing) {
+    if (!connection) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    SecretHash hash;
+    if (!hash.make(given.secret)) {
+        return tl::unexpected<Trouble>(noMemory(**connection));
+    }
+    return writingAt(**connection, arrival, writing, [&]() -> tl::expected<void, Trouble> {
+        write((*connection)->database(), given.place, hash, writing);
+        return {};
+    });
+}
+
 bool makeAll(const Pins& pins, std::vector<SecretHash>& hashes) {
     std::atomic<std::size_t> next{0};
     std::atomic<bool> done{true};
@@ -300,18 +293,14 @@ tl::expected<std::optional<std::vector<logbook::RecordName>>, Trouble> Credentia
 
 tl::expected<void, Trouble> Credentials::setPin(const std::string& person, std::string_view pin,
                                                 const Writing& writing) const {
-    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
-    if (!connection) {
-        return tl::unexpected<Trouble>(connection.error());
-    }
-    SecretHash hash;
-    if (!hash.make(pin)) {
-        return tl::unexpected<Trouble>(noMemory(**connection));
-    }
-    return writingAt(**connection, m_arrival, writing, [&]() -> tl::expected<void, Trouble> {
-        write((*connection)->database(), {pinPurpose, person}, hash, writing);
-        return {};
-    });
+    return setSecret(openFor(m_path, options(OpenOptions::Access::Write)), m_arrival,
+                     {{pinPurpose, person}, pin}, writing);
+}
+
+tl::expected<void, Trouble> Credentials::setCode(std::string_view code,
+                                                 const Writing& writing) const {
+    return setSecret(openFor(m_path, options(OpenOptions::Access::Write)), m_arrival,
+                     {{recoveryPurpose, nobody}, code}, writing);
 }
 
 tl::expected<void, Trouble> Credentials::setPins(const Pins& pins, const Writing& writing) const {
@@ -357,36 +346,6 @@ tl::expected<Trial, Trouble> Credentials::recover(const Recovery& recovery, cons
     return trying.run(recovery.code, [&](SQLite::Database& database, const Writing& writing) {
         write(database, {pinPurpose, recovery.person}, pinHash, writing);
         write(database, {recoveryPurpose, nobody}, nextHash, writing);
-    });
-}
-
-tl::expected<bool, Trouble> Credentials::setBadge(const std::string& person,
-                                                  const std::optional<std::string>& badge,
-                                                  const Writing& writing) const {
-    const auto connection = openFor(m_path, options(OpenOptions::Access::Write));
-    if (!connection) {
-        return tl::unexpected<Trouble>(connection.error());
-    }
-    return writingAt(**connection, m_arrival, writing, [&]() -> tl::expected<bool, Trouble> {
-        auto& database = (*connection)->database();
-        SQLite::Statement others(database,
-                                 "SELECT 1 FROM local_badges WHERE badge = ? AND person <> ?");
-        others.bind(1, badge.value_or(""));
-        others.bind(2, person);
-        if (badge && others.executeStep()) {
-            return false;
-        }
-        SQLite::Statement away(database, "DELETE FROM local_badges WHERE person = ?");
-        away.bind(1, person);
-        away.exec();
-        if (badge) {
-            SQLite::Statement statement(database,
-                                        "INSERT INTO local_badges (badge, person) VALUES (?, ?)");
-            statement.bind(1, *badge);
-            statement.bind(2, person);
-            statement.exec();
-        }
-        return true;
     });
 }
 

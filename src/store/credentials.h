@@ -116,6 +116,10 @@ public:
     [[nodiscard]] tl::expected<Trial, Trouble> recover(const Recovery& recovery,
                                                        const Now& now) const;
 
+    // Takes the place of the old recovery code and lets nobody wait for its failures any more.
+    [[nodiscard]] tl::expected<void, Trouble> setCode(std::string_view code,
+                                                      const Writing& writing) const;
+
     // Nothing takes the person's badge away. False, and nothing written, if it is another's.
     [[nodiscard]] tl::expected<bool, Trouble> setBadge(const std::string& person,
                                                        const std::optional<std::string>& badge,

@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Who has a PIN here and which badges there are; see credentials.h. Reads no hash.
+// Who has a PIN here; see credentials.h. Reads no hash.
 #include "store/credentials.h"
 
 #include "store/connection.h"
@@ -26,23 +26,6 @@ tl::expected<std::vector<Credential>, Trouble> Credentials::pins() const {
                             {statement.getColumn(4).getInt64()}});
         }
         return pins;
-    });
-}
-
-tl::expected<std::vector<Badge>, Trouble> Credentials::badges() const {
-    const auto connection = Connection::open(m_path, options(OpenOptions::Access::Read));
-    if (!connection) {
-        return tl::unexpected<Trouble>(connection.error());
-    }
-    return (*connection)->guarded([&]() -> tl::expected<std::vector<Badge>, Trouble> {
-        SQLite::Statement statement((*connection)->database(),
-                                    "SELECT badge, person FROM local_badges ORDER BY person");
-        std::vector<Badge> badges;
-        while (statement.executeStep()) {
-            badges.push_back({statement.getColumn(0).getString(),
-                              statement.getColumn(1).getString()});
-        }
-        return badges;
     });
 }
 

@@ -67,6 +67,8 @@ TEST_CASE("PINs, badges and the way back in", "[golden]") {
     transcript.run("badge ward.logbook mt 0042717 --as mt");
     transcript.run("badge ward.logbook rs --as mt");
     transcript.run("log ward.logbook note KB-0142 --text Seen --as 0042717");
+    transcript.run("pin code ward.logbook --as rs");
+    transcript.run("pin code ward.logbook --as mt");
     for (int minute = 10; minute < 20; ++minute) {
         transcript.at("2026-03-02T14:" + std::to_string(minute) + ":00Z");
         terminal.answerSecretly("000001");

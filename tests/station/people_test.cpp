@@ -212,6 +212,31 @@ TEST_CASE("The recovery code lets a manager back in once, however it is typed", 
     CHECK(codeOf("mt", typed, "558203") == "people.wrong_code");
 }
 
+TEST_CASE("A manager gets a new recovery code, and the old one is worth nothing", "[unit]") {
+    Ward ward;
+    makeFile(ward);
+    const auto begun = station::begin(ward.surroundings, ward.logbook, startOf(ward));
+    REQUIRE(begun);
+    const auto mt = signedIn(ward, "mt", testPin);
+    station::Entry entry{mt, "person"};
+    entry.body = Ward::personBody("rs", "biomed");
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, entry));
+    REQUIRE(codeOfSetting(ward, mt, "rs", "731905").empty());
+    const auto rs = signedIn(ward, "rs", "731905");
+    CHECK(station::renewCode(ward.surroundings, ward.logbook, rs).error().code ==
+          "people.not_manager");
+    const auto code = station::renewCode(ward.surroundings, ward.logbook, mt);
+    REQUIRE(code);
+    const auto recovers = [&](const station::Secret& typed) {
+        return station::recover(ward.surroundings, ward.logbook,
+                                {"mt", typing(typed.text()), typing("558203")})
+            .has_value();
+    };
+    CHECK_FALSE(recovers(begun->code));
+    ward.clock.advance(logbook::Duration{1000});
+    CHECK(recovers(*code));
+}
+
 TEST_CASE("Codes differ, and have no letter that is taken for another", "[unit]") {
     std::set<std::string> codes;
     for (int times = 0; times < 50; ++times) {

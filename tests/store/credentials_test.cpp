@@ -169,6 +169,23 @@ TEST_CASE("The code gives a new PIN once and is followed by another", "[unit]") 
           Outcome::Right);
 }
 
+TEST_CASE("A new code takes the place of the old one, and of its failures", "[unit]") {
+    const TemporaryFolder folder;
+    const Logbook logbook = create(folder / "log");
+    const Credentials credentials(folder / "log");
+    REQUIRE(credentials.begin({"mt", right, "CODE-1"}, at(0)));
+    CHECK(credentials.recover({"mt", "CODE-9", "731905", "CODE-2"}, on(0))->outcome ==
+          Outcome::Wrong);
+    CHECK(credentials.onlyAt(7).setCode("CODE-3", at(0)).error().code ==
+          Trouble::Code::LogMoved);
+    CHECK(credentials.setCode("CODE-3", at(0)));
+    CHECK(credentials.recover({"mt", "CODE-1", "731905", "CODE-4"}, on(0))->outcome ==
+          Outcome::Wrong);
+    CHECK(credentials.recover({"mt", "CODE-3", "731905", "CODE-4"}, on(100))->outcome ==
+          Outcome::Right);
+    CHECK(credentials.tryPin("mt", "731905", on(101))->outcome == Outcome::Right);
+}
+
 TEST_CASE("A badge is one person's, and a person has one", "[unit]") {
     const Desk desk;
     CHECK(desk.credentials.setBadge("mt", "0042", at(0)) == true);

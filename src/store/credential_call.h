@@ -1,0 +1,45 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What each call of Credentials does first: open the file for itself alone, and write only by the
+// log on which it rests. For the credentials_… files of this folder.
+#pragma once
+
+#include "store/connection.h"
+#include "store/credentials.h"
+
+#include <memory>
+#include <optional>
+
+namespace store {
+
+// For one call only: when it is closed, nothing of the pages that it read is left.
+inline tl::expected<std::unique_ptr<Connection>, Trouble> openFor(const std::filesystem::path& path,
+                                                                  OpenOptions options) {
+    auto connection = Connection::open(path, options);
+    if (connection && options.access == OpenOptions::Access::Write) {
+        // An old hash is not left behind in the file either.
+        auto wiping = (*connection)->guarded([&]() -> tl::expected<void, Trouble> {
+            (*connection)->database().exec("PRAGMA secure_delete = ON");
+            return {};
+        });
+        if (!wiping) {
+            return tl::unexpected<Trouble>(wiping.error());
+        }
+    }
+    return connection;
+}
+
+// A log that is not any more the one on which it rests that this may be written.
+template <class Function>
+auto writingAt(const Connection& connection, std::optional<std::int64_t> arrival,
+               const Writing& writing, Function function) -> decltype(function()) {
+    return connection.writing(writing, [&]() -> decltype(function()) {
+        if (arrival && lastArrivalIn(connection.database()) != *arrival) {
+            return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::LogMoved));
+        }
+        return function();
+    });
+}
+
+}  // namespace store
