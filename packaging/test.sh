@@ -7,6 +7,7 @@
 # sh packaging/test.sh --mutants N      break the rules engine in N places: do the tests notice?
 # sh packaging/test.sh --sanitize       every test under the address and undefined sanitizers
 # sh packaging/test.sh --fuzz SECONDS   each fuzz target for so long
+# sh packaging/test.sh --faults         the disk fails at every call, with larger logs: counts
 # sh packaging/test.sh --accessibility  the window as a screen reader is told of it
 # sh packaging/test.sh --pictures DIR   a picture of every screen of the window, in both themes
 # AIRMUSTER_CASES names another folder of conformance cases, AIRMUSTER_SEED the seed of what is
@@ -81,6 +82,34 @@ run_fuzz() {
     [ "$broken" = 0 ]
 }
 
+# What each use of the store told, then what fired in all, by kind of fault and of call.
+run_faults() {
+    configure debug -DAIRMUSTER_CASES="$cases"
+    cmake --build "$top/build/debug" --target airmuster_faults_tests
+    told=$top/build/debug/faults.log
+    status=0
+    AIRMUSTER_FAULTS=full TZ=UTC LC_ALL=C.UTF-8 \
+        "$top/build/debug/tests/store/faults/airmuster_faults_tests" >"$told" 2>&1 || status=$?
+    if [ "$status" != 0 ]; then
+        tail -n 60 "$told" >&2
+    fi
+    grep '^faults: ' "$told"
+    awk -F ': ' '/^faults: / {
+            runs[$3] += $4; all += $4
+            words = split($5, word, " ")
+            for (i = 1; i < words; i += 2) calls[word[i]] += word[i + 1]
+        }
+        END {
+            for (kind in runs) printf "faults in all: %s %d\n", kind, runs[kind] | "sort"
+            close("sort")
+            for (kind in calls) printf "faults in all, at a %s: %d\n", kind, calls[kind] | "sort"
+            close("sort")
+            printf "faults in all: %d\n", all
+        }' "$told"
+    tail -n 3 "$told"
+    return "$status"
+}
+
 # The window on a virtual screen and an accessibility bus of its own.
 run_accessibility() {
     cmake --build "$top/build/debug" --target airmuster airmuster-cli
@@ -133,6 +162,10 @@ case ${1-} in
     sh "$top/packaging/install-packages.sh" build fuzz
     run_fuzz "$2"
     ;;
+--faults)
+    sh "$top/packaging/install-packages.sh" build test
+    run_faults
+    ;;
 --accessibility)
     sh "$top/packaging/install-packages.sh" build test pictures
     configure debug -DAIRMUSTER_CASES="$cases"
@@ -149,7 +182,7 @@ case ${1-} in
     exec python3 "$top/packaging/mutants.py" "$top" "$2"
     ;;
 *)
-    sed -n '5,14p' "$0" >&2
+    sed -n '5,15p' "$0" >&2
     exit 2
     ;;
 esac

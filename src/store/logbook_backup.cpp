@@ -160,6 +160,17 @@ bool sameHeads(SQLite::Database& source, const Heads& before, const Heads& copie
     return true;
 }
 
+// In English, and may be empty.
+std::string firstFinding(const VerifyReport& report) {
+    if (!report.integrity.empty()) {
+        return report.integrity.front();
+    }
+    if (!report.schemaChanged.empty()) {
+        return report.schemaChanged.front();
+    }
+    return report.breaks.empty() ? "" : report.breaks.front().detail;
+}
+
 Trouble brokenChain(const Connection& source, const VerifyReport& report) {
     Trouble trouble = source.trouble(Trouble::Code::ChainBroken);
     for (const Break& found : report.breaks) {
@@ -167,11 +178,7 @@ Trouble brokenChain(const Connection& source, const VerifyReport& report) {
             trouble.records.push_back(found.record);
         }
     }
-    if (!report.integrity.empty()) {
-        trouble.text = report.integrity.front();
-    } else if (!report.schemaChanged.empty()) {
-        trouble.text = report.schemaChanged.front();
-    }
+    trouble.text = firstFinding(report);
     return trouble;
 }
 
@@ -189,6 +196,9 @@ tl::expected<Heads, Trouble> provedCopy(const Connection& source, const Heads& b
     const auto report = copy->verify();
     if (!report) {
         return refused(report.error());
+    }
+    if (report->diskFailed) {
+        return refused(source.trouble(Trouble::Code::Io, firstFinding(*report)));
     }
     if (!report->ok()) {
         return tl::unexpected<Trouble>(brokenChain(source, *report));

@@ -9,10 +9,12 @@
 #include "store/schema.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <iterator>
 #include <set>
 #include <sqlite3.h>
 #include <string>
+#include <string_view>
 #include <tuple>
 #include <utility>
 
@@ -24,6 +26,18 @@ namespace {
 bool isDamage(const SQLite::Exception& exception) {
     const int code = exception.getErrorCode() & 0xFF;
     return code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_IOERR;
+}
+
+bool isDiskFailure(const SQLite::Exception& exception) {
+    return (exception.getErrorCode() & 0xFF) == SQLITE_IOERR;
+}
+
+// The database's own check of its pages goes on after an error and tells its code in words.
+bool saysDiskFailed(const std::string& message) {
+    constexpr std::string_view before = "error code=";
+    const auto found = message.find(before);
+    return found != std::string::npos &&
+           (std::atoi(message.c_str() + found + before.size()) & 0xFF) == SQLITE_IOERR;
 }
 
 // The column that is not what the content says; empty if all are.
@@ -107,6 +121,7 @@ void Verifier::guarded(Function function) {
         if (!isDamage(exception)) {
             throw;
         }
+        m_report.diskFailed = m_report.diskFailed || isDiskFailure(exception);
         m_report.integrity.emplace_back(exception.what());
     }
 }
@@ -114,8 +129,12 @@ void Verifier::guarded(Function function) {
 void Verifier::checkPages() {
     SQLite::Statement statement(m_database, "PRAGMA integrity_check(100)");
     while (statement.executeStep()) {
-        const std::string message = statement.getColumn(0).getString();
+        std::string message = statement.getColumn(0).getString();
+        if (const auto head = message.find(" ***\n"); head != std::string::npos) {
+            message.erase(0, head + 5);  // which of the databases it speaks of: there is one
+        }
         if (message != "ok") {
+            m_report.diskFailed = m_report.diskFailed || saysDiskFailed(message);
             m_report.integrity.push_back(message);
         }
     }
@@ -245,6 +264,7 @@ bool Verifier::checkStation(const std::string& station) {
             if (!isDamage(exception)) {
                 throw;
             }
+            m_report.diskFailed = m_report.diskFailed || isDiskFailure(exception);
             found = Break{{station, chain.last.seq + 1}, Break::Reason::Unreadable,
                           exception.what()};
         }

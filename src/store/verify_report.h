@@ -51,6 +51,7 @@ struct VerifyReport {
     std::vector<std::string> schemaChanged;  // tables, indexes, triggers missing, changed or added
     std::vector<std::string> integrity;      // what the database says of its pages, at most 100
     Heads heads;                             // of each station the last record that fits
+    bool diskFailed = false;                 // the disk gave an error: what was found may be its
 
     [[nodiscard]] bool ok() const {
         return breaks.empty() && schemaChanged.empty() && integrity.empty();

@@ -5,7 +5,7 @@
 // where. Times are minutes after startText, or seconds where `at` says so.
 #include "store/credentials.h"
 
-#include "failing_files.h"
+#include "killing_files.h"
 #include "logbook_files.h"
 
 #include <algorithm>
@@ -252,9 +252,9 @@ TEST_CASE("A backup that is killed leaves no PIN, no code and no badge behind", 
         INFO("call " << call);
         const pid_t child = ::fork();
         if (child == 0) {
-            FailingFiles files(FailingFiles::Failure::Kill);
+            KillingFiles files;
             const auto source = Logbook::open(desk.path, {OpenOptions::Access::Read});
-            files.failAt(call, true);
+            files.killAt(call);
             ::_exit(source->backup(desk.folder / "copy") ? 0 : 1);
         }
         int status = 0;

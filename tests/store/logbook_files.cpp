@@ -7,15 +7,17 @@
 #include "logbook/json.h"
 #include "logbook/record_reader.h"
 
+#include <SQLiteCpp/Statement.h>
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <fstream>
-#include <iterator>
 #include <ostream>
+#include <sstream>
 #include <stdexcept>
+#include <utility>
 
 namespace store::test {
 
@@ -156,9 +158,27 @@ std::unique_ptr<SQLite::Database> behindTheBack(const std::filesystem::path& pat
     return database;
 }
 
+void tamper(const std::filesystem::path& path, const std::string& sql) {
+    const auto database = behindTheBack(path);
+    std::string guards;
+    {
+        SQLite::Statement triggers(*database,
+                                   "SELECT sql FROM sqlite_schema WHERE type = 'trigger'");
+        while (triggers.executeStep()) {
+            guards += triggers.getColumn(0).getString() + ";";
+        }
+    }
+    database->exec("BEGIN IMMEDIATE");
+    dropGuards(*database);
+    database->exec(sql);
+    database->exec(guards + "COMMIT");
+}
+
 std::string bytesOf(const std::filesystem::path& path) {
     std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
+    std::ostringstream bytes;
+    bytes << file.rdbuf();
+    return std::move(bytes).str();
 }
 
 void writeBytes(const std::filesystem::path& path, std::string_view bytes) {

@@ -69,6 +69,8 @@ AppendResult append(Logbook& logbook, const std::vector<logbook::Record>& record
 // The file itself, past the store: no triggers if `unguarded`.
 [[nodiscard]] std::unique_ptr<SQLite::Database> behindTheBack(const std::filesystem::path& path,
                                                               bool unguarded = false);
+// The same with the triggers out of the way, which are put back, so that the records alone tell.
+void tamper(const std::filesystem::path& path, const std::string& sql);
 void dropGuards(SQLite::Database& database);
 [[nodiscard]] std::string bytesOf(const std::filesystem::path& path);
 void writeBytes(const std::filesystem::path& path, std::string_view bytes);

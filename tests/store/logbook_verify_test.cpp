@@ -6,7 +6,6 @@
 
 #include "logbook_files.h"
 
-#include <SQLiteCpp/Statement.h>
 #include <catch2/catch.hpp>
 
 #include <random>
@@ -27,21 +26,7 @@ public:
     Victim() : m_logbook(copyOf(freshBytes(), m_folder / "log")) {}
     [[nodiscard]] Logbook& logbook() { return m_logbook; }
     void noteVerified() { REQUIRE(m_logbook.noteVerified(*m_logbook.verify(), writing())); }
-    // Leaves the schema as it was, so that the records alone must tell.
-    void tamper(const std::string& sql) {
-        const auto database = behindTheBack(m_folder / "log");
-        std::string guards;
-        SQLite::Statement triggers(*database,
-                                   "SELECT sql FROM sqlite_schema WHERE type = 'trigger'");
-        while (triggers.executeStep()) {
-            guards += triggers.getColumn(0).getString() + ";";
-        }
-        triggers.reset();
-        database->exec("BEGIN IMMEDIATE");
-        dropGuards(*database);
-        database->exec(sql);
-        database->exec(guards + "COMMIT");
-    }
+    void tamper(const std::string& sql) { test::tamper(m_folder / "log", sql); }
     [[nodiscard]] std::vector<Break> breaks() {
         const auto report = m_logbook.verify();
         REQUIRE(report);

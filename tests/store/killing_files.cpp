@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The file layer that fails: every call goes on to the system's own unless its turn has come.
-#include "failing_files.h"
+// The file layer that ends the program: every call goes on to the system's own until its turn.
+#include "killing_files.h"
 
 #include <csignal>
 #include <sqlite3.h>
@@ -12,34 +12,16 @@ namespace store::test {
 namespace {
 
 struct State {
-    FailingFiles::Failure failure{};
     int callsLeft = 0;
-    bool armed = false;
-    bool forGood = false;
-    bool failed = false;
     sqlite3_vfs* system = nullptr;
     sqlite3_vfs layer{};
 };
 State state;
 
-bool turnHasCome() {
-    if (!state.armed) {
-        return false;
-    }
-    if (state.failed) {
-        return state.forGood;
-    }
-    state.failed = --state.callsLeft == 0;
-    if (state.failed && state.failure == FailingFiles::Failure::Kill) {
+void countCall() {
+    if (state.callsLeft > 0 && --state.callsLeft == 0) {
         ::raise(SIGKILL);
     }
-    return state.failed;
-}
-
-// Writes alone fail for want of room.
-bool failsAnywhere() {
-    return state.failure == FailingFiles::Failure::Io ||
-           state.failure == FailingFiles::Failure::Kill;
 }
 
 struct File {
@@ -58,24 +40,15 @@ int read(sqlite3_file* file, void* bytes, int count, sqlite3_int64 offset) {
     return systemFile(file)->pMethods->xRead(systemFile(file), bytes, count, offset);
 }
 int write(sqlite3_file* file, const void* bytes, int count, sqlite3_int64 offset) {
-    if (turnHasCome()) {
-        if (state.failure == FailingFiles::Failure::HalfWrite) {
-            systemFile(file)->pMethods->xWrite(systemFile(file), bytes, count / 2, offset);
-        }
-        return state.failure == FailingFiles::Failure::Full ? SQLITE_FULL : SQLITE_IOERR_WRITE;
-    }
+    countCall();
     return systemFile(file)->pMethods->xWrite(systemFile(file), bytes, count, offset);
 }
 int truncate(sqlite3_file* file, sqlite3_int64 size) {
-    if (failsAnywhere() && turnHasCome()) {
-        return SQLITE_IOERR_TRUNCATE;
-    }
+    countCall();
     return systemFile(file)->pMethods->xTruncate(systemFile(file), size);
 }
 int sync(sqlite3_file* file, int flags) {
-    if (failsAnywhere() && turnHasCome()) {
-        return SQLITE_IOERR_FSYNC;
-    }
+    countCall();
     return systemFile(file)->pMethods->xSync(systemFile(file), flags);
 }
 int fileSize(sqlite3_file* file, sqlite3_int64* size) {
@@ -117,40 +90,30 @@ int open(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* out
 }
 
 int remove(sqlite3_vfs*, const char* name, int syncFolder) {
-    if (failsAnywhere() && turnHasCome()) {
-        return SQLITE_IOERR_DELETE;
-    }
+    countCall();
     return state.system->xDelete(state.system, name, syncFolder);
 }
 
 }  // namespace
 
-FailingFiles::FailingFiles(Failure failure) {
+KillingFiles::KillingFiles() {
     state = State{};
-    state.failure = failure;
     state.system = sqlite3_vfs_find(nullptr);
     state.layer = *state.system;
-    state.layer.zName = "failing";
+    state.layer.zName = "killing";
     state.layer.szOsFile += static_cast<int>(sizeof(File));
     state.layer.xOpen = open;
     state.layer.xDelete = remove;
     sqlite3_vfs_register(&state.layer, 1);
 }
 
-FailingFiles::~FailingFiles() {
+KillingFiles::~KillingFiles() {
     sqlite3_vfs_unregister(&state.layer);
     sqlite3_vfs_register(state.system, 1);
 }
 
-void FailingFiles::failAt(int call, bool forGood) {
+void KillingFiles::killAt(int call) {
     state.callsLeft = call;
-    state.armed = call > 0;
-    state.forGood = forGood;
-    state.failed = false;
-}
-
-bool FailingFiles::failed() const {
-    return state.failed;
 }
 
 }  // namespace store::test

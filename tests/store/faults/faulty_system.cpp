@@ -1,0 +1,100 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The system's calls that the store makes itself, in front of the true ones: the linker puts these
+// in their place in this test program (--wrap).
+#include "faulty_state.h"
+
+#include <cerrno>
+#include <cstdarg>
+#include <cstdio>
+#include <fcntl.h>
+#include <filesystem>
+#include <string>
+#include <sys/types.h>
+
+namespace store::test {
+
+FaultyState& faultyState() {
+    static FaultyState state;
+    return state;
+}
+
+bool FaultyState::fails(Call call) {
+    if (model == nullptr || healed) {
+        return false;
+    }
+    const bool writes = call == Call::Write || call == Call::Make;
+    if ((fault.failure == Failure::Full && !writes) ||
+        (fault.failure == Failure::ShortWrite && call != Call::Write)) {
+        return false;
+    }
+    if (fired) {
+        return fault.forGood || fault.failure == Failure::PowerCut;
+    }
+    if (fault.call == 0 || --callsLeft > 0) {
+        return false;
+    }
+    fired = call;
+    return true;
+}
+
+}  // namespace store::test
+
+extern "C" {
+
+int __real_open(const char* path, int flags, ...);
+int __real_fsync(int file);
+int __real_renameat2(int fromFolder, const char* from, int toFolder, const char* to,
+                     unsigned flags);
+
+int __wrap_open(const char* path, int flags, ...) {
+    std::va_list arguments;
+    va_start(arguments, flags);
+    const mode_t mode = (flags & O_CREAT) != 0 ? va_arg(arguments, mode_t) : 0;
+    va_end(arguments);
+    auto& state = store::test::faultyState();
+    if (state.model == nullptr || (flags & O_CREAT) == 0) {
+        return __real_open(path, flags, mode);
+    }
+    if (state.fails(store::test::Call::Make)) {
+        errno = state.fault.failure == store::test::Failure::Full ? ENOSPC : EIO;
+        return -1;
+    }
+    const int file = __real_open(path, flags, mode);
+    if (file >= 0) {
+        state.model->made(path);
+    }
+    return file;
+}
+
+int __wrap_fsync(int file) {
+    auto& state = store::test::faultyState();
+    if (state.model == nullptr) {
+        return __real_fsync(file);
+    }
+    if (state.fails(store::test::Call::Sync)) {
+        errno = EIO;
+        return -1;
+    }
+    state.model->synced(std::filesystem::read_symlink("/proc/self/fd/" + std::to_string(file)));
+    return 0;
+}
+
+int __wrap_renameat2(int fromFolder, const char* from, int toFolder, const char* to,
+                     unsigned flags) {
+    auto& state = store::test::faultyState();
+    if (state.model == nullptr) {
+        return __real_renameat2(fromFolder, from, toFolder, to, flags);
+    }
+    if (!state.dead()) {
+        state.model->moved(from, to);
+    }
+    if (state.fails(store::test::Call::Move)) {
+        errno = EIO;
+        return -1;
+    }
+    return __real_renameat2(fromFolder, from, toFolder, to, flags);
+}
+
+}  // extern "C"

@@ -1,0 +1,48 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One use of the store, done again and again with the disk failing at every call in turn, in every
+// way, until it goes through untouched. AIRMUSTER_FAULTS=full makes logs larger and cuts more.
+#pragma once
+
+#include "faulty_disk.h"
+#include "store/trouble.h"
+
+#include <filesystem>
+#include <functional>
+#include <map>
+#include <optional>
+#include <string>
+
+namespace store::test {
+
+using Files = std::map<std::string, std::string>;  // name in the folder, bytes
+
+struct Use {
+    std::string title;
+    Files files;  // what lies in the folder before it
+    // Carries it out in that folder and closes what it opens; nothing if it was confirmed.
+    std::function<std::optional<Trouble>(const std::filesystem::path& folder)> run;
+    // Whether all is as it has to be, with the disk whole again.
+    std::function<void(const std::filesystem::path& folder, bool confirmed)> check;
+};
+
+struct Tally {
+    std::map<Failure, int> runs;               // in which a fault fired
+    std::map<Failure, std::map<Call, int>> fired;
+};
+
+// Fails the test if anything is not as it must be, and prints what fired.
+Tally sweep(const Use& use);
+
+[[nodiscard]] bool isFullSweep();
+[[nodiscard]] Files filesOf(const std::filesystem::path& folder);
+
+// One run alone; the trouble told, if any.
+struct Outcome {
+    std::optional<Call> fired;
+    std::optional<Trouble> told;
+};
+Outcome runOnce(const Use& use, const Fault& fault);
+
+}  // namespace store::test
