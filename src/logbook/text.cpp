@@ -52,6 +52,18 @@ bool isControlOrSpace(utf8proc_int32_t codePoint) {
     }
 }
 
+// Printable ASCII with single blanks is composed and needs no tables; most names are that.
+bool isPlainName(std::string_view text) {
+    char before = 0;
+    for (const char character : text) {
+        if (character < ' ' || character > '~' || (character == ' ' && before == ' ')) {
+            return false;
+        }
+        before = character;
+    }
+    return text.size() <= longestName;
+}
+
 struct Free {
     void operator()(utf8proc_uint8_t* memory) const { std::free(memory); }
 };
@@ -86,6 +98,9 @@ bool isStationName(std::string_view text) {
 bool isName(std::string_view text) {
     if (text.empty() || text.front() == ' ' || text.back() == ' ') {
         return false;
+    }
+    if (isPlainName(text)) {
+        return true;
     }
     std::size_t count = 0;
     bool plain = true;
