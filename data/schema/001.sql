@@ -26,9 +26,10 @@ CREATE TABLE records (
 
 CREATE INDEX records_in_reading_order ON records (at_ms, entered_ms, station, seq);
 CREATE INDEX records_by_device ON records (device, at_ms, entered_ms, station, seq);
--- Which `adopt` and which `person` record is the first must be known at every append.
+-- Which `adopt` and which `person` record is the first must be known at every append; these and the
+-- strikes before anything is judged.
 CREATE INDEX records_that_found ON records (kind, at_ms, entered_ms, station, seq)
-    WHERE kind IN ('adopt', 'person');
+    WHERE kind IN ('adopt', 'person', 'strike');
 
 CREATE TRIGGER records_are_never_updated BEFORE UPDATE ON records
 BEGIN

@@ -55,6 +55,15 @@ station::Result<station::Standing> standingOf(const Call& call,
     return station::standing(surroundings, logbookOf(call), *asked);
 }
 
+station::Result<station::WholeStanding> wholeStandingOf(
+    const Call& call, const station::Surroundings& surroundings) {
+    const auto asked = askedOf(call, surroundings);
+    if (!asked) {
+        return tl::unexpected(asked.error());
+    }
+    return station::wholeStanding(surroundings, logbookOf(call), *asked);
+}
+
 Answer answerOf(const Call& call, const station::Written& written, const words::Words& words) {
     const words::Gaps gaps{{"record", toText(written.record)},
                            {"person", written.by},

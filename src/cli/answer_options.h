@@ -30,8 +30,11 @@ struct WholeNumber {
 [[nodiscard]] station::Result<int> wholeNumberOf(const Call& call, const WholeNumber& number,
                                                  const words::Words& words);
 
-// The log with its state, for the time and knowledge that the call asks for.
+// The state, and the log with it, for the time and knowledge that the call asks for.
 [[nodiscard]] station::Result<station::Standing> standingOf(
+    const Call& call, const station::Surroundings& surroundings);
+
+[[nodiscard]] station::Result<station::WholeStanding> wholeStandingOf(
     const Call& call, const station::Surroundings& surroundings);
 
 // An entry that was kept: its name, under whose name it stands if nobody signed in for it, what it

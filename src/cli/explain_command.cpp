@@ -30,7 +30,7 @@ public:
         if (!asked) {
             return tl::unexpected(asked.error());
         }
-        const auto standing = station::standing(surroundings, logbookOf(call), *asked);
+        const auto standing = station::wholeStanding(surroundings, logbookOf(call), *asked);
         if (!standing) {
             return tl::unexpected(standing.error());
         }
@@ -51,7 +51,7 @@ public:
 private:
     static station::Result<Answer> lookBack(const Call& call,
                                             const station::Surroundings& surroundings,
-                                            const station::Standing& standing) {
+                                            const station::WholeStanding& standing) {
         const auto& device = call.wanted(shared::device.name);
         const auto back = station::lookBack(surroundings, standing, device);
         if (!back) {

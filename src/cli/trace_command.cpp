@@ -68,7 +68,7 @@ public:
         if (!way) {
             return tl::unexpected(way.error());
         }
-        const auto standing = standingOf(call, surroundings);
+        const auto standing = wholeStandingOf(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }

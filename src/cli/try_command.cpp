@@ -37,7 +37,7 @@ public:
         if (!months) {
             return tl::unexpected(months.error());
         }
-        const auto standing = standingOf(call, surroundings);
+        const auto standing = wholeStandingOf(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }

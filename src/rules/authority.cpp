@@ -40,23 +40,6 @@ const std::vector<std::string>* rolesToRelease(const State& state, const std::st
     return rolesFor(state, Kind::Release);
 }
 
-// One's own record may be struck without the role; but what warns of danger only by who could
-// have lifted it.
-Permission mayStrike(const State& state, const Record& record, const Record* target) {
-    const bool own = target && target->by == record.by;
-    if (!own) {
-        const auto permission = permit(state, record.by, rolesFor(state, Kind::Strike), record.at);
-        if (!permission.allowed || !target) return permission;
-    }
-    if (const auto* withdraw = std::get_if<logbook::body::Withdraw>(&target->body)) {
-        return permit(state, record.by, rolesToRelease(state, withdraw->hold), record.at);
-    }
-    if (target->kind() == Kind::Fault) {
-        return permit(state, record.by, rolesFor(state, Kind::Clear), record.at);
-    }
-    return {};
-}
-
 // With a form it is the one who did it, not the one who transcribed it, who is judged.
 const std::string& personJudged(const Record& record) {
     const bool byForm = record.kind() == Kind::Check || record.kind() == Kind::Service;
@@ -87,11 +70,29 @@ bool isKnown(const State& state, const std::string& person, Instant at) {
     return knownAt(state, person, at) != nullptr;
 }
 
+// One's own record may be struck without the role; but what warns of danger only by who could
+// have lifted it.
+Permission mayStrike(const State& state, const Striker& striker, const Record* target) {
+    const bool own = target && target->by == striker.by;
+    if (!own) {
+        const auto* roles = rolesFor(state, Kind::Strike);
+        const auto permission = permit(state, striker.by, roles, striker.at);
+        if (!permission.allowed || !target) return permission;
+    }
+    if (const auto* withdraw = std::get_if<logbook::body::Withdraw>(&target->body)) {
+        return permit(state, striker.by, rolesToRelease(state, withdraw->hold), striker.at);
+    }
+    if (target->kind() == Kind::Fault) {
+        return permit(state, striker.by, rolesFor(state, Kind::Clear), striker.at);
+    }
+    return {};
+}
+
 Permission mayWrite(const State& state, const Record& record, const Record* target) {
     const Kind kind = record.kind();
     if (kind == Kind::Adopt && !state.adopted) return {};
     if (kind == Kind::Person && state.persons.empty()) return {};
-    if (kind == Kind::Strike) return mayStrike(state, record, target);
+    if (kind == Kind::Strike) return mayStrike(state, {record.by, record.at}, target);
     if (const auto* release = std::get_if<logbook::body::Release>(&record.body)) {
         return permit(state, record.by, rolesToRelease(state, release->hold), record.at);
     }

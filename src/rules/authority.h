@@ -22,6 +22,16 @@ struct Permission {
 [[nodiscard]] Permission mayWrite(const State& state, const logbook::Record& record,
                                   const logbook::Record* target = nullptr);
 
+// Who struck something through, and when.
+struct Striker {
+    const std::string& by;
+    Instant at{};
+};
+
+// The same for a strike.
+[[nodiscard]] Permission mayStrike(const State& state, const Striker& striker,
+                                   const logbook::Record* target);
+
 // Whether `person` holds one of `roles` at `at`.
 [[nodiscard]] bool holdsRole(const State& state, const std::string& person,
                              const std::vector<std::string>& roles, Instant at);

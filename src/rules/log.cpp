@@ -4,9 +4,8 @@
 // The log in order: editions parsed once, strikes judged once.
 #include "rules/log.h"
 
-#include "rules/authority.h"
-
 #include <algorithm>
+#include <iterator>
 #include <numeric>
 
 namespace rules {
@@ -16,37 +15,28 @@ namespace body = logbook::body;
 using logbook::Kind;
 using logbook::Record;
 
-// Neither of these is ever struck, so what a person may do never depends on a strike.
-bool cannotBeStruck(Kind kind) {
-    return kind == Kind::Adopt || kind == Kind::Person || kind == Kind::Strike;
+// In the reading order.
+std::vector<Record> sorted(std::vector<Record> records) {
+    std::sort(records.begin(), records.end(),
+              [](const Record& a, const Record& b) { return readingOrder(a, b) < 0; });
+    return records;
 }
 
-Editions readEditions(const std::vector<Record>& records, const ZoneSource& zones,
-                      std::vector<LogFault>& faults) {
-    Editions editions;
-    for (const Record& record : records) {
-        const auto* adopt = std::get_if<body::Adopt>(&record.body);
-        if (!adopt) continue;
-        RulebookReading reading = readRulebook(adopt->text, zones);
-        if (!reading.rulebook) {
-            faults.push_back({LogFault::Code::BadRulebook, record.name, std::move(reading.faults)});
-        } else if (reading.rulebook->edition != adopt->edition) {
-            faults.push_back({LogFault::Code::WrongEdition, record.name, {}});
-        } else {
-            editions.emplace(record.name, std::move(reading.rulebook));
-        }
-    }
-    return editions;
+std::vector<Record> foundingIn(const std::vector<Record>& records) {
+    std::vector<Record> founding;
+    std::copy_if(records.begin(), records.end(), std::back_inserter(founding),
+                 [](const Record& record) {
+                     return record.kind() == Kind::Adopt || record.kind() == Kind::Person;
+                 });
+    return founding;
 }
 
 }  // namespace
 
-Log::Log(std::vector<Record> all, const ZoneSource& zones) {
-    std::sort(all.begin(), all.end(),
-              [](const Record& a, const Record& b) { return readingOrder(a, b) < 0; });
-    m_shared = std::make_shared<const std::vector<Record>>(std::move(all));
+Log::Log(std::vector<Record> all, const ZoneSource& zones)
+    : m_shared(std::make_shared<const std::vector<Record>>(sorted(std::move(all)))),
+      m_groundwork(foundingIn(records()), zones) {
     numberDevices();
-    m_editions = readEditions(records(), zones, m_faults);
     m_order.resize(records().size());
     std::iota(m_order.begin(), m_order.end(), std::size_t{0});
     std::sort(m_order.begin(), m_order.end(), [this](std::size_t a, std::size_t b) {
@@ -74,14 +64,6 @@ std::optional<std::uint32_t> Log::deviceNumber(const std::string& serial) const 
     const auto found = m_deviceNumbers.find(serial);
     if (found == m_deviceNumbers.end()) return std::nullopt;
     return found->second;
-}
-
-std::shared_ptr<const Rulebook> Log::firstEdition() const {
-    for (const Record& record : records()) {
-        const auto edition = m_editions.find(record.name);
-        if (edition != m_editions.end()) return edition->second;
-    }
-    return nullptr;
 }
 
 bool Log::takesPart(std::size_t index, Instant knownAt) const {
@@ -126,50 +108,33 @@ State Log::stateAt(Instant at, Instant knownAt) const {
     State state;
     state.rulebook = firstEdition();
     for (std::size_t index = 0; index < records().size() && records()[index].at <= at; ++index) {
-        if (takesPart(index, knownAt)) fold(state, records()[index], m_editions);
+        if (takesPart(index, knownAt)) fold(state, records()[index], editions());
     }
     return state;
 }
 
 Log Log::under(const std::shared_ptr<const Rulebook>& edition) const {
     Log other = *this;
-    for (auto& [name, rulebook] : other.m_editions) rulebook = edition;
+    other.m_groundwork = m_groundwork.under(edition);
     return other;
 }
 
-bool Log::hasEdition(Instant at, Instant knownAt) const {
-    for (std::size_t index = 0; index < records().size() && records()[index].at <= at; ++index) {
-        const bool adopts = m_editions.contains(records()[index].name);
-        if (adopts && takesPart(index, knownAt)) return true;
-    }
-    return false;
-}
-
-// A strike is judged by the persons and the edition before it, whatever instant is asked for; both
-// are timely, so what is known of them then does not depend on the knowledge asked for either.
 void Log::judgeStrikes() {
     m_struckBy.resize(records().size());
     m_strikeUnauthorised.resize(records().size());
-    State state;
-    state.rulebook = firstEdition();
-    if (!state.rulebook) return;
+    for (const Record& record : records()) {
+        if (record.kind() == Kind::Strike) m_groundwork.addStrike(record);
+    }
     for (std::size_t index = 0; index < records().size(); ++index) {
         const Record& record = records()[index];
-        if (record.kind() == Kind::Adopt || record.kind() == Kind::Person) {
-            fold(state, record, m_editions);
-            continue;
+        if (const auto strike = m_groundwork.struckBy(record)) {
+            m_struckBy[index] = find(strike->name);
         }
         const auto* strike = std::get_if<body::Strike>(&record.body);
         if (!strike) continue;
         const auto target = find(strike->target);
-        const Record* struck = target ? &records()[*target] : nullptr;
-        if (!mayWrite(state, record, struck).allowed) {
-            m_strikeUnauthorised[index] = true;
-            continue;
-        }
-        if (!struck || cannotBeStruck(struck->kind())) continue;
-        auto& earliest = m_struckBy[*target];
-        if (!earliest || record.entered < records()[*earliest].entered) earliest = index;
+        m_strikeUnauthorised[index] =
+            !m_groundwork.mayStrike(record, target ? &records()[*target] : nullptr);
     }
 }
 

@@ -5,11 +5,9 @@
 // which strikes have effect. Answers states at an instant, as known at another.
 #pragma once
 
-#include "rules/fold.h"
-#include "rules/rulebook_reader.h"
+#include "rules/groundwork.h"
 
 #include <cstdint>
-#include <limits>
 #include <map>
 #include <memory>
 #include <optional>
@@ -18,19 +16,6 @@
 
 namespace rules {
 
-inline constexpr Instant unlimited{std::numeric_limits<std::int64_t>::max()};
-
-struct LogFault {
-    enum class Code {
-        NoEdition,     // no adopt in the log, or none known at the instant asked
-        BadRulebook,   // an `adopt` whose text is refused: record, faults
-        WrongEdition,  // an `adopt` whose `edition` is not its text's
-    };
-    Code code{};
-    RecordName record;
-    std::vector<RulebookRemark> remarks;
-};
-
 class Log {
 public:
     // Records in any order. A record of an `adopt` whose text is refused is kept in `faults()` and
@@ -38,11 +23,14 @@ public:
     Log(std::vector<logbook::Record> records, const ZoneSource& zones);
 
     [[nodiscard]] const std::vector<logbook::Record>& records() const { return *m_shared; }
-    [[nodiscard]] const Editions& editions() const { return m_editions; }
-    [[nodiscard]] const std::vector<LogFault>& faults() const { return m_faults; }
+    [[nodiscard]] const Groundwork& groundwork() const { return m_groundwork; }
+    [[nodiscard]] const Editions& editions() const { return m_groundwork.editions(); }
+    [[nodiscard]] const std::vector<LogFault>& faults() const { return m_groundwork.faults(); }
 
     // The rulebook by which all is judged before the first adopt; null if there is none.
-    [[nodiscard]] std::shared_ptr<const Rulebook> firstEdition() const;
+    [[nodiscard]] std::shared_ptr<const Rulebook> firstEdition() const {
+        return m_groundwork.firstEdition();
+    }
 
     // The device of the record at `index` as a number below deviceCount(); the department is one
     // too.
@@ -76,7 +64,9 @@ public:
     [[nodiscard]] Log under(const std::shared_ptr<const Rulebook>& edition) const;
 
     // Whether an `adopt` with `at` <= `at` takes part.
-    [[nodiscard]] bool hasEdition(Instant at, Instant knownAt) const;
+    [[nodiscard]] bool hasEdition(Instant at, Instant knownAt) const {
+        return m_groundwork.hasEdition(at, knownAt);
+    }
 
 private:
     void numberDevices();
@@ -85,8 +75,7 @@ private:
     std::shared_ptr<const std::vector<logbook::Record>> m_shared;  // sorted; copies share them
     std::vector<std::uint32_t> m_devices;                          // by index
     std::map<std::string, std::uint32_t, std::less<>> m_deviceNumbers;
-    Editions m_editions;
-    std::vector<LogFault> m_faults;
+    Groundwork m_groundwork;
     std::vector<std::size_t> m_order;                    // index by (station, seq)
     std::vector<std::optional<std::size_t>> m_struckBy;  // index of the strike entered first
     std::vector<bool> m_strikeUnauthorised;

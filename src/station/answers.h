@@ -14,7 +14,7 @@
 #include "report/muster.h"
 #include "report/plan.h"
 #include "report/trace.h"
-#include "station/open.h"
+#include "station/standing.h"
 
 #include <chrono>
 #include <filesystem>
@@ -25,44 +25,12 @@
 
 namespace station {
 
-struct Asked {
-    std::optional<logbook::Instant> at{};       // board and unit: now, this second included
-    std::optional<logbook::Instant> knownAt{};  // none: all that is in the logbook
-    std::optional<std::string> group{};         // one the edition names; none: the selected one
-};
-
-// A record written down after the time asked, where that is the clock's: one of the clocks is
-// wrong.
-struct LaterRecord {
-    logbook::RecordName name;
-    logbook::Instant entered{};
-};
-
-// The log with the state at the time asked.
-struct Standing {
-    WholeLog log;
-    rules::State state;
-    logbook::Instant at{};
-    logbook::Instant knownAt{};  // rules::unlimited unless it was asked
-    std::optional<std::string> group;
-    std::vector<LaterRecord> later;
-};
-
-// Problems: no edition known, a group that the edition does not name.
-[[nodiscard]] Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& file,
-                                        const Asked& asked);
-
-// What the answer rests on. Where verify last found something, or a record cannot be read now, it
-// says so and every unit is in doubt: nobody knows what the record that is missing or changed said.
-[[nodiscard]] report::Provenance provenanceOf(const Surroundings& surroundings,
-                                              const WholeLog& log, logbook::Instant knownAt);
-
 // Every unit enrolled by then. The standing must outlive it.
 [[nodiscard]] report::Board board(const Surroundings& surroundings, const Standing& standing);
 
 // One unit; a problem if it was never enrolled by then. The standing must outlive it.
 [[nodiscard]] Result<report::Explain> explain(const Surroundings& surroundings,
-                                              const Standing& standing,
+                                              const WholeStanding& standing,
                                               const std::string& device);
 
 // Whether the time asked for, or what was known then, lies before now.
@@ -71,12 +39,13 @@ struct Standing {
 // One unit as it could be known, beside what is known now. Without knowledge asked for: what could
 // be known at the time asked. A problem if it was not enrolled then by either.
 [[nodiscard]] Result<report::LookingBack> lookBack(const Surroundings& surroundings,
-                                                   const Standing& standing,
+                                                   const WholeStanding& standing,
                                                    const std::string& device);
 
 // The entries on it up to the time asked; none where there are none. Nothing but its own entries is
 // looked at.
-[[nodiscard]] report::History history(const Surroundings& surroundings, const Standing& standing,
+[[nodiscard]] report::History history(const Surroundings& surroundings,
+                                      const WholeStanding& standing,
                                       const std::string& device);
 
 // Its way to ready, likewise.
@@ -110,7 +79,7 @@ struct TraceAsked {
 // Where parts were and are. A problem if a notice is asked for that is not known by then. The
 // standing must outlive it.
 [[nodiscard]] Result<report::Trace> trace(const Surroundings& surroundings,
-                                          const Standing& standing, const TraceAsked& asked);
+                                          const WholeStanding& standing, const TraceAsked& asked);
 
 struct DraftAsked {
     std::filesystem::path rulebook;
@@ -120,7 +89,8 @@ struct DraftAsked {
 // What the draft in that file would change. A problem if it has faults, all of which are listed.
 // The standing must outlive it. Writes nothing.
 [[nodiscard]] Result<report::Draft> tryDraft(const Surroundings& surroundings,
-                                             const Standing& standing, const DraftAsked& asked);
+                                             const WholeStanding& standing,
+                                             const DraftAsked& asked);
 
 // "2026-03".
 [[nodiscard]] std::optional<std::chrono::year_month> parseMonth(std::string_view text);

@@ -43,10 +43,10 @@ std::string asRead(std::string_view text) {
 
 class Search {
 public:
-    Search(const Surroundings& surroundings, const Standing& standing, const std::string& open)
+    Search(const Surroundings& surroundings, const WholeStanding& standing, const std::string& open)
         : m_words(surroundings.words), m_standing(standing),
           m_context{m_words, standing.state, standing.state.device(open), standing.at,
-                    std::nullopt, report::lookupIn(standing.log.log)} {}
+                    std::nullopt, standing.lookup} {}
 
     Found find(std::string_view text) const {
         Found found;
@@ -145,7 +145,7 @@ private:
 
     bool findModel(Found& found) const {
         std::set<std::string> models;
-        for (const auto& record : m_standing.log.log.records()) {
+        for (const auto& record : m_standing.log->log.records()) {
             const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
             if (fit == nullptr) {
                 continue;
@@ -156,7 +156,7 @@ private:
             }
         }
         const auto model = spelling(models, found.read);
-        found.parts = report::proposalsForModel(m_context, m_standing.log.log,
+        found.parts = report::proposalsForModel(m_context, m_standing.log->log,
                                                 m_standing.knownAt, model);
         if (found.parts.empty()) {
             return false;
@@ -168,20 +168,20 @@ private:
     }
 
     const words::Words& m_words;
-    const Standing& m_standing;
+    const WholeStanding& m_standing;
     words::Context m_context;
 };
 
 }  // namespace
 
-Result<report::Bedside> bedside(const Surroundings& surroundings, const Standing& standing,
+Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeStanding& standing,
                                 const std::string& device) {
-    const auto& log = standing.log.log;
+    const auto& log = standing.log->log;
     report::BedsideQuestion question{{device, standing.at, standing.group}};
     question.takenOut = report::takenOutUnused(log, standing.state,
                                                {standing.at, standing.knownAt}, device);
-    auto made = report::makeBedside(standing.state, report::lookupIn(log), question,
-                                    provenanceOf(surroundings, standing.log, standing.knownAt),
+    auto made = report::makeBedside(standing.state, standing.lookup, question,
+                                    provenanceOf(surroundings, standing),
                                     surroundings.words);
     if (!made) {
         return tl::unexpected(
@@ -190,7 +190,7 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const Standing
     return std::move(*made);
 }
 
-Found find(const Surroundings& surroundings, const Standing& standing, std::string_view text,
+Found find(const Surroundings& surroundings, const WholeStanding& standing, std::string_view text,
            const std::string& open) {
     return Search(surroundings, standing, open).find(text);
 }

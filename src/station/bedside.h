@@ -20,7 +20,7 @@ namespace station {
 // One unit at the time asked; a problem if it was never enrolled by then. Asks of the whole state
 // only what bears on the unit.
 [[nodiscard]] Result<report::Bedside> bedside(const Surroundings& surroundings,
-                                              const Standing& standing,
+                                              const WholeStanding& standing,
                                               const std::string& device);
 
 // What a scanned or typed text names.
@@ -44,7 +44,7 @@ struct Found {
 // Serial or asset number of a unit first, exactly as written, then whatever the case; then the
 // serial of a part, then a model of parts. Retired units come after the others. `open`: the unit
 // that is open, "" if none.
-[[nodiscard]] Found find(const Surroundings& surroundings, const Standing& standing,
+[[nodiscard]] Found find(const Surroundings& surroundings, const WholeStanding& standing,
                          std::string_view text, const std::string& open = {});
 
 // What an entry says: its kind and its body.

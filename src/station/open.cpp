@@ -35,38 +35,20 @@ std::int64_t numberOf(const std::map<std::string, std::string>& settings,
 
 Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
                                  const store::Logbook& logbook) {
-    const auto troubled = [&](const store::Trouble& trouble) {
-        return tl::unexpected(problemOf(surroundings.words, trouble));
-    };
-    // Before the records: one that comes in meanwhile makes the log an older one, never a newer.
-    const auto arrival = logbook.lastArrival();
-    if (!arrival) {
-        return troubled(arrival.error());
-    }
-    auto records = logbook.records();
-    if (!records) {
-        return troubled(records.error());
-    }
-    auto heads = logbook.heads();
-    if (!heads) {
-        return troubled(heads.error());
-    }
-    auto verification = logbook.lastVerification();
-    if (!verification) {
-        return troubled(verification.error());
-    }
-    auto ownStation = logbook.station();
-    if (!ownStation) {
-        return troubled(ownStation.error());
+    auto facts = readFacts(surroundings, logbook);
+    if (!facts) {
+        return tl::unexpected(std::move(facts.error()));
     }
     const auto settings = logbook.settings();
     if (!settings) {
-        return troubled(settings.error());
+        return tl::unexpected(problemOf(surroundings.words, settings.error()));
     }
-    WholeLog log{rules::Log(std::move(records->records), surroundings.zones),
-                 std::move(*heads), std::move(*verification), std::move(*ownStation),
-                 staleAfterOf(*settings), std::move(records->inDoubt),
-                 *arrival, numberOf(*settings, "numbers.forms")};
+    auto records = logbook.records();
+    if (!records) {
+        return tl::unexpected(problemOf(surroundings.words, records.error()));
+    }
+    facts->unread = std::move(records->inDoubt);
+    WholeLog log{std::move(*facts), rules::Log(std::move(records->records), surroundings.zones)};
     log.reached = reachedBy(log, *settings);
     return log;
 }
@@ -115,12 +97,44 @@ void removeIfEmpty(const LogbookFile& file) {
     (void)store::Logbook::removeEmpty(file.path, {.trustLocks = file.trustLocks});
 }
 
+Result<LogbookFacts> readFacts(const Surroundings& surroundings, const store::Logbook& logbook) {
+    const auto troubled = [&](const store::Trouble& trouble) {
+        return tl::unexpected(problemOf(surroundings.words, trouble));
+    };
+    const auto arrival = logbook.lastArrival();
+    if (!arrival) {
+        return troubled(arrival.error());
+    }
+    auto heads = logbook.heads();
+    if (!heads) {
+        return troubled(heads.error());
+    }
+    auto verification = logbook.lastVerification();
+    if (!verification) {
+        return troubled(verification.error());
+    }
+    auto ownStation = logbook.station();
+    if (!ownStation) {
+        return troubled(ownStation.error());
+    }
+    const auto settings = logbook.settings();
+    if (!settings) {
+        return troubled(settings.error());
+    }
+    return LogbookFacts{std::move(*heads), std::move(*verification), std::move(*ownStation),
+                        staleAfterOf(*settings), {}, *arrival,
+                        numberOf(*settings, "numbers.forms")};
+}
+
+Problem unreadable(const Surroundings& surroundings, const logbook::RecordName& record) {
+    return problemOf(surroundings.words, "trouble.chain_broken", {{"record", toText(record)}},
+                     Problem::Weight::Logbook);
+}
+
 Result<WholeLog> readWholeLog(const Surroundings& surroundings, const store::Logbook& logbook) {
     auto log = readWhatIsWhole(surroundings, logbook);
     if (log && !log->unread.empty()) {
-        return tl::unexpected(problemOf(surroundings.words, "trouble.chain_broken",
-                                        {{"record", toText(log->unread.front())}},
-                                        Problem::Weight::Logbook));
+        return tl::unexpected(unreadable(surroundings, log->unread.front()));
     }
     return log;
 }
@@ -136,43 +150,38 @@ Result<WholeLog> readWholeLog(const Surroundings& surroundings, const LogbookFil
 namespace {
 
 // A time before the first edition known is told as that, not as a log without one.
-Problem noEdition(const words::Words& words, const rules::Log& log, logbook::Instant knownAt) {
-    for (std::size_t index = 0; index < log.records().size(); ++index) {
-        const auto& record = log.records()[index];
-        const auto edition = log.editions().find(record.name);
-        if (record.kind() != logbook::Kind::Adopt || !log.takesPart(index, knownAt) ||
-            edition == log.editions().end() || !edition->second) {
+Problem noEdition(const words::Words& words, const rules::Groundwork& groundwork,
+                  logbook::Instant knownAt) {
+    for (const auto& [record, edition] : groundwork.adoptions()) {
+        if (!edition || record.entered > knownAt) {
             continue;
         }
-        const words::Times times(words, *edition->second->zone, record.at);
+        const words::Times times(words, *edition->zone, record.at);
         return problemOf(words, "trouble.before_first_edition",
-                         {{"time", times.full(record.at)},
-                          {"edition", edition->second->edition}});
+                         {{"time", times.full(record.at)}, {"edition", edition->edition}});
     }
     return problemOf(words, "trouble.no_edition");
 }
 
 }  // namespace
 
-Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,
+Result<void> requireEdition(const Surroundings& surroundings, const rules::Groundwork& groundwork,
                             logbook::Instant at, logbook::Instant knownAt) {
     const rules::LogFault* standing = nullptr;  // of the last adopt by then, if it is faulty
-    for (std::size_t index = 0; index < log.records().size(); ++index) {
-        const auto& record = log.records()[index];
-        if (record.kind() != logbook::Kind::Adopt || record.at > at ||
-            !log.takesPart(index, knownAt)) {
+    for (const auto& [record, edition] : groundwork.adoptions()) {
+        if (record.at > at || record.entered > knownAt) {
             continue;
         }
         standing = nullptr;
-        for (const auto& fault : log.faults()) {
+        for (const auto& fault : groundwork.faults()) {
             standing = fault.record == record.name ? &fault : standing;
         }
     }
     if (standing != nullptr) {
         return tl::unexpected(problemOf(surroundings.words, *standing));
     }
-    if (!log.hasEdition(at, knownAt)) {
-        return tl::unexpected(noEdition(surroundings.words, log, knownAt));
+    if (!groundwork.hasEdition(at, knownAt)) {
+        return tl::unexpected(noEdition(surroundings.words, groundwork, knownAt));
     }
     return {};
 }

@@ -29,20 +29,33 @@ using Access = store::OpenOptions::Access;
 // Takes back a logbook that was made a moment ago, unless somebody has written into it since.
 void removeIfEmpty(const LogbookFile& file);
 
-// The log with what the logbook itself knows of it.
-struct WholeLog {
-    rules::Log log;
+inline constexpr logbook::Duration defaultStaleAfter{12LL * 3'600'000};
+
+// What the logbook itself knows of its log.
+struct LogbookFacts {
     store::StationHeads heads;
     std::optional<store::Verification> verification;
     std::optional<std::string> ownStation;
-    logbook::Duration staleAfter;  // the setting of that name; 12 h unless it is set
-    std::vector<logbook::RecordName> unread{};  // stored records that `log` lacks: not readable
+    logbook::Duration staleAfter = defaultStaleAfter;  // the setting of that name
+    std::vector<logbook::RecordName> unread{};  // stored records that were left out: not readable
     std::int64_t arrival = 0;      // the highest in the logbook, before the log was read
     std::int64_t formsIssued = 0;  // downtime forms of this station, numbered from 1
-    logbook::Instant reached{};    // what the own clock has shown for certain; see clock_doubt.h
 };
 
-inline constexpr logbook::Duration defaultStaleAfter{12LL * 3'600'000};
+// The log with that.
+struct WholeLog : LogbookFacts {
+    rules::Log log;
+    logbook::Instant reached{};  // what the own clock has shown for certain; see clock_doubt.h
+};
+
+// To be called before the records are read: one that comes in meanwhile makes the log an older one
+// than is told, never a newer. `unread` is left empty.
+[[nodiscard]] Result<LogbookFacts> readFacts(const Surroundings& surroundings,
+                                             const store::Logbook& logbook);
+
+// That a stored record cannot be read.
+[[nodiscard]] Problem unreadable(const Surroundings& surroundings,
+                                 const logbook::RecordName& record);
 
 // For a logbook that is to be written: a stored record that cannot be read is a problem that names
 // it, since what it says may bear on what is written.
@@ -55,7 +68,8 @@ inline constexpr logbook::Duration defaultStaleAfter{12LL * 3'600'000};
 
 // Nothing can be judged before an edition is in force, as far as is known then, nor where the last
 // one adopted by then cannot be used.
-[[nodiscard]] Result<void> requireEdition(const Surroundings& surroundings, const rules::Log& log,
+[[nodiscard]] Result<void> requireEdition(const Surroundings& surroundings,
+                                          const rules::Groundwork& groundwork,
                                           logbook::Instant at, logbook::Instant knownAt);
 
 }  // namespace station

@@ -107,6 +107,9 @@ inline constexpr std::string_view rowColumns =
 [[nodiscard]] Hash hashOf(const SQLite::Column& column);
 void bindHash(SQLite::Statement& statement, int index, const Hash& hash);
 
+// The condition of the index by that name, word for word, without which it is not used.
+inline constexpr std::string_view thatFound = "kind IN ('adopt', 'person', 'strike')";
+
 // Parts of Logbook that more than one of its files needs; they throw SQLite::Exception.
 [[nodiscard]] std::optional<std::string> ownStation(SQLite::Database& database);
 [[nodiscard]] std::optional<Head> lastRecordOf(SQLite::Database& database,

@@ -153,8 +153,17 @@ public:
     [[nodiscard]] tl::expected<void, Trouble> forEachRow(const Selection& selection,
                                                          const RowReader& reader) const;
 
+    // The next of them, as many as `into` has room for, in one transaction: how many there were;
+    // fewer than asked for at the end.
+    [[nodiscard]] tl::expected<std::size_t, Trouble> readRecords(const Selection& selection,
+                                                                 std::span<ReadRecord> into) const;
+
     // The same as records.
     [[nodiscard]] tl::expected<Records, Trouble> records(const Selection& selection = {}) const;
+
+    // The latest `entered` up to `last`; none if all are later.
+    [[nodiscard]] tl::expected<std::optional<logbook::Instant>, Trouble> latestEntered(
+        logbook::Instant last) const;
 
     // NoRecord.
     [[nodiscard]] tl::expected<Row, Trouble> findRecord(const logbook::RecordName& name) const;

@@ -146,8 +146,8 @@ FirstRecords Appender::firstRecords() const {
     FirstRecords first;
     for (const char* kind : {"adopt", "person"}) {
         SQLite::Statement statement(m_database,
-                                    std::string("SELECT station, seq FROM records"
-                                                " WHERE kind = '") + kind +
+                                    "SELECT station, seq FROM records WHERE " +
+                                        std::string(thatFound) + " AND kind = '" + kind +
                                         "' ORDER BY at_ms, entered_ms, station, seq LIMIT 1");
         if (statement.executeStep()) {
             first[kind] = {statement.getColumn(0).getString(), statement.getColumn(1).getInt64()};

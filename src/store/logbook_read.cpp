@@ -5,6 +5,7 @@
 #include "store/logbook.h"
 
 #include "store/connection.h"
+#include "store/row_cursor.h"
 
 #include <algorithm>
 #include <string>
@@ -12,6 +13,16 @@
 namespace store {
 
 namespace {
+
+std::string conditionOn(Selection::Kinds kinds) {
+    switch (kinds) {
+        case Selection::Kinds::All: return "";
+        case Selection::Kinds::Founding:
+            return " AND " + std::string(thatFound) + " AND kind IN ('adopt', 'person')";
+        case Selection::Kinds::Strikes: break;
+    }
+    return " AND " + std::string(thatFound) + " AND kind = 'strike'";
+}
 
 // By the index in reading order, or a device's, unless few have arrived since: then by arrival.
 std::string queryFor(const Selection& selection) {
@@ -21,15 +32,17 @@ std::string queryFor(const Selection& selection) {
     if (selection.device) {
         query += " AND device = :device";
     }
+    query += conditionOn(selection.kinds);
     if (selection.after) {
         query += " AND (at_ms, entered_ms, station, seq) > (:at, :entered, :station, :seq)";
     }
     return query + " ORDER BY at_ms, entered_ms, station, seq LIMIT :limit";
 }
 
-std::vector<Row> readPortion(SQLite::Database& database, const Selection& selection) {
-    SQLite::Statement statement(database, queryFor(selection));
-    statement.bind(":limit", rowsPerTransaction);
+// Gives the parameters of queryFor their values.
+template <class Statement>
+void bindTo(Statement& statement, const Selection& selection, std::size_t most) {
+    statement.bind(":limit", static_cast<std::int64_t>(most));
     if (selection.arrivedAfter > 0) {
         statement.bind(":arrival", selection.arrivedAfter);
     }
@@ -42,6 +55,11 @@ std::vector<Row> readPortion(SQLite::Database& database, const Selection& select
         statement.bind(":station", selection.after->name.station);
         statement.bind(":seq", selection.after->name.seq);
     }
+}
+
+std::vector<Row> readPortion(SQLite::Database& database, const Selection& selection) {
+    SQLite::Statement statement(database, queryFor(selection));
+    bindTo(statement, selection, rowsPerTransaction);
     std::vector<Row> rows;
     while (statement.executeStep()) {
         rows.push_back(rowOf(statement));
@@ -71,6 +89,33 @@ tl::expected<void, Trouble> Logbook::forEachRow(const Selection& selection,
         }
         rest.after = rows->back().place;
     }
+}
+
+tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selection,
+                                                        std::span<ReadRecord> into) const {
+    return m_connection->guarded([&]() -> tl::expected<std::size_t, Trouble> {
+        RowCursor rows(m_connection->database(), queryFor(selection));
+        bindTo(rows, selection, into.size());
+        std::size_t count = 0;
+        while (count < into.size() && rows.step()) {
+            readInto(into[count++], rows);
+        }
+        return count;
+    });
+}
+
+tl::expected<std::optional<logbook::Instant>, Trouble> Logbook::latestEntered(
+    logbook::Instant last) const {
+    using Latest = std::optional<logbook::Instant>;
+    return m_connection->guarded([&]() -> tl::expected<Latest, Trouble> {
+        SQLite::Statement statement(m_connection->database(),
+                                    "SELECT max(entered_ms) FROM records WHERE at_ms <= :last"
+                                    " AND entered_ms <= :last");
+        statement.bind(":last", last.ms);
+        statement.executeStep();
+        const auto latest = statement.getColumn(0);
+        return latest.isNull() ? Latest() : Latest(logbook::Instant{latest.getInt64()});
+    });
 }
 
 tl::expected<Records, Trouble> Logbook::records(const Selection& selection) const {

@@ -40,6 +40,16 @@ struct Selection {
     std::optional<Place> after{};         // those after that place
     std::optional<std::string> device{};  // of that device; "" the department-wide ones
     std::int64_t arrivedAfter = 0;        // those with a higher `arrival`
+    enum class Kinds { All, Founding, Strikes };
+    Kinds kinds = Kinds::All;             // Founding: `adopt` and `person`
+};
+
+// A record as it is read on and on, into one that is used again.
+struct ReadRecord {
+    Place place;
+    std::int64_t arrival = 0;
+    bool whole = false;  // false: the content is no record, or not that of its columns
+    logbook::Record record;
 };
 
 // Records read back. A row whose content is no record, or not that of its columns, stops nothing:

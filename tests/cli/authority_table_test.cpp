@@ -210,7 +210,7 @@ TEST_CASE("On the command line each role writes what it may and no more", "[exha
 
 // All that is so of units and people, but which record was the last on a unit.
 std::string factsOf(const Ward& ward) {
-    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    const auto stands = station::wholeStanding(ward.surroundings, ward.logbook, {});
     REQUIRE(stands);
     auto board = report::toJson(station::board(ward.surroundings, *stands));
     for (auto& row : *board.array()) {

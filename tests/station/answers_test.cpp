@@ -14,8 +14,8 @@ using support::Ward;
 
 namespace {
 
-station::Result<station::Standing> standing(Ward& ward, const station::Asked& asked = {}) {
-    return station::standing(ward.surroundings, ward.logbook, asked);
+station::Result<station::WholeStanding> standing(Ward& ward, const station::Asked& asked = {}) {
+    return station::wholeStanding(ward.surroundings, ward.logbook, asked);
 }
 
 // "" if there is an answer.
@@ -90,7 +90,7 @@ TEST_CASE("An answer says which stations were heard and what was verified", "[un
     ward.found();
     auto stands = standing(ward);
     REQUIRE(stands);
-    auto provenance = station::provenanceOf(ward.surroundings, stands->log, rules::unlimited);
+    auto provenance = station::provenanceOf(ward.surroundings, *stands);
     CHECK_FALSE(provenance.verified);
     CHECK(provenance.problems.empty());
     CHECK(provenance.staleAfter == station::defaultStaleAfter);
@@ -106,7 +106,7 @@ TEST_CASE("An answer says which stations were heard and what was verified", "[un
     CHECK(verified->noted);
     CHECK(verified->report.ok());
     stands = standing(ward);
-    provenance = station::provenanceOf(ward.surroundings, stands->log, rules::unlimited);
+    provenance = station::provenanceOf(ward.surroundings, *stands);
     REQUIRE(provenance.verified);
     CHECK(provenance.verified->at == ward.clock.now());
     CHECK(provenance.verified->upTo.at("icu-1") == 2);
@@ -123,9 +123,8 @@ TEST_CASE("Whatever verify found, every unit is in doubt", "[unit]") {
     using Reason = store::Break::Reason;
     const std::set<std::string> both{"KB-0001", "KB-0002"};
     const auto inDoubt = [&](const std::vector<store::Break>& breaks) {
-        stands->log.verification = store::Verification{utc(2026, 3, 2), false, 5, {}, breaks};
-        const auto provenance =
-            station::provenanceOf(ward.surroundings, stands->log, rules::unlimited);
+        stands->facts.verification = store::Verification{utc(2026, 3, 2), false, 5, {}, breaks};
+        const auto provenance = station::provenanceOf(ward.surroundings, *stands);
         CHECK(provenance.problems.size() == 1);
         for (const auto& row : station::board(ward.surroundings, *stands).rows) {
             CHECK(row.inDoubt);
@@ -159,8 +158,8 @@ TEST_CASE("What is whole is judged, and a record that cannot be read puts all in
     CHECK(verdict(ward) == "ready");
     auto stands = standing(ward);
     REQUIRE(stands);
-    CHECK(stands->log.unread.empty());
-    stands->log.unread = {{"icu-1", 9}};
+    CHECK(stands->facts.unread.empty());
+    stands->facts.unread = {{"icu-1", 9}};
     const auto board = station::board(ward.surroundings, *stands);
     REQUIRE(board.rows.size() == 1);
     CHECK(name(board.rows.front().assessment.verdict) == "not_ready");
@@ -244,7 +243,7 @@ TEST_CASE("How long a station may be silent is a setting", "[unit]") {
         REQUIRE(logbook);
         REQUIRE(logbook->setSetting("stale_after", "PT4H", {"mt", ward.clock.now()}));
     }
-    CHECK(standing(ward)->log.staleAfter == logbook::Duration{4LL * 3'600'000});
+    CHECK(standing(ward)->facts.staleAfter == logbook::Duration{4LL * 3'600'000});
 }
 
 TEST_CASE("A month is asked by its name", "[unit]") {

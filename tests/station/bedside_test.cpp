@@ -15,8 +15,8 @@ namespace {
 using What = station::Found::What;
 using Keys = std::vector<std::string>;
 
-station::Standing standingOf(Ward& ward) {
-    auto stands = station::standing(ward.surroundings, ward.logbook, {});
+station::WholeStanding standingOf(Ward& ward) {
+    auto stands = station::wholeStanding(ward.surroundings, ward.logbook, {});
     REQUIRE(stands);
     return std::move(*stands);
 }
@@ -203,7 +203,7 @@ TEST_CASE("A swap is two entries of one batch, kept together", "[unit]") {
     write(ward, "KB-0001", station::fitOf({"circuit", {{"lot", "L1"}}, {}}));
     ward.clock.moveTo(utc(2026, 3, 2, 15));
     station::Doing doing{ward.as("mt"), "KB-0001"};
-    doing.batch = station::batchName(ward.surroundings, standingOf(ward).log);
+    doing.batch = station::batchName(ward.surroundings, *standingOf(ward).log);
     doing.at = utc(2026, 3, 2, 14, 50);
     const auto entries =
         station::entriesOf(doing, station::swapOf({"circuit", {{"lot", "L2"}}, {}}));
@@ -215,7 +215,7 @@ TEST_CASE("A swap is two entries of one batch, kept together", "[unit]") {
         CHECK(each.warnings.empty());
     }
     const auto stands = standingOf(ward);
-    const auto& records = stands.log.log.records();
+    const auto& records = stands.log->log.records();
     const auto& last = records.at(records.size() - 1);
     const auto& before = records.at(records.size() - 2);
     CHECK(before.kind() == logbook::Kind::Remove);
@@ -225,7 +225,7 @@ TEST_CASE("A swap is two entries of one batch, kept together", "[unit]") {
     CHECK(before.at == utc(2026, 3, 2, 14, 50));
     CHECK(last.name == written->at(1).record);
     CHECK(stands.state.device("KB-0001")->fitted.at("circuit").attributes.text("lot") == "L2");
-    CHECK(station::batchName(ward.surroundings, stands.log) != doing.batch);
+    CHECK(station::batchName(ward.surroundings, *stands.log) != doing.batch);
     // What was made on the wrong unit moves as a whole.
     station::Correction correction{ward.as("mt"), last.name, true, "wrong unit"};
     const auto moved =

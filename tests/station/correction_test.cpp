@@ -79,7 +79,7 @@ struct WrongUnit {
 };
 
 std::string verdictOf(Ward& ward, const std::string& device) {
-    const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+    const auto standing = station::wholeStanding(ward.surroundings, ward.logbook, {});
     REQUIRE(standing);
     const auto* known = standing->state.device(device);
     REQUIRE(known);

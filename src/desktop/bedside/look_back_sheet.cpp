@@ -50,7 +50,7 @@ station::Result<Past> lookBack(const station::Surroundings& surroundings,
     } else {
         at = std::get<logbook::Instant>(*given);
     }
-    const auto standing = station::standing(surroundings, file, {.at = at});
+    const auto standing = station::wholeStanding(surroundings, file, {.at = at});
     if (!standing) return tl::unexpected(standing.error());
     const auto back = station::lookBack(surroundings, *standing, question.device);
     if (!back) return tl::unexpected(back.error());

@@ -50,7 +50,7 @@ void StepLogging::show(const SharedUnitView& unit) {
         m_awaited.reset();
         setKeeping(false);
     }
-    if (m_awaited && unit->fleet->standing->log.log.find(*m_awaited)) {
+    if (m_awaited && unit->fleet->standing->log->log.find(*m_awaited)) {
         m_awaited.reset();
         setKeeping(false);
     }

@@ -58,7 +58,7 @@ void SoonestReady::clear() {
 bool SoonestReady::goesOn(const FleetView& fleet) const {
     if (!m_fleet || fleet.readAt - m_fleet->readAt >= agesAfter) return false;
     const auto sizeOf = [](const FleetView& view) {
-        return view.standing->log.log.records().size();
+        return view.standing->log->log.records().size();
     };
     if (sizeOf(fleet) != sizeOf(*m_fleet) || fleet.board.rows.size() != m_fleet->board.rows.size())
         return false;

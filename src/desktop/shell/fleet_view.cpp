@@ -10,11 +10,11 @@ namespace desktop {
 
 station::Result<SharedFleetView> readFleet(const station::Surroundings& surroundings,
                                            const station::LogbookFile& file) {
-    auto standing = station::standing(surroundings, file, {});
+    auto standing = station::wholeStanding(surroundings, file, {});
     if (!standing) return tl::unexpected(standing.error());
     auto view = std::make_shared<FleetView>();
     view->readAt = surroundings.clock.now();
-    view->standing = std::make_shared<const station::Standing>(std::move(*standing));
+    view->standing = std::make_shared<const station::WholeStanding>(std::move(*standing));
     view->board = station::board(surroundings, *view->standing);
     view->lines = report::boardLines(view->board, surroundings.words);
     return view;

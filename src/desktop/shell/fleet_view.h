@@ -16,7 +16,7 @@ namespace desktop {
 
 struct FleetView {
     // What it was made from; everything else refers to it.
-    std::shared_ptr<const station::Standing> standing;
+    std::shared_ptr<const station::WholeStanding> standing;
     report::Board board;
     std::vector<report::BoardLine> lines;  // of the board's rows, in their order
     logbook::Instant readAt{};             // by the clock

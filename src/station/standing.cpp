@@ -1,0 +1,187 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Asking the log for a state; see standing.h.
+#include "station/standing.h"
+
+#include "station/state_reading.h"
+#include "station/upkeep.h"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+Result<void> requireGroup(const Surroundings& surroundings, const rules::State& state,
+                          const std::optional<std::string>& group) {
+    if (!group || state.rulebook->group(*group) != nullptr) {
+        return {};
+    }
+    std::vector<std::string> keys;
+    for (const auto& each : state.rulebook->groups) {
+        keys.push_back(each.key);
+    }
+    return tl::unexpected(
+        problemOf(surroundings.words, "trouble.unknown_group",
+                  {{"group", *group}, {"groups", surroundings.words.anyOf(keys)}}));
+}
+
+// What is missing or changed may have been about any unit, so no unit is left out.
+std::set<std::string> allDevices(const rules::Log& log) {
+    std::set<std::string> all;
+    for (const auto& record : log.records()) {
+        all.insert(record.device);
+    }
+    return all;
+}
+
+std::set<std::string> allDevices(const rules::State& state) {
+    std::set<std::string> all;
+    for (const auto& [serial, device] : state.devices) {
+        all.insert(serial);
+    }
+    return all;
+}
+
+// Where the clock gives whole seconds, a record of the second that it tells belongs to now.
+logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock, logbook::Instant knownAt) {
+    auto now = clock;
+    if (clock.ms % 1000 != 0) {
+        return now;
+    }
+    for (const auto& record : log.records()) {
+        if (record.entered <= knownAt && record.entered.ms < clock.ms + 1000) {
+            now = std::max(now, record.entered);
+        }
+    }
+    return now;
+}
+
+// What was found by the last verify, or now in reading.
+std::vector<std::string> problemsOf(const words::Words& words, const LogbookFacts& facts) {
+    std::vector<std::string> problems;
+    if (facts.verification && !facts.verification->ok) {
+        store::VerifyReport found;
+        found.breaks = facts.verification->breaks;
+        problems = findingsOf(words, found);
+        if (problems.empty()) {
+            problems.push_back(words.say("verify.file_damaged"));
+        }
+    }
+    if (!facts.unread.empty()) {
+        problems.push_back(words.say("verify.unread",
+                                     {{"record", toText(facts.unread.front())},
+                                      {"count", std::to_string(facts.unread.size())}}));
+    }
+    return problems;
+}
+
+// All but what depends on the records themselves.
+report::Provenance provenanceOf(const words::Words& words, const LogbookFacts& facts,
+                                logbook::Instant knownAt) {
+    report::Provenance provenance;
+    provenance.knownAt = knownAt;
+    provenance.staleAfter = facts.staleAfter;
+    for (const auto& [station, head] : facts.heads) {
+        provenance.heads.push_back({station, head.head.seq, store::toHex(head.head.hash)});
+    }
+    if (facts.verification) {
+        report::Verified verified{facts.verification->at, {}};
+        for (const auto& [station, head] : facts.verification->heads) {
+            verified.upTo.emplace(station, head.seq);
+        }
+        provenance.verified = std::move(verified);
+    }
+    provenance.problems = problemsOf(words, facts);
+    return provenance;
+}
+
+std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt,
+                                   const rules::Log& log) {
+    std::vector<LaterRecord> later;
+    for (const auto& record : log.records()) {
+        if (record.entered > at && record.entered <= knownAt) {
+            later.push_back({record.name, record.entered});
+        }
+    }
+    return later;
+}
+
+}  // namespace
+
+Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& file,
+                          const Asked& asked) {
+    auto read = readStanding(surroundings, file, asked);
+    if (!read) {
+        return read;
+    }
+    if (auto group = requireGroup(surroundings, read->state, asked.group); !group) {
+        return tl::unexpected(std::move(group.error()));
+    }
+    return read;
+}
+
+Result<WholeStanding> wholeStanding(const Surroundings& surroundings, const LogbookFile& file,
+                                    const Asked& asked) {
+    auto read = readWholeLog(surroundings, file);
+    if (!read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    const auto log = std::make_shared<const WholeLog>(std::move(*read));
+    WholeStanding standing;
+    standing.log = log;
+    standing.facts = *log;
+    standing.knownAt = asked.knownAt.value_or(rules::unlimited);
+    standing.at = asked.at ? *asked.at
+                           : nowFor(log->log, surroundings.clock.now(), standing.knownAt);
+    if (auto edition = requireReadable(surroundings, *log, standing.at, standing.knownAt);
+        !edition) {
+        return tl::unexpected(std::move(edition.error()));
+    }
+    standing.heard = report::stationsHeard(log->log, standing.knownAt);
+    standing.state = log->log.stateAt(standing.at, standing.knownAt);
+    standing.group = asked.group;
+    standing.lookup = [log](const logbook::RecordName& name) {
+        return report::lookupIn(log->log)(name);
+    };
+    if (auto group = requireGroup(surroundings, standing.state, asked.group); !group) {
+        return tl::unexpected(std::move(group.error()));
+    }
+    if (!asked.at) {
+        standing.later = laterThan(standing.at, standing.knownAt, log->log);
+    }
+    return standing;
+}
+
+report::Provenance provenanceOf(const Surroundings& surroundings, const Standing& standing) {
+    auto provenance = provenanceOf(surroundings.words, standing.facts, standing.knownAt);
+    provenance.stations = standing.heard;
+    if (!provenance.problems.empty()) {
+        provenance.devicesInDoubt = allDevices(standing.state);
+    }
+    return provenance;
+}
+
+report::Provenance provenanceOf(const Surroundings& surroundings, const WholeLog& log,
+                                logbook::Instant knownAt) {
+    auto provenance = provenanceOf(surroundings.words, log, knownAt);
+    provenance.stations = report::stationsHeard(log.log, knownAt);
+    if (!provenance.problems.empty()) {
+        provenance.devicesInDoubt = allDevices(log.log);
+    }
+    return provenance;
+}
+
+Result<void> requireReadable(const Surroundings& surroundings, const WholeLog& log,
+                             logbook::Instant at, logbook::Instant knownAt) {
+    auto edition = requireEdition(surroundings, log.log.groundwork(), at, knownAt);
+    if (!edition && !log.unread.empty() && !log.log.hasEdition(at, knownAt)) {
+        return tl::unexpected(unreadable(surroundings, log.unread.front()));
+    }
+    return edition;
+}
+
+}  // namespace station

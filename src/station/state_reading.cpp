@@ -1,0 +1,209 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The cold path; see state_reading.h.
+#include "station/state_reading.h"
+
+#include "logbook/record_reader.h"
+#include "rules/running_state.h"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using logbook::Instant;
+using logbook::Record;
+using Portion = std::vector<store::ReadRecord>;
+
+constexpr std::size_t recordsAtOnce = 2000;
+
+// Calls `take` with every row of the selection.
+template <class Take>
+Result<void> forEach(const Surroundings& surroundings, const store::Logbook& logbook,
+                     store::Selection selection, Take take) {
+    Portion portion(recordsAtOnce);
+    for (;;) {
+        const auto count = logbook.readRecords(selection, portion);
+        if (!count) {
+            return tl::unexpected(problemOf(surroundings.words, count.error()));
+        }
+        for (std::size_t index = 0; index < *count; ++index) {
+            take(portion[index]);
+        }
+        if (*count < portion.size()) {
+            return {};
+        }
+        selection.after = portion.back().place;
+    }
+}
+
+Result<rules::Groundwork> readGroundwork(const Surroundings& surroundings,
+                                         const store::Logbook& logbook) {
+    std::vector<Record> founding;
+    auto read = forEach(surroundings, logbook, {.kinds = store::Selection::Kinds::Founding},
+                        [&](store::ReadRecord& each) {
+                            if (each.whole) founding.push_back(std::move(each.record));
+                        });
+    if (!read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    rules::Groundwork groundwork(std::move(founding), surroundings.zones);
+    read = forEach(surroundings, logbook, {.kinds = store::Selection::Kinds::Strikes},
+                   [&](const store::ReadRecord& each) {
+                       if (each.whole) groundwork.addStrike(each.record);
+                   });
+    if (!read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    return groundwork;
+}
+
+// Where the clock gives whole seconds, a record of the second that it tells belongs to now.
+Result<Instant> nowFor(const Surroundings& surroundings, const store::Logbook& logbook,
+                       const LogbookFacts& facts, Instant knownAt) {
+    const auto clock = surroundings.clock.now();
+    if (clock.ms % 1000 != 0 || knownAt < clock) {
+        return clock;
+    }
+    const Instant last = std::min(knownAt, clock + logbook::Duration{999});
+    Instant latest{};
+    for (const auto& [station, head] : facts.heads) {
+        latest = std::max(latest, head.entered);
+    }
+    if (latest <= last) {
+        return std::max(clock, latest);
+    }
+    const auto entered = logbook.latestEntered(last);
+    if (!entered) {
+        return tl::unexpected(problemOf(surroundings.words, entered.error()));
+    }
+    return std::max(clock, entered->value_or(clock));
+}
+
+// Takes in each row of the log once, in the reading order.
+class Reading {
+public:
+    Reading(Standing& standing, const rules::Groundwork& groundwork, bool notesLater)
+        : m_standing(standing), m_notesLater(notesLater),
+          m_running(groundwork, standing.knownAt) {}
+
+    void take(const store::ReadRecord& read) {
+        if (!read.whole) {
+            m_standing.facts.unread.push_back(read.place.name);
+            return;
+        }
+        const auto& [at, entered, name] = read.place;
+        if (entered <= m_standing.knownAt) {
+            hear(name.station, entered);
+            if (m_notesLater && entered > m_standing.at) {
+                m_standing.later.push_back({name, entered});
+            }
+        }
+        if (at <= m_standing.at) {
+            m_running.add(read.record);
+        }
+    }
+
+    void finish() {
+        for (const auto& [station, heard] : m_heard) {
+            m_standing.heard.push_back({station, heard});
+        }
+        m_standing.state = m_running.takeState();
+        m_standing.folded = m_running.folded();
+    }
+
+private:
+    void hear(const std::string& station, Instant entered) {
+        auto& heard = m_heard.try_emplace(station, entered).first->second;
+        heard = std::max(heard, entered);
+    }
+
+    Standing& m_standing;
+    bool m_notesLater;
+    rules::RunningState m_running;
+    std::map<std::string, Instant, std::less<>> m_heard;
+};
+
+// An edition that cannot be read must not be told as one that was never adopted.
+Problem noEdition(const Surroundings& surroundings, const store::Logbook& logbook,
+                  Problem problem) {
+    std::optional<logbook::RecordName> unread;
+    auto read = forEach(surroundings, logbook, {}, [&](const store::ReadRecord& each) {
+        if (!each.whole && !unread) unread = each.place.name;
+    });
+    if (!read) {
+        return std::move(read.error());
+    }
+    return unread ? unreadable(surroundings, *unread) : problem;
+}
+
+struct StoredRecords {
+    std::shared_ptr<const store::Logbook> logbook;
+    std::map<logbook::RecordName, std::optional<Record>> found;
+
+    const Record* find(const logbook::RecordName& name) {
+        const auto [place, isNew] = found.try_emplace(name);
+        if (isNew) {
+            if (const auto row = logbook->findRecord(name)) {
+                auto record = logbook::readRecord(row->content);
+                if (record) place->second = std::move(*record);
+            }
+        }
+        return place->second ? &*place->second : nullptr;
+    }
+};
+
+}  // namespace
+
+Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFile& file,
+                              const Asked& asked) {
+    auto opened = openLogbook(surroundings, file, Access::Read);
+    if (!opened) {
+        return tl::unexpected(std::move(opened.error()));
+    }
+    const auto logbook = std::make_shared<const store::Logbook>(std::move(*opened));
+    auto facts = readFacts(surroundings, *logbook);
+    if (!facts) {
+        return tl::unexpected(std::move(facts.error()));
+    }
+    Standing standing;
+    standing.facts = std::move(*facts);
+    standing.knownAt = asked.knownAt.value_or(rules::unlimited);
+    standing.group = asked.group;
+    standing.lookup = lookupIn(logbook);
+    const auto now = asked.at ? Result<Instant>(*asked.at)
+                              : nowFor(surroundings, *logbook, standing.facts, standing.knownAt);
+    if (!now) {
+        return tl::unexpected(now.error());
+    }
+    standing.at = *now;
+    const auto groundwork = readGroundwork(surroundings, *logbook);
+    if (!groundwork) {
+        return tl::unexpected(groundwork.error());
+    }
+    if (auto edition = requireEdition(surroundings, *groundwork, standing.at, standing.knownAt);
+        !edition) {
+        return tl::unexpected(groundwork->hasEdition(standing.at, standing.knownAt)
+                                  ? std::move(edition.error())
+                                  : noEdition(surroundings, *logbook, std::move(edition.error())));
+    }
+    Reading reading(standing, *groundwork, !asked.at);
+    if (auto read = forEach(surroundings, *logbook, {},
+                            [&](const store::ReadRecord& each) { reading.take(each); });
+        !read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    reading.finish();
+    return standing;
+}
+
+words::RecordLookup lookupIn(std::shared_ptr<const store::Logbook> logbook) {
+    const auto records = std::make_shared<StoredRecords>(StoredRecords{std::move(logbook), {}});
+    return [records](const logbook::RecordName& name) { return records->find(name); };
+}
+
+}  // namespace station

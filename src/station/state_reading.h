@@ -1,0 +1,19 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Reading a logbook from its first record to its last and folding it on the way: the cold path,
+// which rests on nothing that is derived and keeps no record. See standing.h for what comes of it.
+#pragma once
+
+#include "station/standing.h"
+
+namespace station {
+
+// As standing(), but that the group asked for is not looked at.
+[[nodiscard]] Result<Standing> readStanding(const Surroundings& surroundings,
+                                            const LogbookFile& file, const Asked& asked);
+
+// Finds records in the file as they are asked for, and keeps those it found.
+[[nodiscard]] words::RecordLookup lookupIn(std::shared_ptr<const store::Logbook> logbook);
+
+}  // namespace station
