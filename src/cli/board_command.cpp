@@ -4,10 +4,26 @@
 // board: every unit at one time.
 #include "cli/answer_options.h"
 #include "cli/commands.h"
+#include "station/standing_source.h"
 
 namespace cli {
 
 namespace {
+
+constexpr Option coldOption{
+    "--cold", "", "Read all entries, whatever states of the units are kept; no answer changes."};
+
+station::Result<station::Standing> standingFor(const Call& call,
+                                               const station::Surroundings& surroundings) {
+    if (!call.has(coldOption.name)) {
+        return standingOf(call, surroundings);
+    }
+    const auto asked = askedOf(call, surroundings);
+    if (!asked) {
+        return tl::unexpected(asked.error());
+    }
+    return station::coldStanding(surroundings, logbookOf(call), *asked);
+}
 
 class BoardCommand final : public Command {
 public:
@@ -16,7 +32,8 @@ public:
             "board",
             "Show which units are ready for which patient group, and what the others lack.",
             {shared::logbook},
-            {shared::at, shared::knownAt, shared::group, shared::json, shared::trustLocks},
+            {shared::at, shared::knownAt, shared::group, coldOption, shared::json,
+             shared::trustLocks},
             "Without --at it is asked for now, by the clock of this computer.",
             "airmuster-cli board ward.logbook --group adult"};
         return data;
@@ -24,7 +41,7 @@ public:
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
-        const auto standing = standingOf(call, surroundings);
+        const auto standing = standingFor(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }

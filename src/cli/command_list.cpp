@@ -3,6 +3,7 @@
 //
 // The list of all commands; see commands.h.
 #include "cli/commands.h"
+#include "cli/rebuild_command.h"
 
 #include <algorithm>
 
@@ -42,6 +43,7 @@ Commands makeAll() {
              makeBackupCommand,
              makeFormsCommand,
              makeVerifyCommand,
+             makeRebuildCommand,
              makeDemoCommand,
              makeHelpCommand,
          }) {

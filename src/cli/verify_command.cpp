@@ -25,12 +25,19 @@ std::string jsonOf(const station::VerifyAnswer& answer,
                                       {"reason", name(found.reason)},
                                       {"detail", found.detail}});
     }
-    return json::pretty(json::Object{{"ok", answer.report.ok()},
+    json::Array wrong;
+    for (const auto& place : answer.snapshots.wrong) {
+        wrong.emplace_back(toText(place.name));
+    }
+    json::Object snapshots{{"checked", static_cast<double>(answer.snapshots.checked)},
+                           {"wrong", std::move(wrong)}};
+    return json::pretty(json::Object{{"ok", answer.ok()},
                                      {"checked", static_cast<double>(answer.report.checked)},
                                      {"breaks", std::move(breaks)},
                                      {"found", textArray(findings)},
                                      {"heads", toJson(answer.report.heads)},
-                                     {"noted", answer.noted}}) +
+                                     {"noted", answer.noted},
+                                     {"snapshots", std::move(snapshots)}}) +
            "\n";
 }
 
@@ -42,8 +49,9 @@ public:
             "Read every entry and hold it against its seal.",
             {shared::logbook},
             {shared::json, shared::trustLocks},
-            "Exit status 1 if something is found. The chain heads are printed: compare them with "
-            "those on the last report on paper.",
+            "Exit status 1 if something is found. Kept states of the units are made again from the "
+            "entries and compared; one that is not the same is thrown away. The chain heads are "
+            "printed: compare them with those on the last report on paper.",
             "airmuster-cli verify ward.logbook"};
         return data;
     }
@@ -56,8 +64,8 @@ public:
             return tl::unexpected(answer.error());
         }
         const bool sound = answer->report.ok();
-        const auto findings = station::findingsOf(words, answer->report);
-        Answer said{sound ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
+        const auto findings = station::findingsOf(words, *answer);
+        Answer said{answer->ok() ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
         if (!answer->noted) {
             said.remarks.push_back(words.say("done.not_noted"));
         }
@@ -70,6 +78,11 @@ public:
                    "\n";
         for (const auto& finding : findings) {
             said.out += "  " + finding + "\n";
+        }
+        if (answer->snapshots.checked > 0 && answer->snapshots.wrong.empty()) {
+            said.out += words.say("snapshots.agree",
+                                  {{"count", std::to_string(answer->snapshots.checked)}}) +
+                        "\n";
         }
         said.out += json::canonical(toJson(answer->report.heads)) + "\n";
         return said;

@@ -7,6 +7,7 @@
 #include "logbook/text.h"
 #include "rules/rulebook_reader.h"
 #include "station/managers.h"
+#include "station/snapshots.h"
 
 #include <algorithm>
 #include <iterator>
@@ -314,6 +315,7 @@ Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile&
     if (!result) {
         return tl::unexpected(refusalOf(surroundings.words, result.error(), handed));
     }
+    renewSnapshots(surroundings, logbook);
     return ImportAnswer{result->added, result->skipped, false, std::move(admitted->remarks)};
 }
 

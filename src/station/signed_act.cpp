@@ -7,6 +7,7 @@
 #include "station/clock_doubt.h"
 #include "station/entry_check.h"
 #include "station/forms.h"
+#include "station/snapshots.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -72,6 +73,7 @@ Result<Kept> SignedAct::run() {
     }
     if (!m_records.empty()) {
         noteTheClock();
+        renewSnapshots(m_open.surroundings(), m_open.logbook());
     }
     Kept kept{std::move(m_records), *m_signature, std::move(m_checked), m_doubts->warnings()};
     kept.warnings.insert(kept.warnings.end(), m_missing.begin(), m_missing.end());

@@ -4,8 +4,10 @@
 // Asking the log for a state; see standing.h.
 #include "station/standing.h"
 
+#include "station/standing_source.h"
 #include "station/state_reading.h"
 #include "station/upkeep.h"
+#include "station/warm_reading.h"
 
 #include <algorithm>
 #include <set>
@@ -110,18 +112,91 @@ std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt
     return later;
 }
 
+// The warm answer, or else the cold one.
+Result<Standing> answer(const Surroundings& surroundings, const LogbookFile& file,
+                        const Asked& asked, Result<std::optional<Standing>> warm) {
+    if (!warm) {
+        return tl::unexpected(std::move(warm.error()));
+    }
+    if (!*warm) {
+        return coldStanding(surroundings, file, asked);
+    }
+    if (auto group = requireGroup(surroundings, (*warm)->state, asked.group); !group) {
+        return tl::unexpected(std::move(group.error()));
+    }
+    return *std::move(*warm);
+}
+
+Result<std::shared_ptr<const store::Logbook>> openToRead(const Surroundings& surroundings,
+                                                         const LogbookFile& file) {
+    return openLogbook(surroundings, file, Access::Read).map([](store::Logbook&& logbook) {
+        return std::make_shared<const store::Logbook>(std::move(logbook));
+    });
+}
+
 }  // namespace
+
+class StandingSource::Source {
+public:
+    Source(const Surroundings& surroundings, LogbookFile file,
+           std::shared_ptr<const store::Logbook> logbook)
+        : m_surroundings(surroundings), m_file(std::move(file)),
+          m_log(surroundings, std::move(logbook)) {}
+
+    Result<Standing> ask(const Asked& asked, std::optional<std::string> device) {
+        m_log.about(std::move(device));
+        return answer(m_surroundings, m_file, asked,
+                      m_log.standing(m_file, asked, WarmLog::Otherwise::Fold));
+    }
+
+private:
+    const Surroundings& m_surroundings;
+    LogbookFile m_file;
+    WarmLog m_log;
+};
+
+StandingSource::StandingSource(std::unique_ptr<Source> source) : m_source(std::move(source)) {}
+StandingSource::~StandingSource() = default;
+
+Result<std::unique_ptr<StandingSource>> StandingSource::open(const Surroundings& surroundings,
+                                                             const LogbookFile& file) {
+    auto logbook = openToRead(surroundings, file);
+    if (!logbook) {
+        return tl::unexpected(std::move(logbook.error()));
+    }
+    return std::unique_ptr<StandingSource>(new StandingSource(
+        std::make_unique<Source>(surroundings, file, std::move(*logbook))));
+}
+
+Result<Standing> StandingSource::ask(const Asked& asked) {
+    return m_source->ask(asked, std::nullopt);
+}
+
+Result<Standing> StandingSource::askAbout(const std::string& device, const Asked& asked) {
+    return m_source->ask(asked, device);
+}
+
+Result<Standing> coldStanding(const Surroundings& surroundings, const LogbookFile& file,
+                              const Asked& asked) {
+    auto standing = readStanding(surroundings, file, asked);
+    if (!standing) {
+        return standing;
+    }
+    if (auto group = requireGroup(surroundings, standing->state, asked.group); !group) {
+        return tl::unexpected(std::move(group.error()));
+    }
+    return standing;
+}
 
 Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& file,
                           const Asked& asked) {
-    auto read = readStanding(surroundings, file, asked);
-    if (!read) {
-        return read;
+    auto logbook = openToRead(surroundings, file);
+    if (!logbook) {
+        return tl::unexpected(std::move(logbook.error()));
     }
-    if (auto group = requireGroup(surroundings, read->state, asked.group); !group) {
-        return tl::unexpected(std::move(group.error()));
-    }
-    return read;
+    WarmLog log(surroundings, std::move(*logbook));
+    return answer(surroundings, file, asked,
+                  log.standing(file, asked, WarmLog::Otherwise::Leave));
 }
 
 Result<WholeStanding> wholeStanding(const Surroundings& surroundings, const LogbookFile& file,

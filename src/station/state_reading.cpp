@@ -62,28 +62,6 @@ Result<rules::Groundwork> readGroundwork(const Surroundings& surroundings,
     return groundwork;
 }
 
-// Where the clock gives whole seconds, a record of the second that it tells belongs to now.
-Result<Instant> nowFor(const Surroundings& surroundings, const store::Logbook& logbook,
-                       const LogbookFacts& facts, Instant knownAt) {
-    const auto clock = surroundings.clock.now();
-    if (clock.ms % 1000 != 0 || knownAt < clock) {
-        return clock;
-    }
-    const Instant last = std::min(knownAt, clock + logbook::Duration{999});
-    Instant latest{};
-    for (const auto& [station, head] : facts.heads) {
-        latest = std::max(latest, head.entered);
-    }
-    if (latest <= last) {
-        return std::max(clock, latest);
-    }
-    const auto entered = logbook.latestEntered(last);
-    if (!entered) {
-        return tl::unexpected(problemOf(surroundings.words, entered.error()));
-    }
-    return std::max(clock, entered->value_or(clock));
-}
-
 // Takes in each row of the log once, in the reading order.
 class Reading {
 public:
@@ -158,6 +136,27 @@ struct StoredRecords {
 };
 
 }  // namespace
+
+Result<Instant> nowFor(const Surroundings& surroundings, const store::Logbook& logbook,
+                       const LogbookFacts& facts, Instant knownAt) {
+    const auto clock = surroundings.clock.now();
+    if (clock.ms % 1000 != 0 || knownAt < clock) {
+        return clock;
+    }
+    const Instant last = std::min(knownAt, clock + logbook::Duration{999});
+    Instant latest{};
+    for (const auto& [station, head] : facts.heads) {
+        latest = std::max(latest, head.entered);
+    }
+    if (latest <= last) {
+        return std::max(clock, latest);
+    }
+    const auto entered = logbook.latestEntered(last);
+    if (!entered) {
+        return tl::unexpected(problemOf(surroundings.words, entered.error()));
+    }
+    return std::max(clock, entered->value_or(clock));
+}
 
 Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFile& file,
                               const Asked& asked) {

@@ -13,6 +13,13 @@ namespace station {
 [[nodiscard]] Result<Standing> readStanding(const Surroundings& surroundings,
                                             const LogbookFile& file, const Asked& asked);
 
+// The instant of a question about now: the clock's. Where that gives whole seconds, a record of the
+// second that it tells belongs to now.
+[[nodiscard]] Result<logbook::Instant> nowFor(const Surroundings& surroundings,
+                                              const store::Logbook& logbook,
+                                              const LogbookFacts& facts,
+                                              logbook::Instant knownAt);
+
 // Finds records in the file as they are asked for, and keeps those it found.
 [[nodiscard]] words::RecordLookup lookupIn(std::shared_ptr<const store::Logbook> logbook);
 

@@ -45,7 +45,16 @@ Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile&
                        logbook->noteVerified(*report, {surroundings.login,
                                                        surroundings.clock.now()})
                            .has_value();
-    return VerifyAnswer{std::move(*report), noted};
+    VerifyAnswer answer{std::move(*report), noted};
+    if (answer.report.ok()) {
+        auto check = checkSnapshots(surroundings, *logbook);
+        if (!check) {
+            return tl::unexpected(std::move(check.error()));
+        }
+        answer.snapshots = std::move(*check);
+        answer.thrownAway = throwAway(surroundings, *logbook, answer.snapshots);
+    }
+    return answer;
 }
 
 std::vector<std::string> findingsOf(const words::Words& words, const store::VerifyReport& report) {
@@ -67,6 +76,16 @@ std::vector<std::string> findingsOf(const words::Words& words, const store::Veri
     }
     for (const auto& said : report.integrity) {
         findings.push_back(words.say("verify.integrity", {{"detail", said}}));
+    }
+    return findings;
+}
+
+std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswer& answer) {
+    auto findings = findingsOf(words, answer.report);
+    for (const auto& place : answer.snapshots.wrong) {
+        findings.push_back(words.say(
+            answer.thrownAway ? "snapshots.wrong" : "snapshots.wrong_stays",
+            {{"record", toText(place.name)}}));
     }
     return findings;
 }

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "station/open.h"
+#include "station/snapshots.h"
 
 #include <filesystem>
 #include <string>
@@ -15,6 +16,12 @@ namespace station {
 struct VerifyAnswer {
     store::VerifyReport report;
     bool noted = false;  // in the logbook, for boards to come; not where it cannot be written
+    // Of the kept states, which are looked at where all entries are whole; those that are not what
+    // the entries say are thrown away, unless it cannot be written.
+    SnapshotCheck snapshots{};
+    bool thrownAway = true;
+
+    [[nodiscard]] bool ok() const { return report.ok() && snapshots.wrong.empty(); }
 };
 
 [[nodiscard]] Result<VerifyAnswer> verify(const Surroundings& surroundings,
@@ -23,6 +30,8 @@ struct VerifyAnswer {
 // What was found, a sentence each; empty if all is well.
 [[nodiscard]] std::vector<std::string> findingsOf(const words::Words& words,
                                                   const store::VerifyReport& report);
+[[nodiscard]] std::vector<std::string> findingsOf(const words::Words& words,
+                                                  const VerifyAnswer& answer);
 
 // A verified copy. `target` must not be there.
 [[nodiscard]] Result<store::BackupResult> backUp(const Surroundings& surroundings,

@@ -23,5 +23,6 @@ namespace words {
 [[nodiscard]] std::string_view settingsKeys();
 [[nodiscard]] std::string_view safeguardKeys();
 [[nodiscard]] std::string_view listKeys();
+[[nodiscard]] std::string_view snapshotKeys();
 
 }  // namespace words

@@ -68,6 +68,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, settingsKeys());
         addTable(keys, safeguardKeys());
         addTable(keys, listKeys());
+        addTable(keys, snapshotKeys());
         return keys;
     }();
     return all;

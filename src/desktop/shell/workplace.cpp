@@ -98,7 +98,7 @@ void Workplace::verify() {
                             Q_EMIT refused(answer.error());
                             return;
                         }
-                        const auto found = station::findingsOf(words(), answer->report);
+                        const auto found = station::findingsOf(words(), *answer);
                         QStringList lines;
                         for (const auto& line : found) lines << shownText(line);
                         if (!lines.isEmpty()) Q_EMIT told(lines.join('\n'));

@@ -1,0 +1,308 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Folding no more than is needed; see folded_log.h.
+#include "station/folded_log.h"
+
+#include "logbook/record_reader.h"
+#include "rules/running_state.h"
+#include "rules/state_bytes.h"
+
+#include <algorithm>
+#include <limits>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using logbook::Instant;
+using Kinds = store::Selection::Kinds;
+
+constexpr std::size_t recordsAtFirst = 50;  // mostly there are few
+constexpr std::size_t recordsAtOnce = 2000;
+// States that lie closer together than this many records are not kept side by side, and no more
+// than so many: each holds the units that were changed since the one before.
+constexpr std::int64_t recordsApart = 1000;
+constexpr std::size_t mostMarks = 8;
+
+// Calls `take` with every row of the selection, until there are no more or it returns false.
+template <class Take>
+Result<void> forEach(const Surroundings& surroundings, const store::Logbook& logbook,
+                     store::Selection selection, Take take) {
+    std::vector<store::ReadRecord> portion(recordsAtFirst);
+    for (;;) {
+        const auto count = logbook.readRecords(selection, portion);
+        if (!count) {
+            return tl::unexpected(problemOf(surroundings.words, count.error()));
+        }
+        for (std::size_t index = 0; index < *count; ++index) {
+            if (!take(portion[index])) {
+                return {};
+            }
+        }
+        if (*count < portion.size()) {
+            return {};
+        }
+        selection.after = portion.back().place;
+        portion.resize(recordsAtOnce);
+    }
+}
+
+}  // namespace
+
+store::Hash rulebooksUpTo(const store::Place& place,
+                          const std::vector<logbook::Record>& founding) {
+    store::Hash hash{};
+    for (const auto& record : founding) {
+        if (record.kind() == logbook::Kind::Adopt && !(place < store::placeOf(record))) {
+            hash = store::chainHash(hash, record.content);
+        }
+    }
+    return hash;
+}
+
+Result<void> FoldedLog::readFounding() {
+    m_founding.clear();
+    m_groundwork.reset();
+    m_marks.clear();
+    m_unread.clear();
+    m_hasAllStrikes = false;
+    auto read = forEach(m_surroundings, m_logbook, {.kinds = Kinds::Founding},
+                        [&](store::ReadRecord& each) {
+                            if (each.whole) {
+                                m_founding.push_back(std::move(each.record));
+                            } else {
+                                m_unread.push_back(each.place.name);
+                            }
+                            return true;
+                        });
+    if (read) {
+        m_groundwork.emplace(m_founding, m_surroundings.zones);
+    }
+    return read;
+}
+
+Result<void> FoldedLog::addStrikes(const store::Selection& selection) {
+    return forEach(m_surroundings, m_logbook, selection, [&](const store::ReadRecord& each) {
+        if (each.whole) {
+            m_groundwork->addStrike(each.record);
+        } else {
+            m_unread.push_back(each.place.name);
+        }
+        return true;
+    });
+}
+
+Result<void> FoldedLog::addStrikes(const std::vector<logbook::RecordName>& names) {
+    for (const auto& name : names) {
+        const auto row = m_logbook.findRecord(name);
+        if (!row) {
+            return tl::unexpected(problemOf(m_surroundings.words, row.error()));
+        }
+        if (const auto strike = logbook::readRecord(std::string_view(row->content))) {
+            m_groundwork->addStrike(*strike);
+        } else {
+            m_unread.push_back(name);
+        }
+    }
+    return {};
+}
+
+// How far back what came in reaches: to its own place; a strike to what it strikes.
+Result<FoldedLog::Arrived> FoldedLog::arrived() const {
+    Arrived since;
+    std::vector<logbook::RecordName> struck;
+    const auto read = m_logbook.forEachRow({.arrivedAfter = m_arrival}, [&](const auto& row) {
+        since.last = std::max(since.last, row.arrival);
+        since.reach = since.reach ? std::min(*since.reach, row.place) : row.place;
+        since.isFounding = since.isFounding || row.kind == "adopt" || row.kind == "person";
+        const auto record = row.kind == "strike"
+                                ? std::optional(logbook::readRecord(std::string_view(row.content)))
+                                : std::nullopt;
+        if (record && *record) {
+            struck.push_back(std::get<logbook::body::Strike>((*record)->body).target);
+        }
+        since.isFounding = since.isFounding || (record && !*record);
+        return true;
+    });
+    if (!read) {
+        return tl::unexpected(problemOf(m_surroundings.words, read.error()));
+    }
+    for (const auto& name : struck) {
+        const auto row = m_logbook.findRecord(name);
+        if (row) {
+            since.reach = std::min(*since.reach, row->place);
+        } else if (row.error().code != store::Trouble::Code::NoRecord) {
+            return tl::unexpected(problemOf(m_surroundings.words, row.error()));
+        }
+    }
+    return since;
+}
+
+Result<void> FoldedLog::catchUp() {
+    const auto arrival = m_logbook.lastArrival();
+    if (!arrival) {
+        return tl::unexpected(problemOf(m_surroundings.words, arrival.error()));
+    }
+    if (*arrival == m_arrival) {
+        return {};
+    }
+    if (m_arrival > 0 && *arrival > m_arrival) {
+        const auto since = arrived();
+        if (!since) {
+            return tl::unexpected(since.error());
+        }
+        if (!since->isFounding) {
+            std::erase_if(m_marks, [&](const Mark& mark) {
+                return since->reach && !(mark.place < *since->reach);
+            });
+            auto added = addStrikes({.arrivedAfter = m_arrival, .kinds = Kinds::Strikes});
+            m_arrival = std::max(since->last, m_arrival);
+            return added;
+        }
+    }
+    m_arrival = *arrival;
+    return readFounding();
+}
+
+const FoldedLog::Mark* FoldedLog::markBefore(Instant at) const {
+    const auto after = std::find_if(m_marks.begin(), m_marks.end(),
+                                    [&](const Mark& mark) { return mark.place.at > at; });
+    return after == m_marks.begin() ? nullptr : &*std::prev(after);
+}
+
+// Whether its state can be read by these editions; then it is the first mark.
+Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
+    if (snapshot.rulebooks != rulebooksUpTo(snapshot.place, m_founding)) {
+        return false;
+    }
+    auto state = rules::stateFromBytes(snapshot.bytes, m_groundwork->editions());
+    if (!state || !state->adopted) {
+        return false;
+    }
+    if (!m_hasAllStrikes) {
+        // Of those that came before the place only these bear on what comes after it.
+        if (auto added = addStrikes(snapshot.strikes); !added) {
+            return tl::unexpected(std::move(added.error()));
+        }
+        auto added = addStrikes({.after = snapshot.place, .kinds = Kinds::Strikes});
+        if (!added) {
+            return tl::unexpected(std::move(added.error()));
+        }
+    }
+    m_marks.insert(m_marks.begin(), Mark{snapshot.place, *std::move(state)});
+    return true;
+}
+
+// With the newest kept state before that instant, or else with nothing.
+Result<void> FoldedLog::begin(Instant at) {
+    store::SnapshotQuestion question{at, rules::engineRevision, {}};
+    while (m_kept == Kept::Use) {
+        const auto snapshot = m_logbook.snapshotFor(question);
+        if (!snapshot) {
+            return tl::unexpected(problemOf(m_surroundings.words, snapshot.error()));
+        }
+        if (!*snapshot) {
+            break;
+        }
+        const auto begun = beginWith(**snapshot);
+        if (!begun || *begun) {
+            return begun ? Result<void>() : tl::unexpected(begun.error());
+        }
+        question.before = (*snapshot)->place;
+    }
+    if (std::exchange(m_hasAllStrikes, true)) {
+        return {};
+    }
+    return addStrikes({.kinds = Kinds::Strikes});
+}
+
+Result<bool> FoldedLog::hasBeginning(Instant at) {
+    if (markBefore(at) == nullptr) {
+        if (auto begun = begin(at); !begun) {
+            return tl::unexpected(std::move(begun.error()));
+        }
+    }
+    return markBefore(at) != nullptr;
+}
+
+Result<Folded> FoldedLog::stateAt(Instant at) {
+    if (auto begun = hasBeginning(at); !begun) {
+        return tl::unexpected(std::move(begun.error()));
+    }
+    return foldFrom(markBefore(at), [&](const store::Place& place) { return place.at <= at; });
+}
+
+Result<Folded> FoldedLog::stateUpTo(const store::Place& place) {
+    const Instant before = place.at - logbook::Duration{1};
+    if (auto begun = hasBeginning(before); !begun) {
+        return tl::unexpected(std::move(begun.error()));
+    }
+    return foldFrom(markBefore(before),
+                    [&](const store::Place& each) { return !(place < each); });
+}
+
+// Whether the newest mark gives way to the one that is folded from it, so that it need not be
+// copied.
+bool FoldedLog::isReplaced(const Mark* from) const {
+    return m_marks.size() > 1 && from == &m_marks.back() && from->after < recordsApart;
+}
+
+template <class IsWanted>
+Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
+    const bool isNewest = m_marks.empty() || from == &m_marks.back();
+    Mark mark{};
+    store::Selection selection;
+    if (isReplaced(from)) {
+        mark = std::move(m_marks.back());
+        m_marks.pop_back();
+        selection.after = mark.place;
+    } else if (from != nullptr) {
+        mark = {from->place, from->state, 0, from->unread};
+        selection.after = mark.place;
+    } else {
+        mark.state.rulebook = m_groundwork->firstEdition();
+    }
+    m_placeFolded = selection.after;
+    rules::RunningState running(*m_groundwork, rules::unlimited, std::move(mark.state));
+    auto read = forEach(m_surroundings, m_logbook, selection, [&](const store::ReadRecord& each) {
+        if (!isWanted(each.place)) {
+            return false;
+        }
+        m_placeFolded = each.place;
+        if (each.whole) {
+            running.add(each.record);
+        } else {
+            mark.unread.push_back(each.place.name);
+        }
+        return true;
+    });
+    if (!read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    mark.state = running.takeState();
+    mark.place = m_placeFolded.value_or(store::Place{});
+    mark.after += running.folded();
+    Folded folded{nullptr, running.folded(), mark.unread};
+    folded.state = &keep(std::move(mark), isNewest && m_placeFolded);
+    return folded;
+}
+
+// A state in the midst of the log is not kept: it would throw out others for one question.
+const rules::State& FoldedLog::keep(Mark mark, bool isNewest) {
+    if (!isNewest) {
+        return m_passing = std::move(mark.state);
+    }
+    if (!m_marks.empty() && m_marks.back().place == mark.place) {
+        return m_marks.back().state;
+    }
+    m_marks.push_back(std::move(mark));
+    if (m_marks.size() > mostMarks) {
+        m_marks[2].after += m_marks[1].after;
+        m_marks.erase(m_marks.begin() + 1);
+    }
+    return m_marks.back().state;
+}
+
+}  // namespace station

@@ -1,0 +1,103 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A log as the states it folds to. A state is found by folding what lies after the newest one known
+// before it, be it kept in the file or here; what arrives later than such a state and reaches
+// before it throws it away. Keeps no record and writes nothing.
+#pragma once
+
+#include "rules/groundwork.h"
+#include "station/problem.h"
+#include "station/surroundings.h"
+#include "store/logbook.h"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace station {
+
+// The editions adopted up to a place, as a snapshot names them. `founding`: the `adopt` and
+// `person` records of the log, in the reading order.
+[[nodiscard]] store::Hash rulebooksUpTo(const store::Place& place,
+                                        const std::vector<logbook::Record>& founding);
+
+struct Folded {
+    const rules::State* state = nullptr;  // until the log is asked again
+    std::int64_t folded = 0;  // how many records were folded for it, just now
+    std::vector<logbook::RecordName> unread{};  // left out, for they cannot be read
+};
+
+class FoldedLog {
+public:
+    enum class Kept { Use, PassOver };  // whether to begin with what is kept in the file
+
+    // References must outlive it.
+    FoldedLog(const Surroundings& surroundings, const store::Logbook& logbook,
+              Kept kept = Kept::Use)
+        : m_surroundings(surroundings), m_logbook(logbook), m_kept(kept) {}
+
+    // Takes note of what has arrived since it last did. To be called first.
+    [[nodiscard]] Result<void> catchUp();
+
+    // The highest arrival that is taken note of.
+    [[nodiscard]] std::int64_t arrival() const { return m_arrival; }
+    // Of what is read beside the records that are folded (editions, persons, strikes) those that
+    // cannot be read.
+    [[nodiscard]] const std::vector<logbook::RecordName>& unread() const { return m_unread; }
+    // After catchUp. Of the strikes only those that bear on what has been folded here.
+    [[nodiscard]] const rules::Groundwork& groundwork() const { return *m_groundwork; }
+    [[nodiscard]] const std::vector<logbook::Record>& founding() const { return m_founding; }
+
+    // Of all that is known, up to that instant. Precondition: the groundwork has a first edition.
+    [[nodiscard]] Result<Folded> stateAt(logbook::Instant at);
+
+    // The same, up to that place.
+    [[nodiscard]] Result<Folded> stateUpTo(const store::Place& place);
+
+    // Whether there is a state to begin with, so that not all records need be folded for that.
+    [[nodiscard]] Result<bool> hasBeginning(logbook::Instant at);
+
+    // The place of the last record in the state given last; none before the first record.
+    [[nodiscard]] const std::optional<store::Place>& placeFolded() const { return m_placeFolded; }
+
+private:
+    struct Mark {
+        store::Place place;
+        rules::State state;
+        std::int64_t after = 0;  // records folded since the mark before it
+        std::vector<logbook::RecordName> unread{};
+    };
+
+    struct Arrived {
+        std::int64_t last = 0;
+        std::optional<store::Place> reach{};
+        bool isFounding = false;  // `adopt` or `person` is among it, or what cannot be told
+    };
+
+    [[nodiscard]] Result<Arrived> arrived() const;
+    [[nodiscard]] Result<void> readFounding();
+    [[nodiscard]] Result<void> addStrikes(const store::Selection& selection);
+    [[nodiscard]] Result<void> addStrikes(const std::vector<logbook::RecordName>& names);
+    [[nodiscard]] Result<void> begin(logbook::Instant at);
+    [[nodiscard]] Result<bool> beginWith(const store::Snapshot& snapshot);
+    [[nodiscard]] const Mark* markBefore(logbook::Instant at) const;
+    template <class IsWanted>
+    [[nodiscard]] Result<Folded> foldFrom(const Mark* from, IsWanted isWanted);
+    [[nodiscard]] bool isReplaced(const Mark* from) const;
+    const rules::State& keep(Mark mark, bool isNewest);
+
+    const Surroundings& m_surroundings;
+    const store::Logbook& m_logbook;
+    Kept m_kept;
+    std::int64_t m_arrival = -1;  // before the first catchUp
+    std::vector<logbook::Record> m_founding;
+    std::optional<rules::Groundwork> m_groundwork;
+    std::vector<logbook::RecordName> m_unread;
+    bool m_hasAllStrikes = false;
+    std::vector<Mark> m_marks;  // the oldest first; m_groundwork has the strikes after the first
+    rules::State m_passing;     // one in the midst of the log, given last
+    std::optional<store::Place> m_placeFolded;
+};
+
+}  // namespace station

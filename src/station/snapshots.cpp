@@ -1,0 +1,280 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Which states are kept, made and checked; see snapshots.h.
+#include "station/snapshots.h"
+
+#include "rules/state_bytes.h"
+#include "station/folded_log.h"
+
+#include <algorithm>
+#include <iterator>
+#include <limits>
+#include <optional>
+#include <set>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using logbook::Duration;
+using logbook::Instant;
+using store::Place;
+using store::Snapshot;
+
+constexpr Duration forEver{std::numeric_limits<std::int64_t>::max()};
+
+// Makes states at the distances behind the last record that lie after the last place kept.
+class Making {
+public:
+    Making(const Surroundings& surroundings, const store::Logbook& logbook, FoldedLog& log)
+        : m_surroundings(surroundings), m_logbook(logbook), m_log(log) {}
+
+    // `since`: the newest that is kept already and still holds.
+    Result<std::vector<Snapshot>> run(Instant end, const std::optional<Place>& since) {
+        const auto heads = m_logbook.heads();
+        if (!heads) {
+            return tl::unexpected(problemOf(m_surroundings.words, heads.error()));
+        }
+        for (auto each = std::rbegin(snapshotDistances); each != std::rend(snapshotDistances);
+             ++each) {
+            const Instant at = end - *each;
+            if (since && at < since->at) {
+                continue;
+            }
+            if (auto made = makeAt(at, headsOf(*heads), since); !made) {
+                return tl::unexpected(std::move(made.error()));
+            }
+        }
+        return std::move(m_made);
+    }
+
+    [[nodiscard]] std::int64_t folded() const { return m_folded; }
+
+private:
+    Result<void> makeAt(Instant at, const store::Heads& heads, const std::optional<Place>& since) {
+        auto folded = m_log.stateAt(at);
+        if (!folded) {
+            return tl::unexpected(std::move(folded.error()));
+        }
+        m_folded += folded->folded;
+        if (!folded->unread.empty()) {
+            return tl::unexpected(unreadable(m_surroundings, folded->unread.front()));
+        }
+        const auto& place = m_log.placeFolded();
+        const bool isNew = place && (m_made.empty() || m_made.back().place < *place) &&
+                           (!since || *since < *place);
+        if (!isNew || !folded->state->adopted) {
+            return {};
+        }
+        Snapshot snapshot{*place, m_log.arrival(), heads};
+        const auto strikes = m_logbook.strikesBeyond(
+            *place, m_made.empty() ? nullptr : &m_made.back());
+        if (!strikes) {
+            return tl::unexpected(problemOf(m_surroundings.words, strikes.error()));
+        }
+        snapshot.strikes = *strikes;
+        snapshot.engine = rules::engineRevision;
+        snapshot.rulebooks = rulebooksUpTo(*place, m_log.founding());
+        snapshot.bytes = rules::toBytes(*folded->state, m_log.groundwork().editions());
+        m_made.push_back(std::move(snapshot));
+        return {};
+    }
+
+    const Surroundings& m_surroundings;
+    const store::Logbook& m_logbook;
+    FoldedLog& m_log;
+    std::vector<Snapshot> m_made;
+    std::int64_t m_folded = 0;
+};
+
+// In each span between two distances the newest, which serves, and the oldest, which will serve in
+// the next span when the log has grown.
+std::set<Place> worthKeeping(Instant end, const std::set<Place>& places) {
+    std::set<Place> worth;
+    for (auto each = std::begin(snapshotDistances); each != std::end(snapshotDistances); ++each) {
+        const auto next = std::next(each);
+        const Duration most = next == std::end(snapshotDistances) ? forEver : *next;
+        std::vector<Place> within;
+        std::copy_if(places.begin(), places.end(), std::back_inserter(within),
+                     [&](const Place& place) {
+                         const Duration behind = end - place.at;
+                         return behind >= *each && behind < most;
+                     });
+        if (!within.empty()) {
+            worth.insert({within.front(), within.back()});
+        }
+    }
+    return worth;
+}
+
+Instant lastEntry(const store::StationHeads& heads) {
+    Instant latest{};
+    for (const auto& [station, head] : heads) {
+        latest = std::max(latest, head.entered);
+    }
+    return latest;
+}
+
+Result<SnapshotsMade> makeSnapshots(const Surroundings& surroundings, store::Logbook& logbook) {
+    const auto troubled = [&](const store::Trouble& trouble) {
+        return tl::unexpected(problemOf(surroundings.words, trouble));
+    };
+    FoldedLog log(surroundings, logbook);
+    if (auto read = log.catchUp(); !read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    const auto kept = logbook.snapshotsKept();
+    if (!kept) {
+        return troubled(kept.error());
+    }
+    const auto heads = logbook.heads();
+    if (!heads) {
+        return troubled(heads.error());
+    }
+    if (heads->empty() || !log.groundwork().firstEdition()) {
+        return SnapshotsMade{};
+    }
+    const auto end = lastEntry(*heads);
+    std::set<Place> places;
+    for (const auto& each : *kept) {
+        if (each.isValid && each.engine == rules::engineRevision) {
+            places.insert(each.place);
+        }
+    }
+    Making making(surroundings, logbook, log);
+    auto made = making.run(end, places.empty() ? std::nullopt : std::optional(*places.rbegin()));
+    if (!made) {
+        return tl::unexpected(std::move(made.error()));
+    }
+    for (const auto& each : *made) {
+        places.insert(each.place);
+    }
+    const auto worth = worthKeeping(end, places);
+    std::erase_if(*made, [&](const Snapshot& each) { return !worth.contains(each.place); });
+    const std::vector<Place> staying(worth.begin(), worth.end());
+    const auto done = logbook.keepSnapshots(*made, staying,
+                                            {surroundings.login, surroundings.clock.now()});
+    if (!done) {
+        return troubled(done.error());
+    }
+    return SnapshotsMade{making.folded(), static_cast<int>(made->size()),
+                         static_cast<int>(worth.size())};
+}
+
+// Whether what is kept at that place is what the records fold to.
+Result<bool> agrees(const Surroundings& surroundings, const store::Logbook& logbook,
+                    FoldedLog& log, const Place& place) {
+    const auto snapshot = logbook.snapshotAt(place);
+    const auto strikes = logbook.strikesBeyond(place, nullptr);
+    if (!snapshot || !strikes) {
+        return tl::unexpected(problemOf(surroundings.words,
+                                        snapshot ? strikes.error() : snapshot.error()));
+    }
+    if (!*snapshot || !log.groundwork().firstEdition()) {
+        return false;
+    }
+    const auto folded = log.stateUpTo(place);
+    if (!folded) {
+        return tl::unexpected(folded.error());
+    }
+    return folded->unread.empty() && (*snapshot)->strikes == *strikes &&
+           (*snapshot)->rulebooks == rulebooksUpTo(place, log.founding()) &&
+           (*snapshot)->bytes == rules::toBytes(*folded->state, log.groundwork().editions());
+}
+
+// Whether an answer of now would fold more than a moment takes, and enough has come in.
+bool isWorthIt(const store::Logbook& logbook) {
+    const auto arrival = logbook.lastArrival();
+    if (!arrival || *arrival <= mostFolded) {
+        return false;
+    }
+    const auto kept = logbook.snapshotsKept();
+    if (!kept) {
+        return false;
+    }
+    std::optional<Place> newest;
+    std::int64_t lastMade = 0;
+    for (const auto& each : *kept) {
+        lastMade = std::max(lastMade, each.arrival);
+        if (each.isValid && each.engine == rules::engineRevision) {
+            newest = each.place;
+        }
+    }
+    if (!kept->empty() && *arrival - lastMade < cameInBetween) {
+        return false;
+    }
+    const auto after = logbook.countAfter(newest, mostFolded + 1);
+    return after && *after > mostFolded;
+}
+
+}  // namespace
+
+void renewSnapshots(const Surroundings& surroundings, store::Logbook& logbook) {
+    if (isWorthIt(logbook)) {
+        (void)makeSnapshots(surroundings, logbook);
+    }
+}
+
+Result<SnapshotsMade> rebuild(const Surroundings& surroundings, const LogbookFile& file) {
+    auto logbook = openLogbook(surroundings, file, Access::Write);
+    if (!logbook) {
+        return tl::unexpected(std::move(logbook.error()));
+    }
+    const auto dropped = logbook->dropDerived({surroundings.login, surroundings.clock.now()});
+    if (!dropped) {
+        return tl::unexpected(problemOf(surroundings.words, dropped.error()));
+    }
+    return makeSnapshots(surroundings, *logbook);
+}
+
+Result<SnapshotCheck> checkSnapshots(const Surroundings& surroundings,
+                                     const store::Logbook& logbook) {
+    const auto kept = logbook.snapshotsKept();
+    if (!kept) {
+        return tl::unexpected(problemOf(surroundings.words, kept.error()));
+    }
+    SnapshotCheck check;
+    FoldedLog log(surroundings, logbook, FoldedLog::Kept::PassOver);
+    if (!kept->empty()) {
+        if (auto read = log.catchUp(); !read) {
+            return tl::unexpected(std::move(read.error()));
+        }
+    }
+    for (const auto& each : *kept) {
+        if (!each.isValid || each.engine != rules::engineRevision) {
+            continue;  // no answer begins with it
+        }
+        ++check.checked;
+        const auto isTrue = agrees(surroundings, logbook, log, each.place);
+        if (!isTrue) {
+            return tl::unexpected(isTrue.error());
+        }
+        if (!*isTrue) {
+            check.wrong.push_back(each.place);
+        }
+    }
+    return check;
+}
+
+bool throwAway(const Surroundings& surroundings, store::Logbook& logbook,
+               const SnapshotCheck& check) {
+    if (check.wrong.empty()) {
+        return true;
+    }
+    const auto kept = logbook.snapshotsKept();
+    if (!kept) {
+        return false;
+    }
+    std::vector<Place> staying;
+    for (const auto& each : *kept) {
+        if (std::ranges::find(check.wrong, each.place) == check.wrong.end()) {
+            staying.push_back(each.place);
+        }
+    }
+    return logbook.keepSnapshots({}, staying, {surroundings.login, surroundings.clock.now()})
+        .has_value();
+}
+
+}  // namespace station

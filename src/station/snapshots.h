@@ -1,0 +1,54 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Keeping the state of a few places of the log in its file, and holding what is kept against the
+// records. No answer depends on any of it; only how long an answer takes.
+#pragma once
+
+#include "station/open.h"
+
+#include <cstdint>
+#include <vector>
+
+namespace station {
+
+// So far behind the last record a state is kept: a day, a week, a month, a quarter.
+inline constexpr logbook::Duration snapshotDistances[] = {{1LL * 86'400'000},
+                                                          {7LL * 86'400'000},
+                                                          {30LL * 86'400'000},
+                                                          {91LL * 86'400'000}};
+
+// Fewer records than these are folded in a moment: states are kept anew once an answer has to fold
+// more, and so many have come in since the last time.
+inline constexpr std::int64_t mostFolded = 20'000;
+inline constexpr std::int64_t cameInBetween = 2'000;
+
+struct SnapshotsMade {
+    std::int64_t folded = 0;  // records, for all of them
+    int made = 0;
+    int kept = 0;  // now, with those that still held
+};
+
+// What writes records calls this afterwards: as a rule it finds nothing to do. Where it cannot be
+// done it is left: nothing depends on it.
+void renewSnapshots(const Surroundings& surroundings, store::Logbook& logbook);
+
+// Throws away everything that is derived from the records, and makes it again. A problem: a record
+// that cannot be read; then nothing is kept.
+[[nodiscard]] Result<SnapshotsMade> rebuild(const Surroundings& surroundings,
+                                            const LogbookFile& file);
+
+// Of the states kept, those that are not what the records fold to: their places. `checked` counts
+// those that were looked at. Where a record cannot be read none is looked at, and all are told.
+struct SnapshotCheck {
+    int checked = 0;
+    std::vector<store::Place> wrong;
+};
+[[nodiscard]] Result<SnapshotCheck> checkSnapshots(const Surroundings& surroundings,
+                                                   const store::Logbook& logbook);
+
+// Throws away those that are wrong; false where the logbook cannot be written.
+[[nodiscard]] bool throwAway(const Surroundings& surroundings, store::Logbook& logbook,
+                             const SnapshotCheck& check);
+
+}  // namespace station

@@ -1,0 +1,44 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A state from a kept one and the records after it: the warm path. Where it cannot be told that the
+// answer would be the same, there is none, and the log must be read from its first record on.
+#pragma once
+
+#include "station/folded_log.h"
+#include "station/standing.h"
+
+#include <memory>
+#include <optional>
+
+namespace station {
+
+class WarmLog {
+public:
+    WarmLog(const Surroundings& surroundings, std::shared_ptr<const store::Logbook> logbook)
+        : m_surroundings(surroundings), m_logbook(std::move(logbook)),
+          m_log(surroundings, *m_logbook) {}
+
+    // Without a state to begin with: whether to fold from the first record on, or give no answer.
+    enum class Otherwise { Fold, Leave };
+
+    // As readStanding; nothing where the log must be read. The answer looks records up in the file
+    // by itself.
+    [[nodiscard]] Result<std::optional<Standing>> standing(const LogbookFile& file,
+                                                           const Asked& asked,
+                                                           Otherwise otherwise);
+
+    // The state of the next answer holds that unit alone; all units, if it is none.
+    void about(std::optional<std::string> device) { m_device = std::move(device); }
+
+private:
+    [[nodiscard]] Result<bool> isEnough(const LogbookFacts& facts, logbook::Instant at,
+                                        Otherwise otherwise);
+
+    const Surroundings& m_surroundings;
+    std::shared_ptr<const store::Logbook> m_logbook;
+    FoldedLog m_log;
+    std::optional<std::string> m_device;
+};
+
+}  // namespace station

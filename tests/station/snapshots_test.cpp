@@ -1,0 +1,332 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Kept states: the answers with them are those without, whatever comes in late, is struck or
+// adopted; as few records are folded as can be; and one that is not true is found.
+#include "station/answers.h"
+#include "station/snapshots.h"
+#include "station/standing_source.h"
+#include "station/upkeep.h"
+#include "support/folder.h"
+#include "support/moved_clock.h"
+#include "support/random_log.h"
+
+#include <SQLiteCpp/Database.h>
+#include <catch2/catch.hpp>
+
+#include <map>
+
+using namespace support;
+
+namespace {
+
+constexpr std::uint32_t firstSeed = 20261128;
+
+struct Ward {
+    Folder folder;
+    MovedClock clock{when("12-30 12:00")};
+    station::Surroundings surroundings{clock, zones(), *words::Words::builtIn(), "desk"};
+    station::LogbookFile file{folder.file("ward.logbook")};
+
+    Ward() { REQUIRE(station::foundStation(surroundings, file, "desk-1")); }
+
+    void add(const std::vector<logbook::Record>& records) const {
+        auto logbook = station::openLogbook(surroundings, file, station::Access::Write);
+        REQUIRE(logbook);
+        REQUIRE(logbook->append(records, {"mt", clock.now()}));
+    }
+    [[nodiscard]] station::SnapshotsMade rebuild() const {
+        const auto made = station::rebuild(surroundings, file);
+        REQUIRE(made);
+        return *made;
+    }
+    [[nodiscard]] station::Standing ask(const station::Asked& asked) const {
+        auto standing = station::standing(surroundings, file, asked);
+        REQUIRE(standing);
+        return *std::move(standing);
+    }
+    [[nodiscard]] station::Standing askCold(const station::Asked& asked) const {
+        auto standing = station::coldStanding(surroundings, file, asked);
+        REQUIRE(standing);
+        return *std::move(standing);
+    }
+    [[nodiscard]] store::Logbook open() const {
+        auto logbook = station::openLogbook(surroundings, file, station::Access::Read);
+        REQUIRE(logbook);
+        return *std::move(logbook);
+    }
+    void tamper(const std::string& sql) const {
+        SQLite::Database(file.path.string(), SQLite::OPEN_READWRITE).exec(sql);
+    }
+};
+
+// All that rests on a state: the board, and of each unit its way to ready; what comes; a muster.
+std::string answersOf(const Ward& ward, const station::Standing& standing) {
+    namespace json = logbook::json;
+    auto all = json::pretty(toJson(station::board(ward.surroundings, standing)));
+    for (const auto& [serial, device] : standing.state.devices) {
+        const auto way = station::wayToReady(ward.surroundings, standing, serial);
+        REQUIRE(way);
+        all += json::pretty(toJson(*way));
+    }
+    all += json::pretty(toJson(station::horizon(ward.surroundings, standing,
+                                                logbook::Duration{12LL * 3'600'000})));
+    if (standing.group) {
+        all += json::pretty(toJson(station::muster(ward.surroundings, standing, {1, 2})));
+    }
+    return all;
+}
+
+void requireSame(const Ward& ward, const station::Asked& asked, const station::Standing& warm) {
+    const auto cold = ward.askCold(asked);
+    REQUIRE(warm.at == cold.at);
+    REQUIRE(warm.later.size() == cold.later.size());
+    REQUIRE(warm.heard.size() == cold.heard.size());
+    for (std::size_t index = 0; index < warm.heard.size(); ++index) {
+        REQUIRE(warm.heard[index].station == cold.heard[index].station);
+        REQUIRE(warm.heard[index].heard == cold.heard[index].heard);
+    }
+    REQUIRE(answersOf(ward, warm) == answersOf(ward, cold));
+}
+
+// The records of a random log in the order in which they come in: some stations are behind.
+class Arriving {
+public:
+    Arriving(std::uint32_t seed, int count)
+        : m_random(seed, {.records = count, .stations = 4, .devices = 3}) {
+        for (const auto& record : m_random.log().records()) {
+            m_rest[record.name.station].push_back(record);
+        }
+        for (const auto& [station, records] : m_rest) m_stations.push_back(station);
+    }
+
+    // The first edition and person must come first.
+    std::vector<logbook::Record> first() {
+        std::vector<logbook::Record> records;
+        for (const auto& station : m_stations) take(station, 25, records);
+        return records;
+    }
+    std::vector<logbook::Record> next() {
+        std::vector<logbook::Record> records;
+        take(m_random.random().pick(m_stations), m_random.random().below(9), records);
+        return records;
+    }
+    [[nodiscard]] RandomLog& random() { return m_random; }
+
+private:
+    void take(const std::string& station, int count, std::vector<logbook::Record>& into) {
+        auto& rest = m_rest.at(station);
+        for (; count > 0 && !rest.empty(); --count) {
+            into.push_back(rest.front());
+            rest.erase(rest.begin());
+        }
+    }
+
+    RandomLog m_random;
+    std::map<std::string, std::vector<logbook::Record>> m_rest;
+    std::vector<std::string> m_stations;
+};
+
+std::string hexOf(const std::string& bytes) {
+    std::string hex;
+    for (const char byte : bytes) {
+        constexpr std::string_view figures = "0123456789abcdef";
+        hex += figures[static_cast<unsigned char>(byte) >> 4U];
+        hex += figures[static_cast<unsigned char>(byte) & 15U];
+    }
+    return hex;
+}
+
+// A note each hour for so many days, behind an edition and a unit.
+LogBuilder quietLog(int days) {
+    LogBuilder log = logWith(bookOfLeak("voided_by = [{ event = \"soil\" }]"));
+    for (int hour = 0; hour < days * 24; ++hour) {
+        log.on(device).at(when("03-03 00:00") + minutes(60 * hour)).note();
+    }
+    return log;
+}
+
+}  // namespace
+
+TEST_CASE("answers are the same with kept states and without", "[property]") {
+    std::int64_t spared = 0;
+    for (std::uint32_t seed = firstSeed; seed < firstSeed + 6; ++seed) {
+        CAPTURE(seed);
+        const Ward ward;
+        Arriving arriving(seed, 260);
+        ward.add(arriving.first());
+        (void)ward.rebuild();
+        auto source = station::StandingSource::open(ward.surroundings, ward.file);
+        REQUIRE(source);
+        for (int round = 0; round < 14; ++round) {
+            CAPTURE(round);
+            if (arriving.random().random().chance(15)) (void)ward.rebuild();
+            ward.add(arriving.next());
+            station::Asked asked{arriving.random().anyInstant(), {}, "adult"};
+            if (round % 3 == 0) asked = {};
+            if (asked.at && *asked.at < when("03-25 08:00")) asked.at = when("03-25 09:00");
+            const auto warm = ward.ask(asked);
+            requireSame(ward, asked, warm);
+            const auto again = (*source)->ask(asked);
+            REQUIRE(again);
+            requireSame(ward, asked, *again);
+            spared += ward.askCold(asked).folded - warm.folded;
+        }
+        REQUIRE(station::verify(ward.surroundings, ward.file)->ok());
+    }
+    CHECK(spared > 1000);
+}
+
+TEST_CASE("an answer folds what lies behind the newest kept state", "[unit]") {
+    const Ward ward;
+    auto log = quietLog(100);
+    ward.add(log.records());
+    const auto all = static_cast<std::int64_t>(log.records().size());
+    const auto end = log.records().back().at;
+    CHECK(ward.ask({end}).folded == all);
+    const auto made = ward.rebuild();
+    CHECK(made.kept == 4);
+    CHECK(made.folded == all - 24);
+    CHECK(ward.ask({end}).folded == 24);
+    CHECK(ward.askCold({end}).folded == all);
+    SECTION("a late entry costs the tail of an older one") {
+        log.on(device).station("icu-2").at(end - logbook::Duration{3 * 86'400'000}).note();
+        ward.add({log.records().back()});
+        CHECK(ward.ask({end}).folded == 7 * 24 + 1);
+    }
+    SECTION("an entry of before them all costs all") {
+        log.on(device).station("icu-2").at("03-03 00:30").note();
+        ward.add({log.records().back()});
+        CHECK(ward.ask({end}).folded == all + 1);
+    }
+    SECTION("so does a question about knowledge of before") {
+        CHECK(ward.ask({end, end}).folded == all);
+    }
+    SECTION("a question about an earlier time begins with an earlier one") {
+        CHECK(ward.ask({end - logbook::Duration{8 * 86'400'000}}).folded == 22 * 24);
+    }
+}
+
+TEST_CASE("in an open program an entry in the order folds one record", "[unit]") {
+    const Ward ward;
+    auto log = quietLog(40);
+    ward.add(log.records());
+    const auto end = log.records().back().at;
+    (void)ward.rebuild();
+    auto source = station::StandingSource::open(ward.surroundings, ward.file);
+    REQUIRE(source);
+    const auto folded = [&](logbook::Instant at) {
+        const auto standing = (*source)->ask({at});
+        REQUIRE(standing);
+        return standing->folded;
+    };
+    CHECK(folded(end) == 24);
+    CHECK(folded(end) == 0);
+    log.on(device).at(end + minutes(5)).note();
+    ward.add({log.records().back()});
+    CHECK(folded(end) == 0);
+    CHECK(folded(end + minutes(10)) == 1);
+    CHECK(folded(end + minutes(20)) == 0);
+    log.on(device).station("icu-2").at(end - minutes(90)).note();
+    ward.add({log.records().back()});
+    CHECK(folded(end + minutes(20)) == 26);
+    log.on(device).at(end + minutes(21)).strike(log.records().back().name);
+    ward.add({log.records().back()});
+    CHECK(folded(end + minutes(30)) == 26);
+    const station::Asked later{end + minutes(30)};
+    requireSame(ward, later, *(*source)->ask(later));
+    const auto alone = (*source)->askAbout(device, later);
+    REQUIRE(alone);
+    CHECK(alone->folded == 0);
+    const auto verdictIn = [&](const station::Standing& standing) {
+        return verdict(rules::assess(standing.state, deviceOf(standing.state), {later.at.value()}));
+    };
+    CHECK(verdictIn(*alone) == verdictIn(ward.askCold(later)));
+}
+
+TEST_CASE("no byte of a kept state can be changed so that an answer is", "[exhaustive]") {
+    const Ward ward;
+    auto log = quietLog(3);
+    log.on(device).at("03-05 20:00").soil();
+    ward.add(log.records());
+    (void)ward.rebuild();
+    const auto end = when("03-05 23:30");
+    const auto wanted = answersOf(ward, ward.askCold({end}));
+    const auto kept = ward.open().snapshotsKept();
+    REQUIRE(kept);
+    REQUIRE(kept->size() == 1);
+    const auto bytes = (*ward.open().snapshotAt(kept->front().place))->bytes;
+    for (std::size_t place = 0; place < bytes.size(); ++place) {
+        auto changed = bytes;
+        changed[place] = static_cast<char>(changed[place] ^ (1 << (place % 8)));
+        ward.tamper("UPDATE derived_snapshots SET bytes = x'" + hexOf(changed) + "'");
+        const auto standing = ward.ask({end});
+        REQUIRE(standing.folded == static_cast<std::int64_t>(log.records().size()));
+        if (place % 16 == 0) REQUIRE(answersOf(ward, standing) == wanted);
+    }
+    ward.tamper("UPDATE derived_snapshots SET bytes = x'" + hexOf(bytes) + "'");
+    CHECK(ward.ask({end}).folded < static_cast<std::int64_t>(log.records().size()));
+}
+
+TEST_CASE("verify finds a kept state that is whole and not true", "[unit]") {
+    const Ward ward;
+    auto log = quietLog(20);
+    log.on(device).at("03-22 20:00").soil();
+    ward.add(log.records());
+    (void)ward.rebuild();
+    const auto end = log.records().back().at;
+    auto logbook = station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
+    const auto newest = logbook->snapshotsKept()->back().place;
+    auto forged = **logbook->snapshotAt(newest);
+    REQUIRE(station::verify(ward.surroundings, ward.file)->ok());
+    SECTION("in its bytes") {
+        const auto model = forged.bytes.find("Larch");
+        REQUIRE(model != std::string::npos);
+        forged.bytes[model] = 'M';
+    }
+    SECTION("in its strikes") {
+        forged.strikes.push_back({"icu-1", 3});
+    }
+    SECTION("in its rulebooks") {
+        forged.rulebooks.fill(1);
+    }
+    REQUIRE(logbook->keepSnapshots(std::vector{forged}, {}, {"mt", ward.clock.now()}));
+    const auto found = station::verify(ward.surroundings, ward.file);
+    REQUIRE(found);
+    CHECK_FALSE(found->ok());
+    CHECK(found->report.ok());
+    CHECK(found->thrownAway);
+    REQUIRE(found->snapshots.wrong.size() == 1);
+    CHECK(found->snapshots.wrong.front() == newest);
+    CHECK(station::findingsOf(ward.surroundings.words, *found).front().find(
+              toText(newest.name)) != std::string::npos);
+    CHECK(logbook->snapshotsKept()->empty());
+    CHECK(station::verify(ward.surroundings, ward.file)->ok());
+    requireSame(ward, {end}, ward.ask({end}));
+}
+
+TEST_CASE("what only reads keeps nothing", "[unit]") {
+    const Ward ward;
+    const auto log = quietLog(40);
+    ward.add(log.records());
+    const auto before = bytesOf(ward.file.path);
+    (void)ward.ask({log.records().back().at});
+    CHECK(bytesOf(ward.file.path) == before);
+}
+
+TEST_CASE("states are kept once an answer would fold too much", "[unit]") {
+    const Ward ward;
+    auto log = quietLog(850);
+    REQUIRE(static_cast<std::int64_t>(log.records().size()) > station::mostFolded);
+    ward.add(log.records());
+    auto logbook = station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
+    REQUIRE(logbook);
+    CHECK(logbook->snapshotsKept()->empty());
+    station::renewSnapshots(ward.surroundings, *logbook);
+    const auto kept = *logbook->snapshotsKept();
+    CHECK(kept.size() == 4);
+    log.on(device).station("icu-2").at("03-03 00:30").note();
+    REQUIRE(logbook->append(std::vector{log.records().back()}, {"mt", ward.clock.now()}));
+    station::renewSnapshots(ward.surroundings, *logbook);
+    CHECK_FALSE(logbook->snapshotsKept()->front().isValid);
+}
