@@ -16,6 +16,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QWheelEvent>
 #include <QtTest/QTest>
 #include <catch2/catch.hpp>
 #include <functional>
@@ -104,16 +105,25 @@ struct WindowWorld {
         return false;
     }
 
-    // A press of the mouse in the middle of what can be seen of it.
+    // A press of the mouse in the middle of what can be seen of it. What is hidden, off, too small
+    // for a glove, out of the window or under something else is not pressed.
     void press(QWidget* widget) const {
         INFO("pressing " << saysOf(*widget).toStdString());
         REQUIRE(widget->isVisible());
         REQUIRE(widget->isEnabled());
         REQUIRE(widget->height() >= desktop::targetSize);
         REQUIRE(widget->width() >= desktop::targetSize);
-        const auto seen = widget->visibleRegion().boundingRect();
+        const auto seen = seenOf(*widget);
         REQUIRE_FALSE(seen.isEmpty());
+        const auto* there = window->childAt(widget->mapTo(window.get(), seen.center()));
+        REQUIRE(there != nullptr);
+        REQUIRE((there == widget || widget->isAncestorOf(there)));
         QTest::mouseClick(widget, Qt::LeftButton, {}, seen.center());
+    }
+    // What lies within the window and everything that scrolls, in the widget's own places.
+    [[nodiscard]] QRect seenOf(const QWidget& widget) const {
+        const QRect frame(widget.mapFrom(window.get(), QPoint()), window->size());
+        return widget.visibleRegion().boundingRect() & frame;
     }
     void press(const QString& says) const {
         waitUntil("there is " + says.toStdString(),
@@ -129,12 +139,32 @@ struct WindowWorld {
         return sheet();
     }
 
-    // Scrolled to, as a person does, and then pressed.
-    void pressSeen(QWidget* button) const {
-        for (auto* each = button->parentWidget(); each != nullptr; each = each->parentWidget())
-            if (auto* scroll = qobject_cast<QScrollArea*>(each))
-                scroll->ensureWidgetVisible(button);
+    // Turns the wheel until it is in sight, as far as it can be.
+    void bringIntoSight(const QWidget& widget) const {
+        for (auto* each = widget.parentWidget(); each != nullptr; each = each->parentWidget()) {
+            auto* scroll = qobject_cast<QScrollArea*>(each);
+            for (int turns = 0; scroll != nullptr && turns < 400; ++turns) {
+                auto* port = scroll->viewport();
+                const QRect place(widget.mapTo(port, QPoint()), widget.size());
+                const bool isBelow = place.bottom() > port->rect().bottom() &&
+                                     place.top() > port->rect().top();
+                const bool isAbove = place.top() < port->rect().top() &&
+                                     place.bottom() < port->rect().bottom();
+                if (!isBelow && !isAbove) break;
+                const auto middle = port->rect().center();
+                QWheelEvent turn(middle, port->mapToGlobal(middle), {}, {0, isBelow ? -30 : 30},
+                                 Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+                QApplication::sendEvent(port, &turn);
+            }
+        }
         QCoreApplication::processEvents();
+    }
+    // Scrolled to, as a person does, and then pressed: as much of it as a glove needs is in sight.
+    void pressSeen(QWidget* button) const {
+        bringIntoSight(*button);
+        INFO("pressing " << saysOf(*button).toStdString());
+        CHECK(seenOf(*button).height() >= desktop::targetSize);
+        CHECK(seenOf(*button).width() >= desktop::targetSize);
         press(button);
     }
 

@@ -214,11 +214,12 @@ void BedsideDesk::readUnit() {
                         std::make_shared<UnitView>(UnitView{fleet, std::move(bedside)}));
                 });
         },
-        this, [this, serial = m_serial](const station::Result<SharedUnitView>& unit) {
+        this, [this, fleet, serial = m_serial](const station::Result<SharedUnitView>& unit) {
             if (serial != m_serial) return;
             if (unit) {
                 show(*unit);
-            } else {
+            } else if (fleet == workplace().fleet() && !workplace().isReading()) {
+                // Nor is it one that has been enrolled since that fleet was read.
                 m_serial.clear();
                 Q_EMIT workplace().refused(unit.error());
             }

@@ -43,6 +43,8 @@ public:
     [[nodiscard]] Presence& presence() { return m_presence; }
     // The last one that could be read; null before the first.
     [[nodiscard]] const SharedFleetView& fleet() const { return m_fleet; }
+    // Whether a newer one is being read: what was just kept may not be in the last.
+    [[nodiscard]] bool isReading() const { return m_isReading; }
 
     // Where this computer stands, as set at the station; none: nobody is asked about places.
     [[nodiscard]] const std::optional<std::string>& place() const { return m_place; }

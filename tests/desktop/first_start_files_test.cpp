@@ -1,0 +1,115 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Files that somebody brings along to the first start: a rulebook of their own, a fleet list; and
+// how they are chosen.
+#include "first_start_world.h"
+
+using namespace support;
+
+namespace {
+
+void openNew(FirstStartWorld& world) {
+    world.open({1280, 800}, {}, false);
+}
+
+QString textIn(const FirstStartWorld& world, const QString& name) {
+    const auto* line = qobject_cast<QLineEdit*>(world.field(name));
+    REQUIRE(line != nullptr);
+    return line->text();
+}
+
+}  // namespace
+
+TEST_CASE("a folder is chosen by presses, and files in it are none", "[unit]") {
+    FirstStartWorld world;
+    openNew(world);
+    const auto inner = world.home.folder.file("wards") / "icu";
+    std::filesystem::create_directories(inner);
+    world.home.folder.write("notes.txt", "nothing");
+    world.toDepartment();
+    world.pressButton("Choose another folder");
+    world.waitUntil("it is shown", [&] { return world.isSaid("In "); });
+    // The data folder of the program is not there yet: it begins in the person's own.
+    CHECK(world.buttons("notes.txt").empty());
+    world.pressButton("wards");
+    world.pressButton("icu");
+    CHECK(world.isSaid(QString::fromStdString(inner.string())));
+    world.pressButton("Up");
+    world.pressButton("icu");
+    world.pressButton("This folder");
+    world.waitUntil("the sheet is gone", [&] { return world.sheet() == nullptr; });
+    CHECK(textIn(world, "Where the logbook lies").toStdString() ==
+          (inner / "department.logbook").string());
+    world.pressButton("Choose another folder");
+    world.pressButton("Up");
+    world.pressButton("Back");
+    CHECK(textIn(world, "Where the logbook lies").toStdString() ==
+          (inner / "department.logbook").string());
+}
+
+TEST_CASE("a rulebook of one's own is told with its faults or its warnings", "[unit]") {
+    FirstStartWorld world;
+    world.home.folder.write("faulty.toml", "format = 1\ntitle = \"Ward\"\nedition = \"1\"\n");
+    world.home.folder.write("policy.toml", policyOf("color = 3\n"));
+    world.home.folder.write("mild.toml", policyOf());
+    world.home.folder.write("list.csv", "serial\n");
+    openNew(world);
+    world.toRules();
+    world.pressButton("Our own rulebook");
+    world.waitUntil("files are offered", [&] { return !world.buttons("mild.toml").empty(); });
+    CHECK(world.buttons("list.csv").empty());
+    world.pressButton("faulty.toml");
+    world.waitUntil("its faults are told",
+                    [&] { return world.isSaid("These faults have to be put right first"); });
+    CHECK(world.isSaid("time_zone"));
+    world.pressButton("Begin the logbook");
+    CHECK(world.isSaid("This rulebook cannot be used"));
+    world.chooseOwn("policy.toml");
+    world.waitUntil("the other's are told", [&] { return world.isSaid("color"); });
+    world.chooseOwn("mild.toml");
+    world.waitUntil("its warnings are told", [&] { return world.isSaid("To think about"); });
+    CHECK_FALSE(std::filesystem::exists(world.home.folder.file("data")));
+    world.pressButton("Begin the logbook");
+    world.waitUntil("it is begun", [&] { return world.isSaid("4 of 5"); });
+    const auto& fleet = world.window->workplace().fleet();
+    world.waitUntil("it is read", [&] { return fleet != nullptr; });
+    CHECK(fleet->board.state.rulebook->title.size() > 0);
+}
+
+TEST_CASE("a fleet list shows every refused line before anything is written", "[unit]") {
+    FirstStartWorld world;
+    world.home.folder.write("fleet.csv",
+                            "serial,model,groups,commissioned,shelf\n"
+                            "KB-0500,Larch 4,adult,2026-01-15,1\n"
+                            "KB-0501,Larch 4,giraffe,2026-01-15,2\n"
+                            "KB-0500,Larch 4,adult,2026-01-15,3\n"
+                            ",Larch 4,adult,2026-01-15,4\n"
+                            "KB-0502,Rowan 2,adult,2026-01-15,5\n"
+                            "KB-0503,Larch 4,adult,2026-01-15,6\n");
+    openNew(world);
+    world.toUnits();
+    const auto preview = [&] {
+        world.pressButton("Enrol a fleet list");
+        world.pressButton("fleet.csv");
+        world.waitUntil("it is previewed", [&] { return world.isSaid("Nothing is written yet"); });
+    };
+    preview();
+    CHECK(world.isSaid("2 units can be enrolled, 4 lines are refused"));
+    CHECK(world.isSaid("Line 2, unit KB-0500, is refused."));
+    CHECK(world.isSaid("Line 3, unit KB-0501, is refused."));
+    CHECK(world.isSaid("giraffe"));
+    CHECK(world.isSaid("Line 4, unit KB-0500, is refused."));
+    CHECK(world.isSaid("Line 5 is refused."));
+    CHECK(world.isSaid("The column shelf is not known"));
+    world.pressButton("Back, enrol none");
+    CHECK(world.window->workplace().fleet()->board.rows.empty());
+    preview();
+    world.pressButton("Enrol these 2 units");
+    world.waitUntil("they are enrolled", [&] { return world.isSaid("2 units are enrolled"); });
+    world.waitUntil("they are read", [&] {
+        return world.window->workplace().fleet()->board.rows.size() == 2;
+    });
+    world.pressButton("Go on to the first check");
+    world.waitUntil("the first is open", [&] { return world.isSaid("KB-0502"); });
+}
