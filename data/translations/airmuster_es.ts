@@ -713,6 +713,10 @@
         <source>Making the demo, three months of an invented hospital.</source>
         <translation>Creando la demostración: tres meses de un hospital inventado.</translation>
     </message>
+    <message>
+        <source>Read %1. Nothing was done with it.</source>
+        <translation>Leído: %1. No se ha hecho nada con ello.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FitSheet</name>
@@ -767,6 +771,18 @@
     <message>
         <source>No, look again</source>
         <translation>No, mirar otra vez</translation>
+    </message>
+    <message>
+        <source>Read %1. Take what is known of it, in place of what you typed?</source>
+        <translation>Leído: %1. ¿Tomar lo que se sabe de esa pieza en lugar de lo escrito?</translation>
+    </message>
+    <message>
+        <source>Take what is known of %1</source>
+        <translation>Tomar lo que se sabe de %1</translation>
+    </message>
+    <message>
+        <source>Keep what I typed</source>
+        <translation>Conservar lo escrito</translation>
     </message>
 </context>
 <context>
@@ -1768,6 +1784,10 @@
         <source>PIN</source>
         <translation>PIN</translation>
     </message>
+    <message>
+        <source>Read %1, which is nobody&apos;s badge.</source>
+        <translation>Leído: %1. No es la tarjeta de nadie.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::StepCard</name>
@@ -2268,6 +2288,10 @@
         <source>No unit is enrolled yet. Enrol one, or finish without.</source>
         <translation>Todavía no hay ningún ventilador dado de alta. Dar de alta uno o terminar sin ninguno.</translation>
     </message>
+    <message>
+        <source>Read %1, but %2 is not enrolled yet. Enrol it first, or empty the field and scan again.</source>
+        <translation>Leído: %1, pero %2 aún no está dado de alta. Darlo de alta primero, o vaciar el campo y escanear otra vez.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::UseForms</name>
@@ -2533,6 +2557,13 @@
     <message>
         <source>en or es</source>
         <translation>en o es</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::Sheet</name>
+    <message>
+        <source>What was told last</source>
+        <translation>Último aviso del programa</translation>
     </message>
 </context>
 </TS>

@@ -113,3 +113,18 @@ TEST_CASE("a fleet list shows every refused line before anything is written", "[
     world.pressButton("Go on to the first check");
     world.waitUntil("the first is open", [&] { return world.isSaid("KB-0502"); });
 }
+
+TEST_CASE("a unit that is scanned before the last is enrolled is not taken for it", "[unit]") {
+    FirstStartWorld world;
+    openNew(world);
+    world.toUnits();
+    world.scan("KB-0500");
+    world.waitUntil("it is read", [&] { return textIn(world, "Serial number") == "KB-0500"; });
+    world.scan("KB-0501");
+    world.waitUntil("it is told", [&] { return world.isSaid("Read KB-0501, but KB-0500"); });
+    CHECK(textIn(world, "Serial number") == "KB-0500");
+    world.pressSeen(world.field("Asset number"));
+    world.scan("40142");
+    world.waitUntil("it is read", [&] { return textIn(world, "Asset number") == "40142"; });
+    CHECK(textIn(world, "Serial number") == "KB-0500");
+}

@@ -147,3 +147,22 @@ TEST_CASE("a part is taken out, or reprocessed in place", "[unit]") {
     CHECK(world.entriesSince(count + 1, 1) ==
           Lines{"remove " + unit + " {\"position\":\"exhalation_valve\"}"});
 }
+
+TEST_CASE("a part that is scanned takes nothing that was typed without a question", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    openSetup(world, ActsWorld::idle);
+    const auto count = world.entries().size();
+    world.pressButton("Fit: Flow sensor");
+    (void)world.awaitSheet();
+    world.typeInto("Model", "Of our own");
+    world.scan(ActsWorld::sensor);
+    world.pressButton("Keep what I typed");
+    CHECK(world.line("Model")->text() == "Of our own");
+    CHECK(world.line("Serial")->text().isEmpty());
+    world.scan(ActsWorld::sensor);
+    world.pressButton("Take what is known of FS-9");
+    CHECK(world.line("Model")->text() == "Brookvale FS-A");
+    CHECK(world.line("Serial")->text() == "FS-9");
+    CHECK(world.entries().size() == count);
+}

@@ -93,6 +93,7 @@ SecondSheet::SecondSheet(Workplace& workplace, QWidget* parent)
 }
 
 bool SecondSheet::takeScan(const QString& text) {
+    if (m_people->isHidden()) return false;  // somebody is at their PIN
     m_people->readBadge(text);
     return true;
 }

@@ -4,6 +4,7 @@
 // An entry, and its correction; see record_sheet.h.
 #include "desktop/bedside/record_sheet.h"
 
+#include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "station/bedside.h"
@@ -121,8 +122,8 @@ void CorrectionSheet::addReasons() {
 }
 
 bool CorrectionSheet::takeScan(const QString& text) {
-    if (m_unit == nullptr) return false;
-    m_unit->setText(text);
+    if (m_unit == nullptr || !isUnitCode(*m_tools.workplace.fleet(), text)) return false;
+    m_unit->setText(text.trimmed());
     return true;
 }
 

@@ -130,7 +130,7 @@ void FitSheet::propose(const report::PartProposal& proposal) {
 }
 
 bool FitSheet::takeScan(const QString& text) {
-    if (isUnitCode(*m_unit, text)) {
+    if (isUnitCode(*m_unit->fleet, text)) {
         Q_EMIT codeRead(text);
     } else {
         look(text.trimmed(), true);
@@ -153,7 +153,11 @@ void FitSheet::takeFound(const station::Found& found, bool isScanned) {
         return part.position == m_fit.position;
     });
     if (here != found.parts.end()) {
-        propose(*here);
+        if (isScanned && m_fields->losesTyped(*here)) {
+            askToPropose(*here, shownText(found.read));
+        } else {
+            propose(*here);
+        }
         return;
     }
     const bool isElse = found.what == station::Found::What::Part ||
@@ -165,6 +169,15 @@ void FitSheet::takeFound(const station::Found& found, bool isScanned) {
         say(*m_trouble, tr("Read %1. Put the cursor where it belongs, and scan again.")
                             .arg(shownText(found.read)));
     }
+}
+
+void FitSheet::askToPropose(const report::PartProposal& proposal, const QString& read) {
+    m_tools.desk.workplace.ask(
+        {tr("Read %1. Take what is known of it, in place of what you typed?").arg(read),
+         tr("Take what is known of %1").arg(read), tr("Keep what I typed")},
+        [self = QPointer<FitSheet>(this), proposal](bool isYes) {
+            if (self && isYes) self->propose(proposal);
+        });
 }
 
 QString FitSheet::otherGroups() const {

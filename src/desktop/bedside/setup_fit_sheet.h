@@ -38,6 +38,7 @@ private:
     void propose(const report::PartProposal& proposal);
     void look(const QString& text, bool isScanned);
     void takeFound(const station::Found& found, bool isScanned);
+    void askToPropose(const report::PartProposal& proposal, const QString& read);
     void showAnswers();
     [[nodiscard]] QString otherGroups() const;
     void askGroups();

@@ -62,6 +62,13 @@ QLineEdit* PartFields::addLine(const std::string& key, const QString& label) {
     m_layout->addWidget(field);
     m_lines.emplace_back(key, field);
     connect(field, &QLineEdit::textChanged, this, &PartFields::changed);
+    connect(field, &QLineEdit::textEdited, this, [this, key](const QString& text) {
+        if (text.isEmpty()) {
+            m_typed.erase(key);
+        } else {
+            m_typed.insert(key);
+        }
+    });
     return field;
 }
 
@@ -121,8 +128,10 @@ void PartFields::propose(const report::PartProposal& proposal) {
         const auto text = proposal.texts.find(key);
         if (text != proposal.texts.end()) {
             field->setText(shownText(text->second));
+            m_typed.erase(key);
         } else if (!report::isOfOnePart(key)) {
             field->clear();
+            m_typed.erase(key);
         }
     }
     for (const auto& [key, value] : proposal.texts) {
@@ -139,6 +148,16 @@ void PartFields::propose(const report::PartProposal& proposal) {
     for (const auto& [key, button] : m_reuses)
         if (reuse != proposal.texts.end()) button->setChecked(key == reuse->second);
     Q_EMIT changed();
+}
+
+bool PartFields::losesTyped(const report::PartProposal& proposal) const {
+    return std::ranges::any_of(m_lines, [&](const auto& each) {
+        const auto& [key, field] = each;
+        if (!m_typed.contains(key)) return false;
+        const auto text = proposal.texts.find(key);
+        return text == proposal.texts.end() ? !report::isOfOnePart(key)
+                                            : shownText(text->second) != field->text();
+    });
 }
 
 station::StatedPart PartFields::stated(const std::string& position) const {
@@ -173,6 +192,7 @@ QString PartFields::wrong() const {
 bool PartFields::typeIntoFocused(const QString& text) {
     for (const auto& [key, field] : m_lines) {
         if (!field->hasFocus()) continue;
+        if (m_typed.contains(key)) return false;
         field->setText(text);
         field->setModified(true);
         return true;

@@ -9,6 +9,7 @@
 
 #include <QWidget>
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -33,6 +34,8 @@ public:
 
     // What was typed of serial, lot and expiry stays, unless the proposal is of that very part.
     void propose(const report::PartProposal& proposal);
+    // Whether something that somebody typed would give way to it.
+    [[nodiscard]] bool losesTyped(const report::PartProposal& proposal) const;
 
     [[nodiscard]] station::StatedPart stated(const std::string& position) const;
     [[nodiscard]] std::vector<std::string> chosenGroups() const;
@@ -40,7 +43,7 @@ public:
     [[nodiscard]] QString wrong() const;
 
     [[nodiscard]] QLineEdit* first() const { return m_lines.front().second; }
-    // A code into the line with the focus; whether there was one.
+    // A code into the line with the focus, if nothing was typed there; whether it is there now.
     bool typeIntoFocused(const QString& text);
     void typeSerial(const QString& text);
 
@@ -57,6 +60,7 @@ private:
 
     QVBoxLayout* m_layout = nullptr;
     std::vector<std::pair<std::string, QLineEdit*>> m_lines;  // attribute and line
+    std::set<std::string, std::less<>> m_typed;  // in which there is something by hand
     std::vector<std::pair<std::string, QPushButton*>> m_groups;
     QWidget* m_reuse = nullptr;
     std::vector<std::pair<std::string, QPushButton*>> m_reuses;

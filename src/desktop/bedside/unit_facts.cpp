@@ -54,9 +54,9 @@ QString whoMayEnter(const UnitView& unit, const words::Words& words, logbook::Ki
         .arg(shownText(words::rolesWithPeople(context, roles)));
 }
 
-bool isUnitCode(const UnitView& unit, const QString& text) {
+bool isUnitCode(const FleetView& fleet, const QString& text) {
     const auto code = plainText(text.trimmed());
-    for (const auto& [serial, device] : unit.fleet->standing->state.devices)
+    for (const auto& [serial, device] : fleet.standing->state.devices)
         if (serial == code || device->enrolment.asset == code) return true;
     return false;
 }

@@ -28,7 +28,7 @@ namespace desktop {
                                   logbook::Kind kind);
 
 // Whether that is the serial or asset number of a unit, as it was scanned.
-[[nodiscard]] bool isUnitCode(const UnitView& unit, const QString& text);
+[[nodiscard]] bool isUnitCode(const FleetView& fleet, const QString& text);
 
 // The places where units of the department stand or stood last, those with most units first; no
 // more than so many.

@@ -236,7 +236,8 @@ void FirstStart::finish(const QString& serial) {
 }
 
 void FirstStart::takeScan(const QString& text) {
-    if (isUnderWay()) m_pages[m_at]->takeScan(text);
+    if (isUnderWay() && m_pages[m_at]->takeScan(text)) return;
+    tell(tr("Read %1. Nothing was done with it.").arg(text));
 }
 
 void FirstStart::begin(const station::LogbookFile& file) {

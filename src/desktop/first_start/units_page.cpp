@@ -59,9 +59,17 @@ void UnitsPage::enter() {
     m_serial->setFocus();
 }
 
+// A unit that is not enrolled yet is not lost to the next one that is scanned.
 bool UnitsPage::takeScan(const QString& text) {
-    m_serial->setText(text);
-    m_model->setFocus();
+    auto* field = m_asset->hasFocus() ? m_asset : m_serial;
+    if (!field->text().isEmpty() && field->text() != text) {
+        Q_EMIT troubled(tr("Read %1, but %2 is not enrolled yet. Enrol it first, or empty the "
+                           "field and scan again.")
+                            .arg(text, field->text()));
+        return true;
+    }
+    field->setText(text);
+    (field == m_serial ? m_model : m_place)->setFocus();
     return true;
 }
 

@@ -52,6 +52,19 @@ bool Sheet::takeScan(const QString&) {
     return false;
 }
 
+void Sheet::tell(const QString& text) {
+    if (m_told == nullptr) {
+        m_told = new QLabel;
+        m_told->setWordWrap(true);
+        m_told->setTextFormat(Qt::PlainText);
+        m_told->setAccessibleName(tr("What was told last"));
+        auto* rows = static_cast<QVBoxLayout*>(layout());
+        rows->insertWidget(rows->count() - 1, m_told);
+    }
+    m_told->setText(text);
+    m_told->setVisible(!text.isEmpty());
+}
+
 void Sheet::callOff() {
     Q_EMIT calledOff();
     close();

@@ -31,6 +31,8 @@ public:
     // A code was scanned while it is the uppermost. Whether it is taken; if not, the window asks
     // what is meant.
     virtual bool takeScan(const QString& text);
+    // Says it above the foot: what the window says lies behind the sheet.
+    void tell(const QString& text);
 
     // Whether it holds something of whoever is signed in that must not be lost when the window is
     // locked.
@@ -51,6 +53,7 @@ protected:
 private:
     QVBoxLayout* m_content = nullptr;
     QVBoxLayout* m_foot = nullptr;
+    QLabel* m_told = nullptr;  // none yet: nothing was told
 };
 
 // The sheets over one widget, one upon the other.

@@ -107,9 +107,24 @@ void SignInSheet::addFields() {
     connect(m_who, &QLineEdit::returnPressed, m_pin, [this] { m_pin->setFocus(); });
 }
 
+// The PIN may be typed at once; what is nobody's badge gives way to what was typed before.
 bool SignInSheet::takeScan(const QString& text) {
+    const auto before = m_who->text();
     m_who->setText(text);
     m_pin->setFocus();
+    const auto fleet = m_workplace.fleet();
+    if (!fleet) return true;
+    m_workplace.read(
+        [fleet, who = plainText(text)](const auto& surroundings, const auto& file) {
+            const station::Gate gate(surroundings, file, *fleet->standing->log);
+            const auto person = gate.personOf(who);
+            return !person || gate.knows(*person);
+        },
+        this, [this, text, before](bool mayBeBadge) {
+            if (mayBeBadge || m_who->text() != text) return;
+            m_who->setText(before);
+            m_trouble->setText(tr("Read %1, which is nobody's badge.").arg(text));
+        });
     return true;
 }
 

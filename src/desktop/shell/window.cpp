@@ -253,12 +253,13 @@ void Window::comeBack(const std::string& person) {
 
 void Window::tell(const QString& text) {
     m_told->setText(text);
+    if (auto* sheet = m_sheets->top()) sheet->tell(text);
 }
 
 void Window::tellProblem(const station::Problem& problem) {
     auto text = shownText(problem.notice.text());
     for (const auto& detail : problem.details) text += '\n' + shownText(detail);
-    tell(text);
+    m_told->setText(text);  // a sheet says by itself why it was refused
 }
 
 }  // namespace desktop

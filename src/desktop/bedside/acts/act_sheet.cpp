@@ -136,12 +136,15 @@ void ActSheet::take(const Workplace::Kept& kept) {
 }
 
 bool ActSheet::takeScan(const QString& text) {
-    if (isUnitCode(*m_unit, text)) {
+    if (isUnitCode(*m_unit->fleet, text)) {
         Q_EMIT codeRead(text);
         return true;
     }
     for (auto* widget : m_fields) {
-        if (widget->line() == nullptr || !widget->line()->hasFocus()) continue;
+        const auto* line = widget->line();
+        if (line == nullptr || !line->hasFocus()) continue;
+        // What somebody typed stays.
+        if (line->isModified() && !line->text().isEmpty()) return false;
         widget->setText(text.trimmed());
         return true;
     }
