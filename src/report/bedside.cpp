@@ -181,6 +181,7 @@ bool disturbsEvidence(logbook::Kind kind) {
         case Kind::Fit:
         case Kind::Remove:
         case Kind::Reprocess:
+        case Kind::Check:
         case Kind::Power:
         case Kind::Software:
         case Kind::Service: return true;

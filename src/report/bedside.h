@@ -119,7 +119,7 @@ struct BedsideQuestion {
                                     Instant instant, Instant now);
 
 // Whether an entry of that kind may change what a hold with a sheet is to keep as it is: cleaning,
-// resetting, switching, taking apart. It is asked about first; nothing forbids it.
+// resetting, testing, switching, taking apart. It is asked about first; nothing forbids it.
 [[nodiscard]] bool disturbsEvidence(logbook::Kind kind);
 
 }  // namespace report

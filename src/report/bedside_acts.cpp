@@ -119,6 +119,15 @@ ReprocessToLog reprocessToLog(const Context& context, const rules::Position& pos
             context.words.say("level." + std::string(logbook::name(position.reprocessLevel)))};
 }
 
+std::string limitsIn(const words::Words& words, const AskedMeasure& measure,
+                     std::string_view unit) {
+    const auto converted = [&](const std::optional<double>& limit) {
+        return limit ? logbook::convert(*limit, measure.unit, unit) : std::nullopt;
+    };
+    return words::limitsText(words, converted(measure.min), converted(measure.max),
+                             std::string(unit));
+}
+
 MeasureJudgement judge(const words::Words& words, const AskedMeasure& measure, double value,
                        std::string_view unit) {
     using Standing = MeasureJudgement::Standing;

@@ -114,6 +114,11 @@ struct MeasureJudgement {
 [[nodiscard]] MeasureJudgement judge(const words::Words& words, const AskedMeasure& measure,
                                      double value, std::string_view unit);
 
+// The measure's limits in another unit, "at most 0.2 L/min"; "" where there are none, or the unit
+// measures something else.
+[[nodiscard]] std::string limitsIn(const words::Words& words, const AskedMeasure& measure,
+                                   std::string_view unit);
+
 // As typed, with a decimal point or comma; nothing if it is no number.
 [[nodiscard]] std::optional<double> typedNumber(std::string_view text);
 

@@ -2,8 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Measures the window without a display, and prints the times by the clock on the wall: from start
-// to a board that can be used, from a key to what it paints while the log is folded beside it, and
-// scrolling through 5,000 units. What was measured is told in docs/internals/performance.md.
+// to a board that can be used, from a scan to the unit, from a key to what it paints while the log
+// is folded beside it, and scrolling through 5,000 units. What was measured is told in
+// docs/internals/performance.md.
+#include "desktop/bedside/bedside_desk.h"
 #include "desktop/shell/window.h"
 #include "desktop/theme/appearance.h"
 #include "station/sample.h"
@@ -90,6 +92,32 @@ void measureStart(const Bench& bench) {
         ms.push_back(msOf(timer));
     }
     tell("start to a usable board, demo", ms);
+}
+
+// From the scanner's last key to the unit, painted with the way to ready; each open one is left.
+void measureScans(const Bench& bench) {
+    const auto window = bench.open(bench.demo);
+    waitForFleet(*window);
+    auto* desk = window->findChild<desktop::BedsideDesk*>();
+    std::vector<QString> serials;
+    for (const auto& row : window->workplace().fleet()->board.rows)
+        serials.push_back(QString::fromStdString(row.assessment.device));
+    QString shown;
+    QObject::connect(desk, &desktop::BedsideDesk::unitShown, window.get(),
+                     [&](const QString& serial) { shown = serial; });
+    std::vector<double> ms;
+    for (const auto& serial : serials) {
+        QTest::qWait(300);  // the filter has forgotten the scan before
+        for (const auto letter : serial)
+            QTest::keyClick(window.get(), letter.toLatin1(), Qt::NoModifier, 1);
+        QElapsedTimer timer;
+        timer.start();
+        QTest::keyClick(window.get(), Qt::Key_Return);
+        require(QTest::qWaitFor([&] { return shown == serial; }, 60'000), "no unit is shown");
+        QApplication::processEvents();
+        ms.push_back(msOf(timer));
+    }
+    tell("a scan to its unit, demo", ms);
 }
 
 // The log is folded again and again beside it.
@@ -184,6 +212,7 @@ int main(int count, char** words) {
         require(station::makeSample(bench.surroundings(), bench.demo, {}).has_value(),
                 "the demo cannot be made");
         measureStart(bench);
+        measureScans(bench);
         measureKeys(bench);
         measureScrolling(bench);
     } catch (const std::exception& trouble) {

@@ -191,6 +191,47 @@ TEST_CASE("the unit's own entries", "[unit]") {
     CHECK(groups == Lines{"group " + unit + " {\"group\":\"adult_transport\"}"});
 }
 
+TEST_CASE("a deviation is permitted for a time, with a reason", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const std::string unit = ActsWorld::idle;
+    openActs(world, unit);
+    const auto until = toText(world.clock.now() + logbook::Duration{3 * 86'400'000LL});
+    // Of 1, 3, 7, 14 and 30 days: Tuesday.
+    const auto kept = enter(world, {"Permit a deviation",
+                                    {"Battery check", "until 1 Dec"},
+                                    {{"Why", "spare battery on order"}},
+                                    "Permit it until"});
+    CHECK(kept == Lines{"waive " + unit +
+                        " {\"finding\":\"due\",\"reason\":\"spare battery on order\","
+                        "\"subject\":\"battery\",\"until\":\"" +
+                        until + "\"}"});
+}
+
+TEST_CASE("a notice is carried out on the unit it names", "[unit]") {
+    ActsWorld world;
+    const std::string unit = ActsWorld::idle;
+    world.write("notice", "",
+                {{"key", "cable_26"},
+                 {"title", "Look at the mains cable"},
+                 {"action", "inspect"},
+                 {"match", logbook::json::Object{{"devices", logbook::json::Array{unit}}}}});
+    world.window->workplace().refresh();
+    world.signIn();
+    openActs(world, unit);
+    ActsWorld::waitUntil("the notice is found on it", [&] {
+        return !world.buttons("Notice carried out").front()->property("off").toBool();
+    });
+    CHECK(enter(world, {"Notice carried out",
+                        {"cable_26"},
+                        {{"What was done", "cable is whole"}},
+                        "Carried out on this unit"}) ==
+          Lines{"notice_done " + unit + " {\"key\":\"cable_26\",\"text\":\"cable is whole\"}"});
+    ActsWorld::waitUntil("nothing is left to be done", [&] {
+        return world.buttons("Notice carried out").front()->property("off").toBool();
+    });
+}
+
 TEST_CASE("a refusal says why, and keeps what was typed", "[unit]") {
     ActsWorld world;
     world.signIn("p.quill");
@@ -233,6 +274,13 @@ TEST_CASE("one unit takes over from another in two scans", "[unit]") {
                     "use_start " + second + " {\"group\":\"" + groupOf(world, first) +
                         "\",\"location\":\"" + placeOf(world, first) +
                         "\",\"reason\":\"Fault of the unit\"}"});
+        const auto* desk = world.window->findChild<desktop::BedsideDesk*>();
+        ActsWorld::waitUntil("the unit that took over is open",
+                             [&] { return desk->serial().toStdString() == second; });
+        ActsWorld::waitUntil("it is in use", [&] {
+            return !world.all<desktop::VerdictChip>("in use").empty();
+        });
+        CHECK(world.sheet() == nullptr);
     }
 }
 

@@ -4,6 +4,7 @@
 // What is entered on the way to ready: values and their limits, when and who, drafts, and the codes
 // that come in between.
 #include "desktop/bedside/unit_bar.h"
+#include "station/settings.h"
 #include "way_world.h"
 
 using namespace support;
@@ -71,6 +72,48 @@ TEST_CASE("what is half typed outlives the lock, for its owner alone", "[unit]")
     way.press(way.mainButton());
     const auto then = toText(way.clock.now() - logbook::Duration{20 * 60'000LL});
     CHECK(way.lastOf(before + 1).starts_with(R"({"at":")" + then));
+}
+
+TEST_CASE("a value is typed in the station's unit unless another is pressed", "[unit]") {
+    Way way;
+    REQUIRE(station::changeSettings(way.surroundings(), way.file,
+                                    {way.manager(), {{"flow", "L/min"}}}));
+    way.openSignedIn();
+    const auto before = way.records().size();
+    way.doFirst("B leak");
+    way.press("Passed");
+    way.waitUntil("the value is asked for", [&] { return way.sheet() != nullptr; });
+    CHECK(way.isSaid("at most 200 mL/min"));
+    CHECK(way.isSaid("at most 0.2 L/min"));
+    CHECK(way.one<QPushButton>("L/min")->isChecked());
+    way.type("0.18");
+    way.press(way.mainButton());
+    CHECK(way.lastOf(before + 1).find(R"("leak":{"unit":"mL/min","value":180})") !=
+          std::string::npos);
+}
+
+TEST_CASE("a hold with a sheet that came meanwhile is asked about before a check", "[unit]") {
+    Way way("[holds.incident]\nlabel = \"Held after an incident\"\nsheet = [\"Do not clean.\"]\n");
+    way.openSignedIn();
+    way.doFirst("B leak");
+    way.press("Passed");
+    way.waitUntil("the value is asked for", [&] { return way.sheet() != nullptr; });
+    way.type("180");
+    way.write("withdraw", "KB-0142", {{"hold", "incident"}, {"reason", ""}});
+    way.window->workplace().refresh();
+    way.waitUntil("the hold is known", [&] {
+        return !way.all<QPushButton>("Held after an incident since").empty();
+    });
+    const auto before = way.records().size();
+    way.press(way.mainButton());
+    way.press("Leave the unit as it is");
+    QTest::qWait(100);
+    CHECK(way.records().size() == before);
+    CHECK(way.typed() == "180");
+    way.press(way.mainButton());
+    CHECK(way.isSaid("Do not clean."));
+    way.press("It was done: keep the entry");
+    CHECK(way.lastOf(before + 1).find(R"("value":180)") != std::string::npos);
 }
 
 TEST_CASE("a refused entry loses nothing that was typed", "[unit]") {

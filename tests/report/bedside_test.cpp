@@ -259,7 +259,8 @@ TEST_CASE("a hold with a sheet shows it, and offers nothing that touches the uni
         CHECK(std::holds_alternative<std::monostate>(row.act));
     }
     using logbook::Kind;
-    for (const auto kind : {Kind::Fit, Kind::Remove, Kind::Reprocess, Kind::Power, Kind::Software})
+    for (const auto kind : {Kind::Fit, Kind::Remove, Kind::Reprocess, Kind::Check, Kind::Power,
+                            Kind::Software})
         CHECK(report::disturbsEvidence(kind));
     for (const auto kind : {Kind::Note, Kind::Sighted, Kind::UseStart, Kind::Release})
         CHECK_FALSE(report::disturbsEvidence(kind));

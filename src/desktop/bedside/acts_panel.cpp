@@ -71,7 +71,11 @@ void ActsPanel::press(ActKind kind) {
     if (const auto why = whyNot(kind, scene); !why.isEmpty()) {
         Q_EMIT workplace().told(why);
     } else if (kind == ActKind::SwapUnits) {
-        put(new SwapUnitsSheet(tools(), m_unit));
+        auto* sheet = new SwapUnitsSheet(tools(), m_unit);
+        // Once the sheet is gone.
+        connect(sheet, &SwapUnitsSheet::tookOver, this, &UnitPanel::unitWanted,
+                Qt::QueuedConnection);
+        put(sheet);
     } else if (kind == ActKind::Emergency && !workplace().presence().session()) {
         startNow();
     } else {

@@ -82,6 +82,7 @@ void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command comman
     addShortcut(this, command, [this, index] { showPanel(index); });
     connect(panel, &UnitPanel::codeRead, this,
             [this](const QString& text) { readCode(text, Origin::Scanned); });
+    connect(panel, &UnitPanel::unitWanted, this, &BedsideDesk::showUnit);
     m_tabs->addWidget(button);
     m_panelButtons.push_back(button);
 }

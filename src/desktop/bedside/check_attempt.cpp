@@ -4,6 +4,7 @@
 // An attempt; see check_attempt.h.
 #include "desktop/bedside/check_attempt.h"
 
+#include "desktop/bedside/keeping.h"
 #include "desktop/bedside/not_so_sheet.h"
 #include "desktop/bedside/person_sheet.h"
 #include "desktop/shell/text.h"
@@ -42,7 +43,7 @@ bool CheckAttempt::isInSight() const {
 
 // The unit is named on every sheet: they lie over its bar.
 QString CheckAttempt::title() const {
-    return tr("Unit %1: %2").arg(shownText(words::shown(m_asked.device)),
+    return tr("Unit %1: %2").arg(shownText(words::shown(device())),
                                  shownText(m_asked.check.label));
 }
 
@@ -123,8 +124,8 @@ void CheckAttempt::keep(const station::Act& act) {
     if (m_conditions) m_conditions->setEnabled(false);
     Q_EMIT keepingChanged(true);
     m_asked.tools.strip.choose(m_choice);
-    m_asked.tools.strip.keep(m_asked.device, {act}, this,
-                             [this](const Workplace::Kept& kept) { takeKept(kept); });
+    keepActs(m_asked.tools, m_asked.unit, {act}, this,
+             [this](const Workplace::Kept& kept) { takeKept(kept); });
 }
 
 void CheckAttempt::takeKept(const Workplace::Kept& kept) {

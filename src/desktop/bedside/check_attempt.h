@@ -23,13 +23,13 @@ class CheckAttempt : public QObject {
 public:
     struct Asked {
         PanelTools tools;
-        std::string device;
+        report::BedsideIdentity unit;
         report::CheckToLog check;
     };
     // Deletes itself once it is over.
     explicit CheckAttempt(Asked asked, QObject* parent);
 
-    [[nodiscard]] const std::string& device() const { return m_asked.device; }
+    [[nodiscard]] const std::string& device() const { return m_asked.unit.device; }
     [[nodiscard]] const std::string& check() const { return m_asked.check.check; }
     // Whether somebody is at it on the screen, and it is not kept yet.
     [[nodiscard]] bool isInSight() const;
@@ -38,6 +38,8 @@ public:
     void log(Ending ending, bool withValues, const TypedTexts& typed);
     void askNotSo();
     void renew(const report::CheckToLog& check);
+    // The unit as it stands now: a hold may have been set meanwhile.
+    void renewUnit(const report::BedsideIdentity& unit) { m_asked.unit = unit; }
     void giveUp();
 
 Q_SIGNALS:

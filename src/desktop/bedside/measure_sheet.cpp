@@ -26,11 +26,19 @@ namespace {
 using report::AskedMeasure;
 using Standing = report::MeasureJudgement::Standing;
 
-// In which a value of that measure may be typed, that of the policy edition first.
-std::vector<std::string> unitsFor(const AskedMeasure& measure) {
-    std::vector<std::string> units{measure.unit};
+// In which it is typed at this station if nobody says otherwise.
+std::string usualUnit(const Workplace::Units& units, const AskedMeasure& measure) {
+    for (const auto& [dimension, unit] : units)
+        if (logbook::convert(1, unit, measure.unit)) return unit;
+    return measure.unit;
+}
+
+// In which a value of that measure may be typed: the usual one and the edition's come first.
+std::vector<std::string> unitsFor(const AskedMeasure& measure, const std::string& usual) {
+    std::vector<std::string> units{usual};
+    if (usual != measure.unit) units.push_back(measure.unit);
     for (const auto unit : logbook::unitNames())
-        if (unit != measure.unit && logbook::convert(1, unit, measure.unit))
+        if (unit != usual && unit != measure.unit && logbook::convert(1, unit, measure.unit))
             units.emplace_back(unit);
     return units;
 }
@@ -121,7 +129,7 @@ const AskedMeasure& MeasureSheet::measure() const {
 
 TypedText& MeasureSheet::typedOf(const AskedMeasure& measure) {
     auto& typed = m_typed[measure.key];
-    if (typed.unit.empty()) typed.unit = measure.unit;
+    if (typed.unit.empty()) typed.unit = usualUnit(m_workplace.units(), measure);
     return typed;
 }
 
@@ -149,6 +157,10 @@ void MeasureSheet::showMeasure(std::size_t index) {
     m_label->setText(shownText(asked.label));
     QStringList limits;
     if (!asked.limits.empty()) limits << shownText(asked.limits);
+    const auto& unit = typedOf(asked).unit;
+    if (const auto same = report::limitsIn(m_workplace.words(), asked, unit);
+        unit != asked.unit && !same.empty())
+        limits << shownText(same);
     if (!asked.required || m_asked.ending != Ending::Pass) limits << tr("may be left out");
     m_limits->setText(limits.join(QStringLiteral(" · ")));
     m_limits->setVisible(!limits.isEmpty());
@@ -169,7 +181,7 @@ void MeasureSheet::showUnits(const AskedMeasure& measure) {
         item->widget()->hide();
         delete item;
     }
-    for (const auto& unit : unitsFor(measure)) {
+    for (const auto& unit : unitsFor(measure, usualUnit(m_workplace.units(), measure))) {
         auto* button = new QPushButton(shownText(unit));
         button->setCheckable(true);
         button->setAutoExclusive(true);

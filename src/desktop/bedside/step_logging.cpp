@@ -54,10 +54,12 @@ void StepLogging::show(const SharedUnitView& unit) {
         m_awaited.reset();
         setKeeping(false);
     }
-    for (auto* attempt : attempts())
-        if (const auto* check = checkNamed(unit->bedside, attempt->check());
-            check && attempt->device() == device)
+    for (auto* attempt : attempts()) {
+        if (attempt->device() != device) continue;
+        attempt->renewUnit(unit->bedside.identity);
+        if (const auto* check = checkNamed(unit->bedside, attempt->check()))
             attempt->renew(*check);
+    }
 }
 
 bool StepLogging::isOpen() const {
@@ -103,7 +105,7 @@ void StepLogging::log(const report::BedsideRow& row, Press press) {
 }
 
 void StepLogging::attempt(const CheckToLog& check, Press press) {
-    auto* attempt = new CheckAttempt({m_tools, m_device, check}, this);
+    auto* attempt = new CheckAttempt({m_tools, m_unit->bedside.identity, check}, this);
     connect(attempt, &CheckAttempt::codeRead, this, &StepLogging::codeRead);
     connect(attempt, &CheckAttempt::keepingChanged, this, &StepLogging::setKeeping);
     connect(attempt, &CheckAttempt::kept, this, &StepLogging::await);

@@ -53,6 +53,8 @@ public:
 Q_SIGNALS:
     // A code was scanned over a sheet of this panel, and the sheet cannot take it.
     void codeRead(const QString& text);
+    // Another unit is to be opened: what was kept here goes on there.
+    void unitWanted(const QString& serial);
 
 protected:
     [[nodiscard]] Workplace& workplace() const { return m_tools.desk.workplace; }

@@ -222,6 +222,7 @@ void Window::takeSettings() {
             const auto& settings = read->settings;
             m_workplace.presence().lockAfter(std::chrono::milliseconds(settings.lockAfter.ms));
             m_workplace.standAt(settings.place);
+            m_workplace.measureIn(settings.units);
             m_scans.setFrame(shownText(settings.scannerPrefix), shownText(settings.scannerSuffix));
         });
 }

@@ -15,6 +15,7 @@
 #include <QObject>
 #include <QTimer>
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -49,6 +50,11 @@ public:
     // Where this computer stands, as set at the station; none: nobody is asked about places.
     [[nodiscard]] const std::optional<std::string>& place() const { return m_place; }
     void standAt(std::optional<std::string> place) { m_place = std::move(place); }
+
+    // In which unit values are typed here, by dimension; none named: as the edition says.
+    using Units = std::map<std::string, std::string, std::less<>>;
+    [[nodiscard]] const Units& units() const { return m_units; }
+    void measureIn(Units units) { m_units = std::move(units); }
 
     // Whom to ask; until it is set every question is answered with no.
     void askThrough(Questions* questions) { m_questions = questions; }
@@ -134,6 +140,7 @@ private:
     station::Surroundings m_reader, m_writer, m_verifier;
     Presence m_presence;
     std::optional<std::string> m_place;
+    Units m_units;
     Questions* m_questions = nullptr;
     SharedFleetView m_fleet;
     QTimer m_minute;

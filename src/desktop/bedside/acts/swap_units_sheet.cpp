@@ -112,8 +112,13 @@ void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) 
     auto acts = SwapForm::onTheFirst(answers);
     acts.push_back(SwapForm::onTheSecond(unit().bedside.identity, answers));
     auto entries = strip().entriesOf(unit().bedside.identity.device, std::move(acts));
-    entries.back().device = unitOf(unit(), answer(answers, "other"))->serial;
-    workplace().keep(std::move(entries), this, std::move(taken));
+    const auto other = unitOf(unit(), answer(answers, "other"))->serial;
+    entries.back().device = other;
+    workplace().keep(std::move(entries), this,
+                     [this, other = shownText(other), taken = std::move(taken)](const auto& kept) {
+                         if (kept.isAll()) Q_EMIT tookOver(other);
+                         taken(kept);
+                     });
 }
 
 }  // namespace desktop

@@ -18,6 +18,10 @@ public:
     // The unit that takes over.
     bool takeScan(const QString& text) override;
 
+Q_SIGNALS:
+    // The patient is on that unit now, and both entries are kept.
+    void tookOver(const QString& serial);
+
 protected:
     [[nodiscard]] QString objection(const Answers& answers) const override;
     void keepAll(const Answers& answers, Workplace::TakeKept taken) override;
