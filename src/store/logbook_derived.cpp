@@ -52,8 +52,9 @@ public:
     explicit Reach(SQLite::Database& database)
         : m_database(database),
           m_strikesAfter(database,
-                         "SELECT 1 FROM records WHERE kind = 'strike' AND"
-                         " (at_ms, entered_ms, station, seq) > (?, ?, ?, ?) LIMIT 1") {}
+                         "SELECT 1 FROM records WHERE kind = 'strike' AND " +
+                             std::string(thatFound) +
+                             " AND (at_ms, entered_ms, station, seq) > (?, ?, ?, ?) LIMIT 1") {}
 
     [[nodiscard]] Place of(const Place& place, const std::string& kind,
                            const std::string& strike) {
@@ -232,10 +233,11 @@ tl::expected<std::vector<RecordName>, Trouble> Logbook::strikesBeyond(
         }
         SQLite::Statement statement(
             database,
-            "SELECT station, seq, content FROM records WHERE kind = 'strike'"
-            " AND (at_ms, entered_ms, station, seq) > (?, ?, ?, ?)"
-            " AND (at_ms, entered_ms, station, seq) <= (?, ?, ?, ?)"
-            " ORDER BY at_ms, entered_ms, station, seq");
+            "SELECT station, seq, content FROM records WHERE kind = 'strike' AND " +
+                std::string(thatFound) +
+                " AND (at_ms, entered_ms, station, seq) > (?, ?, ?, ?)"
+                " AND (at_ms, entered_ms, station, seq) <= (?, ?, ?, ?)"
+                " ORDER BY at_ms, entered_ms, station, seq");
         bindPlace(statement, 1, earlier != nullptr ? earlier->place : firstPlace);
         bindPlace(statement, 5, place);
         while (statement.executeStep()) {
