@@ -4,6 +4,8 @@
 // Record files: JSON Lines to records and back. Knows no file, no logbook and no rulebook.
 #include "exchange/record_file.h"
 
+#include "logbook/canonical_reader.h"
+
 #include <utility>
 
 namespace exchange {
@@ -48,10 +50,16 @@ tl::expected<std::vector<RecordLine>, RecordFileFault> readRecordFile(std::strin
         if (isBlank(line)) {
             continue;
         }
+        RecordLine& kept = records.emplace_back(RecordLine{number, {}});
+        // What another logbook exported is canonical; anything else is read with more care.
+        if (logbook::readCanonical(line, kept.record)) {
+            continue;
+        }
         auto record = logbook::readRecord(line);
         if (record) {
-            records.push_back({number, std::move(*record)});
+            kept.record = std::move(*record);
         } else {
+            records.pop_back();
             note(fault, number, std::move(record.error()));
         }
     }

@@ -321,4 +321,15 @@ bool readCanonical(std::string_view content, std::string_view kind, Record& reco
     return true;
 }
 
+bool readCanonical(std::string_view line, Record& record) {
+    // In canonical JSON no member of a member stands behind the record's own kind.
+    constexpr std::string_view before = R"("kind":")";
+    const auto place = line.rfind(before);
+    if (place == std::string_view::npos) {
+        return false;
+    }
+    const auto word = line.substr(place + before.size());
+    return readCanonical(line, word.substr(0, word.find('"')), record);
+}
+
 }  // namespace logbook

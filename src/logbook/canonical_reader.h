@@ -16,4 +16,7 @@ namespace logbook {
 // nothing of use, and readRecord is to be asked. `kind` is what the content is expected to say.
 [[nodiscard]] bool readCanonical(std::string_view content, std::string_view kind, Record& record);
 
+// The same for a line that may be a record of any kind.
+[[nodiscard]] bool readCanonical(std::string_view line, Record& record);
+
 }  // namespace logbook

@@ -76,8 +76,10 @@ std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenO
     return std::nullopt;
 }
 
+// Used by one thread at a time: SQLite need not lock at every call.
 DatabasePointer connect(const std::filesystem::path& path, int flags, int busyTimeoutMs) {
-    return std::make_unique<SQLite::Database>(path.native(), flags, busyTimeoutMs);
+    return std::make_unique<SQLite::Database>(path.native(), flags | SQLite::OPEN_NOMUTEX,
+                                              busyTimeoutMs);
 }
 
 std::string answerTo(SQLite::Database& database, const std::string& pragma) {

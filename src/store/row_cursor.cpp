@@ -4,8 +4,6 @@
 // Rows by SQLite's own calls; see row_cursor.h.
 #include "store/row_cursor.h"
 
-#include "logbook/canonical_reader.h"
-#include "logbook/record_reader.h"
 #include "store/connection.h"
 
 #include <sqlite3.h>
@@ -16,18 +14,6 @@ namespace {
 
 // The columns of rowColumns that are read here.
 enum Column { Arrival, Station, Seq, At, Entered, Device, KindWord, Content };
-
-bool readContent(std::string_view content, std::string_view kind, logbook::Record& record) {
-    if (logbook::readCanonical(content, kind, record)) {
-        return true;
-    }
-    auto thorough = logbook::readRecord(content);
-    if (!thorough) {
-        return false;
-    }
-    record = std::move(*thorough);
-    return true;
-}
 
 }  // namespace
 

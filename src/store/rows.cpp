@@ -4,10 +4,12 @@
 // Rows of the database to values and back, for the other files of this folder.
 #include "store/connection.h"
 
+#include "logbook/canonical_reader.h"
 #include "logbook/record_reader.h"
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 namespace store {
 
@@ -38,13 +40,25 @@ Row rowOf(SQLite::Statement& statement) {
     return row;
 }
 
-std::optional<logbook::Record> recordOf(const Row& row) {
-    auto record = logbook::readRecord(std::string_view(row.content));
-    if (record && placeOf(*record) == row.place && record->device == row.device &&
-        logbook::kindName(record->kind()) == row.kind) {
-        return *std::move(record);
+bool readContent(std::string_view content, std::string_view kind, logbook::Record& record) {
+    if (logbook::readCanonical(content, kind, record)) {
+        return true;
     }
-    return std::nullopt;
+    auto thorough = logbook::readRecord(content);
+    if (!thorough) {
+        return false;
+    }
+    record = std::move(*thorough);
+    return true;
+}
+
+std::optional<logbook::Record> recordOf(const Row& row) {
+    std::optional<logbook::Record> record(std::in_place);
+    if (!readContent(row.content, row.kind, *record) || placeOf(*record) != row.place ||
+        record->device != row.device || logbook::kindName(record->kind()) != row.kind) {
+        record.reset();
+    }
+    return record;
 }
 
 std::optional<Head> lastRecordOf(SQLite::Database& database, const std::string& station) {

@@ -30,6 +30,10 @@ void compareQuick(std::string_view line) {
         demand(record.has_value(), "what the quick reader takes is a record");
         demand(support::told(quick) == support::told(*record), "both readers read alike");
     }
+    if (logbook::readCanonical(line, quick)) {
+        const auto record = logbook::readRecord(line);
+        demand(record && support::told(quick) == support::told(*record), "unasked too");
+    }
 }
 
 }  // namespace
