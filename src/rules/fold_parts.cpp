@@ -107,10 +107,11 @@ void foldFit(Folding& folding, const body::Fit& fit) {
     part.fit = folding.ref();
     if (stated != fit.part.attributes.end() && !stated->second.empty()) {
         const PartKey key{fit.position, stated->second};
-        const std::string standsIn = all.parts[key]->device;
+        Shared<KnownPart>& kept = all.parts[key];
+        const std::string standsIn = kept->device;
         if (!standsIn.empty() && standsIn != serial) fetch(folding, fit.position, standsIn);
         takeOut(all, edit(folding, serial), fit.position);
-        KnownPart& known = all.parts[key].edit();
+        KnownPart& known = kept.edit();
         state(known.attributes, fit.part);
         known.device = serial;
         part.attributes = known.attributes;

@@ -35,29 +35,42 @@ bool isNewPart(const Device& device, const Check& check, const std::string& posi
     return serials == state->second.serialsAtPasses.end() || !serials->second.contains(serial);
 }
 
+// A part put into a position, and the one that it held before; null if it held none.
+struct Fitting {
+    const std::string& position;
+    const PartAttributes* before;
+};
+
+// An event; of a fit, what the position held before.
+struct Happened {
+    const Event& event;
+    const PartAttributes* before;
+};
+
 // If the position held none before, or either part lacks the attribute, they count as different.
 bool isDifferent(const Rulebook& rulebook, const Device& device, const VoidedBy& entry,
-                 const std::pair<std::string, const PartAttributes*>& fit) {
-    const auto& [position, before] = fit;
-    if (!before) return true;
-    const Position* rule = rulebook.position(position);
-    const auto was = attributeOf(*before, entry.attribute, rule);
-    const auto is = attributeOf(device.fitted.at(position).attributes, entry.attribute, rule);
+                 const Fitting& fit) {
+    if (!fit.before) return true;
+    const Position* rule = rulebook.position(fit.position);
+    const auto was = attributeOf(*fit.before, entry.attribute, rule);
+    const auto is = attributeOf(device.fitted.at(fit.position).attributes, entry.attribute, rule);
     return was.empty() || is.empty() || was != is;
 }
 
 bool onlyHolds(const Rulebook& rulebook, const Device& device, const Check& check,
-               const VoidedBy& entry, const std::pair<std::string, const PartAttributes*>& fit) {
-    if (entry.only == Only::NewPart) return isNewPart(device, check, fit.first);
+               const VoidedBy& entry, const Fitting& fit) {
+    if (entry.only == Only::NewPart) return isNewPart(device, check, fit.position);
     if (entry.only == Only::DifferentAttribute) return isDifferent(rulebook, device, entry, fit);
     return true;
 }
 
 bool voids(const Folding& folding, const Device& device, const Check& check, const VoidedBy& entry,
-           const std::pair<Event, const PartAttributes*>& happened) {
-    const auto& [event, before] = happened;
+           const Happened& happened) {
+    const Event& event = happened.event;
     if (!matches(entry.event, event)) return false;
-    if (!onlyHolds(folding.rulebook, device, check, entry, {event.subject, before})) return false;
+    if (!onlyHolds(folding.rulebook, device, check, entry, {event.subject, happened.before})) {
+        return false;
+    }
     if (entry.when && !holds(*entry.when, device, folding.rulebook, Unknown::Holds)) return false;
     return !entry.unless || !holds(*entry.unless, device, folding.rulebook, Unknown::HoldsNot);
 }
