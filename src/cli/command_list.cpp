@@ -41,6 +41,8 @@ Commands makeAll() {
              makeImportsCommand,
              makeExportCommand,
              makeBackupCommand,
+             makeRestoreCommand,
+             makeSalvageCommand,
              makeFormsCommand,
              makeVerifyCommand,
              makeRebuildCommand,

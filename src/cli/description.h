@@ -28,7 +28,8 @@ struct Option {
 // Whether a word of that name names a file: that may be written in any bytes, all other words are
 // UTF-8.
 [[nodiscard]] constexpr bool isPath(std::string_view nameOrValue) {
-    return nameOrValue == "LOGBOOK" || nameOrValue == "FILE" || nameOrValue == "TO";
+    return nameOrValue == "LOGBOOK" || nameOrValue == "FILE" || nameOrValue == "TO" ||
+           nameOrValue == "BACKUP" || nameOrValue == "NEW";
 }
 
 struct Description {

@@ -5,7 +5,10 @@
 #include "cli/commands.h"
 
 #include "logbook/json.h"
+#include "station/rescue.h"
 #include "station/upkeep.h"
+
+#include <utility>
 
 namespace cli {
 
@@ -15,6 +18,48 @@ namespace json = logbook::json;
 
 json::Array textArray(const std::vector<std::string>& texts) {
     return {texts.begin(), texts.end()};
+}
+
+using Earlier = std::vector<std::pair<std::string, store::Heads>>;  // by file
+
+station::Result<Earlier> earlierHeads(const Call& call,
+                                      const station::Surroundings& surroundings) {
+    Earlier earlier;
+    for (const auto& path : call.values("--heads")) {
+        auto heads = station::headsIn(surroundings, path);
+        if (!heads) {
+            return tl::unexpected(heads.error());
+        }
+        earlier.emplace_back(path, *std::move(heads));
+    }
+    return earlier;
+}
+
+struct Against {
+    const station::Surroundings& surroundings;
+    station::LogbookFile file;
+};
+
+// What does not fit the heads of each file given with --heads; added to the report.
+station::Result<std::vector<std::string>> holdAgainst(const Against& held, const Earlier& earlier,
+                                                      store::VerifyReport& report) {
+    const auto& surroundings = held.surroundings;
+    std::vector<std::string> lines;
+    for (const auto& [path, heads] : earlier) {
+        const auto breaks = station::breaksAgainst(surroundings, held.file, heads);
+        if (!breaks) {
+            return tl::unexpected(breaks.error());
+        }
+        const auto* key = breaks->empty() ? "rescue.held_against" : "rescue.not_against";
+        lines.push_back(surroundings.words.say(key, {{"path", path}}));
+        store::VerifyReport against;
+        against.breaks = *breaks;
+        for (const auto& finding : station::findingsOf(surroundings.words, against)) {
+            lines.push_back("  " + finding);
+        }
+        report.breaks.insert(report.breaks.end(), breaks->begin(), breaks->end());
+    }
+    return lines;
 }
 
 std::string jsonOf(const station::VerifyAnswer& answer,
@@ -48,10 +93,16 @@ public:
             "verify",
             "Read every entry and hold it against its seal.",
             {shared::logbook},
-            {shared::json, shared::trustLocks},
+            {{"--heads", "FILE",
+              "Hold it also against the heads in that file: a backup, a month's report, or what "
+              "backup or verify printed.",
+              false, true},
+             shared::json, shared::trustLocks},
             "Exit status 1 if something is found. Kept states of the units are made again from the "
             "entries and compared; one that is not the same is thrown away. The chain heads are "
-            "printed: compare them with those on the last report on paper.",
+            "printed: compare them with those on the last report on paper. With --heads also what "
+            "the file alone cannot show is found: a tail that was cut off, or a chain written "
+            "anew.",
             "airmuster-cli verify ward.logbook"};
         return data;
     }
@@ -59,17 +110,26 @@ public:
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
         const auto& words = surroundings.words;
-        const auto answer = station::verify(surroundings, logbookOf(call));
+        const auto earlier = earlierHeads(call, surroundings);
+        if (!earlier) {
+            return tl::unexpected(earlier.error());
+        }
+        auto answer = station::verify(surroundings, logbookOf(call));
         if (!answer) {
             return tl::unexpected(answer.error());
         }
         const bool sound = answer->report.ok();
-        const auto findings = station::findingsOf(words, *answer);
+        auto findings = station::findingsOf(words, *answer);
+        const auto against = holdAgainst({surroundings, logbookOf(call)}, *earlier, answer->report);
+        if (!against) {
+            return tl::unexpected(against.error());
+        }
         Answer said{answer->ok() ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
         if (!answer->noted) {
             said.remarks.push_back(words.say("done.not_noted"));
         }
         if (call.has("--json")) {
+            findings = station::findingsOf(words, *answer);
             said.out = jsonOf(*answer, findings);
             return said;
         }
@@ -83,6 +143,9 @@ public:
             said.out += words.say("snapshots.agree",
                                   {{"count", std::to_string(answer->snapshots.checked)}}) +
                         "\n";
+        }
+        for (const auto& line : *against) {
+            said.out += line + "\n";
         }
         said.out += json::canonical(toJson(answer->report.heads)) + "\n";
         return said;

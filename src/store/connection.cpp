@@ -249,6 +249,8 @@ Trouble::Code codeOf(int extendedResultCode) {
         case SQLITE_CANTOPEN:
         case SQLITE_READONLY: return Trouble::Code::ReadOnly;
         case SQLITE_CORRUPT:
+        // A table that is not there, or lacks a column that every logbook has.
+        case SQLITE_ERROR:
         case SQLITE_NOTADB: return Trouble::Code::Damaged;
         case SQLITE_PERM:
         case SQLITE_AUTH: return Trouble::Code::NotPermitted;

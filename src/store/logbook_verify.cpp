@@ -25,7 +25,9 @@ namespace {
 // Trouble with the file itself belongs in the report; anything else (busy) ends verify.
 bool isDamage(const SQLite::Exception& exception) {
     const int code = exception.getErrorCode() & 0xFF;
-    return code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_IOERR;
+    // SQLITE_ERROR: a table lacks a column that every logbook has.
+    return code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_IOERR ||
+           code == SQLITE_ERROR;
 }
 
 bool isDiskFailure(const SQLite::Exception& exception) {

@@ -24,10 +24,25 @@ std::error_code UnfinishedFile::finish() const {
     if (const auto error = system::flush(m_path)) {
         return error;
     }
+    if (const auto error = clearJournal()) {
+        return error;
+    }
     if (const auto error = system::moveWithoutReplacing(m_path, m_finalPath)) {
         return error;
     }
     return system::flush(m_finalPath.parent_path());
+}
+
+std::error_code UnfinishedFile::clearJournal() const {
+    std::filesystem::path journal = m_finalPath;
+    journal += "-journal";
+    std::error_code error;
+    if (std::filesystem::exists(m_finalPath, error) || !std::filesystem::exists(journal, error)) {
+        return {};
+    }
+    std::filesystem::path kept = journal;
+    kept += ".left-over";
+    return system::moveWithoutReplacing(journal, kept);
 }
 
 void UnfinishedFile::remove() const {

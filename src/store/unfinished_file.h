@@ -28,6 +28,9 @@ public:
 
 private:
     void remove() const;
+    // A journal whose file is gone would be played back into the one that gets its name: it is
+    // given another, ending in ".left-over".
+    [[nodiscard]] std::error_code clearJournal() const;
 
     std::filesystem::path m_finalPath;
     std::filesystem::path m_path;

@@ -24,5 +24,6 @@ namespace words {
 [[nodiscard]] std::string_view safeguardKeys();
 [[nodiscard]] std::string_view listKeys();
 [[nodiscard]] std::string_view snapshotKeys();
+[[nodiscard]] std::string_view rescueKeys();
 
 }  // namespace words

@@ -69,6 +69,7 @@ const SentenceKeys& sentenceKeys() {
         addTable(keys, safeguardKeys());
         addTable(keys, listKeys());
         addTable(keys, snapshotKeys());
+        addTable(keys, rescueKeys());
         return keys;
     }();
     return all;

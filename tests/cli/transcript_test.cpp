@@ -297,6 +297,35 @@ TEST_CASE("A logbook that was changed is told, and no unit in it is ready", "[go
     transcript.check("changed");
 }
 
+TEST_CASE("Salvaging, restoring, and holding against earlier heads", "[golden]") {
+    Transcript transcript;
+    prepareSmallWard(transcript);
+    transcript.run("backup ward.logbook early.logbook");
+    transcript.prepare("log ward.logbook note KB-0142 --text \"Seen\" --as mt");
+    transcript.prepare("log ward.logbook note KB-0142 --text \"Heard\" --as mt");
+    transcript.run("verify ward.logbook --heads early.logbook");
+    transcript.prepare("backup ward.logbook late.logbook");
+    CHECK(transcript.run("verify early.logbook --heads late.logbook").status == 1);
+    transcript.write("letter", "Dear Rowan");
+    transcript.run("verify ward.logbook --heads letter");
+    transcript.run("verify ward.logbook --heads nothing");
+    auto bytes = transcript.bytesOf("ward.logbook");
+    const auto place = bytes.find(R"("text":"Seen")");
+    REQUIRE(place != std::string::npos);
+    bytes[place + 8] = 's';
+    transcript.write("ward.logbook", bytes);
+    CHECK(transcript.run("salvage ward.logbook whole.logbook").status == 1);
+    transcript.run("salvage ward.logbook whole.logbook");
+    transcript.run("salvage letter other.logbook");
+    transcript.run("salvage late.logbook other.logbook");
+    transcript.run("restore late.logbook ward.logbook --station icu-1");
+    transcript.run("restore late.logbook ward.logbook --station icu-2");
+    transcript.run("restore ward.logbook.before-20260302T140000Z new.logbook --station icu-3");
+    transcript.run("verify ward.logbook");
+    transcript.run("verify ward.logbook --json --heads early.logbook");
+    transcript.check("rescuing");
+}
+
 TEST_CASE("A demo is made, replaced only by a demo, and answers", "[golden]") {
     Transcript transcript;
     const auto entriesOf = [&](std::string_view options) {

@@ -264,6 +264,30 @@ TEST_CASE("A schema that is not as made is told", "[unit]") {
     }
 }
 
+TEST_CASE("A byte turned in the schema's own text is told as damage", "[fault]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 2));
+    }
+    const std::string whole = bytesOf(folder / "log");
+    for (const char* column :
+         {"arrival INTEGER", "content TEXT", "breaks TEXT", "checked INTEGER"}) {
+        INFO(column);
+        std::string damaged = whole;
+        REQUIRE(damaged.find(column) != std::string::npos);
+        damaged[damaged.find(column) + 1] = 'X';
+        writeBytes(folder / "damaged", damaged);
+        const Logbook logbook = open(folder / "damaged", OpenOptions::Access::Read);
+        const auto report = logbook.verify();
+        REQUIRE(report);
+        CHECK_FALSE(report->ok());
+        CHECK_FALSE(report->schemaChanged.empty());
+        const auto records = logbook.records();
+        CHECK((records || records.error().code == Trouble::Code::Damaged));
+    }
+}
+
 TEST_CASE("The database's own statistics are no change", "[unit]") {
     const TemporaryFolder folder;
     Logbook logbook = create(folder / "log");

@@ -7,6 +7,8 @@
 
 #include "../logbook_files.h"
 #include "store/logbook.h"
+#include "store/restore.h"
+#include "store/salvage.h"
 
 #include <catch2/catch.hpp>
 
@@ -207,4 +209,54 @@ TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
              }
          }});
     CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 0);
+}
+
+TEST_CASE("The disk may fail at any call of a restore", "[fault]") {
+    constexpr const char* aside = "ward.logbook.before-20260302T140000Z";
+    Files files = keptFiles();
+    {
+        const TemporaryFolder folder;
+        writeBytes(folder / ward, files.at(ward));
+        REQUIRE(open(folder / ward, Access::Read).backup(folder / copy));
+        files[copy] = bytesOf(folder / copy);
+    }
+    const auto tally = sweep(
+        {"restore", files,
+         [](const Path& folder) -> std::optional<Trouble> {
+             const auto result =
+                 restore(folder / copy, {folder / ward, "icu-1b"}, writing(0));
+             return result ? std::nullopt : std::optional(result.error());
+         },
+         [&](const Path& folder, bool confirmed) {
+             forgetUnfinished(folder);
+             checkNames(folder, {ward, copy, aside});
+             CHECK(bytesOf(folder / copy) == files.at(copy));
+             const bool moved = std::filesystem::exists(folder / aside);
+             CHECK((moved || std::filesystem::exists(folder / ward)));
+             CHECK(bytesOf(folder / (moved ? aside : ward)) == files.at(ward));
+             CHECK((moved || !confirmed));
+             if (confirmed) {
+                 checkHolds(folder / ward, kept());
+                 CHECK(open(folder / ward).station()->value() == "icu-1b");
+             }
+         }});
+    CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 5);
+}
+
+TEST_CASE("The disk may fail at any call of salvaging", "[fault]") {
+    sweep({"salvage", keptFiles(),
+           [](const Path& folder) -> std::optional<Trouble> {
+               const auto result = salvage(folder / ward, folder / copy, minute(0));
+               return result ? std::nullopt : std::optional(result.error());
+           },
+           [](const Path& folder, bool confirmed) {
+               forgetUnfinished(folder);
+               checkNames(folder, {ward, copy});
+               checkHolds(folder / ward, kept());
+               const bool there = std::filesystem::exists(folder / copy);
+               CHECK((there || !confirmed));
+               if (there) {
+                   checkHolds(folder / copy, kept());
+               }
+           }});
 }

@@ -1,0 +1,141 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Salvaging, restoring and holding against earlier heads; see rescue.h.
+#include "station/rescue.h"
+
+#include "station/system.h"
+#include "store/heads_check.h"
+
+#include <cstdlib>
+#include <regex>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using Code = store::Trouble::Code;
+using store::Break;
+
+// "icu-1":[412,"hex"] of JSON, and the line of a month's report: icu-1: up to entry 412, hex.
+void collectHeads(const std::string& text, const std::regex& shape, store::Heads& heads) {
+    for (std::sregex_iterator found(text.begin(), text.end(), shape), end; found != end; ++found) {
+        const auto hash = store::hashFromHex((*found)[3].str());
+        const auto seq = std::strtoll((*found)[2].str().c_str(), nullptr, 10);
+        if (hash && seq >= 1) {
+            heads[(*found)[1].str()] = {seq, *hash};
+        }
+    }
+}
+
+store::Heads headsInText(const std::string& text) {
+    static const std::regex json(
+        "\"([a-z0-9][a-z0-9-]{0,31})\"\\s*:\\s*\\[\\s*([0-9]{1,15})\\s*,\\s*\"([0-9a-f]{64})\"");
+    static const std::regex line(
+        "([a-z0-9][a-z0-9-]{0,31}): [^:\\n0-9]{0,60}([0-9]{1,15}),\\s+([0-9a-f]{64})");
+    store::Heads heads;
+    collectHeads(text, json, heads);
+    collectHeads(text, line, heads);
+    return heads;
+}
+
+std::string reasonKey(Break::Reason reason) {
+    switch (reason) {
+        case Break::Reason::Gap: return "rescue.missing";
+        case Break::Reason::TailLost: return "rescue.cut_off";
+        default: return "rescue.changed";
+    }
+}
+
+}  // namespace
+
+Result<store::SalvageResult> salvage(const Surroundings& surroundings, const LogbookFile& damaged,
+                                     const std::filesystem::path& target) {
+    auto result = store::salvage(damaged.path, target, surroundings.clock.now());
+    if (result) {
+        return *std::move(result);
+    }
+    const auto& trouble = result.error();
+    if (trouble.code == Code::NoRecord) {
+        return tl::unexpected(problemOf(surroundings.words, "rescue.nothing",
+                                        {{"path", damaged.path.string()}},
+                                        Problem::Weight::Logbook));
+    }
+    if (trouble.code == Code::NotFound && system::exists(damaged.path)) {
+        return tl::unexpected(problemOf(surroundings.words, "file.no_folder",
+                                        {{"path", target.string()}}));
+    }
+    return tl::unexpected(problemOf(surroundings.words, trouble));
+}
+
+std::vector<std::string> lackingOf(const words::Words& words,
+                                   const store::SalvageResult& salvaged) {
+    std::vector<std::string> lines;
+    for (const auto& lacking : salvaged.unproven) {
+        auto line = words.say(reasonKey(lacking.reason),
+                              {{"record", toText(lacking.first)},
+                               {"last", std::to_string(lacking.last)}});
+        if (lacking.readable > 0) {
+            line += " " + words.say("rescue.readable",
+                                    {{"count", std::to_string(lacking.readable)}});
+        }
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+Result<store::RestoreResult> restore(const Surroundings& surroundings,
+                                     const std::filesystem::path& backup, const LogbookFile& file,
+                                     const std::string& station) {
+    auto result = store::restore(backup, {file.path, station, file.trustLocks},
+                                 {surroundings.login, surroundings.clock.now()});
+    if (result) {
+        return *std::move(result);
+    }
+    const auto& trouble = result.error();
+    if (trouble.code == Code::ChainBroken) {
+        return tl::unexpected(problemOf(surroundings.words, "rescue.backup_not_sound",
+                                        {{"path", backup.string()}}, Problem::Weight::Logbook));
+    }
+    if (trouble.code == Code::NotFound && system::exists(backup)) {
+        return tl::unexpected(problemOf(surroundings.words, "file.no_folder",
+                                        {{"path", file.path.string()}}));
+    }
+    return tl::unexpected(problemOf(surroundings.words, trouble));
+}
+
+Result<store::Heads> headsIn(const Surroundings& surroundings, const std::filesystem::path& path) {
+    if (const auto backup = store::Logbook::open(path, {Access::Read, true})) {
+        const auto heads = backup->heads();
+        if (!heads) {
+            return tl::unexpected(problemOf(surroundings.words, heads.error()));
+        }
+        return store::headsOf(*heads);
+    }
+    const auto text = system::readFile(path);
+    if (!text) {
+        return tl::unexpected(problemOf(surroundings.words, text.error(), path));
+    }
+    auto heads = headsInText(*text);
+    if (heads.empty()) {
+        return tl::unexpected(
+            problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}}));
+    }
+    return heads;
+}
+
+Result<std::vector<Break>> breaksAgainst(const Surroundings& surroundings, const LogbookFile& file,
+                                         const store::Heads& earlier) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    auto breaks = store::breaksAgainst(*logbook, earlier);
+    if (!breaks) {
+        return tl::unexpected(problemOf(surroundings.words, breaks.error()));
+    }
+    return *std::move(breaks);
+}
+
+}  // namespace station

@@ -1,0 +1,43 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// When something has gone wrong with a logbook: what can be got out of it, a backup in its place,
+// and what it is held against.
+#pragma once
+
+#include "station/open.h"
+#include "store/restore.h"
+#include "store/salvage.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace station {
+
+// What can be proven, in a new logbook that has no station. `target` must not be there.
+[[nodiscard]] Result<store::SalvageResult> salvage(const Surroundings& surroundings,
+                                                   const LogbookFile& damaged,
+                                                   const std::filesystem::path& target);
+
+// What the new logbook lacks, a sentence for each station; empty if nothing is known to be lacking.
+[[nodiscard]] std::vector<std::string> lackingOf(const words::Words& words,
+                                                 const store::SalvageResult& salvaged);
+
+// The backup in the place of the logbook, which is put aside.
+[[nodiscard]] Result<store::RestoreResult> restore(const Surroundings& surroundings,
+                                                   const std::filesystem::path& backup,
+                                                   const LogbookFile& file,
+                                                   const std::string& station);
+
+// The heads in a file: of a logbook, so of a backup; else those that stand in a text, as a month's
+// report or what was printed by backup or verify.
+[[nodiscard]] Result<store::Heads> headsIn(const Surroundings& surroundings,
+                                           const std::filesystem::path& path);
+
+// Where the logbook does not reach those heads or has others.
+[[nodiscard]] Result<std::vector<store::Break>> breaksAgainst(const Surroundings& surroundings,
+                                                              const LogbookFile& file,
+                                                              const store::Heads& earlier);
+
+}  // namespace station

@@ -1,0 +1,156 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Restoring; see restore.h.
+#include "store/restore.h"
+
+#include "store/connection.h"
+#include "store/operating_system.h"
+#include "store/unfinished_file.h"
+
+#include <system_error>
+#include <utility>
+
+namespace store {
+
+namespace {
+
+using Access = OpenOptions::Access;
+using Code = Trouble::Code;
+using Path = std::filesystem::path;
+
+Trouble troubleAt(const Path& path, Code code, std::string text = {}) {
+    Trouble trouble;
+    trouble.code = code;
+    trouble.path = path;
+    trouble.text = std::move(text);
+    return trouble;
+}
+
+Path with(Path path, const std::string& ending) {
+    path += ending;
+    return path;
+}
+
+// A whole copy under the name of the file that is not finished, with its new station.
+tl::expected<Heads, Trouble> prepare(const Path& backup, const UnfinishedFile& file,
+                                     const RestoreTo& to, const Writing& writing) {
+    const auto source = Logbook::open(backup, {Access::Read, true});
+    if (!source) {
+        return tl::unexpected<Trouble>(source.error());
+    }
+    const auto copied = source->backup(file.path());
+    if (!copied) {
+        return tl::unexpected<Trouble>(copied.error());
+    }
+    auto copy = Logbook::open(file.path(), {Access::Write, to.trustLocks});
+    if (!copy) {
+        return tl::unexpected<Trouble>(copy.error());
+    }
+    if (const auto named = copy->setStation(to.station, writing); !named) {
+        return tl::unexpected<Trouble>(named.error());
+    }
+    return copied->heads;
+}
+
+// "ward.logbook.before-20260302T140000Z"
+Path asideName(const Path& path, logbook::Instant at) {
+    std::string time = toText(logbook::Instant{at.ms / 1000 * 1000});
+    std::erase_if(time, [](char letter) { return letter == '-' || letter == ':'; });
+    return with(path, ".before-" + time);
+}
+
+// What is left of a write that was cut off goes with its file: without it that is not whole, and
+// beside another file it would be taken for that one's. So it is there before its file is.
+std::error_code moveWithJournal(const Path& from, const Path& to) {
+    const Path journal = with(from, "-journal");
+    std::error_code error;
+    const bool cutOff = std::filesystem::exists(journal, error);
+    if (cutOff) {
+        std::filesystem::copy_file(journal, with(to, "-journal"), error);
+        if (!error) {
+            error = system::flush(with(to, "-journal"));
+        }
+        if (error) {
+            return error;
+        }
+    }
+    error = system::moveWithoutReplacing(from, to);
+    std::error_code ignored;
+    if (cutOff) {
+        std::filesystem::remove(error ? with(to, "-journal") : journal, ignored);
+    }
+    return error;
+}
+
+tl::expected<void, Trouble> moveAside(const Path& from, const Path& to) {
+    if (const auto error = moveWithJournal(from, to)) {
+        const bool taken = error == std::errc::file_exists;
+        return tl::unexpected<Trouble>(
+            troubleAt(taken ? to : from, taken ? Code::Exists : codeOfSystem(error),
+                      error.message()));
+    }
+    return {};
+}
+
+// With the lock held, if it can be: so that nobody is about to write into it. What is damaged
+// cannot be locked, and is put aside all the same.
+tl::expected<void, Trouble> putAside(const RestoreTo& to, const Path& aside,
+                                     const Writing& writing) {
+    const auto connection = Connection::open(to.path, {Access::Write, to.trustLocks});
+    if (connection) {
+        const auto moved = (*connection)->guarded([&]() -> tl::expected<void, Trouble> {
+            const WriteTransaction transaction(**connection, writing);
+            return moveAside(to.path, aside);
+        });
+        if (moved || moved.error().code == Code::Busy || moved.error().code == Code::Exists) {
+            return moved;
+        }
+    } else if (connection.error().code == Code::Busy ||
+               connection.error().code == Code::NetworkFileSystem ||
+               connection.error().code == Code::ReadOnly) {
+        return tl::unexpected<Trouble>(connection.error());
+    }
+    return moveAside(to.path, aside);
+}
+
+}  // namespace
+
+tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo& to,
+                                             const Writing& writing) {
+    std::error_code error;
+    const RestoreTo whole{std::filesystem::absolute(to.path, error), to.station, to.trustLocks};
+    const auto refused = [&](Trouble trouble, const UnfinishedFile& file) {
+        if (trouble.path == file.path()) {
+            trouble.path = whole.path;
+        }
+        return tl::unexpected<Trouble>(std::move(trouble));
+    };
+    const bool stands =
+        std::filesystem::exists(std::filesystem::symlink_status(whole.path, error));
+    if (stands && !std::filesystem::is_regular_file(whole.path, error)) {
+        return tl::unexpected<Trouble>(troubleAt(whole.path, Code::NotALogbook));
+    }
+    const UnfinishedFile file(whole.path);
+    const auto heads = prepare(backup, file, whole, writing);
+    if (!heads) {
+        return refused(heads.error(), file);
+    }
+    RestoreResult result{whole.path, std::nullopt, *heads};
+    if (stands) {
+        const Path aside = asideName(whole.path, writing.at);
+        if (const auto put = putAside(whole, aside, writing); !put) {
+            return refused(put.error(), file);
+        }
+        result.aside = aside;
+    }
+    if (const auto failed = file.finish()) {
+        if (result.aside) {
+            (void)moveWithJournal(*result.aside, whole.path);
+        }
+        return tl::unexpected<Trouble>(troubleAt(whole.path, Code::Io, failed.message()));
+    }
+    return result;
+}
+
+}  // namespace store

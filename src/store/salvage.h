@@ -1,0 +1,45 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Salvage: what of a damaged logbook can be proven, in a new one; and what cannot, named. It needs
+// no database that can be opened: only the pages on which records stand.
+#pragma once
+
+#include "store/heads.h"
+#include "store/trouble.h"
+#include "store/verify_report.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <tl/expected.hpp>
+#include <vector>
+
+namespace store {
+
+// Of one station the records that are not in the new logbook.
+struct Unproven {
+    logbook::RecordName first;    // the first of them
+    Break::Reason reason{};       // Gap: it is nowhere; WrongHash: it is not as it was written;
+                                  // TailLost: it was here once, and nothing after it is here now
+    std::int64_t last = 0;        // the highest number known of the station
+    std::int64_t readable = 0;    // of those after `first`, how many stand in the file
+    bool operator==(const Unproven&) const = default;
+};
+
+struct SalvageResult {
+    std::filesystem::path path;
+    std::int64_t records = 0;         // written into the new logbook
+    Heads heads;                      // of the new logbook
+    std::vector<Unproven> unproven;   // by station; empty if nothing is known to be lacking
+};
+
+// Of each station the records from its first on whose chain holds. `target` becomes a logbook
+// without a station; nothing is ever changed in `damaged`, but a write that was cut off is undone
+// first, as by every opening. `at` is noted as the time at which the records arrived.
+// NotFound (`damaged`, or the folder of `target`), NotPermitted, Exists, ReadOnly, DiskFull, Io;
+// NoRecord if there is none that can be proven: nothing is made then.
+[[nodiscard]] tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damaged,
+                                                           const std::filesystem::path& target,
+                                                           logbook::Instant at);
+
+}  // namespace store

@@ -1,0 +1,23 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The words of salvaging, restoring and earlier heads, with their gaps. Knows no language.
+#include "words/key_tables.h"
+
+namespace words {
+
+static constexpr std::string_view table = R"(
+rescue: salvaged(count path) missing(record last) cut_off(record last) changed(record last)
+rescue: readable(count) none_known_lacking to_complete put_aside(path) restored(path station)
+rescue: begin_anew(path station) held_against(path) not_against(path)
+rescue.nothing: says(path) safe do
+rescue.backup_not_sound: says(path) safe do
+rescue.no_heads: says(path) safe do
+break.not_as_noted: says(record) do
+)";
+
+std::string_view rescueKeys() {
+    return table;
+}
+
+}  // namespace words
