@@ -6,8 +6,7 @@
 #pragma once
 
 #include "logbook/json.h"
-#include "report/layout.h"
-#include "report/provenance.h"
+#include "report/outline.h"
 #include "rules/horizon.h"
 
 #include <string>
@@ -38,6 +37,7 @@ struct HorizonQuestion {
 [[nodiscard]] Horizon makeHorizon(rules::State state, words::RecordLookup lookup,
                                   const HorizonQuestion& question, Provenance provenance);
 
+[[nodiscard]] Outline outlineOf(const Horizon& horizon, const words::Words& words);
 [[nodiscard]] std::string toText(const Horizon& horizon, const words::Words& words,
                                  const TextOptions& options = {});
 

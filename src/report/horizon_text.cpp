@@ -17,10 +17,6 @@ namespace {
 
 using words::Context;
 
-std::string heading(const Context& context, std::string_view key) {
-    return "\n" + context.words.say(key) + "\n";
-}
-
 std::string placeOf(const Context& context) {
     const auto& place = context.device->location;
     return place.empty() ? context.words.say("horizon.no_place") : words::shown(place);
@@ -37,21 +33,25 @@ std::string groupLine(const Context& context, const rules::GroupHorizon& group, 
     return context.words.say("horizon.falls", gaps);
 }
 
-std::string parText(const Horizon& horizon, const Context& context, std::size_t width) {
+void addPar(Outline& outline, const Horizon& horizon, const Context& context) {
     Table table({context.words.say("board.par_heading"), ""});
     for (const auto& group : horizon.found.groups)
         table.add({words::groupLabel(context, group.group),
                    groupLine(context, group, horizon.found.from)});
-    return "\n" + table.text(width);
+    outline.gap();
+    outline.table(std::move(table));
 }
 
-std::string lapsesText(const Horizon& horizon, const words::Words& words, std::size_t width) {
+void addLapses(Outline& outline, const Horizon& horizon, const words::Words& words) {
     const auto plain = horizon.context(words);
-    std::string text = heading(plain, "horizon.lapses");
-    if (horizon.found.lapses.empty())
-        return text + wrapped(words.say("horizon.no_lapses",
-                                        {{"time", plain.times().time(horizon.found.to)}}),
-                              width, 2);
+    outline.gap();
+    outline.heading(words.say("horizon.lapses"));
+    if (horizon.found.lapses.empty()) {
+        outline.paragraph(words.say("horizon.no_lapses",
+                                    {{"time", plain.times().time(horizon.found.to)}}),
+                          2);
+        return;
+    }
     Table table({words.say("horizon.at"), words.say("horizon.unit"), words.say("horizon.place"),
                  words.say("horizon.group"), words.say("horizon.why")});
     for (const auto& lapse : horizon.found.lapses) {
@@ -62,7 +62,7 @@ std::string lapsesText(const Horizon& horizon, const words::Words& words, std::s
         table.add({context.times().inTable(lapse.at), words::shown(lapse.device), placeOf(context),
                    lapse.group ? words::groupLabel(context, *lapse.group) : "", why});
     }
-    return text + table.text(width, 2);
+    outline.table(std::move(table), 2);
 }
 
 std::string busyText(const Context& context, const rules::Task& task) {
@@ -109,14 +109,14 @@ void addSession(Table& table, const Context& context, const rules::Session& sess
     }
 }
 
-std::string remediesText(const Horizon& horizon, const words::Words& words,
-                         const rules::GroupHorizon& group, std::size_t width) {
-    if (group.remedies.empty()) return "";
+void addRemedies(Outline& outline, const Horizon& horizon, const words::Words& words,
+                 const rules::GroupHorizon& group) {
+    if (group.remedies.empty()) return;
     Table table({words.say("horizon.begin"), words.say("horizon.done"), words.say("horizon.unit"),
                  words.say("horizon.place"), words.say("horizon.step"), words.say("horizon.busy")});
     for (const auto& each : sessionsInOrder(group))
         addSession(table, horizon.context(words, each.device), each.session);
-    return table.text(width, 4);
+    outline.table(std::move(table), 4);
 }
 
 // How far the work goes towards par.
@@ -136,9 +136,10 @@ std::string resultText(const Context& context, const rules::GroupHorizon& group,
     return text + " " + words.say("horizon.beyond", {{"units", words.all(units)}});
 }
 
-std::string workText(const Horizon& horizon, const words::Words& words, std::size_t width) {
+void addWork(Outline& outline, const Horizon& horizon, const words::Words& words) {
     const auto plain = horizon.context(words);
-    std::string text = heading(plain, "horizon.work");
+    outline.gap();
+    outline.heading(words.say("horizon.work"));
     bool any = false;
     for (const auto& group : horizon.found.groups) {
         if (!group.belowFrom) continue;
@@ -149,33 +150,39 @@ std::string workText(const Horizon& horizon, const words::Words& words, std::siz
                                {"duration", words::duration(words, attended)}};
         const auto key = group.remedies.empty() ? "horizon.group_none" : "horizon.group_work";
         const auto result = resultText(plain, group, horizon.found.from);
-        text += (any ? "\n" : "") + wrapped(words.say(key, gaps) + " " + result, width, 2);
-        text += remediesText(horizon, words, group, width);
+        if (any) outline.gap();
+        outline.paragraph(words.say(key, gaps) + " " + result, 2);
+        addRemedies(outline, horizon, words, group);
         any = true;
     }
-    return any ? text : text + "  " + words.say("horizon.no_work") + "\n";
+    if (!any) outline.paragraph(words.say("horizon.no_work"), 2);
 }
 
 }  // namespace
 
-std::string toText(const Horizon& horizon, const words::Words& words, const TextOptions& options) {
-    const auto width = usableWidth(options);
+Outline outlineOf(const Horizon& horizon, const words::Words& words) {
     const auto context = horizon.context(words);
-    std::string text =
-        wrapped(words.say("horizon.title", {{"from", context.times().time(horizon.found.from)},
-                                            {"to", context.times().time(horizon.found.to)},
-                                            {"duration", words::duration(words, horizon.ahead)}}),
-                width) +
-        "\n";
-    for (const auto& line : headLines(context, horizon.provenance, std::nullopt))
-        text += wrapped(line, width);
+    Outline outline;
+    outline.paragraph(
+        words.say("horizon.title", {{"from", context.times().time(horizon.found.from)},
+                                    {"to", context.times().time(horizon.found.to)},
+                                    {"duration", words::duration(words, horizon.ahead)}}));
+    outline.gap();
+    outline.head(context, horizon.provenance);
     if (horizon.inDoubt()) {
-        text += "\n" + wrapped(words.say("horizon.doubt"), width);
+        outline.gap();
+        outline.paragraph(words.say("horizon.doubt"));
     } else {
-        text += parText(horizon, context, width) + lapsesText(horizon, words, width) +
-                workText(horizon, words, width);
+        addPar(outline, horizon, context);
+        addLapses(outline, horizon, words);
+        addWork(outline, horizon, words);
     }
-    return text + "\n" + wrapped(words.say("caution.full"), width);
+    outline.caution(words);
+    return outline;
+}
+
+std::string toText(const Horizon& horizon, const words::Words& words, const TextOptions& options) {
+    return outlineOf(horizon, words).text(usableWidth(options));
 }
 
 }  // namespace report

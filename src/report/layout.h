@@ -31,6 +31,7 @@ public:
     void add(std::vector<std::string> cells);
     [[nodiscard]] bool isEmpty() const { return m_rows.empty(); }
     [[nodiscard]] const std::vector<std::string>& titles() const { return m_titles; }
+    [[nodiscard]] const std::vector<std::vector<std::string>>& cells() const { return m_rows; }
 
     // The widths that its columns need.
     [[nodiscard]] std::vector<std::size_t> naturalWidths() const;

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "report/board.h"
+#include "report/outline.h"
 #include "rules/muster.h"
 
 #include <string>
@@ -33,6 +34,7 @@ struct MusterQuestion {
 [[nodiscard]] Muster makeMuster(rules::State state, words::RecordLookup lookup,
                                 const MusterQuestion& question, Provenance provenance);
 
+[[nodiscard]] Outline outlineOf(const Muster& muster, const words::Words& words);
 [[nodiscard]] std::string toText(const Muster& muster, const words::Words& words,
                                  const TextOptions& options = {});
 

@@ -25,7 +25,7 @@ struct Page {
     const Muster& muster;
     const words::Words& words;
     Context context;  // of no unit
-    std::size_t width;
+    Outline outline{};
 
     [[nodiscard]] const rules::Muster& answer() const { return muster.answer; }
     [[nodiscard]] std::string say(std::string_view key, words::Gaps gaps = {}) const {
@@ -67,25 +67,27 @@ struct Page {
     }
 };
 
-std::string answerText(const Page& page) {
+void addAnswer(Page& page) {
     const auto& answer = page.answer();
     const bool now = answer.finish <= page.context.asked;
-    if (answer.units.empty()) return wrapped(page.say("none"), page.width);
+    if (answer.units.empty()) {
+        page.outline.paragraph(page.say("none"));
+        return;
+    }
     const words::Gaps gaps{{"wait", page.waitUntil(answer.finish)},
                            {"ready", page.units(answer.units.size())}};
     std::string key =
         answer.isEnough() ? (now ? "enough_now" : "enough") : (now ? "too_few_now" : "too_few");
-    std::string text = wrapped(page.say(key, gaps), page.width);
-    if (now) return text;
+    page.outline.paragraph(page.say(key, gaps));
+    if (now) return;
     const auto more = answer.finishOfOneMore;
-    text += wrapped(more < answer.finish
-                        ? page.say("one_more", {{"time", page.from(more)},
-                                                {"gain", page.between(more, answer.finish)}})
-                        : page.say("one_more_nothing"),
-                    page.width);
+    page.outline.paragraph(
+        more < answer.finish
+            ? page.say("one_more",
+                       {{"time", page.from(more)}, {"gain", page.between(more, answer.finish)}})
+            : page.say("one_more_nothing"));
     if (!answer.exact)
-        text += wrapped(page.say("not_proved", {{"time", page.time(answer.bound)}}), page.width);
-    return text;
+        page.outline.paragraph(page.say("not_proved", {{"time", page.time(answer.bound)}}));
 }
 
 std::string remarksOf(const Page& page, const rules::MusterUnit& unit) {
@@ -122,20 +124,20 @@ bool mustBeSwitchedOn(const Page& page, const rules::MusterUnit& unit) {
     });
 }
 
-std::string switchOnText(const Page& page) {
+void addSwitchOn(Page& page) {
     std::vector<std::string> devices;
     for (const auto& unit : page.answer().units) {
         if (mustBeSwitchedOn(page, unit)) devices.push_back(words::shown(unit.device));
     }
-    if (devices.empty()) return "";
+    if (devices.empty()) return;
     std::sort(devices.begin(), devices.end());
-    return "\n" +
-           wrapped(page.say("switch_on", {{"devices", page.words.all(devices)}}), page.width);
+    page.outline.gap();
+    page.outline.paragraph(page.say("switch_on", {{"devices", page.words.all(devices)}}));
 }
 
-std::string unitsText(const Page& page) {
+void addUnits(Page& page) {
     const auto& units = page.answer().units;
-    if (units.empty()) return "";
+    if (units.empty()) return;
     Table table({page.say("ready"), page.words.say("board.unit"), page.words.say("board.place"),
                  page.words.say("board.remarks")});
     for (const auto& unit : units) {
@@ -143,7 +145,9 @@ std::string unitsText(const Page& page) {
         table.add({now ? page.say("now") : page.cell(unit.readyAt), words::shown(unit.device),
                    page.placeOf(unit.device), remarksOf(page, unit)});
     }
-    return "\n" + page.say("in_order") + "\n" + table.text(page.width, 2);
+    page.outline.gap();
+    page.outline.heading(page.say("in_order"));
+    page.outline.table(std::move(table), 2);
 }
 
 // A step of one person, and of which unit.
@@ -189,7 +193,7 @@ std::string stepOf(const Context& context, const rules::Task& task) {
     return words::task(context, rules::name(task.kind), task.subject, task.samePart);
 }
 
-std::string personText(const Page& page, std::size_t person, const std::vector<Turn>& turns) {
+void addPerson(Page& page, std::size_t person, const std::vector<Turn>& turns) {
     Table table({page.words.say("plan.time"), page.words.say("board.unit"),
                  page.words.say("board.place"), page.words.say("plan.step"),
                  page.words.say("plan.remarks")});
@@ -202,18 +206,19 @@ std::string personText(const Page& page, std::size_t person, const std::vector<T
         free = std::max(free, turn.task->attended);
     }
     const words::Gaps gaps{{"number", std::to_string(person)}, {"time", page.from(free)}};
-    return "\n" + page.say("person", gaps) + "\n" + table.text(page.width, 2);
+    page.outline.gap();
+    page.outline.heading(page.say("person", gaps));
+    page.outline.table(std::move(table), 2);
 }
 
-std::string peopleText(const Page& page) {
+void addPeople(Page& page) {
     const auto turns = turnsOf(page.answer());
-    if (turns.empty()) return "";
-    std::string text;
-    for (const auto& [person, all] : turns) text += personText(page, person, all);
+    if (turns.empty()) return;
+    for (const auto& [person, all] : turns) addPerson(page, person, all);
     const std::size_t idle = page.answer().question.people - turns.size();
-    if (idle > 0)
-        text += "\n" + wrapped(page.say("idle", {{"idle", page.people(idle)}}), page.width);
-    return text;
+    if (idle == 0) return;
+    page.outline.gap();
+    page.outline.paragraph(page.say("idle", {{"idle", page.people(idle)}}));
 }
 
 // Why a unit is not among those that can be ready, where that is soon said for many.
@@ -228,8 +233,8 @@ std::string reasonOf(const Page& page, const rules::MusterRest& rest) {
     return "";
 }
 
-std::string restText(const Page& page) {
-    if (page.answer().rest.empty()) return "";
+void addRest(Page& page) {
+    if (page.answer().rest.empty()) return;
     std::map<std::string, std::vector<std::string>> together;
     Table table(
         {page.words.say("board.unit"), page.words.say("board.place"), page.say("in_the_way")});
@@ -249,24 +254,31 @@ std::string restText(const Page& page) {
         }
         table.add({words::shown(rest.device), page.placeOf(rest.device), text});
     }
-    std::string text = "\n" + page.say("rest") + "\n";
-    if (!table.isEmpty()) text += table.text(page.width, 2);
+    page.outline.gap();
+    page.outline.heading(page.say("rest"));
+    if (!table.isEmpty()) page.outline.table(std::move(table), 2);
     for (const auto& [reason, devices] : together)
-        text += wrapped(page.say(reason, {{"devices", page.words.all(devices)}}), page.width, 2);
-    return text;
+        page.outline.paragraph(page.say(reason, {{"devices", page.words.all(devices)}}), 2);
 }
 
 }  // namespace
 
+Outline outlineOf(const Muster& muster, const words::Words& words) {
+    Page page{muster, words, muster.board.context(words)};
+    page.outline.paragraph(page.say("title", {{"time", page.time(page.context.asked)}}));
+    addAnswer(page);
+    page.outline.gap();
+    page.outline.head(page.context, muster.board.provenance);
+    addUnits(page);
+    addSwitchOn(page);
+    addPeople(page);
+    addRest(page);
+    page.outline.caution(words);
+    return std::move(page.outline);
+}
+
 std::string toText(const Muster& muster, const words::Words& words, const TextOptions& options) {
-    const Page page{muster, words, muster.board.context(words), usableWidth(options)};
-    std::string text =
-        wrapped(page.say("title", {{"time", page.time(page.context.asked)}}), page.width);
-    text += answerText(page) + "\n";
-    for (const auto& line : headLines(page.context, muster.board.provenance, std::nullopt))
-        text += wrapped(line, page.width);
-    text += unitsText(page) + switchOnText(page) + peopleText(page) + restText(page);
-    return text + "\n" + wrapped(words.say("caution.full"), page.width);
+    return outlineOf(muster, words).text(usableWidth(options));
 }
 
 }  // namespace report
