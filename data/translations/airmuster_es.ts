@@ -180,6 +180,13 @@
     </message>
 </context>
 <context>
+    <name>desktop::ActScene</name>
+    <message>
+        <source>and %1 more</source>
+        <translation>y %1 más</translation>
+    </message>
+</context>
+<context>
     <name>desktop::ActSheet</name>
     <message>
         <source>Why it was not kept</source>
@@ -717,6 +724,10 @@
         <source>Read %1. Nothing was done with it.</source>
         <translation>Leído: %1. No se ha hecho nada con ello.</translation>
     </message>
+    <message>
+        <source>The readiness logbook of a department&apos;s ventilators: which unit is ready for which patients, what keeps the others from it, and what to do next.</source>
+        <translation>El registro de disponibilidad de los ventiladores de un servicio: qué ventilador está listo y para qué pacientes, qué les falta a los demás y qué hacer a continuación.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FitSheet</name>
@@ -1066,6 +1077,38 @@
         <source>Logbook: %1</source>
         <translation>Libro de registro: %1</translation>
     </message>
+    <message>
+        <source>Everywhere</source>
+        <translation>En todas partes</translation>
+    </message>
+    <message>
+        <source>At the Bedside desk</source>
+        <translation>En la vista de pie de cama</translation>
+    </message>
+    <message>
+        <source>At the Fleet desk</source>
+        <translation>En la vista de equipos</translation>
+    </message>
+    <message>
+        <source>In every list, form and question</source>
+        <translation>En toda lista, formulario y pregunta</translation>
+    </message>
+    <message>
+        <source>Alt and a letter</source>
+        <translation>Alt y una letra</translation>
+    </message>
+    <message>
+        <source>The button or field in which that letter is underlined</source>
+        <translation>El botón o el campo en que esa letra está subrayada</translation>
+    </message>
+    <message>
+        <source>Arrows, Enter</source>
+        <translation>Flechas, Intro</translation>
+    </message>
+    <message>
+        <source>Along a list or a table, and open what is marked</source>
+        <translation>Recorrer una lista o una tabla y abrir lo marcado</translation>
+    </message>
 </context>
 <context>
     <name>desktop::HistoryPanel</name>
@@ -1181,6 +1224,25 @@
     <message>
         <source>How far</source>
         <translation>Hasta cuándo</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::Keeping</name>
+    <message>
+        <source>%1, since %2:</source>
+        <translation>%1, desde las %2:</translation>
+    </message>
+    <message>
+        <source>This entry may change what has to stay as it is.</source>
+        <translation>Esta anotación puede cambiar lo que debe quedar como está.</translation>
+    </message>
+    <message>
+        <source>It was done: keep the entry</source>
+        <translation>Se ha hecho: guardar la anotación</translation>
+    </message>
+    <message>
+        <source>Leave the unit as it is</source>
+        <translation>Dejar el ventilador como está</translation>
     </message>
 </context>
 <context>
@@ -1445,10 +1507,6 @@
         <translation>Ventiladores listos</translation>
     </message>
     <message>
-        <source>Scan a unit, or type its serial or asset number above.</source>
-        <translation>Escanear un ventilador, o escribir arriba su número de serie o de inventario.</translation>
-    </message>
-    <message>
         <source>%1 ready by record. Look at the unit before connecting.</source>
         <translation>Listos según el registro: %1. Comprobar el ventilador antes de conectarlo.</translation>
     </message>
@@ -1457,16 +1515,16 @@
         <translation>Abrir el ventilador %1</translation>
     </message>
     <message>
-        <source>until %1</source>
-        <translation>hasta: %1</translation>
-    </message>
-    <message>
         <source>Emergency start</source>
         <translation>Inicio de urgencia</translation>
     </message>
     <message>
         <source>Emergency start of unit %1</source>
         <translation>Inicio de urgencia del ventilador %1</translation>
+    </message>
+    <message>
+        <source>%1, until %2</source>
+        <translation>%1, hasta las %2</translation>
     </message>
 </context>
 <context>
@@ -1736,6 +1794,30 @@
     <message>
         <source>The next step: failed</source>
         <translation>Paso siguiente: fallida</translation>
+    </message>
+    <message>
+        <source>Find units in the table</source>
+        <translation>Buscar ventiladores en la tabla</translation>
+    </message>
+    <message>
+        <source>To the table; Enter opens the unit that is marked</source>
+        <translation>Ir a la tabla; Intro abre el ventilador marcado</translation>
+    </message>
+    <message>
+        <source>Sort the table by the next column</source>
+        <translation>Ordenar la tabla por la columna siguiente</translation>
+    </message>
+    <message>
+        <source>Sort it the other way round</source>
+        <translation>Ordenarla en sentido contrario</translation>
+    </message>
+    <message>
+        <source>Muster</source>
+        <translation>Preparación</translation>
+    </message>
+    <message>
+        <source>Look ahead</source>
+        <translation>Previsión</translation>
     </message>
 </context>
 <context>

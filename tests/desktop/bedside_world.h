@@ -122,7 +122,8 @@ struct BedsideWorld : WindowWorld {
 
     void openUnit(const QString& serial) const {
         scan(serial);
-        waitUntil("the unit is shown", [&] { return isSaid(serial) && !isSaid("Scan a unit,"); });
+        waitUntil("the unit is shown",
+                  [&] { return isSaid(serial) && !isSaid("ready by record."); });
     }
 
     void signIn(const QString& person = QStringLiteral("m.toller")) const {

@@ -2,78 +2,83 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // airmuster_pictures FOLDER [SCREEN…]: a picture of every screen, or of those named, in both
-// themes.
-#include "desktop/theme/appearance.h"
-#include "pictures/screens.h"
-#include "station/sample.h"
-#include "station/system.h"
-#include "support/folder.h"
-#include "support/moved_clock.h"
+// themes. Options look at them in another size, text size or language.
+#include "screens/screens.h"
 
 #include <QApplication>
+#include <QCommandLineParser>
 #include <QDir>
 #include <QSettings>
-#include <QtTest/QTest>
 #include <cstdio>
+#include <stdexcept>
 
 namespace {
 
-// Saturday 28 November 2026, 08:00 at Kestrel Bay.
-constexpr logbook::Instant fixed{1'795'874'400'000};
-
-struct Studio {
-    support::Folder folder;
-    support::MovedClock clock{fixed};
-    station::LogbookFile demo{folder.file("kestrel-bay.logbook")};
-
-    bool makeDemo() {
-        const station::Surroundings surroundings{clock, station::system::systemZones(),
-                                                 *words::Words::builtIn(), "desk"};
-        return station::makeSample(surroundings, demo, {}).has_value();
-    }
-
-    bool take(const pictures::Screen& screen, desktop::Theme theme, const QDir& into) {
-        desktop::apply(*qApp, {theme, 100});
-        const support::Folder home;
-        qputenv("XDG_DATA_HOME", QByteArray::fromStdString(home.path().string()));
-        desktop::Window window({screen.onDemo ? demo : station::LogbookFile{}, clock,
-                                *words::Words::builtIn(), &station::system::systemZones, "desk"});
-        window.resize(1280, 800);
-        window.show();
-        if (screen.onDemo)
-            pictures::waitUntil("the fleet is read",
-                                [&] { return window.workplace().fleet() != nullptr; });
-        screen.reach(window);
-        QTest::qWait(400);
-        const bool isLight = theme == desktop::Theme::Light;
-        const auto name = QString::fromStdString(screen.name + (isLight ? "-light" : "-dark"));
-        return window.grab().save(into.filePath(name + QStringLiteral(".png")));
-    }
+struct Asked {
+    QDir folder;
+    QStringList screens;
+    screens::Look look;
 };
+
+Asked askedFor(const QApplication& application) {
+    QCommandLineParser parser;
+    parser.addPositionalArgument("FOLDER", "where the pictures go");
+    parser.addPositionalArgument("SCREEN", "all if none is named", "[SCREEN…]");
+    parser.addOptions({{"size", "1280x800", "WxH", "1280x800"},
+                       {"text-size", "100 to 200 percent", "PERCENT", "100"},
+                       {"language", "en or es", "CODE", "en"}});
+    parser.addHelpOption();
+    parser.process(application);
+    auto words = parser.positionalArguments();
+    if (words.isEmpty()) parser.showHelp(2);
+    const auto size = parser.value("size").split(QLatin1Char('x'));
+    Asked asked{QDir(words.takeFirst()), words, {}};
+    asked.look.size = {size.value(0).toInt(), size.value(1).toInt()};
+    asked.look.appearance.textPercent = parser.value("text-size").toInt();
+    asked.look.language = parser.value("language").toStdString();
+    return asked;
+}
+
+void take(const screens::Screen& screen, screens::Stage& stage, const Asked& asked) {
+    screens::show(screen, stage);
+    const bool isLight = stage.look().appearance.theme == desktop::Theme::Light;
+    const auto* end = isLight ? "-light.png" : "-dark.png";
+    const auto file = asked.folder.filePath(QString::fromStdString(screen.name + end));
+    if (!stage.window().grab().save(file))
+        throw std::runtime_error("cannot be written: " + file.toStdString());
+}
+
+// How many could not be taken.
+int takeAll(desktop::Theme theme, const Asked& asked) {
+    auto look = asked.look;
+    look.appearance.theme = theme;
+    screens::Stage stage(look);
+    int missing = 0;
+    for (const auto& screen : screens::all()) {
+        const auto name = QString::fromStdString(screen.name);
+        if (!asked.screens.isEmpty() && !asked.screens.contains(name)) continue;
+        try {
+            take(screen, stage, asked);
+            std::printf("%s\n", screen.name.c_str());
+        } catch (const std::runtime_error& trouble) {
+            std::fprintf(stderr, "%s: no picture: %s\n", screen.name.c_str(), trouble.what());
+            ++missing;
+        }
+        std::fflush(stdout);
+    }
+    return missing;
+}
 
 }  // namespace
 
 int main(int count, char** words) {
     QApplication application(count, words);
-    const auto arguments = QApplication::arguments();
-    if (arguments.size() < 2) {
-        std::fputs("airmuster_pictures FOLDER [SCREEN…]\n", stderr);
-        return 2;
-    }
+    const auto asked = askedFor(application);
     const support::Folder settings;
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope,
                        QString::fromStdString(settings.path().string()));
-    Studio studio;
-    if (!studio.makeDemo()) return 1;
-    auto screens = pictures::fleetScreens();
-    for (auto& screen : pictures::firstStartScreens()) screens.push_back(std::move(screen));
-    for (const auto& screen : screens) {
-        if (arguments.size() > 2 &&
-            !arguments.mid(2).contains(QString::fromStdString(screen.name)))
-            continue;
-        for (const auto theme : {desktop::Theme::Light, desktop::Theme::Dark})
-            if (!studio.take(screen, theme, QDir(arguments[1]))) return 1;
-        std::printf("%s\n", screen.name.c_str());
-    }
-    return 0;
+    int missing = 0;
+    for (const auto theme : {desktop::Theme::Light, desktop::Theme::Dark})
+        missing += takeAll(theme, asked);
+    return missing == 0 ? 0 : 1;
 }

@@ -8,11 +8,11 @@
 #include "desktop/bedside/acts/swap_units_sheet.h"
 #include "desktop/bedside/keeping.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/scroll_page.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QLabel>
-#include <QScrollArea>
 #include <QStyle>
 #include <QVBoxLayout>
 
@@ -21,19 +21,13 @@ namespace desktop {
 ActsPanel::ActsPanel(PanelTools tools, QWidget* parent) : SheetPanel(tools, parent) {
     auto* inside = new QWidget;
     auto* groups = new QVBoxLayout(inside);
-    groups->setContentsMargins(12, 6, 12, 6);
+    groups->setContentsMargins(0, 6, 8, 6);
     groups->setSpacing(targetGap);
     for (const auto& group : actGroups()) addGroup(group, groups);
     groups->addStretch();
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setWidget(inside);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(scroll);
+    layout->addWidget(scrollPage(inside));
 }
 
 void ActsPanel::addGroup(const ActGroup& group, QVBoxLayout* layout) {
@@ -42,7 +36,7 @@ void ActsPanel::addGroup(const ActGroup& group, QVBoxLayout* layout) {
     layout->addWidget(title);
     auto* buttons = new QWidget;
     buttons->setAccessibleName(group.title);
-    auto* flow = new FlowLayout(buttons);
+    auto* flow = new WrapLayout(WrapLayout::Manner::Packed, buttons);
     for (const auto& entry : group.entries) {
         auto* button = new WrappedButton(entry.label);
         connect(button, &QPushButton::clicked, this, [this, kind = entry.kind] { press(kind); });

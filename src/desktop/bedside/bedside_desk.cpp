@@ -25,7 +25,7 @@
 namespace desktop {
 
 BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent) {
-    m_ready = new ReadyList;
+    m_ready = new ReadyList(workplace().words());
     m_work = new QWidget;
     m_bar = new UnitBar;
     m_hold = new HoldBanner(tools);
@@ -89,6 +89,7 @@ void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command comman
 
 void BedsideDesk::showPanel(int index) {
     m_panels->setCurrentIndex(index);
+    m_strip->setVisible(panel(index)->asksWhen());
     m_panelButtons[static_cast<std::size_t>(index)]->setChecked(true);
 }
 

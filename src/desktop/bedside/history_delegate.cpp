@@ -72,6 +72,7 @@ Layout layOut(const QModelIndex& index, int width) {
         y = std::max(y, end);
     }
     layout.height = std::max(y + margin, targetSize);
+    for (auto& piece : layout.pieces) piece.box.translate(0, (layout.height - y - margin) / 2);
     return layout;
 }
 

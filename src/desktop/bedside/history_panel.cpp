@@ -10,9 +10,9 @@
 #include "desktop/bedside/record_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/wrap_layout.h"
 
 #include <QButtonGroup>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QListView>
 #include <QPushButton>
@@ -43,9 +43,7 @@ HistoryPanel::HistoryPanel(PanelTools tools, QWidget* parent) : UnitPanel(tools,
 
 QWidget* HistoryPanel::makeFilters() {
     auto* row = new QWidget;
-    auto* layout = new QHBoxLayout(row);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(targetGap);
+    auto* layout = new WrapLayout(WrapLayout::Manner::Packed, row);
     auto* sorts = new QButtonGroup(row);
     const auto add = [&](const QString& says, std::optional<report::EntrySort> sort) {
         auto* button = new QPushButton(says);
@@ -63,8 +61,8 @@ QWidget* HistoryPanel::makeFilters() {
     add(tr("Use"), EntrySort::Use);
     add(tr("Trouble"), EntrySort::Trouble);
     add(tr("Notes"), EntrySort::Other);
-    layout->addStretch();
     auto* back = new QPushButton(tr("Look back …"));
+    back->setProperty("quiet", true);
     connect(back, &QPushButton::clicked, this, &HistoryPanel::lookBack);
     layout->addWidget(back);
     return row;
@@ -74,6 +72,8 @@ void HistoryPanel::show(const SharedUnitView& unit) {
     const bool isOther =
         !m_unit || m_unit->bedside.identity.device != unit->bedside.identity.device;
     m_unit = unit;
+    // What was done to another unit is never seen below the name of this one.
+    if (isOther) m_model->show(std::make_shared<const report::History>());
     workplace().read(
         [unit](const auto& surroundings, const auto&) {
             return std::make_shared<const report::History>(

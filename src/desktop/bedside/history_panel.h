@@ -21,6 +21,7 @@ public:
     explicit HistoryPanel(PanelTools tools, QWidget* parent = nullptr);
     using QWidget::show;
     void show(const SharedUnitView& unit) override;
+    [[nodiscard]] bool asksWhen() const override { return false; }
 
 private:
     QWidget* makeFilters();

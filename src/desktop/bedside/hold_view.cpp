@@ -6,7 +6,7 @@
 
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 #include "print/hold_sheet.h"
 
@@ -46,14 +46,6 @@ print::PaperSize paperSize() {
                : print::PaperSize::Letter;
 }
 
-QLabel* makeLabel(const QString& text, TextRole role) {
-    auto* label = new QLabel(text);
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    label->setFont(fontFor(role));
-    return label;
-}
-
 }  // namespace
 
 HoldView::HoldView(DeskTools tools, SharedUnitView unit, std::size_t hold, QWidget* parent)
@@ -66,15 +58,15 @@ HoldView::HoldView(DeskTools tools, SharedUnitView unit, std::size_t hold, QWidg
 }
 
 void HoldView::addLines() {
-    content()->addWidget(makeLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
+    content()->addWidget(textLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
     content()->addWidget(
-        makeLabel(tr("Since %1, entered by %2.").arg(shownText(m_hold.since), shownText(m_hold.by)),
+        textLabel(tr("Since %1, entered by %2.").arg(shownText(m_hold.since), shownText(m_hold.by)),
                   TextRole::Plain));
     for (const auto& line : m_hold.lines)
-        content()->addWidget(makeLabel(shownText(line), TextRole::Large));
+        content()->addWidget(textLabel(shownText(line), TextRole::Large));
     if (!m_hold.lifters.empty())
-        content()->addWidget(makeLabel(shownText(m_hold.lifters), TextRole::Plain));
-    auto* label = makeLabel(tr("&File for the sheet, to print or to hand on"), TextRole::Plain);
+        content()->addWidget(textLabel(shownText(m_hold.lifters), TextRole::Plain));
+    auto* label = textLabel(tr("&File for the sheet, to print or to hand on"), TextRole::Plain);
     label->setTextFormat(Qt::AutoText);
     m_file = new QLineEdit(proposedFile(m_unit->bedside.identity.device));
     m_file->setAccessibleName(tr("File for the sheet"));
@@ -85,9 +77,9 @@ void HoldView::addLines() {
 }
 
 void HoldView::addFoot() {
-    m_told = makeLabel({}, TextRole::Strong);
+    m_told = textLabel({}, TextRole::Strong);
     m_told->hide();
-    foot()->addWidget(m_told);
+    overFoot()->addWidget(m_told);
     auto* back = new WrappedButton(tr("Back"));
     auto* save = new WrappedButton(tr("Save it as a PDF"));
     foot()->addWidget(back);

@@ -20,24 +20,21 @@ bool disturbsHold(const report::BedsideIdentity& unit, const std::vector<station
     });
 }
 
-Question holdQuestion(const report::BedsideIdentity& unit) {
-    const auto tr = [](const char* text) {
-        return QCoreApplication::translate("desktop::Keeping", text);
-    };
-    QStringList lines;
-    for (const auto& sheet : unit.sheets) {
-        lines << tr(QT_TRANSLATE_NOOP("desktop::Keeping", "%1, since %2:"))
-                     .arg(shownText(sheet.label), shownText(sheet.since));
-        for (const auto& line : sheet.lines) lines << shownText(line);
-        if (!sheet.lifters.empty()) lines << shownText(sheet.lifters);
+struct HoldQuestion {
+    Q_DECLARE_TR_FUNCTIONS(desktop::Keeping)
+public:
+    static Question of(const report::BedsideIdentity& unit) {
+        QStringList lines;
+        for (const auto& sheet : unit.sheets) {
+            lines << tr("%1, since %2:").arg(shownText(sheet.label), shownText(sheet.since));
+            for (const auto& line : sheet.lines) lines << shownText(line);
+            if (!sheet.lifters.empty()) lines << shownText(sheet.lifters);
+        }
+        lines << QString() << tr("This entry may change what has to stay as it is.");
+        return {lines.join(QLatin1Char('\n')), tr("It was done: keep the entry"),
+                tr("Leave the unit as it is")};
     }
-    lines << QString()
-          << tr(QT_TRANSLATE_NOOP("desktop::Keeping",
-                                  "This entry may change what has to stay as it is."));
-    return {lines.join(QLatin1Char('\n')),
-            tr(QT_TRANSLATE_NOOP("desktop::Keeping", "It was done: keep the entry")),
-            tr(QT_TRANSLATE_NOOP("desktop::Keeping", "Leave the unit as it is"))};
-}
+};
 
 void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
               std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken) {
@@ -47,7 +44,7 @@ void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
         return;
     }
     tools.desk.workplace.ask(
-        holdQuestion(unit), [&strip, device = unit.device, acts = std::move(acts),
+        HoldQuestion::of(unit), [&strip, device = unit.device, acts = std::move(acts),
                              receiver = QPointer<QObject>(receiver), taken](bool isYes) {
             if (!receiver) return;
             if (isYes) {

@@ -6,6 +6,7 @@
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "station/given_time.h"
 
 #include <QHBoxLayout>
@@ -65,15 +66,8 @@ LookBackSheet::LookBackSheet(DeskTools tools, std::string device, QWidget* paren
       m_tools(tools),
       m_device(std::move(device)) {
     addChoices();
-    m_banner = new QLabel;
-    m_banner->setWordWrap(true);
-    m_banner->setFont(fontFor(TextRole::Large));
-    m_banner->setContentsMargins(12, 8, 12, 8);
-    auto palette = m_banner->palette();
-    palette.setColor(QPalette::Window, colours().past);
-    palette.setColor(QPalette::WindowText, colours().pastText);
-    m_banner->setPalette(palette);
-    m_banner->setAutoFillBackground(true);
+    m_banner = textLabel({}, TextRole::Large);
+    m_banner->setProperty("banner", true);
     m_banner->hide();
     content()->addWidget(m_banner);
     m_text = new QPlainTextEdit;

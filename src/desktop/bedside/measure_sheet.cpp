@@ -8,7 +8,8 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/text_label.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 #include "logbook/unit.h"
 
@@ -51,14 +52,6 @@ bool canBeNegative(const AskedMeasure& measure) {
     return measure.unit == "dB";
 }
 
-QLabel* makeLabel(TextRole role) {
-    auto* label = new QLabel;
-    label->setTextFormat(Qt::PlainText);
-    label->setFont(fontFor(role));
-    label->setWordWrap(true);
-    return label;
-}
-
 }  // namespace
 
 MeasureSheet::MeasureSheet(Workplace& workplace, MeasuresAsked asked, TypedTexts typed,
@@ -74,10 +67,10 @@ MeasureSheet::MeasureSheet(Workplace& workplace, MeasuresAsked asked, TypedTexts
 }
 
 void MeasureSheet::makeField() {
-    m_place = makeLabel(TextRole::Quiet);
-    m_label = makeLabel(TextRole::Large);
-    m_limits = makeLabel(TextRole::Plain);
-    m_said = makeLabel(TextRole::Strong);
+    m_place = textLabel({}, TextRole::Quiet);
+    m_label = textLabel({}, TextRole::Large);
+    m_limits = textLabel({}, TextRole::Plain);
+    m_said = textLabel({}, TextRole::Strong);
     m_said->hide();
     m_field = new QLineEdit;
     m_field->setFont(fontFor(TextRole::Title));
@@ -85,7 +78,7 @@ void MeasureSheet::makeField() {
     static const QRegularExpression letters(QStringLiteral("[-+0-9.,]*"));
     m_field->setValidator(new QRegularExpressionValidator(letters, m_field));
     m_units = new QWidget;
-    new FlowLayout(m_units);
+    new WrapLayout(WrapLayout::Manner::Packed, m_units);
     m_keys = new Keypad(m_field, QLocale().decimalPoint().at(0));
     auto* grid = new QGridLayout;
     grid->setHorizontalSpacing(2 * targetGap);
@@ -107,7 +100,7 @@ void MeasureSheet::makeField() {
 }
 
 void MeasureSheet::makeFeet() {
-    auto* feet = new FlowLayout;
+    auto* feet = foot();
     const auto add = [&](const QString& text, void (MeasureSheet::*pressed)()) {
         auto* button = new WrappedButton(text);
         feet->addWidget(button);
@@ -120,7 +113,6 @@ void MeasureSheet::makeFeet() {
     m_agree = add({}, &MeasureSheet::agree);
     m_main = add({}, &MeasureSheet::finish);
     m_main->setMain(true);
-    foot()->addLayout(feet);
 }
 
 const AskedMeasure& MeasureSheet::measure() const {

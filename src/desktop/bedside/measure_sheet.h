@@ -20,7 +20,7 @@ class QPushButton;
 
 namespace desktop {
 
-class FlowLayout;
+class WrapLayout;
 class Keypad;
 class WrappedButton;
 class Workplace;

@@ -6,7 +6,7 @@
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QLabel>
@@ -16,7 +16,7 @@ namespace desktop {
 
 NotSoSheet::NotSoSheet(const QString& title, const report::CheckToLog& check, QWidget* parent)
     : Sheet(title, parent) {
-    auto* feet = new FlowLayout;
+    auto* feet = foot();
     const auto add = [&](const QString& text) {
         auto* button = new WrappedButton(text);
         feet->addWidget(button);
@@ -26,7 +26,6 @@ NotSoSheet::NotSoSheet(const QString& title, const report::CheckToLog& check, QW
     auto* unfinished = add(tr("It was not finished"));
     auto* failure = add(tr("It failed"));
     auto* keep = add(tr("Keep it; it does not count"));
-    foot()->addLayout(feet);
     if (!check.conditions.empty()) {
         auto* label = new QLabel(tr("What was not so? Press what did not hold."));
         label->setWordWrap(true);

@@ -7,7 +7,7 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 #include "words/shown.h"
 
@@ -43,7 +43,7 @@ PersonList::PersonList(Workplace& workplace, QWidget* parent)
     m_said->setWordWrap(true);
     m_said->hide();
     m_names = new QWidget;
-    new FlowLayout(m_names);
+    new WrapLayout(WrapLayout::Manner::Packed, m_names);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(targetGap);

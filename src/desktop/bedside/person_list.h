@@ -16,7 +16,7 @@ class QLineEdit;
 
 namespace desktop {
 
-class FlowLayout;
+class WrapLayout;
 class Workplace;
 
 struct Somebody {

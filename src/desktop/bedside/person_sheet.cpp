@@ -8,7 +8,7 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QLabel>
@@ -23,12 +23,11 @@ AnotherSheet::AnotherSheet(Workplace& workplace, QWidget* parent)
     m_people = new PersonList(workplace);
     content()->addWidget(m_people);
     content()->addStretch();
-    auto* feet = new FlowLayout;
+    auto* feet = foot();
     auto* back = new WrappedButton(tr("Back"));
     auto* me = new WrappedButton(tr("I did it myself"));
     auto* second = new WrappedButton(tr("A second person verifies it"));
     for (auto* each : {back, me, second}) feet->addWidget(each);
-    foot()->addLayout(feet);
     setFocusProxy(m_people->field());
     connect(m_people, &PersonList::chosen, this, [this](const Somebody& somebody) {
         Q_EMIT chosen(somebody);
@@ -70,7 +69,7 @@ SecondSheet::SecondSheet(Workplace& workplace, QWidget* parent)
     content()->addWidget(m_people);
     content()->addWidget(m_pinPart);
     content()->addStretch();
-    auto* feet = new FlowLayout;
+    auto* feet = foot();
     auto* back = new WrappedButton(tr("Back"));
     m_without = new WrappedButton;
     m_without->hide();
@@ -80,7 +79,6 @@ SecondSheet::SecondSheet(Workplace& workplace, QWidget* parent)
     m_enter = enter;
     for (auto* each : std::initializer_list<QWidget*>{back, m_without, m_enter})
         feet->addWidget(each);
-    foot()->addLayout(feet);
     setFocusProxy(m_people->field());
     connect(m_people, &PersonList::chosen, this, &SecondSheet::take);
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);

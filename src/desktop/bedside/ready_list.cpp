@@ -5,14 +5,17 @@
 #include "desktop/bedside/ready_list.h"
 
 #include "desktop/shell/text.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/scroll_page.h"
+#include "desktop/theme/text_label.h"
 
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 #include <vector>
 
 namespace desktop {
@@ -33,40 +36,34 @@ std::vector<std::size_t> readyRows(const FleetView& fleet) {
     return rows;
 }
 
-QLabel* makeText(const QString& text, TextRole role) {
-    auto* label = new QLabel(text);
-    label->setTextFormat(Qt::PlainText);
-    label->setFont(fontFor(role));
-    label->setWordWrap(true);
-    return label;
-}
-
 void clear(QLayout& layout) {
     while (auto* item = layout.takeAt(0)) {
+        if (auto* inside = item->layout()) clear(*inside);
         if (auto* widget = item->widget()) widget->deleteLater();
         delete item;
     }
 }
 
+// What a unit takes with its two presses, in letters.
+constexpr int lettersOfUnit = 56;
+
 }  // namespace
 
-ReadyList::ReadyList(QWidget* parent) : QWidget(parent) {
-    m_head = makeText({}, TextRole::Large);
+ReadyList::ReadyList(const words::Words& words, QWidget* parent) : QWidget(parent) {
+    m_head = textLabel({}, TextRole::Large);
     auto* inside = new QWidget;
-    m_units = new QVBoxLayout(inside);
-    m_units->setSpacing(targetGap);
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_list = new QVBoxLayout(inside);
+    m_list->setContentsMargins(0, 0, 8, 0);
+    m_list->setSpacing(8);
+    auto* scroll = scrollPage(inside);
     scroll->setAccessibleName(tr("Units that are ready"));
-    scroll->setWidget(inside);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(
-        makeText(tr("Scan a unit, or type its serial or asset number above."), TextRole::Large));
     layout->addWidget(m_head);
     layout->addWidget(scroll, 1);
+    m_cautionText = shownText(words.say("caution.full"));
+    m_caution = emphasisLabel(m_cautionText, TextRole::Quiet);
+    layout->addWidget(m_caution);
 }
 
 void ReadyList::show(const SharedFleetView& fleet) {
@@ -75,39 +72,81 @@ void ReadyList::show(const SharedFleetView& fleet) {
     for (const auto row : rows) lines.push_back(fleet->lines[row]);
     if (m_shown && *m_shown == lines) return;  // what has the focus keeps it
     m_shown = std::move(lines);
-    clear(*m_units);
+    clear(*m_list);
+    m_groups.clear();
     m_head->setText(
         tr("%1 ready by record. Look at the unit before connecting.").arg(rows.size()));
-    std::string group;
     for (const auto row : rows) {
-        const auto& line = fleet->lines[row];
-        if (line.group != group)
-            m_units->addWidget(makeText(shownText(line.group), TextRole::Strong));
-        group = line.group;
+        const auto& group = fleet->lines[row].group;
+        if (m_groups.empty() || m_groups.back().label != group) addGroup(group);
         addUnit(*fleet, row);
     }
-    m_units->addStretch();
+    m_cautionAtEnd = emphasisLabel(m_cautionText, TextRole::Quiet);
+    m_list->addWidget(m_cautionAtEnd);
+    m_list->addStretch();
+    m_columns = 0;
+    arrange();
+    placeCaution();
+}
+
+void ReadyList::placeCaution() {
+    constexpr int mostShare = 6;  // of the height
+    const bool isBelow = m_caution->heightForWidth(width()) <= height() / mostShare;
+    m_caution->setVisible(isBelow);
+    if (m_cautionAtEnd != nullptr) m_cautionAtEnd->setVisible(!isBelow);
+}
+
+void ReadyList::addGroup(const std::string& label) {
+    m_list->addWidget(textLabel(shownText(label), TextRole::Strong));
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(2 * targetGap);
+    grid->setVerticalSpacing(targetGap);
+    m_list->addLayout(grid);
+    m_groups.push_back({label, grid});
 }
 
 void ReadyList::addUnit(const FleetView& fleet, std::size_t row) {
     const auto& line = fleet.lines[row];
     const auto serial = shownText(fleet.board.rows[row].assessment.device);
-    auto* box = new QWidget;
-    auto* layout = new QHBoxLayout(box);
+    auto* unit = new QWidget;
+    auto* layout = new QHBoxLayout(unit);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(targetGap);
     auto* open = new QPushButton(serial);
     open->setAccessibleName(tr("Open unit %1").arg(serial));
     connect(open, &QPushButton::clicked, this, [this, serial] { Q_EMIT unitWanted(serial); });
     layout->addWidget(open);
-    layout->addWidget(makeText(shownText(line.place), TextRole::Strong), 2);
-    layout->addWidget(makeText(shownText(line.model), TextRole::Plain), 1);
-    layout->addWidget(makeText(tr("until %1").arg(shownText(line.until)), TextRole::Quiet), 1);
+    auto* texts = new QVBoxLayout;
+    texts->setSpacing(0);
+    texts->addWidget(textLabel(shownText(line.place), TextRole::Strong));
+    texts->addWidget(textLabel(tr("%1, until %2").arg(shownText(line.model), shownText(line.until)),
+                               TextRole::Quiet));
+    layout->addLayout(texts, 1);
     auto* start = new QPushButton(tr("Emergency start"));
+    start->setProperty("quiet", true);
     start->setAccessibleName(tr("Emergency start of unit %1").arg(serial));
     connect(start, &QPushButton::clicked, this, [this, serial] { Q_EMIT emergencyWanted(serial); });
     layout->addWidget(start);
-    m_units->addWidget(box);
+    m_groups.back().units.push_back(unit);
+}
+
+void ReadyList::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+    placeCaution();
+}
+
+void ReadyList::arrange() {
+    const int columns =
+        std::max(1, width() / (m_head->fontMetrics().averageCharWidth() * lettersOfUnit * 3 / 4));
+    if (std::exchange(m_columns, columns) == columns) return;
+    for (auto& [label, grid, units] : m_groups) {
+        for (int column = 0; column < grid->columnCount(); ++column)
+            grid->setColumnStretch(column, column < columns ? 1 : 0);
+        for (int i = 0; i < static_cast<int>(units.size()); ++i)
+            grid->addWidget(units[static_cast<std::size_t>(i)], i / columns, i % columns);
+        for (int column = 0; column < columns; ++column) grid->setColumnStretch(column, 1);
+    }
 }
 
 }  // namespace desktop

@@ -12,6 +12,7 @@
 #include <vector>
 
 class QLabel;
+class QGridLayout;
 class QVBoxLayout;
 
 namespace desktop {
@@ -19,7 +20,7 @@ namespace desktop {
 class ReadyList : public QWidget {
     Q_OBJECT
 public:
-    explicit ReadyList(QWidget* parent = nullptr);
+    explicit ReadyList(const words::Words& words, QWidget* parent = nullptr);
     using QWidget::show;
     void show(const SharedFleetView& fleet);
 
@@ -27,11 +28,30 @@ Q_SIGNALS:
     void unitWanted(const QString& serial);
     void emergencyWanted(const QString& serial);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    // Those of one patient group, beside each other as far as there is room.
+    struct Group {
+        std::string label;
+        QGridLayout* grid = nullptr;
+        std::vector<QWidget*> units{};
+    };
+    void addGroup(const std::string& label);
     void addUnit(const FleetView& fleet, std::size_t row);
+    void arrange();
+
+    // Below the list, or at its end where it would leave no room for the list.
+    void placeCaution();
 
     QLabel* m_head = nullptr;
-    QVBoxLayout* m_units = nullptr;
+    QLabel* m_caution = nullptr;
+    QLabel* m_cautionAtEnd = nullptr;
+    QString m_cautionText;
+    QVBoxLayout* m_list = nullptr;
+    std::vector<Group> m_groups;
+    int m_columns = 0;
     std::optional<std::vector<report::BoardLine>> m_shown;
 };
 

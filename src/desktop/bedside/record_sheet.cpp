@@ -6,7 +6,7 @@
 
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "station/bedside.h"
 
 #include <QFormLayout>
@@ -21,14 +21,6 @@ namespace desktop {
 
 namespace {
 
-QLabel* makeText(const QString& text, TextRole role = TextRole::Plain) {
-    auto* label = new QLabel(text);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    label->setFont(fontFor(role));
-    return label;
-}
-
 QString titleOf(const CorrectionSheet::Wanted& wanted) {
     if (wanted.moves)
         return wanted.withBatch ? CorrectionSheet::tr("Move the session to another unit")
@@ -41,13 +33,13 @@ QString titleOf(const CorrectionSheet::Wanted& wanted) {
 
 RecordSheet::RecordSheet(DeskTools tools, report::HistoryLine line, QWidget* parent)
     : Sheet(shownText(line.says), parent), m_tools(tools), m_line(std::move(line)) {
-    if (m_line.struck) content()->addWidget(makeText(shownText(m_line.strike), TextRole::Strong));
+    if (m_line.struck) content()->addWidget(textLabel(shownText(m_line.strike), TextRole::Strong));
     auto* form = new QFormLayout;
     form->setRowWrapPolicy(QFormLayout::WrapLongRows);
     for (const auto& [label, text] : m_line.details) {
-        auto* value = makeText(shownText(text));
+        auto* value = textLabel(shownText(text));
         value->setTextInteractionFlags(Qt::TextSelectableByMouse);
-        form->addRow(makeText(shownText(label), TextRole::Quiet), value);
+        form->addRow(textLabel(shownText(label), TextRole::Quiet), value);
     }
     content()->addLayout(form);
     if (!m_line.struck) addCorrections();
@@ -81,15 +73,15 @@ void RecordSheet::addCorrection(const QString& says, bool moves, bool withBatch)
 
 CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent)
     : Sheet(titleOf(wanted), parent), m_tools(tools), m_wanted(std::move(wanted)) {
-    content()->addWidget(makeText(shownText(m_wanted.line.says), TextRole::Strong));
+    content()->addWidget(textLabel(shownText(m_wanted.line.says), TextRole::Strong));
     if (m_wanted.moves) {
         m_unit = new QLineEdit;
         m_unit->setAccessibleName(tr("Unit that was meant: scan it, or type its serial"));
-        content()->addWidget(makeText(m_unit->accessibleName()));
+        content()->addWidget(textLabel(m_unit->accessibleName()));
         content()->addWidget(m_unit);
     }
     addReasons();
-    m_trouble = makeText({}, TextRole::Strong);
+    m_trouble = textLabel({}, TextRole::Strong);
     content()->addWidget(m_trouble);
     content()->addStretch();
     auto* back = new QPushButton(tr("Back, change nothing"));
@@ -106,7 +98,7 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
 void CorrectionSheet::addReasons() {
     m_reason = new QLineEdit;
     m_reason->setAccessibleName(tr("Reason"));
-    content()->addWidget(makeText(tr("Reason: one of these, or in your words")));
+    content()->addWidget(textLabel(tr("Reason: one of these, or in your words")));
     auto* grid = new QGridLayout;
     grid->setSpacing(targetGap);
     int count = 0;

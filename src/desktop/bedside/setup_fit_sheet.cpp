@@ -10,6 +10,7 @@
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QLabel>
@@ -21,14 +22,6 @@
 namespace desktop {
 
 namespace {
-
-QLabel* makeLabel(const QString& text, TextRole role) {
-    auto* label = new QLabel(text);
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    label->setFont(fontFor(role));
-    return label;
-}
 
 void say(QLabel& label, const QString& text) {
     label.setText(text);
@@ -92,12 +85,12 @@ FitSheet::FitSheet(const PanelTools& tools, SharedUnitView unit, const report::F
 }
 
 void FitSheet::addHead() {
-    content()->addWidget(makeLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
+    content()->addWidget(textLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
     content()->addWidget(
-        makeLabel(tr("Scan the part, or type what is on it. The rest is as proposed; change what "
+        textLabel(tr("Scan the part, or type what is on it. The rest is as proposed; change what "
                      "is not so."),
                   TextRole::Plain));
-    m_source = makeLabel({}, TextRole::Quiet);
+    m_source = textLabel({}, TextRole::Quiet);
     content()->addWidget(m_source);
     if (!m_fit.putBack) return;
     auto* same = new WrappedButton(
@@ -107,8 +100,8 @@ void FitSheet::addHead() {
 }
 
 void FitSheet::addFoot() {
-    m_remark = makeLabel({}, TextRole::Strong);
-    m_trouble = makeLabel({}, TextRole::Strong);
+    m_remark = textLabel({}, TextRole::Strong);
+    m_trouble = textLabel({}, TextRole::Strong);
     m_trouble->setAccessibleName(tr("Why it was not kept"));
     m_trouble->hide();
     auto* back = new WrappedButton(tr("Back, keep nothing"));

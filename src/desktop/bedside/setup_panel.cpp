@@ -11,10 +11,11 @@
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/scroll_page.h"
+#include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QLabel>
-#include <QScrollArea>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -28,10 +29,7 @@ public:
     using Chosen = std::function<void(const report::PartProposal&)>;
     PositionSheet(const station::Found& found, const Chosen& chosen)
         : Sheet(SetupPanel::tr("Where does it go?")) {
-        auto* sentence = new QLabel(shownText(found.sentence));
-        sentence->setWordWrap(true);
-        sentence->setTextFormat(Qt::PlainText);
-        content()->addWidget(sentence);
+        content()->addWidget(textLabel(shownText(found.sentence)));
         for (const auto& part : found.parts) {
             auto text = shownText(part.label);
             if (!part.summary.empty()) text += QLatin1Char('\n') + shownText(part.summary);
@@ -54,18 +52,12 @@ public:
 SetupPanel::SetupPanel(PanelTools tools, QWidget* parent) : SheetPanel(tools, parent) {
     auto* inside = new QWidget;
     m_layout = new QVBoxLayout(inside);
-    m_layout->setContentsMargins(0, 0, 0, 0);
+    m_layout->setContentsMargins(0, 0, 8, 0);
     m_layout->setSpacing(6);
     m_layout->addStretch();
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setWidget(inside);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(scroll);
+    layout->addWidget(scrollPage(inside));
 }
 
 void SetupPanel::show(const SharedUnitView& unit) {

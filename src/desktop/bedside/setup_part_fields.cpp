@@ -6,7 +6,7 @@
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 #include "words/words.h"
 
@@ -83,7 +83,7 @@ void PartFields::addGroups(const Groups& groups) {
     if (groups.empty()) return;
     m_layout->addWidget(new QLabel(tr("For which patient groups?")));
     auto* row = new QWidget;
-    auto* flow = new FlowLayout(row);
+    auto* flow = new WrapLayout(WrapLayout::Manner::Packed, row);
     for (const auto& [key, label] : groups) {
         auto* button = new WrappedButton(label);
         button->setCheckable(true);
@@ -103,7 +103,7 @@ void PartFields::addReuse() {
     layout->setSpacing(6);
     layout->addWidget(new QLabel(tr("How often is it used?")));
     auto* row = new QWidget;
-    auto* flow = new FlowLayout(row);
+    auto* flow = new WrapLayout(WrapLayout::Manner::Packed, row);
     auto* group = new QButtonGroup(this);
     const std::pair<const char*, QString> words[] = {
         {"single_use", tr("Once")},

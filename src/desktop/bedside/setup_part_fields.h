@@ -20,7 +20,7 @@ class QVBoxLayout;
 
 namespace desktop {
 
-class FlowLayout;
+class WrapLayout;
 
 // "2027-05-31", "20270531", or as packages have it "270531", where day 00 is the month's last.
 [[nodiscard]] std::optional<logbook::Day> typedDay(const QString& text);

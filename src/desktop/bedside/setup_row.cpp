@@ -6,7 +6,8 @@
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/text_label.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 #include "words/words.h"
 
@@ -52,14 +53,11 @@ SetupRow::SetupRow(QWidget* parent) : QWidget(parent) {
                                std::pair(&m_fitted, TextRole::Plain),
                                std::pair(&m_wrong, TextRole::Strong),
                                std::pair(&m_more, TextRole::Quiet)}) {
-        *label = new QLabel;
-        (*label)->setWordWrap(true);
-        (*label)->setTextFormat(Qt::PlainText);
-        (*label)->setFont(fontFor(role));
+        *label = textLabel({}, role);
         texts->addWidget(*label);
     }
     auto* buttons = new QWidget;
-    auto* flow = new FlowLayout(buttons);
+    auto* flow = new WrapLayout(WrapLayout::Manner::Packed, buttons);
     for (auto** button : {&m_fit, &m_remove, &m_reprocess}) {
         *button = new WrappedButton;
         flow->addWidget(*button);

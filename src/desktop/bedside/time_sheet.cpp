@@ -8,7 +8,7 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 #include "words/times.h"
 
@@ -38,13 +38,12 @@ TimeSheet::TimeSheet(Workplace& workplace, QWidget* parent)
     : Sheet(tr("When was it done?"), parent), m_workplace(workplace) {
     makeAgo();
     makeField();
-    auto* feet = new FlowLayout;
+    auto* feet = foot();
     auto* back = new WrappedButton(tr("Back"));
     auto* take = new WrappedButton(tr("Take this time"));
     take->setMain(true);
     feet->addWidget(back);
     feet->addWidget(take);
-    foot()->addLayout(feet);
     setFocusProxy(m_field);
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     connect(take, &QPushButton::clicked, this, &TimeSheet::read);
@@ -52,7 +51,7 @@ TimeSheet::TimeSheet(Workplace& workplace, QWidget* parent)
 }
 
 void TimeSheet::makeAgo() {
-    auto* chips = new FlowLayout;
+    auto* chips = new WrapLayout;
     const auto add = [&](int minutes, const QString& text) {
         auto* chip = new WrappedButton(text);
         chips->addWidget(chip);

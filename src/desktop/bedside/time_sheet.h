@@ -16,7 +16,7 @@ class QLineEdit;
 
 namespace desktop {
 
-class FlowLayout;
+class WrapLayout;
 class Workplace;
 
 inline constexpr std::array minutesAgo{5, 10, 20, 30};

@@ -5,7 +5,7 @@
 #include "desktop/bedside/unit_bar.h"
 
 #include "desktop/shell/text.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "desktop/theme/verdict_chip.h"
 
 #include <QGridLayout>
@@ -16,10 +16,7 @@ namespace desktop {
 namespace {
 
 QLabel* makeLabel(const QString& name, TextRole role) {
-    auto* label = new QLabel;
-    label->setTextFormat(Qt::PlainText);
-    label->setFont(fontFor(role));
-    label->setWordWrap(true);
+    auto* label = textLabel({}, role);
     label->setAccessibleDescription(name);
     return label;
 }

@@ -44,6 +44,9 @@ public:
         return false;
     }
 
+    // Whether what is done here asks when and by whom.
+    [[nodiscard]] virtual bool asksWhen() const { return true; }
+
     // Something is being entered that is not kept yet: another unit is not opened without a
     // question.
     [[nodiscard]] virtual bool isOpen() const { return false; }

@@ -7,6 +7,8 @@
 #include "desktop/bedside/record_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/scroll_page.h"
+#include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QApplication>
@@ -44,23 +46,11 @@ std::vector<std::string> textsOf(const BedsideRow& row) {
     return texts;
 }
 
-QLabel* makeLabel(TextRole role) {
-    auto* label = new QLabel;
-    label->setTextFormat(Qt::PlainText);
-    label->setFont(fontFor(role));
-    label->setWordWrap(true);
-    return label;
-}
-
 }  // namespace
 
 WayPanel::WayPanel(PanelTools tools, QWidget* parent)
     : UnitPanel(tools, parent), m_logging(new StepLogging(tools, this)) {
-    m_scroll = new QScrollArea;
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_scroll = scrollPage();
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(4);
@@ -84,7 +74,7 @@ WayPanel::WayPanel(PanelTools tools, QWidget* parent)
 }
 
 void WayPanel::makeHead() {
-    m_headline = makeLabel(TextRole::Strong);
+    m_headline = textLabel({}, TextRole::Strong);
     m_undo = new WrappedButton;
     auto* head = new QHBoxLayout;
     head->setSpacing(targetGap);
@@ -142,7 +132,10 @@ void WayPanel::show(const SharedUnitView& unit) {
 }
 
 void WayPanel::showHead() {
-    m_headline->setText(shownText(m_unit->bedside.headline));
+    const auto& bedside = m_unit->bedside;
+    m_headline->setText(shownText(bedside.headline));
+    m_headline->setVisible(std::ranges::find(bedside.rows, bedside.headline, &BedsideRow::title) ==
+                           bedside.rows.end());
 }
 
 // What is done next: what somebody wants first, the next step, or else what can be logged.
@@ -179,7 +172,7 @@ void WayPanel::showRows() {
     const auto* next = first();
     std::vector<const BedsideRow*> blockers, later, atStart, done;
     for (const auto& row : m_unit->bedside.rows) {
-        if (&row == next) continue;
+        if (&row == next || isToldAbove(row)) continue;
         switch (row.part) {
             case RowPart::Blocker: blockers.push_back(&row); break;
             case RowPart::Done: done.insert(done.begin(), &row); break;
@@ -201,25 +194,30 @@ void WayPanel::showRows() {
         m_card->button(Press::Done)->setFocus();
 }
 
+// A hold whose sheet is told in full.
+bool WayPanel::isToldAbove(const BedsideRow& row) const {
+    const auto& bedside = m_unit->bedside;
+    const auto isOf = [&](const auto& sheet) { return row.key == "withdrawn " + sheet.hold; };
+    return row.part == RowPart::Blocker && std::ranges::any_of(bedside.identity.sheets, isOf);
+}
+
 void WayPanel::addHolds() {
     const auto& bedside = m_unit->bedside;
     for (const auto& sheet : bedside.identity.sheets) {
-        auto* head = makeLabel(TextRole::Large);
+        auto* head = textLabel({}, TextRole::Large);
         head->setText(tr("%1, %2, by %3")
                           .arg(shownText(sheet.label), shownText(sheet.since),
                                shownText(sheet.by)));
         m_list->addWidget(head);
-        for (const auto& line : sheet.lines) {
-            auto* label = makeLabel(TextRole::Strong);
-            label->setText(shownText(line));
-            m_list->addWidget(label);
-        }
+        for (const auto& line : sheet.lines)
+            m_list->addWidget(textLabel(shownText(line), TextRole::Strong));
+        if (!sheet.lifters.empty()) m_list->addWidget(textLabel(shownText(sheet.lifters)));
     }
     QStringList more;
     for (const auto& each : bedside.runsOut) more << shownText(each);
     if (!bedside.notProved.empty()) more << shownText(bedside.notProved);
     if (more.isEmpty()) return;
-    auto* label = makeLabel(TextRole::Plain);
+    auto* label = textLabel({}, TextRole::Plain);
     label->setText(more.join('\n'));
     m_list->addWidget(label);
 }
@@ -235,7 +233,7 @@ void WayPanel::addCard(const BedsideRow& row) {
 
 void WayPanel::addRows(const QString& head, const std::vector<const BedsideRow*>& rows) {
     if (rows.empty()) return;
-    auto* label = makeLabel(TextRole::Quiet);
+    auto* label = textLabel({}, TextRole::Quiet);
     label->setText(head);
     m_list->addWidget(label);
     for (const auto* row : rows) addRow(*row);

@@ -41,6 +41,7 @@ private:
     void showHead();
     void showRows();
     void addHolds();
+    [[nodiscard]] bool isToldAbove(const report::BedsideRow& row) const;
     void addCard(const report::BedsideRow& row);
     void addRows(const QString& head, const std::vector<const report::BedsideRow*>& rows);
     void addRow(const report::BedsideRow& row);

@@ -6,7 +6,8 @@
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/text_label.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/status_bar_edge.h"
 #include "desktop/theme/wrapped_button.h"
 
@@ -28,20 +29,24 @@ constexpr int besideEdge = statusEdge + 10;
 constexpr int largeText = 150;  // percent
 
 QLabel* addLabel(QBoxLayout* layout, const QString& text, TextRole role) {
-    auto* label = new QLabel(text);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    label->setFont(fontFor(role));
+    auto* label = textLabel(text, role);
     if (text.isEmpty()) label->hide();
     layout->addWidget(label);
     return label;
 }
 
+void say(QLabel& label, const QString& text) {
+    label.setText(text);
+    label.setVisible(!text.isEmpty());
+}
+
 // "due · 13:35, in 12 min · 2 min · not before 13:35: …"
 QString remarksOf(const BedsideRow& row, const StartText& start) {
     QStringList remarks;
-    for (const auto& each : {row.statusWord, row.mark})
-        if (!each.empty()) remarks << shownText(each);
+    const auto status = shownText(row.statusWord);
+    const bool isSaid = shownText(row.title).endsWith(status, Qt::CaseInsensitive);
+    if (!status.isEmpty() && !isSaid) remarks << status;
+    if (!row.mark.empty()) remarks << shownText(row.mark);
     if (const auto text = start(row); !text.isEmpty()) remarks << text;
     for (const auto& each : row.remarks) remarks << shownText(each);
     return remarks.join(QStringLiteral(" · "));
@@ -69,6 +74,7 @@ WayRow::WayRow(const BedsideRow& row, const StartText& start, QWidget* parent)
     addTexts(texts, start);
     if (std::holds_alternative<std::monostate>(row.act)) return;
     auto* first = new WrappedButton(tr("Do this first"));
+    first->setProperty("quiet", true);
     first->setAccessibleDescription(shownText(row.title));
     layout->addWidget(first, 0, Qt::AlignTop);
     connect(first, &QPushButton::clicked, this, &WayRow::firstWanted);
@@ -90,7 +96,7 @@ void WayRow::addTexts(QBoxLayout* texts, const StartText& start) {
 }
 
 void WayRow::showStart(const StartText& start) {
-    if (m_row.part != RowPart::Done) m_remarks->setText(remarksOf(m_row, start));
+    if (m_row.part != RowPart::Done) say(*m_remarks, remarksOf(m_row, start));
 }
 
 void WayRow::paintEvent(QPaintEvent*) {
@@ -109,7 +115,7 @@ StepCard::StepCard(const BedsideRow& row, const StartText& start, QWidget* paren
     // On a small window with large text the buttons are in sight first.
     const bool isLarge = appearance().textPercent >= largeText;
     if (!isLarge) addDetails(start);
-    m_buttons = new FlowLayout;
+    m_buttons = new WrapLayout;
     layout->addLayout(m_buttons);
     addButtons();
     if (isLarge) addDetails(start);
@@ -123,7 +129,7 @@ void StepCard::addDetails(const StartText& start) {
 }
 
 void StepCard::showStart(const StartText& start) {
-    m_remarks->setText(remarksOf(m_row, start));
+    say(*m_remarks, remarksOf(m_row, start));
 }
 
 QPushButton* StepCard::button(Press press) const {

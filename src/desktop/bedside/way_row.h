@@ -16,7 +16,7 @@ class QLabel;
 
 namespace desktop {
 
-class FlowLayout;
+class WrapLayout;
 
 // "14:25, in 12 min" by the clock as it is at that moment; "" where there is nothing to tell.
 using StartText = std::function<QString(const report::BedsideRow&)>;
@@ -68,7 +68,7 @@ private:
 
     report::BedsideRow m_row;
     QLabel* m_remarks = nullptr;
-    FlowLayout* m_buttons = nullptr;
+    WrapLayout* m_buttons = nullptr;
     std::vector<std::pair<StepLogging::Press, QPushButton*>> m_presses;
 };
 

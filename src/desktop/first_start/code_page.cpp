@@ -21,10 +21,7 @@ CodePage::CodePage(QWidget* parent)
     auto font = fontFor(TextRole::Title);
     font.setFamily(QStringLiteral("DejaVu Sans Mono"));
     m_code->setFont(font);
-    m_code->setObjectName(QStringLiteral("code"));
-    m_code->setStyleSheet(QStringLiteral("#code { background: %1; border: 2px solid %2;"
-                                         " border-radius: 6px; padding: 18px; }")
-                              .arg(colours().surface.name(), colours().line.name()));
+    m_code->setProperty("framed", true);
     rows().addStretch();
 }
 

@@ -12,6 +12,8 @@
 #include "desktop/shell/file_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/scroll_page.h"
+#include "desktop/theme/text_label.h"
 #include "station/sample.h"
 
 #include <QApplication>
@@ -27,17 +29,6 @@
 namespace desktop {
 
 namespace {
-
-// A page scrolls where the window is too low for it, or the text too large.
-QScrollArea* scrolled(QWidget* page) {
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setWidget(page);
-    return scroll;
-}
 
 QString textOf(const station::Problem& problem) {
     auto text = shownText(problem.notice.text());
@@ -61,16 +52,13 @@ FirstStart::FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* p
     m_title = new QLabel;
     m_title->setFont(fontFor(TextRole::Title));
     m_title->setWordWrap(true);
-    m_trouble = new QLabel;
-    m_trouble->setWordWrap(true);
-    m_trouble->setTextFormat(Qt::PlainText);
-    m_trouble->setFont(fontFor(TextRole::Strong));
+    m_trouble = textLabel({}, TextRole::Strong);
     m_trouble->setAccessibleName(tr("What is wrong"));
     m_stack = new QStackedWidget;
     layout->addWidget(m_title);
     layout->addWidget(m_stack, 1);
     layout->addWidget(m_trouble);
-    m_welcome = scrolled(makeWelcome());
+    m_welcome = scrollPage(makeWelcome());
     m_stack->addWidget(m_welcome);
     makePages();
     auto* foot = new QHBoxLayout;
@@ -101,19 +89,19 @@ QWidget* FirstStart::makeWelcome() {
         rows->addWidget(press);
         return press;
     };
-    for (auto* large : {addPress(tr("Set up this department"),
-                                 [this] {
-                                     m_file = {};
-                                     showPage(m_pages.front());
-                                 }),
-                        m_demo = addPress(tr("Open the demo"), &FirstStart::openDemo)}) {
-        large->setProperty("main", true);
-        large->setFont(fontFor(TextRole::Large));
-        large->setStyleSheet(
-            QStringLiteral("QPushButton { min-height: %1px; }").arg(2 * targetSize));
-    }
+    rows->addWidget(textLabel(tr("The readiness logbook of a department's ventilators: which unit "
+                                 "is ready for which patients, what keeps the others from it, and "
+                                 "what to do next.")));
+    auto* setUp = addPress(tr("Set up this department"), [this] {
+        m_file = {};
+        showPage(m_pages.front());
+    });
+    setUp->setProperty("main", true);
+    m_demo = addPress(tr("Open the demo"), &FirstStart::openDemo);
     addPress(tr("Open a logbook file …"), &FirstStart::chooseLogbook);
     rows->addStretch();
+    rows->addWidget(emphasisLabel(shownText(m_tools.workplace.words().say("caution.full")),
+                                  TextRole::Quiet));
     return page;
 }
 
@@ -125,7 +113,7 @@ void FirstStart::makePages() {
     m_code = new CodePage;
     m_units = new UnitsPage(m_tools);
     m_pages = {m_department, m_manager, m_rulebook, m_code, m_units};
-    for (auto* page : m_pages) m_stack->addWidget(scrolled(page));
+    for (auto* page : m_pages) m_stack->addWidget(scrollPage(page));
     connect(m_department, &DepartmentPage::folderWanted, this, [this](const QString& folder) {
         auto* sheet = new FileSheet({tr("In which folder?"), folder, {}});
         connect(sheet, &FileSheet::chosen, m_department, &DepartmentPage::takeFolder);

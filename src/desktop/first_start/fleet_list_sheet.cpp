@@ -5,7 +5,7 @@
 #include "desktop/first_start/fleet_list_sheet.h"
 
 #include "desktop/shell/text.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "words/shown.h"
 
 #include <QLabel>
@@ -54,11 +54,7 @@ FleetListSheet::FleetListSheet(const station::FleetPreview& preview, QWidget* pa
 }
 
 void FleetListSheet::addLine(const QString& text, bool isStrong) {
-    auto* label = new QLabel(text);
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
-    if (isStrong) label->setFont(fontFor(TextRole::Strong));
-    content()->addWidget(label);
+    content()->addWidget(textLabel(text, isStrong ? TextRole::Strong : TextRole::Plain));
 }
 
 }  // namespace desktop

@@ -5,6 +5,7 @@
 #include "desktop/first_start/setup_page.h"
 
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 
 #include <QLabel>
 #include <QLineEdit>
@@ -20,9 +21,7 @@ SetupPage::SetupPage(const QString& title, const QString& next, QWidget* parent)
 }
 
 QLabel* SetupPage::addText(const QString& text) {
-    auto* label = new QLabel(text);
-    label->setWordWrap(true);
-    label->setTextFormat(Qt::PlainText);
+    auto* label = textLabel(text);
     m_rows->addWidget(label);
     return label;
 }

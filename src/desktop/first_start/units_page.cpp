@@ -8,7 +8,7 @@
 #include "desktop/shell/file_sheet.h"
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/text.h"
-#include "desktop/shell/wrap_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
 
 #include <QLabel>
@@ -34,8 +34,7 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     m_serial = addField(tr("Serial number"), tr("scan or type"));
     m_model = addField(tr("Model"));
     m_groups = new QWidget;
-    auto* groups = new WrapLayout(WrapLayout::Manner::Packed, m_groups);
-    groups->setSpacing(targetGap);
+    new WrapLayout(WrapLayout::Manner::Packed, m_groups);
     addNamed(tr("For whom it may be used"), m_groups);
     m_asset = addField(tr("Asset number, if it has one"));
     m_place = addField(tr("Place where it stands"));
@@ -44,7 +43,6 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     auto* list = new QPushButton(tr("Enrol a fleet list …"));
     auto* presses = new QWidget;
     auto* row = new WrapLayout(WrapLayout::Manner::Spread, presses);
-    row->setSpacing(targetGap);
     row->addWidget(m_add);
     row->addWidget(list);
     rows().addWidget(presses);

@@ -6,7 +6,9 @@
 
 #include "desktop/theme/verdict_chip.h"
 
+#include <QApplication>
 #include <QPainter>
+#include <QStyle>
 
 namespace desktop {
 
@@ -14,11 +16,13 @@ void ChipDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                          const QModelIndex& index) const {
     auto background = option;
     initStyleOption(&background, index);
-    background.text.clear();
-    QStyledItemDelegate::paint(painter, background, QModelIndex());
+    const auto* widget = option.widget;
+    const auto* style = widget != nullptr ? widget->style() : QApplication::style();
+    style->drawPrimitive(QStyle::PE_PanelItemViewItem, &background, painter, widget);
     painter->setFont(option.font);
     paintChip(*painter, option.rect.adjusted(3, 2, -3, -2),
-              {static_cast<rules::Verdict>(index.data(m_role).toInt()), index.data().toString()});
+              {static_cast<rules::Verdict>(index.data(m_role).toInt()), index.data().toString(),
+               true});
 }
 
 QSize ChipDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {

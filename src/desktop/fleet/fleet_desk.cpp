@@ -11,27 +11,22 @@
 #include "desktop/fleet/soonest_ready.h"
 #include "desktop/fleet/unit_table.h"
 #include "desktop/shell/sheet.h"
+#include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
-#include "desktop/shell/wrap_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/scroll_page.h"
 
 #include <QButtonGroup>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QScrollArea>
-#include <QShortcut>
 #include <QVBoxLayout>
 
 namespace desktop {
 
 FleetDesk::FleetDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent) {
     m_soonest = new SoonestReady(this);
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     auto* inside = new QWidget;
     auto* layout = new QVBoxLayout(inside);
     layout->setContentsMargins(0, 0, 0, 0);
@@ -39,10 +34,9 @@ FleetDesk::FleetDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent) {
     makeHead(*layout);
     makeFilters(*layout);
     makeTable(*layout);
-    scroll->setWidget(inside);
     auto* outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
-    outer->addWidget(scroll);
+    outer->addWidget(scrollPage(inside));
     m_overview->showNothing(tr("Reading the logbook."));
     connect(&workplace(), &Workplace::fleetChanged, this, &FleetDesk::readTexts);
     connect(m_soonest, &SoonestReady::changed, this, &FleetDesk::showTexts);
@@ -62,7 +56,6 @@ void FleetDesk::makeHead(QVBoxLayout& layout) {
 void FleetDesk::makeFilters(QVBoxLayout& layout) {
     m_choices = new QWidget;
     auto* row = new WrapLayout(WrapLayout::Manner::Packed, m_choices);
-    row->setSpacing(6);
     m_find = new QLineEdit;
     m_find->setPlaceholderText(tr("Find in the table"));
     m_find->setAccessibleName(tr("Find units by any word of their row"));
@@ -116,11 +109,20 @@ void FleetDesk::makeTable(QVBoxLayout& layout) {
         m_units->findWords(typed);
         showFound();
     });
-    auto* find = new QShortcut(QKeySequence::Find, this);
-    find->setContext(Qt::WidgetWithChildrenShortcut);
-    connect(find, &QShortcut::activated, m_find,
-            [this] { m_find->setFocus(Qt::ShortcutFocusReason); });
+    makeShortcuts();
     showCounts();
+}
+
+void FleetDesk::makeShortcuts() {
+    addShortcut(this, Command::FindUnits, [this] { m_find->setFocus(Qt::ShortcutFocusReason); });
+    addShortcut(this, Command::ShowTable, [this] {
+        m_table->setFocus(Qt::ShortcutFocusReason);
+        if (!m_table->currentIndex().isValid()) m_table->setCurrentIndex(m_units->index(0, 0));
+    });
+    addShortcut(this, Command::SortByNext, [this] { m_table->sortByNext(); });
+    addShortcut(this, Command::SortOtherWay, [this] { m_table->sortOtherWay(); });
+    addShortcut(this, Command::ShowMuster, [this] { m_muster->click(); });
+    addShortcut(this, Command::LookAhead, [this] { m_horizon->click(); });
 }
 
 void FleetDesk::showEvent(QShowEvent* event) {

@@ -37,6 +37,7 @@ private:
     void makeHead(QVBoxLayout& layout);
     void makeFilters(QVBoxLayout& layout);
     void makeTable(QVBoxLayout& layout);
+    void makeShortcuts();
     void readTexts();
     void take(const SharedFleetView& view, const SharedFleetTable& table);
     void showTexts();    // as time goes by

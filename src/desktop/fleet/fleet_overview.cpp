@@ -6,12 +6,16 @@
 
 #include "desktop/shell/press_row.h"
 #include "desktop/shell/text.h"
-#include "desktop/shell/wrap_layout.h"
+#include "desktop/theme/text_label.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
 #include "words/context.h"
 
+#include <QFontMetrics>
+#include <QGridLayout>
 #include <QLabel>
 #include <QVBoxLayout>
+#include <utility>
 
 namespace desktop {
 
@@ -19,6 +23,7 @@ namespace {
 
 constexpr std::size_t shownSoonest = 3;
 constexpr std::size_t shownDoubts = 4;
+constexpr int lettersOfPanel = 30;  // that a panel is wide at least, beside two others
 // The log is read again every quarter of a minute: an older view is one that cannot be.
 constexpr logbook::Duration agesAfter{60'000};
 
@@ -34,45 +39,58 @@ FleetOverview::FleetOverview(const words::Words& words, QWidget* parent)
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(8);
-    m_doubts = new QLabel;
-    m_doubts->setWordWrap(true);
-    m_doubts->setTextFormat(Qt::PlainText);
-    m_doubts->setObjectName(QStringLiteral("doubts"));
+    m_doubts = textLabel({});
+    m_doubts->setProperty("banner", true);
     m_doubts->setAccessibleName(tr("What is in doubt"));
-    m_doubts->setStyleSheet(
-        QStringLiteral("#doubts { background: %1; color: %2; border: none;"
-                       " border-left: 6px solid %3; padding: 6px 10px; }")
-            .arg(colours().past.name(), colours().pastText.name(), colours().notReady.name()));
     m_doubts->hide();
-    m_age = new QLabel;
-    m_age->setWordWrap(true);
+    m_age = textLabel({});
     m_panels = new QWidget;
-    auto* panels = new WrapLayout(WrapLayout::Manner::Spread, m_panels);
-    panels->setSpacing(targetGap);
+    m_grid = new QGridLayout(m_panels);
+    m_grid->setContentsMargins(0, 0, 0, 0);
+    m_grid->setHorizontalSpacing(targetGap);
+    m_grid->setVerticalSpacing(6);
     layout->addWidget(m_age);
     layout->addWidget(m_doubts);
     layout->addWidget(m_panels);
-    m_groups = addPanel(tr("Ready against par"));
-    m_lapses = addPanel(tr("Next to lapse"));
-    m_soonest = addPanel(tr("Soonest ready"));
+    m_groups = addPanel(tr("Ready against par"), new WrapLayout(WrapLayout::Manner::Spread));
+    m_lapses = addPanel(tr("Next to lapse"), new QVBoxLayout);
+    m_soonest = addPanel(tr("Soonest ready"), new QVBoxLayout);
     m_panels->hide();
+    arrange();
 }
 
-FleetOverview::Panel FleetOverview::addPanel(const QString& title) {
+FleetOverview::Panel FleetOverview::addPanel(const QString& title, QLayout* rows) {
     auto* box = new QWidget;
-    auto* rows = new QVBoxLayout(box);
-    rows->setContentsMargins(0, 0, 0, 0);
+    auto* layout = new QVBoxLayout(box);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(4);
     rows->setSpacing(6);
-    auto* head = new QLabel(title);
-    head->setFont(fontFor(TextRole::Strong));
-    auto* remark = new QLabel;
-    remark->setWordWrap(true);
-    remark->setTextFormat(Qt::PlainText);
-    rows->addWidget(head);
-    rows->addWidget(remark);
-    rows->addStretch();
-    m_panels->layout()->addWidget(box);
-    return {rows, remark};
+    auto* remark = textLabel({});
+    auto* head = textLabel(title, TextRole::Strong);
+    layout->addWidget(head);
+    layout->addLayout(rows);
+    layout->addWidget(remark);
+    layout->addStretch();
+    return {box, head, rows, remark};
+}
+
+void FleetOverview::arrange() {
+    for (const auto* panel : {&m_groups, &m_lapses, &m_soonest}) m_grid->removeWidget(panel->box);
+    m_grid->addWidget(m_groups.box, 0, 0, 1, m_isNarrow ? 2 : 1);
+    m_grid->addWidget(m_lapses.box, m_isNarrow ? 1 : 0, m_isNarrow ? 0 : 1);
+    m_grid->addWidget(m_soonest.box, m_isNarrow ? 1 : 0, m_isNarrow ? 1 : 2);
+    for (int column = 0; column < 3; ++column)
+        m_grid->setColumnStretch(column, m_isNarrow ? (column < 2 ? 1 : 0) : (column == 0 ? 5 : 4));
+    m_groups.head->setVisible(!m_isNarrow);  // its rows say it themselves
+    for (const auto* panel : {&m_lapses, &m_soonest})
+        for (auto* row : panel->presses) row->setBrief(m_isNarrow);
+}
+
+void FleetOverview::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const int letter = QFontMetrics(fontFor(TextRole::Plain)).averageCharWidth();
+    const bool isNarrow = width() < 3 * lettersOfPanel * letter;
+    if (std::exchange(m_isNarrow, isNarrow) != isNarrow) arrange();
 }
 
 PressRow* FleetOverview::rowOf(Panel& panel, std::size_t index) {
@@ -90,7 +108,8 @@ PressRow* FleetOverview::rowOf(Panel& panel, std::size_t index) {
                 Q_EMIT unitPressed(isLapse ? m_lapsing[at] : m_readying[at]);
             }
         });
-        panel.rows->insertWidget(1 + static_cast<int>(at), row);
+        row->setBrief(m_isNarrow && !isGroup);
+        panel.rows->addWidget(row);
         panel.presses.push_back(row);
     }
     panel.presses[index]->show();
@@ -128,12 +147,15 @@ void FleetOverview::showAge(const Shown& shown) {
     const auto at = shownText(context.times().time(shown.view.board.asked));
     const auto span = std::max(logbook::Duration{}, shown.now - shown.view.readAt);
     const auto age = shownText(words::duration(m_words, span));
-    m_age->setText(span.ms < 1000      ? tr("As of %1, read just now.").arg(at)
-                   : span < agesAfter ? tr("As of %1, read %2 ago.").arg(at, age)
-                       : tr("As of %1. The logbook could not be read for %2: what was entered "
-                            "since is not shown.")
-                             .arg(at, age));
-    m_age->setFont(fontFor(span < agesAfter ? TextRole::Plain : TextRole::Strong));
+    const bool isOld = span >= agesAfter;
+    const auto read = span.ms < 1000 ? tr("As of %1, read just now.").arg(at)
+                      : !isOld       ? tr("As of %1, read %2 ago.").arg(at, age)
+                               : tr("As of %1. The logbook could not be read for %2: what was "
+                                    "entered since is not shown.")
+                                     .arg(at, age);
+    const auto caution = shownText(m_words.say("caution.short"));
+    m_age->setText(m_isNarrow ? read : read + QLatin1Char(' ') + caution);
+    m_age->setFont(fontFor(isOld ? TextRole::Strong : TextRole::Plain));
 }
 
 void FleetOverview::showDoubts(const FleetFacts& facts) {

@@ -14,7 +14,7 @@
 
 class QLabel;
 class QVBoxLayout;
-class QHBoxLayout;
+class QGridLayout;
 
 namespace desktop {
 
@@ -40,14 +40,21 @@ Q_SIGNALS:
     void groupPressed(const QString& key);
     void unitPressed(const QString& serial);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     // A title, and rows that are pressed below it.
     struct Panel {
-        QVBoxLayout* rows = nullptr;
+        QWidget* box = nullptr;
+        QLabel* head = nullptr;
+        QLayout* rows = nullptr;
         QLabel* remark = nullptr;
         std::vector<PressRow*> presses{};
     };
-    Panel addPanel(const QString& title);
+    Panel addPanel(const QString& title, QLayout* rows);
+    // Side by side; where large text leaves no room for that, the groups above the other two.
+    void arrange();
     PressRow* rowOf(Panel& panel, std::size_t index);
     void hideFrom(Panel& panel, std::size_t index);
     void showAge(const Shown& shown);
@@ -61,6 +68,8 @@ private:
     QLabel* m_age = nullptr;
     QLabel* m_doubts = nullptr;
     QWidget* m_panels = nullptr;
+    QGridLayout* m_grid = nullptr;
+    bool m_isNarrow = false;
     Panel m_groups, m_lapses, m_soonest;
     std::vector<QString> m_groupKeys, m_lapsing, m_readying;  // of the rows, by their place
     QString m_chosen;

@@ -21,7 +21,7 @@ using rules::Verdict;
 constexpr std::size_t shownLapses = 3;
 
 QString tr(const char* text) {
-    return QCoreApplication::translate("desktop::FleetRow", text);
+    return QCoreApplication::translate("desktop", text);
 }
 
 QString listOf(const words::Words& words, const std::vector<std::string>& items) {

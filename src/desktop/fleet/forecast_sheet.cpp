@@ -4,45 +4,32 @@
 // Forecasts; see forecast_sheet.h.
 #include "desktop/fleet/forecast_sheet.h"
 
-#include "desktop/shell/text.h"
-#include "desktop/shell/wrap_layout.h"
+#include "desktop/fleet/outline_html.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
 
 #include <QButtonGroup>
 #include <QLabel>
-#include <QPlainTextEdit>
 #include <QPushButton>
-#include <QScrollBar>
-#include <QStyle>
+#include <QTextBrowser>
 #include <QVBoxLayout>
 #include <algorithm>
 
 namespace desktop {
 
-namespace {
-
-constexpr std::size_t fewestColumns = 60;  // those that a page needs at least
-
-QFont pageFont(double points) {
-    QFont font(QStringLiteral("DejaVu Sans Mono"));
-    font.setPointSizeF(points);
-    return font;
-}
-
-}  // namespace
-
 ForecastSheet::ForecastSheet(const QString& title, ForecastTools tools)
     : Sheet(title), m_tools(std::move(tools)) {
-    m_asked = new QWidget;
-    auto* asked = new WrapLayout(WrapLayout::Manner::Packed, m_asked);
-    asked->setSpacing(targetGap);
-    m_page = new QPlainTextEdit;
-    m_page->setReadOnly(true);
+    m_asked = new QVBoxLayout;
+    m_asked->setSpacing(targetGap);
+    m_numbers = new QWidget;
+    new WrapLayout(WrapLayout::Manner::Packed, m_numbers);
+    m_asked->addWidget(m_numbers);
+    m_page = new QTextBrowser;
     m_page->setTabChangesFocus(true);
-    m_page->setLineWrapMode(QPlainTextEdit::NoWrap);
+    m_page->setOpenLinks(false);
     m_page->setAccessibleName(tr("Answer"));
     m_page->setMinimumHeight(m_page->fontMetrics().height() * 10);
-    content()->addWidget(m_asked);
+    content()->addLayout(m_asked);
     content()->addWidget(m_page, 1);
     auto* close = new QPushButton(tr("Close"));
     foot()->addWidget(close);
@@ -76,12 +63,15 @@ void ForecastSheet::addNumber(const QString& name, int* number, int most) {
     connect(less, &QPushButton::clicked, this, [show] { show(-1); });
     connect(more, &QPushButton::clicked, this, [show] { show(1); });
     for (auto* each : std::initializer_list<QWidget*>{less, shown, more}) row->addWidget(each);
-    m_asked->layout()->addWidget(box);
+    m_numbers->layout()->addWidget(box);
     show(0);
 }
 
 void ForecastSheet::addChoices(const QString& name, const QStringList& labels, int* chosen) {
     auto* group = new QButtonGroup(this);
+    auto* row = new QWidget;
+    new WrapLayout(WrapLayout::Manner::Packed, row);
+    m_asked->insertWidget(m_asked->count() - 1, row);
     for (const auto& label : labels) {
         auto* button = new QPushButton(label);
         button->setAccessibleName(tr("%1: %2").arg(name, label));
@@ -89,7 +79,7 @@ void ForecastSheet::addChoices(const QString& name, const QStringList& labels, i
         const auto index = static_cast<int>(group->buttons().size());
         button->setChecked(index == *chosen);
         group->addButton(button, index);
-        m_asked->layout()->addWidget(button);
+        row->layout()->addWidget(button);
     }
     connect(group, &QButtonGroup::idClicked, this, [this, chosen](int index) {
         *chosen = index;
@@ -116,38 +106,12 @@ void ForecastSheet::askAnew() {
 void ForecastSheet::workOut() {
     const int round = *m_round;
     m_tools.background.run(
-        [answer = question(), columns = columns(), rounds = m_round, round] {
-            return *rounds == round ? answer(columns) : std::string();
+        [answer = question(), rounds = m_round, round] {
+            return *rounds == round ? answer() : report::Outline();
         },
-        this, [this, round](const std::string& text) {
-            if (round == *m_round) m_page->setPlainText(shownText(text));
+        this, [this, round](const report::Outline& outline) {
+            if (round == *m_round) m_page->setHtml(htmlOf(outline));
         });
-}
-
-std::size_t ForecastSheet::columns() const {
-    const int bar = style()->pixelMetric(QStyle::PM_ScrollBarExtent);
-    const auto margin = static_cast<int>(m_page->document()->documentMargin());
-    const int inside = m_page->width() - bar - 2 * margin - 12;
-    const auto wide = m_page->fontMetrics().horizontalAdvance(QLatin1Char('0'));
-    return std::max(fewestColumns, static_cast<std::size_t>(std::max(0, inside / wide)));
-}
-
-// Small enough that the fewest columns fit.
-void ForecastSheet::fitFont() {
-    auto points = fontFor(TextRole::Plain).pointSizeF();
-    const int inside = m_page->width() - 40;
-    while (points > 8 && QFontMetrics(pageFont(points)).horizontalAdvance(QLatin1Char('0')) *
-                                 static_cast<int>(fewestColumns) >
-                             inside)
-        points -= 0.5;
-    m_page->setFont(pageFont(points));
-}
-
-void ForecastSheet::resizeEvent(QResizeEvent* event) {
-    Sheet::resizeEvent(event);
-    layout()->activate();
-    fitFont();
-    askAnew();
 }
 
 }  // namespace desktop

@@ -8,6 +8,7 @@
 #include "desktop/shell/background.h"
 #include "desktop/shell/fleet_view.h"
 #include "desktop/shell/sheet.h"
+#include "report/outline.h"
 
 #include <QTimer>
 #include <atomic>
@@ -16,8 +17,9 @@
 #include <string>
 
 class QLabel;
-class QPlainTextEdit;
 class QPushButton;
+class QTextBrowser;
+class QVBoxLayout;
 
 namespace desktop {
 
@@ -35,8 +37,8 @@ public:
     ~ForecastSheet() override;
 
 protected:
-    // Gives the answer for so many columns; runs in the other thread, from what it captured.
-    using Answer = std::function<std::string(std::size_t columns)>;
+    // Gives the answer; runs in the other thread, from what it captured.
+    using Answer = std::function<report::Outline()>;
     [[nodiscard]] virtual Answer question() const = 0;
     void askAnew();
 
@@ -50,16 +52,15 @@ protected:
     // Of the stations only those that were heard too long ago: the desk tells of the others.
     [[nodiscard]] static report::Provenance briefly(const report::Board& board);
 
-    void resizeEvent(QResizeEvent* event) override;
+    [[nodiscard]] bool isWide() const override { return true; }
 
 private:
     void workOut();
-    void fitFont();
-    [[nodiscard]] std::size_t columns() const;
 
     ForecastTools m_tools;
-    QWidget* m_asked = nullptr;
-    QPlainTextEdit* m_page = nullptr;
+    QWidget* m_numbers = nullptr;
+    QVBoxLayout* m_asked = nullptr;
+    QTextBrowser* m_page = nullptr;
     QTimer m_soon;  // several presses are one question
     std::shared_ptr<std::atomic<int>> m_round = std::make_shared<std::atomic<int>>(0);
 };

@@ -26,11 +26,11 @@ HorizonSheet::HorizonSheet(ForecastTools tools)
 
 ForecastSheet::Answer HorizonSheet::question() const {
     const logbook::Duration ahead{offeredHours[static_cast<std::size_t>(m_span)] * 3'600'000LL};
-    return [fleet = tools().fleet, &words = tools().words, ahead](std::size_t columns) {
+    return [fleet = tools().fleet, &words = tools().words, ahead] {
         const auto& board = fleet->board;
-        return report::toText(report::makeHorizon(board.state, board.lookup,
-                                                  {board.asked, ahead}, briefly(board)),
-                              words, {columns});
+        return report::outlineOf(report::makeHorizon(board.state, board.lookup,
+                                                     {board.asked, ahead}, briefly(board)),
+                                 words);
     };
 }
 

@@ -35,15 +35,14 @@ MusterSheet::MusterSheet(ForecastTools tools) : ForecastSheet(tr("Muster"), std:
 
 ForecastSheet::Answer MusterSheet::question() const {
     return [fleet = tools().fleet, &words = tools().words, group = m_group, units = m_units,
-            people = m_people](std::size_t columns) {
+            people = m_people] {
         const auto& board = fleet->board;
         const report::MusterQuestion asked{board.asked,
                                            board.groups[static_cast<std::size_t>(group)].group,
                                            static_cast<std::size_t>(units),
                                            static_cast<std::size_t>(people)};
-        return report::toText(
-            report::makeMuster(board.state, board.lookup, asked, briefly(board)), words,
-            {columns});
+        return report::outlineOf(
+            report::makeMuster(board.state, board.lookup, asked, briefly(board)), words);
     };
 }
 

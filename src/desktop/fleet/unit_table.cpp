@@ -9,7 +9,6 @@
 #include "desktop/theme/appearance.h"
 
 #include <QHeaderView>
-#include <QKeyEvent>
 #include <QSettings>
 #include <algorithm>
 
@@ -54,7 +53,7 @@ UnitTable::UnitTable(FleetFilter* units, QWidget* parent) : QTableView(parent), 
     head->setHighlightSections(false);
     head->setResizeContentsPrecision(500);
     head->setMinimumHeight(targetSize);
-    setMinimumHeight(targetSize + 4 * verticalHeader()->defaultSectionSize());
+    setMinimumHeight(targetSize + 6 * verticalHeader()->defaultSectionSize());
     setSortingEnabled(true);
     sortByColumn(FleetRow::Verdict, Qt::AscendingOrder);
     connect(head, &QHeaderView::sectionResized, this,
@@ -117,23 +116,17 @@ void UnitTable::resizeEvent(QResizeEvent* event) {
     fitColumns();
 }
 
-// F6 sorts by the next column, Shift+F6 the other way round.
-void UnitTable::keyPressEvent(QKeyEvent* event) {
-    if (event->key() != Qt::Key_F6) {
-        QTableView::keyPressEvent(event);
-        return;
-    }
+void UnitTable::sortByNext() {
+    int column = horizontalHeader()->sortIndicatorSection();
+    do column = (column + 1) % FleetRow::ColumnCount;
+    while (isColumnHidden(column));
+    sortByColumn(column, Qt::AscendingOrder);
+}
+
+void UnitTable::sortOtherWay() {
     const auto* head = horizontalHeader();
-    int column = head->sortIndicatorSection();
-    auto order = head->sortIndicatorOrder();
-    if (event->modifiers() & Qt::ShiftModifier) {
-        order = order == Qt::AscendingOrder ? Qt::DescendingOrder : Qt::AscendingOrder;
-    } else {
-        order = Qt::AscendingOrder;
-        do column = (column + 1) % FleetRow::ColumnCount;
-        while (isColumnHidden(column));
-    }
-    sortByColumn(column, order);
+    const bool isUp = head->sortIndicatorOrder() == Qt::AscendingOrder;
+    sortByColumn(head->sortIndicatorSection(), isUp ? Qt::DescendingOrder : Qt::AscendingOrder);
 }
 
 void UnitTable::currentChanged(const QModelIndex& current, const QModelIndex& previous) {

@@ -19,6 +19,9 @@ public:
     // Before the first rows are there nothing is known of what the columns hold.
     void measureColumns();
     void forgetWidths();
+    // By the next column that can be seen; by the same the other way round.
+    void sortByNext();
+    void sortOtherWay();
 
 Q_SIGNALS:
     void unitPressed(const QString& serial);
@@ -27,7 +30,6 @@ Q_SIGNALS:
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
 private:

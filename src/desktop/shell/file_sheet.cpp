@@ -6,6 +6,7 @@
 
 #include "desktop/shell/press_row.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 
 #include <QLabel>
 #include <QLocale>
@@ -15,15 +16,16 @@ namespace desktop {
 
 FileSheet::FileSheet(const Wanted& wanted, QWidget* parent)
     : Sheet(wanted.title, parent), m_patterns(wanted.patterns) {
-    m_where = new QLabel;
-    m_where->setWordWrap(true);
-    m_where->setTextFormat(Qt::PlainText);
+    m_where = textLabel({});
     content()->addWidget(m_where);
     m_list = new QWidget;
     auto* rows = new QVBoxLayout(m_list);
     rows->setContentsMargins(0, 0, 0, 0);
     content()->addWidget(m_list);
     content()->addStretch();
+    auto* back = new QPushButton(tr("Back"));
+    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+    foot()->addWidget(back);
     if (m_patterns.isEmpty()) {
         auto* here = new QPushButton(tr("This folder"));
         here->setProperty("main", true);
@@ -33,9 +35,6 @@ FileSheet::FileSheet(const Wanted& wanted, QWidget* parent)
         });
         foot()->addWidget(here);
     }
-    auto* back = new QPushButton(tr("Back"));
-    connect(back, &QPushButton::clicked, this, &Sheet::callOff);
-    foot()->addWidget(back);
     const QFileInfo start(wanted.start);
     const QDir folder(start.isDir() ? start.absoluteFilePath() : start.absolutePath());
     show(wanted.start.isEmpty() || !folder.exists() ? QDir::home() : folder);

@@ -6,7 +6,7 @@
 
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 
 #include <QCoreApplication>
 #include <QGridLayout>
@@ -16,18 +16,6 @@
 #include <QVBoxLayout>
 
 namespace desktop {
-
-namespace {
-
-QLabel* makeText(const QString& text, TextRole role = TextRole::Plain) {
-    auto* label = new QLabel(text);
-    label->setTextFormat(Qt::PlainText);
-    label->setWordWrap(true);
-    label->setFont(fontFor(role));
-    return label;
-}
-
-}  // namespace
 
 HelpSheet::HelpSheet(DeskTools tools, QWidget* parent)
     : Sheet(tr("Keys, settings, about"), parent), m_tools(tools) {
@@ -41,7 +29,7 @@ HelpSheet::HelpSheet(DeskTools tools, QWidget* parent)
 }
 
 void HelpSheet::addLook() {
-    content()->addWidget(makeText(tr("Text size and theme, for now"), TextRole::Strong));
+    content()->addWidget(textLabel(tr("Text size and theme, for now"), TextRole::Strong));
     auto* row = new QHBoxLayout;
     row->setSpacing(targetGap);
     const bool isDark = appearance().theme == Theme::Dark;
@@ -66,32 +54,44 @@ void HelpSheet::addLook() {
 }
 
 void HelpSheet::addKeys() {
-    content()->addWidget(makeText(tr("Keys"), TextRole::Strong));
+    content()->addWidget(textLabel(tr("Keys"), TextRole::Strong));
     auto* grid = new QGridLayout;
     grid->setHorizontalSpacing(24);
     grid->setColumnStretch(1, 1);
     int row = 0;
     const auto add = [&](const QString& keys, const QString& says) {
-        grid->addWidget(makeText(keys), row, 0);
-        grid->addWidget(makeText(says), row, 1);
+        grid->addWidget(textLabel(keys), row, 0);
+        grid->addWidget(textLabel(says), row, 1);
         ++row;
     };
-    for (const auto& each : shortcuts())
-        add(each.keys.toString(QKeySequence::NativeText), each.says);
+    const auto addHead = [&](const QString& says) {
+        grid->addWidget(textLabel(says, TextRole::Quiet), row++, 0, 1, 2);
+    };
+    const std::pair<Where, QString> places[] = {{Where::Everywhere, tr("Everywhere")},
+                                                {Where::Bedside, tr("At the Bedside desk")},
+                                                {Where::Fleet, tr("At the Fleet desk")}};
+    for (const auto& [where, says] : places) {
+        addHead(says);
+        for (const auto& each : shortcuts())
+            if (each.where == where) add(each.keys.toString(QKeySequence::NativeText), each.says);
+    }
+    addHead(tr("In every list, form and question"));
     add(tr("Tab, Shift+Tab"), tr("To the next or the one before"));
     add(tr("Space"), tr("Press the button that is marked"));
+    add(tr("Alt and a letter"), tr("The button or field in which that letter is underlined"));
+    add(tr("Arrows, Enter"), tr("Along a list or a table, and open what is marked"));
     add(tr("Esc"), tr("Back, keep nothing"));
     content()->addLayout(grid);
 }
 
 void HelpSheet::addAbout() {
-    content()->addWidget(makeText(tr("About"), TextRole::Strong));
+    content()->addWidget(textLabel(tr("About"), TextRole::Strong));
     content()->addWidget(
-        makeText(tr("Airmuster %1, free software under the GPL, version 3 or later.")
+        textLabel(tr("Airmuster %1, free software under the GPL, version 3 or later.")
                      .arg(QCoreApplication::applicationVersion())));
     content()->addWidget(
-        makeText(tr("Logbook: %1").arg(shownText(m_tools.workplace.file().path.string()))));
-    content()->addWidget(makeText(shownText(m_tools.workplace.words().say("caution.full"))));
+        textLabel(tr("Logbook: %1").arg(shownText(m_tools.workplace.file().path.string()))));
+    content()->addWidget(emphasisLabel(shownText(m_tools.workplace.words().say("caution.full"))));
 }
 
 }  // namespace desktop

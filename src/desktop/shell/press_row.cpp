@@ -7,40 +7,42 @@
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/verdict_chip.h"
 
-#include <QEvent>
-#include <QLabel>
+#include <QFontMetrics>
 #include <QPainter>
-#include <QVBoxLayout>
 #include <algorithm>
 
 namespace desktop {
 
+namespace {
+
+constexpr int marginLeft = chipEdge + 12;
+constexpr int marginRight = 10;
+constexpr int marginY = 3;
+
+QFontMetrics metricsOf(TextRole role) {
+    return QFontMetrics(fontFor(role));
+}
+
+int heightOf(const QString& text, TextRole role, int width) {
+    return metricsOf(role).boundingRect(0, 0, width, 10'000, Qt::TextWordWrap, text).height();
+}
+
+}  // namespace
+
 PressRow::PressRow(QWidget* parent) : QPushButton(parent) {
-    m_what = new QLabel;
-    m_what->setFont(fontFor(TextRole::Strong));
-    m_more = new QLabel;
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(chipEdge + 12, 6, 10, 6);
-    layout->setSpacing(0);
-    for (auto* label : {m_what, m_more}) {
-        label->setWordWrap(true);
-        label->setTextFormat(Qt::PlainText);
-        label->setAttribute(Qt::WA_TransparentForMouseEvents);
-        layout->addWidget(label);
-    }
     setMinimumHeight(targetSize);
-    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);
-    connect(this, &QAbstractButton::toggled, this, &PressRow::takeColours);
-    takeColours();
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Preferred);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
 }
 
 void PressRow::say(const QString& what, const QString& more) {
-    if (m_what->text() == what && m_more->text() == more) return;
-    m_what->setText(what);
-    m_more->setText(more);
-    m_more->setVisible(!more.isEmpty());
+    if (m_what == what && m_more == more) return;
+    m_what = what;
+    m_more = more;
     setAccessibleName(more.isEmpty() ? what : what + QStringLiteral(": ") + more);
     updateGeometry();
+    update();
 }
 
 void PressRow::setEdge(std::optional<QColor> hue) {
@@ -48,46 +50,65 @@ void PressRow::setEdge(std::optional<QColor> hue) {
     update();
 }
 
+void PressRow::setBrief(bool isBrief) {
+    if (std::exchange(m_isBrief, isBrief) == isBrief) return;
+    updateGeometry();
+    update();
+}
+
+// One below the other, or beside each other where large text leaves no room for two lines.
+PressRow::Places PressRow::placesIn(int width) const {
+    const int inside = width - marginLeft - marginRight;
+    const int what = heightOf(m_what, TextRole::Strong, inside);
+    Places places{{marginLeft, 0, inside, what}, {}, what + 2 * marginY};
+    if (showsMore()) {
+        const int wide =
+            metricsOf(TextRole::Strong).horizontalAdvance(m_what + QStringLiteral("  "));
+        const int more = heightOf(m_more, TextRole::Plain, inside);
+        const bool isBeside =
+            what + more + 2 * marginY > targetSize &&
+            wide + metricsOf(TextRole::Plain).horizontalAdvance(m_more) <= inside;
+        places.more = isBeside ? QRect(marginLeft + wide, 0, inside - wide, what)
+                               : QRect(marginLeft, what, inside, more);
+        places.height = 2 * marginY + (isBeside ? what : what + more);
+    }
+    places.height = std::max(targetSize, places.height);
+    return places;
+}
+
 QSize PressRow::sizeHint() const {
-    const auto margins = layout()->contentsMargins();
-    const int most = m_what->fontMetrics().averageCharWidth() * 24;  // beyond it they wrap
-    const int wide = std::max(m_what->fontMetrics().horizontalAdvance(m_what->text()),
-                              m_more->fontMetrics().horizontalAdvance(m_more->text()));
-    const int full = std::min(wide, most) + margins.left() + margins.right() + 4;
+    const int most = metricsOf(TextRole::Strong).averageCharWidth() * 24;  // beyond it they wrap
+    int wide = metricsOf(TextRole::Strong).horizontalAdvance(m_what);
+    if (showsMore())
+        wide = std::max(wide, metricsOf(TextRole::Plain).horizontalAdvance(m_more));
+    const int full = std::min(wide, most) + marginLeft + marginRight + 4;
     return {full, heightForWidth(full)};
 }
 
 QSize PressRow::minimumSizeHint() const {
-    return {m_what->fontMetrics().averageCharWidth() * 14, targetSize};
+    return {metricsOf(TextRole::Strong).averageCharWidth() * 14, targetSize};
 }
 
 int PressRow::heightForWidth(int width) const {
-    return std::max(targetSize, layout()->totalHeightForWidth(width));
+    return placesIn(width).height;
 }
 
 void PressRow::paintEvent(QPaintEvent* event) {
     QPushButton::paintEvent(event);
-    if (!m_edge) return;
     QPainter painter(this);
-    painter.fillRect(QRect(4, 4, chipEdge, height() - 8), *m_edge);
-}
-
-void PressRow::changeEvent(QEvent* event) {
-    QPushButton::changeEvent(event);
-    if (event->type() == QEvent::EnabledChange && m_what != nullptr) takeColours();
-}
-
-// A label in a pressed button does not take the button's colour by itself.
-void PressRow::takeColours() {
+    if (m_edge) painter.fillRect(QRect(4, 4, chipEdge, height() - 8), *m_edge);
     const auto& hues = colours();
-    const auto& text = isChecked() ? hues.mainButtonText
-                       : isEnabled() ? hues.buttonText
-                                     : hues.quietText;
-    for (auto* label : {m_what, m_more}) {
-        auto palette = label->palette();
-        palette.setColor(QPalette::WindowText, text);
-        label->setPalette(palette);
-    }
+    painter.setPen(isChecked()   ? hues.mainButtonText
+                   : isEnabled() ? hues.buttonText
+                                 : hues.quietText);
+    const auto places = placesIn(width());
+    const auto both = places.what | places.more;
+    painter.translate(0, (height() - both.height()) / 2);
+    painter.setFont(fontFor(TextRole::Strong));
+    painter.drawText(places.what, Qt::TextWordWrap, m_what);
+    if (!showsMore()) return;
+    painter.setFont(fontFor(TextRole::Plain));
+    painter.drawText(places.more, Qt::TextWordWrap | Qt::AlignVCenter, m_more);
 }
 
 }  // namespace desktop

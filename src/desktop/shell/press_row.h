@@ -1,14 +1,13 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A row that is pressed as a whole: what it is in strong letters, below it what is said of it, with
-// an edge in a hue if it has one. Texts wrap; none is cut off.
+// A row that is pressed: what it is in strong letters, and more of it, both wrapping; at the left,
+// where that is wanted, an edge in a hue that repeats what the words say.
 #pragma once
 
+#include <QColor>
 #include <QPushButton>
 #include <optional>
-
-class QLabel;
 
 namespace desktop {
 
@@ -17,8 +16,11 @@ class PressRow : public QPushButton {
 public:
     explicit PressRow(QWidget* parent = nullptr);
 
+    // Its accessible name is both.
     void say(const QString& what, const QString& more);
     void setEdge(std::optional<QColor> hue);
+    // Where room is scarce only what it is can be seen.
+    void setBrief(bool isBrief);
 
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
@@ -27,13 +29,17 @@ public:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
-    void changeEvent(QEvent* event) override;
 
 private:
-    void takeColours();
+    struct Places {
+        QRect what, more;  // of the texts; `more` empty where it is not shown
+        int height = 0;    // of the row
+    };
+    [[nodiscard]] Places placesIn(int width) const;
+    [[nodiscard]] bool showsMore() const { return !m_isBrief && !m_more.isEmpty(); }
 
-    QLabel* m_what = nullptr;
-    QLabel* m_more = nullptr;
+    QString m_what, m_more;
+    bool m_isBrief = false;
     std::optional<QColor> m_edge;
 };
 

@@ -5,6 +5,8 @@
 #include "desktop/shell/sheet.h"
 
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/scroll_page.h"
+#include "desktop/theme/wrap_layout.h"
 
 #include <QApplication>
 #include <QEvent>
@@ -32,19 +34,14 @@ Sheet::Sheet(const QString& title, QWidget* parent) : QWidget(parent) {
     head->setFont(font);
     head->setWordWrap(true);
     layout->addWidget(head);
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     auto* inside = new QWidget;
     m_content = new QVBoxLayout(inside);
     m_content->setContentsMargins(0, 0, 0, 0);
     m_content->setSpacing(targetGap);
-    scroll->setWidget(inside);
-    layout->addWidget(scroll, 1);
-    m_foot = new QVBoxLayout;
-    m_foot->setSpacing(targetGap);
+    layout->addWidget(scrollPage(inside), 1);
+    m_overFoot = new QVBoxLayout;
+    layout->addLayout(m_overFoot);
+    m_foot = new WrapLayout(WrapLayout::Manner::Spread);
     layout->addLayout(m_foot);
 }
 
@@ -59,7 +56,7 @@ void Sheet::tell(const QString& text) {
         m_told->setTextFormat(Qt::PlainText);
         m_told->setAccessibleName(tr("What was told last"));
         auto* rows = static_cast<QVBoxLayout*>(layout());
-        rows->insertWidget(rows->count() - 1, m_told);
+        rows->insertWidget(rows->count() - 2, m_told);
     }
     m_told->setText(text);
     m_told->setVisible(!text.isEmpty());
@@ -103,6 +100,7 @@ SheetStack::SheetStack(QWidget* under) : QWidget(under), m_under(under) {
 
 void SheetStack::put(Sheet* sheet) {
     if (m_sheets.empty()) m_focusBefore = QApplication::focusWidget();
+    cover(true);
     sheet->setParent(this);
     m_sheets.push_back(sheet);
     connect(sheet, &Sheet::closed, this, [this, sheet] { takeAway(sheet); });
@@ -131,12 +129,19 @@ void SheetStack::putAside(const std::string& owner) {
         sheet->hide();
         m_aside[owner].push_back(sheet);
     }
-    if (m_sheets.empty()) hide();
+    if (!m_sheets.empty()) return;
+    cover(false);
+    hide();
+}
+
+void SheetStack::cover(bool isCovered) {
+    for (auto* part : m_covered) part->setEnabled(!isCovered);
 }
 
 void SheetStack::bringBack(const std::string& owner) {
     const auto found = m_aside.find(owner);
-    if (found == m_aside.end()) return;
+    if (found == m_aside.end() || found->second.empty()) return;
+    cover(true);
     for (auto* sheet : std::exchange(found->second, {})) {
         m_sheets.push_back(sheet);
         place(*sheet);
@@ -156,6 +161,7 @@ void SheetStack::takeAway(Sheet* sheet) {
         below->setFocus();
         return;
     }
+    cover(false);
     hide();
     if (m_focusBefore) m_focusBefore->setFocus();
 }
@@ -171,16 +177,15 @@ void SheetStack::resizeEvent(QResizeEvent*) {
 
 // As wide as a text is read well, in the middle; on a small window all of it.
 void SheetStack::place(Sheet& sheet) const {
-    const int most = 760 * appearance().textPercent / 100;
+    const int most = (sheet.isWide() ? 1100 : 760) * appearance().textPercent / 100;
     const int wide = std::min(width(), most);
     sheet.setGeometry((width() - wide) / 2, 0, wide, height());
 }
 
 void SheetStack::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    auto shade = colours().text;
-    shade.setAlphaF(0.35F);
-    painter.fillRect(rect(), shade);
+    const bool isLight = appearance().theme == Theme::Light;
+    painter.fillRect(rect(), QColor(0, 0, 0, isLight ? 90 : 140));
 }
 
 }  // namespace desktop

@@ -25,14 +25,19 @@ public:
 
     // Where a kind of sheet puts its content, from the top; it scrolls where it is too high.
     [[nodiscard]] QVBoxLayout* content() const { return m_content; }
-    // Below the content and always in sight: what ends the sheet.
-    [[nodiscard]] QVBoxLayout* foot() const { return m_foot; }
+    // Below the content and always in sight: what ends the sheet, the way back first.
+    [[nodiscard]] QLayout* foot() const { return m_foot; }
+    // Between the two, and always in sight too: why it does not end yet.
+    [[nodiscard]] QVBoxLayout* overFoot() const { return m_overFoot; }
 
     // A code was scanned while it is the uppermost. Whether it is taken; if not, the window asks
     // what is meant.
     virtual bool takeScan(const QString& text);
     // Says it above the foot: what the window says lies behind the sheet.
     void tell(const QString& text);
+
+    // Whether it shows tables: then it is wider than a text is read well.
+    [[nodiscard]] virtual bool isWide() const { return false; }
 
     // Whether it holds something of whoever is signed in that must not be lost when the window is
     // locked.
@@ -52,7 +57,8 @@ protected:
 
 private:
     QVBoxLayout* m_content = nullptr;
-    QVBoxLayout* m_foot = nullptr;
+    QVBoxLayout* m_overFoot = nullptr;
+    QLayout* m_foot = nullptr;
     QLabel* m_told = nullptr;  // none yet: nothing was told
 };
 
@@ -61,6 +67,9 @@ class SheetStack : public QWidget {
     Q_OBJECT
 public:
     explicit SheetStack(QWidget* under);
+
+    // That part of it takes neither keys nor presses while a sheet lies over it.
+    void covers(QWidget* part) { m_covered.push_back(part); }
 
     void put(Sheet* sheet);  // takes it over
     [[nodiscard]] Sheet* top() const;
@@ -79,8 +88,10 @@ protected:
 private:
     void place(Sheet& sheet) const;
     void takeAway(Sheet* sheet);
+    void cover(bool isCovered);
 
     QWidget* m_under;
+    std::vector<QWidget*> m_covered;  // the parts of it that sleep meanwhile
     std::vector<Sheet*> m_sheets;
     std::map<std::string, std::vector<Sheet*>> m_aside;  // by owner
     QPointer<QWidget> m_focusBefore;

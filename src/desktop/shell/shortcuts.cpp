@@ -16,34 +16,57 @@ namespace {
 
 struct Row {
     Command command;
+    Where where;
     const char* keys;
     const char* says;
 };
 
 const Row rows[] = {
-    {Command::TypeCode, "Ctrl+K",
+    {Command::TypeCode, Where::Everywhere, "Ctrl+K",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "To the field for codes")},
-    {Command::ShowBedside, "Ctrl+1", QT_TRANSLATE_NOOP("desktop::Shortcuts", "Bedside desk")},
-    {Command::ShowFleet, "Ctrl+2", QT_TRANSLATE_NOOP("desktop::Shortcuts", "Fleet desk")},
-    {Command::ShowWay, "F5", QT_TRANSLATE_NOOP("desktop::Shortcuts", "Way to ready")},
-    {Command::ShowSetup, "F6", QT_TRANSLATE_NOOP("desktop::Shortcuts", "Set-up")},
-    {Command::ShowActs, "F7", QT_TRANSLATE_NOOP("desktop::Shortcuts", "Other entries")},
-    {Command::ShowHistory, "F8", QT_TRANSLATE_NOOP("desktop::Shortcuts", "History")},
-    {Command::StepDone, "F2",
+    {Command::ShowBedside, Where::Everywhere, "Ctrl+1",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Bedside desk")},
+    {Command::ShowFleet, Where::Everywhere, "Ctrl+2",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Fleet desk")},
+    {Command::SignInOrLock, Where::Everywhere, "Ctrl+L",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Sign in, or lock")},
+    {Command::ShowHelp, Where::Everywhere, "F1",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Keys, settings, about")},
+    {Command::StepDone, Where::Bedside, "F2",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "The next step is done, as its first button says")},
-    {Command::StepNotSo, "F3", QT_TRANSLATE_NOOP("desktop::Shortcuts", "The next step: not so")},
-    {Command::StepFailed, "F4", QT_TRANSLATE_NOOP("desktop::Shortcuts", "The next step: failed")},
-    {Command::CloseUnit, "F9",
+    {Command::StepNotSo, Where::Bedside, "F3",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "The next step: not so")},
+    {Command::StepFailed, Where::Bedside, "F4",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "The next step: failed")},
+    {Command::ShowWay, Where::Bedside, "F5",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Way to ready")},
+    {Command::ShowSetup, Where::Bedside, "F6",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Set-up")},
+    {Command::ShowActs, Where::Bedside, "F7",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Other entries")},
+    {Command::ShowHistory, Where::Bedside, "F8",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "History")},
+    {Command::CloseUnit, Where::Bedside, "F9",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Close the unit, to the list of ready units")},
-    {Command::SignInOrLock, "Ctrl+L", QT_TRANSLATE_NOOP("desktop::Shortcuts", "Sign in, or lock")},
-    {Command::ShowHelp, "F1", QT_TRANSLATE_NOOP("desktop::Shortcuts", "Keys, settings, about")}};
+    {Command::FindUnits, Where::Fleet, "Ctrl+F",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Find units in the table")},
+    {Command::ShowTable, Where::Fleet, "Ctrl+T",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "To the table; Enter opens the unit that is marked")},
+    {Command::SortByNext, Where::Fleet, "Ctrl+O",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Sort the table by the next column")},
+    {Command::SortOtherWay, Where::Fleet, "Ctrl+Shift+O",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Sort it the other way round")},
+    {Command::ShowMuster, Where::Fleet, "Ctrl+M",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Muster")},
+    {Command::LookAhead, Where::Fleet, "Ctrl+E",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Look ahead")}};
 
 }  // namespace
 
 std::vector<Shortcut> shortcuts() {
     std::vector<Shortcut> all;
     for (const auto& row : rows)
-        all.push_back({row.command, QKeySequence(QString::fromLatin1(row.keys)),
+        all.push_back({row.command, row.where, QKeySequence(QString::fromLatin1(row.keys)),
                        QCoreApplication::translate("desktop::Shortcuts", row.says)});
     return all;
 }

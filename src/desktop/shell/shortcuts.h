@@ -28,10 +28,19 @@ enum class Command {
     StepDone,
     StepNotSo,
     StepFailed,
+    FindUnits,
+    ShowTable,
+    SortByNext,
+    SortOtherWay,
+    ShowMuster,
+    LookAhead,
 };
+
+enum class Where { Everywhere, Bedside, Fleet };  // the desk that is in front
 
 struct Shortcut {
     Command command;
+    Where where{};
     QKeySequence keys;
     QString says;  // what it does
 };
@@ -41,7 +50,7 @@ struct Shortcut {
 
 [[nodiscard]] QKeySequence keysOf(Command command);
 
-// `act` is done on its keys while `parent` can be seen.
+// `act` is done on its keys while `parent` can be seen and no sheet lies over it.
 void addShortcut(QWidget* parent, Command command, std::function<void()> act);
 
 }  // namespace desktop

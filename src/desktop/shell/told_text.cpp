@@ -29,10 +29,12 @@ ToldText::ToldText(QWidget* parent) : QScrollArea(parent) {
     setFocusPolicy(Qt::NoFocus);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    hide();
 }
 
 void ToldText::setText(const QString& text) {
     m_label->setText(text);
+    setVisible(!text.isEmpty());
     verticalScrollBar()->setValue(0);
     fit();
 }

@@ -33,11 +33,14 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     auto* layout = new QVBoxLayout(this);
     layout->setSpacing(8);
     m_stack = new QStackedWidget;
-    layout->addLayout(makeHead());
+    m_head = makeHead();
+    layout->addWidget(m_head);
     layout->addWidget(m_stack, 1);
     m_told = new ToldText;
     layout->addWidget(m_told);
     m_sheets = new SheetStack(this);
+    m_sheets->covers(m_head);
+    m_sheets->covers(m_stack);
     m_questions = std::make_unique<SheetQuestions>(*m_sheets);
     m_workplace.askThrough(m_questions.get());
     makeDesks();
@@ -52,7 +55,6 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     connect(&m_workplace, &Workplace::troubled, this, &Window::tellProblem);
     connect(&m_workplace, &Workplace::writerWanted, this, &Window::askWhoWrites);
     showPresence();
-    tell(shownText(m_workplace.words().say("caution.full")));
     m_workplace.refresh();
     verifyLog();
     if (!std::filesystem::exists(m_workplace.file().path)) showFirstStart(true);
@@ -62,8 +64,10 @@ Window::~Window() {
     m_workplace.askThrough(nullptr);
 }
 
-QBoxLayout* Window::makeHead() {
-    auto* head = new QHBoxLayout;
+QWidget* Window::makeHead() {
+    auto* widget = new QWidget;
+    auto* head = new QHBoxLayout(widget);
+    head->setContentsMargins(0, 0, 0, 0);
     head->setSpacing(targetGap);
     m_codes = new QLineEdit;
     m_codes->setPlaceholderText(tr("Scan, or type a serial or asset number"));
@@ -88,7 +92,7 @@ QBoxLayout* Window::makeHead() {
     connect(help, &QPushButton::clicked, this, &Window::showHelp);
     head->addWidget(m_person);
     head->addWidget(help);
-    return head;
+    return widget;
 }
 
 void Window::makeDesks() {
@@ -110,8 +114,7 @@ void Window::addDesk(Desk* desk, const QString& name) {
     connect(button, &QPushButton::toggled, this, [this, index](bool isChosen) {
         if (isChosen) showDesk(index);
     });
-    auto* head = static_cast<QHBoxLayout*>(layout()->itemAt(0)->layout());
-    head->insertWidget(index, button);
+    static_cast<QHBoxLayout*>(m_head->layout())->insertWidget(index, button);
     m_deskButtons.push_back(button);
     connect(desk, &Desk::unitWanted, this, [this](const QString& serial) {
         showDesk(m_stack->indexOf(m_bedside));
@@ -146,20 +149,19 @@ bool Window::isFirstStart() const {
 
 void Window::showFirstStart(bool isFirst) {
     if (isFirst == isFirstStart()) return;
-    auto* head = layout()->itemAt(0)->layout();
-    for (int i = 0; i < head->count(); ++i) head->itemAt(i)->widget()->setVisible(!isFirst);
+    m_head->setVisible(!isFirst);
     m_stack->setCurrentWidget(isFirst ? static_cast<QWidget*>(m_firstStart) : m_bedside);
     if (isFirst) m_firstStart->begin(m_workplace.file());
 }
 
 void Window::makeShortcuts() {
-    addShortcut(this, Command::ShowBedside, [this] { showDesk(m_stack->indexOf(m_bedside)); });
-    addShortcut(this, Command::ShowFleet, [this] { showDesk(m_stack->indexOf(m_fleet)); });
-    addShortcut(this, Command::TypeCode,
+    addShortcut(m_head, Command::ShowBedside, [this] { showDesk(m_stack->indexOf(m_bedside)); });
+    addShortcut(m_head, Command::ShowFleet, [this] { showDesk(m_stack->indexOf(m_fleet)); });
+    addShortcut(m_head, Command::TypeCode,
                 [this] { m_codes->setFocus(Qt::ShortcutFocusReason); });
-    addShortcut(this, Command::SignInOrLock, [this] { m_person->click(); });
+    addShortcut(m_head, Command::SignInOrLock, [this] { m_person->click(); });
     addShortcut(this, Command::ShowHelp, [this] { showHelp(); });
-    addShortcut(this, Command::CloseUnit, [this] { m_bedside->closeUnit(); });
+    addShortcut(m_bedside, Command::CloseUnit, [this] { m_bedside->closeUnit(); });
 }
 
 void Window::showHelp() {
@@ -175,6 +177,7 @@ void Window::showHelp() {
 
 void Window::showDesk(int index) {
     if (isFirstStart()) return;
+    if (index != m_stack->currentIndex()) tell({});  // it was about the other desk
     m_stack->setCurrentIndex(index);
     m_deskButtons[static_cast<std::size_t>(index)]->setChecked(true);
 }

@@ -19,7 +19,6 @@ class QButtonGroup;
 class QLineEdit;
 class QPushButton;
 class QStackedWidget;
-class QBoxLayout;
 
 namespace desktop {
 
@@ -37,7 +36,7 @@ public:
     [[nodiscard]] Workplace& workplace() { return m_workplace; }
 
 private:
-    QBoxLayout* makeHead();
+    QWidget* makeHead();
     void makeDesks();
     void makeShortcuts();
     void addDesk(Desk* desk, const QString& name);
@@ -60,6 +59,7 @@ private:
 
     Workplace m_workplace;
     ScanFilter m_scans;
+    QWidget* m_head = nullptr;
     QLineEdit* m_codes = nullptr;
     QPushButton* m_person = nullptr;
     ToldText* m_told = nullptr;

@@ -9,6 +9,7 @@
 #include <QStyleFactory>
 #include <QString>
 #include <QWidget>
+#include <utility>
 
 namespace desktop {
 
@@ -40,29 +41,52 @@ QPalette paletteOf(const Colours& colours) {
     return palette;
 }
 
+// Sizes in px, colours by their name after an "@".
+constexpr const char* styleSheet = R"(
+QPushButton { min-height: 57px; min-width: 57px; padding: 0 14px; background: @button;
+    color: @buttonText; border: 2px solid @line; border-radius: 6px; }
+QPushButton[quiet="true"] { background: @window; }
+QPushButton:checked { background: @mainButton; color: @mainText; border-color: @mainButton; }
+QPushButton[main="true"] { background: @mainButton; color: @mainText; border-color: @mainButton;
+    font-weight: 600; }
+QPushButton:disabled { color: @quietText; }
+desktop--Sheet QPushButton:disabled, desktop--SetupPage QPushButton:disabled,
+QPushButton[off="true"] { color: @quietText; border-style: dashed; background: @surface; }
+QPushButton:focus { border: 3px solid @focus; }
+QPushButton:checked:focus, QPushButton[main="true"]:focus { border: 3px solid @buttonText; }
+QLineEdit { min-height: 57px; padding: 0 10px; background: @surface; border: 2px solid @line;
+    border-radius: 6px; }
+QPlainTextEdit, QTextBrowser { background: @surface; border: 2px solid @line; border-radius: 6px; }
+QLineEdit:focus, QPlainTextEdit:focus, QTextBrowser:focus { border: 3px solid @focus; }
+QLabel[banner="true"] { background: @past; color: @pastText; padding: 6px 10px;
+    border-left: 6px solid @notReady; }
+QLabel[framed="true"] { background: @surface; border: 2px solid @line; border-radius: 6px;
+    padding: 18px; }
+QHeaderView::section { background: @button; color: @buttonText; border: none;
+    border-bottom: 1px solid @line; padding: 6px 8px; }
+QTableView { gridline-color: @line; background: @surface; border: 1px solid @line; }
+QTableView:focus { border: 3px solid @focus; }
+QScrollBar:vertical { width: 22px; background: @window; }
+QScrollBar:horizontal { height: 22px; background: @window; }
+QScrollBar::handle { background: @line; border-radius: 5px; margin: 3px; }
+QScrollBar::handle:vertical { min-height: 57px; }
+QScrollBar::handle:horizontal { min-width: 57px; }
+QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
+QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
+)";
+static_assert(targetSize == 57, "the style sheet has it in figures");
+
 QString styleOf(const Colours& colours) {
-    return QStringLiteral(
-               "QPushButton { min-height: %1px; min-width: %1px; padding: 0 14px;"
-               " background: %2; color: %3; border: 2px solid %4; border-radius: 6px; }"
-               "QPushButton:checked { background: %5; color: %6; border-color: %5; }"
-               "QPushButton[main=\"true\"] { background: %5; color: %6; border-color: %5;"
-               " font-weight: 600; }"
-               "QPushButton:disabled { color: %7; border-style: dashed; background: %8; }"
-               "QPushButton[off=\"true\"] { color: %7; border-style: dashed; background: %8; }"
-               "QPushButton:focus { border: 3px solid %9; }"
-               "QPushButton:checked:focus, QPushButton[main=\"true\"]:focus {"
-               " border: 3px solid %3; }"
-               "QLineEdit, QComboBox, QDateEdit, QTimeEdit { min-height: %1px; padding: 0 10px;"
-               " background: %8; border: 2px solid %4; border-radius: 6px; }"
-               "QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus { border: 3px solid %9; }"
-               "QPlainTextEdit { background: %8; border: 2px solid %4; border-radius: 6px; }"
-               "QHeaderView::section { background: %2; color: %3; border: none;"
-               " border-bottom: 1px solid %4; padding: 6px 8px; }"
-               "QTableView { gridline-color: %4; background: %8; border: 1px solid %4; }")
-        .arg(targetSize)
-        .arg(colours.button.name(), colours.buttonText.name(), colours.line.name(),
-             colours.mainButton.name(), colours.mainButtonText.name(), colours.quietText.name(),
-             colours.surface.name(), colours.focus.name());
+    QString style = QString::fromLatin1(styleSheet);
+    const std::pair<const char*, QColor> names[] = {
+        {"@window", colours.window},         {"@surface", colours.surface},
+        {"@quietText", colours.quietText},   {"@line", colours.line},
+        {"@buttonText", colours.buttonText}, {"@button", colours.button},
+        {"@mainButton", colours.mainButton}, {"@mainText", colours.mainButtonText},
+        {"@focus", colours.focus},           {"@pastText", colours.pastText},
+        {"@past", colours.past},             {"@notReady", colours.notReady}};
+    for (const auto& [name, colour] : names) style.replace(QLatin1String(name), colour.name());
+    return style;
 }
 
 // Points at 100 %.

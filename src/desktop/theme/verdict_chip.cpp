@@ -13,7 +13,7 @@ namespace desktop {
 void paintChip(QPainter& painter, const QRect& box, const Chip& chip) {
     const auto& hues = colours();
     painter.save();
-    painter.fillRect(box, hues.surface);
+    if (!chip.isOnRow) painter.fillRect(box, hues.surface);
     const QRect edge(box.left(), box.top(), chipEdge, box.height());
     const auto hue = edgeOf(hues, chip.verdict);
     const bool hatched = chip.verdict == rules::Verdict::Withdrawn;

@@ -17,6 +17,7 @@ inline constexpr int chipEdge = 6;  // px
 struct Chip {
     rules::Verdict verdict{};
     QString word;
+    bool isOnRow = false;  // what is below it stays in sight
 };
 
 // For cells of tables too. Out of service is hatched, retired is struck through.

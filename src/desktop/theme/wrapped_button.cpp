@@ -40,7 +40,8 @@ QSize WrappedButton::textSize(int width) const {
 
 QSize WrappedButton::sizeHint() const {
     const auto whole = fontMetrics().size(Qt::TextShowMnemonic, text());
-    return {std::max(targetSize, whole.width() + 2 * marginX),
+    // Letters may reach a little beyond what they are said to take.
+    return {std::max(targetSize, whole.width() + 2 * marginX + 4),
             std::max(targetSize, whole.height() + 2 * marginY)};
 }
 

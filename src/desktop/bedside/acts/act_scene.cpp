@@ -65,8 +65,7 @@ QStringList whatIsLacking(const ActScene& scene) {
     if (lines.size() <= mostLacking) return lines;
     const auto more = lines.size() - mostLacking;
     lines.resize(mostLacking);
-    lines << QCoreApplication::translate("desktop::ActScene", "and %n more", nullptr,
-                                         static_cast<int>(more));
+    lines << QCoreApplication::translate("desktop::ActScene", "and %1 more").arg(more);
     return lines;
 }
 

@@ -9,7 +9,7 @@
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QLabel>
@@ -37,17 +37,10 @@ ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, ActForm form, Q
 }
 
 void ActSheet::addHead() {
-    auto* which = new QLabel(unitLine(m_unit->bedside.identity));
-    which->setFont(fontFor(TextRole::Strong));
-    which->setWordWrap(true);
-    which->setTextFormat(Qt::PlainText);
-    content()->addWidget(which);
+    content()->addWidget(textLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
     for (const auto& line : m_form.told) {
         if (line.isEmpty()) continue;
-        auto* told = new QLabel(line);
-        told->setWordWrap(true);
-        told->setTextFormat(Qt::PlainText);
-        content()->addWidget(told);
+        content()->addWidget(textLabel(line));
     }
 }
 
@@ -62,16 +55,13 @@ void ActSheet::addFields() {
 }
 
 void ActSheet::addFoot() {
-    m_trouble = new QLabel;
-    m_trouble->setWordWrap(true);
-    m_trouble->setTextFormat(Qt::PlainText);
-    m_trouble->setFont(fontFor(TextRole::Strong));
+    m_trouble = textLabel({}, TextRole::Strong);
     m_trouble->setAccessibleName(tr("Why it was not kept"));
     m_trouble->hide();
     auto* back = new WrappedButton(tr("Back, keep nothing"));
     m_keep = new WrappedButton;
     m_keep->setMain(true);
-    foot()->addWidget(m_trouble);
+    overFoot()->addWidget(m_trouble);
     foot()->addWidget(back);
     foot()->addWidget(m_keep);
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);

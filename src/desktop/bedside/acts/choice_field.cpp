@@ -6,7 +6,7 @@
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
-#include "desktop/theme/flow_layout.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QButtonGroup>
@@ -32,7 +32,7 @@ ActFieldWidget::ActFieldWidget(ActField field, QWidget* parent)
     }
     if (m_field.choices.empty()) return;
     auto* buttons = new QWidget;
-    new FlowLayout(buttons);
+    new WrapLayout(WrapLayout::Manner::Packed, buttons);
     layout->addWidget(buttons);
     addChoices();
     for (auto* each : m_buttons) buttons->layout()->addWidget(each);

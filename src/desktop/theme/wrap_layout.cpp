@@ -2,7 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The wrapping row; see wrap_layout.h.
-#include "desktop/shell/wrap_layout.h"
+#include "desktop/theme/wrap_layout.h"
+
+#include "desktop/theme/appearance.h"
 
 #include <QWidget>
 #include <algorithm>
@@ -28,6 +30,7 @@ int widthOf(const QLayoutItem& item) {
 
 WrapLayout::WrapLayout(Manner manner, QWidget* parent) : QLayout(parent), m_manner(manner) {
     setContentsMargins(0, 0, 0, 0);
+    setSpacing(targetGap);
 }
 
 WrapLayout::~WrapLayout() {

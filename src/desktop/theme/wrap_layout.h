@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // A row of widgets that goes on in the next line where the width does not suffice, so that nothing
-// is cut off at any size of window and text.
+// is cut off at any size of window and text, with the gap that gloved fingers need. Takes hidden
+// ones for not there.
 #pragma once
 
 #include <QLayout>
@@ -15,7 +16,7 @@ public:
     // Spread: the widgets of a line share its width. Packed: each is as wide as it needs, and the
     // first of a line that may grow takes the rest.
     enum class Manner { Packed, Spread };
-    explicit WrapLayout(Manner manner, QWidget* parent = nullptr);
+    explicit WrapLayout(Manner manner = Manner::Packed, QWidget* parent = nullptr);
     ~WrapLayout() override;
 
     void addItem(QLayoutItem* item) override;

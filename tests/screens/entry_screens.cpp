@@ -1,0 +1,86 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The sheets of the bedside desk.
+#include "desktop/bedside/hold_banner.h"
+#include "screens/screens.h"
+
+#include <QListView>
+#include <QPushButton>
+
+namespace screens {
+
+namespace {
+
+constexpr const char* notReady = "KB-0142";
+constexpr const char* held = "KB-0106";
+
+// A panel of a unit, then what is pressed there.
+std::function<void(Stage&)> pressed(const char* serial, Qt::Key panel,
+                                    std::vector<QString> presses) {
+    return [=](Stage& stage) {
+        stage.signIn();
+        stage.openUnit(serial);
+        stage.key(panel);
+        for (const auto& each : presses) stage.press(each);
+    };
+}
+
+// The latest entry, and what is pressed on it.
+std::function<void(Stage&)> entry(std::vector<QString> presses) {
+    return [=](Stage& stage) {
+        stage.signIn();
+        stage.openUnit(notReady);
+        stage.key(Qt::Key_F8);
+        const auto* list = stage.window().findChild<QListView*>();
+        stage.waitUntil("the entries are read", [&] { return list->model()->rowCount() > 0; });
+        Q_EMIT const_cast<QListView*>(list)->activated(list->model()->index(0, 0));
+        for (const auto& each : presses) stage.press(each);
+    };
+}
+
+void lookBack(Stage& stage) {
+    stage.openUnit(notReady);
+    stage.key(Qt::Key_F8);
+    stage.press("Look back …");
+    stage.type("Time to look back to", "2026-11-20 02:14");
+    stage.key(Qt::Key_Return);
+    stage.waitUntil("the past is shown", [&] { return stage.isSaid("20 Nov 2026") ||
+                                                      stage.isSaid("20 nov 2026"); });
+}
+
+void showHoldSheet(Stage& stage) {
+    stage.openUnit(held);
+    stage.window().findChild<desktop::HoldBanner*>()->findChild<QPushButton*>()->click();
+}
+
+}  // namespace
+
+std::vector<Screen> entryScreens() {
+    return {{"hold-sheet", true, &showHoldSheet},
+            {"fit", true, pressed(notReady, Qt::Key_F6, {"Swap"})},
+            {"take-out", true, pressed(notReady, Qt::Key_F6, {"Take out"})},
+            {"start-of-use", true, pressed(notReady, Qt::Key_F7, {"Start of use"})},
+            {"fault", true, pressed(notReady, Qt::Key_F7, {"Fault"})},
+            {"out-of-service", true, pressed(notReady, Qt::Key_F7, {"Out of service"})},
+            {"note", true, pressed(notReady, Qt::Key_F7, {"Note"})},
+            {"when", true, pressed(notReady, Qt::Key_F5, {"When: a time"})},
+            {"who", true, pressed(notReady, Qt::Key_F5, {"Who: another"})},
+            {"second-person", true, pressed(notReady, Qt::Key_F5, {"Who: with a second person"})},
+            {"entry", true, entry({})},
+            {"strike", true, entry({"Strike it through"})},
+            {"move-entry", true, entry({"It was another unit: move it"})},
+            {"look-back", true, &lookBack},
+            {"who-writes", true,
+             [](Stage& stage) {
+                 stage.press("Emergency start");
+                 stage.waitUntil("a name is asked for",
+                                 [&] { return stage.isSaid("Or sign in now:"); });
+             }},
+            {"question", true, [](Stage& stage) {
+                 stage.signIn();
+                 stage.press("Emergency start");
+             }}};
+}
+
+}  // namespace screens

@@ -1,0 +1,173 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The stage; see stage.h.
+#include "screens/stage.h"
+
+#include "desktop/bedside/bedside_desk.h"
+#include "station/sample.h"
+#include "station/system.h"
+
+#include <QAbstractButton>
+#include <QApplication>
+#include <QLabel>
+#include <QtTest/QTest>
+#include <map>
+#include <stdexcept>
+#include <utility>
+
+namespace screens {
+
+namespace {
+
+// Saturday 28 November 2026, 08:00 at Kestrel Bay.
+constexpr logbook::Instant fixed{1'795'874'400'000};
+
+const words::Words& wordsOf(const std::string& language) {
+    return *words::Words::builtIn(language);
+}
+
+// Made once in each language, and copied.
+std::filesystem::path demoIn(const std::string& language, const station::Clock& clock) {
+    static const support::Folder kept;
+    const auto path = kept.file("demo-" + language + ".logbook");
+    if (std::filesystem::exists(path)) return path;
+    const station::Surroundings surroundings{clock, station::system::systemZones(),
+                                             wordsOf(language), "desk"};
+    if (!station::makeSample(surroundings, station::LogbookFile{path}, {}))
+        throw std::runtime_error("no demo");
+    return path;
+}
+
+bool says(const QWidget& widget, const QString& text) {
+    auto label = widget.property("text").toString().remove(QLatin1Char('&'));
+    return (!label.isEmpty() && label.startsWith(text)) ||
+           widget.accessibleName().startsWith(text);
+}
+
+}  // namespace
+
+Stage::Stage(Look look)
+    : m_look(std::move(look)), m_labels(m_look.language), m_clock(fixed) {
+    QApplication::installTranslator(&m_labels);
+    desktop::apply(*qApp, m_look.appearance);
+    qputenv("XDG_DATA_HOME", QByteArray::fromStdString(m_home.path().string()));
+}
+
+Stage::~Stage() {
+    m_window.reset();
+    QApplication::removeTranslator(&m_labels);
+    qunsetenv("XDG_DATA_HOME");
+}
+
+void Stage::openDemo() {
+    if (m_isOnDemo) {
+        goBack();
+        return;
+    }
+    m_isOnDemo = true;
+    const station::LogbookFile file{m_home.file("kestrel-bay.logbook")};
+    std::filesystem::copy_file(demoIn(m_look.language, m_clock), file.path);
+    open(file);
+    waitUntil("the fleet is read", [&] { return window().workplace().fleet() != nullptr; });
+}
+
+void Stage::openNothing() {
+    m_isOnDemo = false;
+    std::filesystem::remove_all(m_home.path());
+    std::filesystem::create_directory(m_home.path());
+    open({});
+}
+
+void Stage::goBack() {
+    const auto* sheets = window().findChild<desktop::SheetStack*>();
+    while (auto* sheet = sheets->top()) sheet->callOff();
+    window().workplace().presence().lock();
+    window().findChild<desktop::BedsideDesk*>()->closeUnit();
+    press(QStringLiteral("Bedside"));
+    Q_EMIT window().workplace().told({});
+}
+
+void Stage::open(const station::LogbookFile& file) {
+    m_window = std::make_unique<desktop::Window>(
+        desktop::Start{file, m_clock, wordsOf(m_look.language), &station::system::systemZones,
+                       "desk"});
+    m_window->resize(m_look.size);
+    m_window->show();
+    (void)QTest::qWaitForWindowExposed(m_window.get());
+    QApplication::setActiveWindow(m_window.get());
+}
+
+void Stage::waitUntil(const std::string& what, const std::function<bool()>& isSo) {
+    if (!QTest::qWaitFor(isSo, 60'000)) throw std::runtime_error("it never came that " + what);
+}
+
+bool Stage::isSaid(const QString& english) const {
+    const auto texts = m_labels.saidFor(english);
+    for (const auto* label : window().findChildren<QLabel*>())
+        for (const auto& text : texts)
+            if (label->isVisible() && label->text().contains(text)) return true;
+    return false;
+}
+
+// What lies uppermost goes first.
+QWidget* Stage::find(const QString& english, bool isButton) const {
+    const auto* stack = window().findChild<desktop::SheetStack*>();
+    const QWidget* within = stack->top();
+    if (within == nullptr) within = &window();
+    for (const auto& text : m_labels.saidFor(english))
+        for (auto* each : within->findChildren<QWidget*>()) {
+            const bool fits = isButton ? qobject_cast<QAbstractButton*>(each) != nullptr
+                                       : (each->focusPolicy() & Qt::TabFocus) != 0;
+            if (fits && each->isVisible() && says(*each, text)) return each;
+        }
+    return nullptr;
+}
+
+void Stage::press(const QString& english) {
+    waitUntil("there is a press that says " + english.toStdString(),
+              [&] { return find(english, true) != nullptr; });
+    auto* button = qobject_cast<QAbstractButton*>(find(english, true));
+    button->setFocus();
+    button->click();
+}
+
+void Stage::type(const QString& english, const QString& text) {
+    waitUntil("there is a field " + english.toStdString(),
+              [&] { return find(english, false) != nullptr; });
+    auto* widget = find(english, false);
+    widget->setFocus();
+    for (const auto letter : text)
+        QTest::keyClick(widget, letter.toLatin1(), Qt::NoModifier, 30);
+    QTest::qWait(50);
+}
+
+void Stage::key(Qt::Key key, Qt::KeyboardModifiers modifiers) {
+    QTest::qWait(60);  // slower than any scanner
+    auto* focused = QApplication::focusWidget();
+    QTest::keyClick(focused != nullptr ? focused : &window(), key, modifiers);
+    QTest::qWait(60);
+}
+
+void Stage::openUnit(const QString& serial) {
+    auto* desk = window().findChild<desktop::BedsideDesk*>();
+    bool isShown = false;
+    const auto shown =
+        QObject::connect(desk, &desktop::BedsideDesk::unitShown, &window(),
+                         [&](const QString& open) { isShown |= open == serial; });
+    desk->showUnit(serial);
+    if (desk->serial() == serial && isShown) return;
+    waitUntil("unit " + serial.toStdString() + " is shown", [&] { return isShown; });
+    QObject::disconnect(shown);
+}
+
+void Stage::signIn() {
+    press(QStringLiteral("Sign in"));
+    type(QStringLiteral("Person key or badge"), QStringLiteral("m.toller"));
+    type(QStringLiteral("PIN"), QStringLiteral("414376"));
+    key(Qt::Key_Return);
+    waitUntil("somebody is signed in",
+              [&] { return window().workplace().presence().session().has_value(); });
+}
+
+}  // namespace screens
