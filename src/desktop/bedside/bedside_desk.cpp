@@ -52,10 +52,24 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     connect(m_ready, &ReadyList::emergencyWanted, this, &BedsideDesk::startInEmergency);
     connect(&workplace(), &Workplace::fleetChanged, this, [this] {
         m_ready->show(workplace().fleet());
+        showAge();
         readUnit();
         if (const auto early = std::exchange(m_early, nullptr)) early();
     });
     connect(&workplace().presence(), &Presence::left, this, &BedsideDesk::leave);
+    m_second.setInterval(std::chrono::seconds(1));
+    connect(&m_second, &QTimer::timeout, this, &BedsideDesk::showAge);
+    m_second.start();
+}
+
+// What cannot be read again gets older, and "ready" runs out: neither is shown as if it were now.
+void BedsideDesk::showAge() {
+    const auto& fleet = workplace().fleet();
+    if (!fleet) return;
+    const auto now = workplace().clock().now();
+    const auto sentence = ageSentence(*fleet, workplace().words(), now);
+    m_ready->showAge(sentence);
+    if (m_unit) m_bar->showAge(sentence, now);
 }
 
 void BedsideDesk::makePanels() {
@@ -174,8 +188,22 @@ void BedsideDesk::open(const QString& serial, Origin origin) {
     m_serial = serial;
     m_origin = origin;
     m_strip->clear();
+    nameSession();
     showPanel(0);
     readUnit();
+}
+
+// What is entered from here until another unit is opened can be struck or moved together.
+void BedsideDesk::nameSession() {
+    const auto fleet = workplace().fleet();
+    if (!fleet) return;
+    workplace().read(
+        [fleet](const auto& surroundings, const auto&) {
+            return station::batchName(surroundings, *fleet->standing->log);
+        },
+        this, [this, serial = m_serial](const std::string& name) {
+            if (serial == m_serial) m_strip->setBatch(name);
+        });
 }
 
 void BedsideDesk::closeUnit() {
@@ -192,7 +220,7 @@ void BedsideDesk::startInEmergency(const QString& serial) {
         station::Entry entry{station::Writer(""), "use_start"};
         entry.device = plainText(serial);
         entry.body = {{"emergency", true}};
-        workplace().keep({entry}, this);
+        workplace().keep({entry}, this, {}, tr("Emergency start of unit %1, now").arg(serial));
     };
     if (!workplace().presence().session()) {
         start();
@@ -222,7 +250,7 @@ void BedsideDesk::readUnit() {
                 show(*unit);
             } else if (fleet == workplace().fleet() && !workplace().isReading()) {
                 // Nor is it one that has been enrolled since that fleet was read.
-                m_serial.clear();
+                closeUnit();
                 Q_EMIT workplace().refused(unit.error());
             }
         });
@@ -231,6 +259,7 @@ void BedsideDesk::readUnit() {
 void BedsideDesk::show(const SharedUnitView& unit) {
     const auto before = std::exchange(m_unit, unit);
     m_bar->show(unit->bedside.identity);
+    showAge();
     m_hold->show(unit);
     for (int i = 0; i < m_panels->count(); ++i) panel(i)->show(unit);
     if (!before || before->bedside.identity.device != unit->bedside.identity.device) showFirst();

@@ -8,6 +8,7 @@
 #include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/unit_panel.h"
 
+#include <QTimer>
 #include <functional>
 #include <map>
 #include <string>
@@ -55,6 +56,8 @@ private:
     void askWhich(const station::Found& found, Origin origin);
     void openAsked(const QString& serial, Origin origin);
     void open(const QString& serial, Origin origin);
+    void nameSession();
+    void showAge();
     void readUnit();
     void show(const SharedUnitView& unit);
     void showFirst();
@@ -80,6 +83,7 @@ private:
     QStackedWidget* m_panels = nullptr;
     std::vector<QPushButton*> m_panelButtons;
     EntryStrip* m_strip = nullptr;
+    QTimer m_second;
 };
 
 }  // namespace desktop

@@ -35,7 +35,10 @@ station::Result<station::Act> actOf(const words::Words& words, const MeasuresAsk
 }  // namespace
 
 CheckAttempt::CheckAttempt(Asked asked, QObject* parent)
-    : QObject(parent), m_asked(std::move(asked)), m_choice(m_asked.tools.strip.choice()) {}
+    : QObject(parent), m_asked(std::move(asked)), m_making(m_asked.tools.strip.take()) {
+    // Who verified it did so for somebody who is gone.
+    connect(&workplace().presence(), &Presence::left, this, [this] { m_making.second.reset(); });
+}
 
 bool CheckAttempt::isInSight() const {
     return (m_measures && m_measures->isVisible()) || (m_conditions && m_conditions->isVisible());
@@ -58,7 +61,7 @@ void CheckAttempt::log(Ending ending, bool withValues, const TypedTexts& typed) 
 
 void CheckAttempt::askNotSo() {
     m_conditions = new NotSoSheet(title(), m_asked.check);
-    connect(m_conditions, &Sheet::calledOff, this, &CheckAttempt::end);
+    connect(m_conditions, &Sheet::calledOff, this, &CheckAttempt::endUnkept);
     connect(m_conditions, &NotSoSheet::codeRead, this, &CheckAttempt::codeRead);
     connect(m_conditions, &NotSoSheet::notFinished, this,
             [this] { keep(station::incompleteOf(m_asked.check)); });
@@ -79,7 +82,7 @@ void CheckAttempt::askMeasures(const TypedTexts& typed) {
     connect(m_measures, &Sheet::calledOff, this, [this] {
         Q_EMIT left(check(), m_measures->typed());
         m_measures.clear();
-        if (!m_conditions) end();
+        if (!m_conditions) endUnkept();
     });
     m_asked.tools.desk.sheets.put(m_measures);
 }
@@ -96,9 +99,8 @@ void CheckAttempt::finish(Ending ending) {
         actOf(workplace().words(), {{}, m_asked.check, ending, m_notSo}, measures);
     if (!act) {
         say(act.error());
-        if (!m_measures && !m_conditions) end();
-    } else if (ending == Ending::Pass && m_asked.check.needsSecond &&
-               !m_asked.tools.strip.isVerified()) {
+        if (!m_measures && !m_conditions) endUnkept();
+    } else if (ending == Ending::Pass && m_asked.check.needsSecond && !m_making.second) {
         askSecond(*act);
     } else {
         keep(*act);
@@ -109,23 +111,36 @@ void CheckAttempt::askSecond(const station::Act& act) {
     auto* second = new SecondSheet(workplace());
     second->offerWithout(tr("Nobody is here: keep it, it does not count"));
     connect(second, &Sheet::calledOff, this, [this] {
-        if (!m_measures) end();
+        if (!m_measures) endUnkept();
     });
     connect(second, &SecondSheet::withoutChosen, this, [this, act] { keep(act); });
     connect(second, &SecondSheet::verified, this, [this, act](const station::Session& session) {
-        m_asked.tools.strip.verifyBy(session);
+        m_making.second = session;
         keep(act);
     });
     m_asked.tools.desk.sheets.put(second);
 }
 
 void CheckAttempt::keep(const station::Act& act) {
-    if (m_measures) m_measures->setKeeping(true);
-    if (m_conditions) m_conditions->setEnabled(false);
-    Q_EMIT keepingChanged(true);
-    m_asked.tools.strip.choose(m_choice);
-    keepActs(m_asked.tools, m_asked.unit, {act}, this,
-             [this](const Workplace::Kept& kept) { takeKept(kept); });
+    setKeeping(true);
+    askForHold(m_asked.tools, m_asked.unit, {act}, this, [this, act](bool isYes) {
+        if (isYes) {
+            keepNow(act);
+        } else {
+            takeKept({{}, {}, true});
+        }
+    });
+}
+
+void CheckAttempt::keepNow(const station::Act& act) {
+    workplace().keep(m_asked.tools.strip.entriesOf(device(), {act}, m_making), this,
+                     [this](const Workplace::Kept& kept) { takeKept(kept); });
+}
+
+void CheckAttempt::setKeeping(bool isKeeping) {
+    if (m_measures) m_measures->setKeeping(isKeeping);
+    if (m_conditions) m_conditions->setKeeping(isKeeping);
+    Q_EMIT keepingChanged(isKeeping);
 }
 
 void CheckAttempt::takeKept(const Workplace::Kept& kept) {
@@ -135,11 +150,10 @@ void CheckAttempt::takeKept(const Workplace::Kept& kept) {
         end();
         return;
     }
-    Q_EMIT keepingChanged(false);
-    if (m_measures) m_measures->setKeeping(false);
-    if (m_conditions) m_conditions->setEnabled(true);
+    setKeeping(false);
+    m_making.second.reset();
     if (kept.refused && (m_measures || m_conditions)) say(*kept.refused);
-    if (!m_measures && !m_conditions) end();
+    if (!m_measures && !m_conditions) endUnkept();
 }
 
 void CheckAttempt::say(const station::Problem& problem) {
@@ -163,6 +177,11 @@ void CheckAttempt::endSheets() {
 
 void CheckAttempt::giveUp() {
     endSheets();
+    endUnkept();
+}
+
+void CheckAttempt::endUnkept() {
+    m_asked.tools.strip.giveBack(m_making);
     end();
 }
 

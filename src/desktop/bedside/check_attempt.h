@@ -56,13 +56,16 @@ private:
     void finish(Ending ending);
     void askSecond(const station::Act& act);
     void keep(const station::Act& act);
+    void keepNow(const station::Act& act);
     void takeKept(const Workplace::Kept& kept);
     void say(const station::Problem& problem);
+    void setKeeping(bool isKeeping);
     void endSheets();
     void end();
+    void endUnkept();
 
     Asked m_asked;
-    EntryChoice m_choice;  // when and who, as chosen when it was begun
+    EntryMaking m_making;  // when and who, as chosen when it was begun
     Ending m_ending{};
     std::vector<std::string> m_notSo;
     QPointer<MeasureSheet> m_measures;

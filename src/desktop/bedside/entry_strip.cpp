@@ -46,6 +46,14 @@ EntryStrip::EntryStrip(DeskTools tools, QWidget* parent) : QWidget(parent), m_to
     for (auto* each : {static_cast<QWidget*>(m_note), m_chips, m_summary}) layout->addWidget(each);
     showChoice();
     fit();
+    m_minute.setInterval(std::chrono::seconds(5));
+    connect(&m_minute, &QTimer::timeout, this, &EntryStrip::keepTrue);
+    m_minute.start();
+    // Whoever verified did so before this window, with whoever was signed in there.
+    connect(&m_tools.workplace.presence(), &Presence::left, this, [this] {
+        m_second.reset();
+        showChoice();
+    });
 }
 
 QPushButton* EntryStrip::addChip(const QString& text, const QString& name) {
@@ -96,21 +104,40 @@ void EntryStrip::makeSummary() {
 }
 
 std::vector<station::Entry> EntryStrip::entriesOf(const std::string& device,
-                                                  std::vector<station::Act> acts) const {
+                                                  std::vector<station::Act> acts,
+                                                  const EntryMaking& making) const {
     station::Doing doing{station::Writer(""), device};
-    doing.at = m_choice.at;
-    doing.doneBy = m_choice.doneBy;
-    if (m_second) doing.witness = station::Writer(*m_second);
+    doing.at = making.choice.at;
+    doing.doneBy = making.choice.doneBy;
+    if (making.second) doing.witness = station::Writer(*making.second);
+    if (!m_batch.empty()) doing.batch = m_batch;
     return station::entriesOf(doing, std::move(acts));
+}
+
+EntryMaking EntryStrip::take() {
+    EntryMaking making{m_choice, m_second, m_turn};
+    goBackToNow();
+    return making;
+}
+
+void EntryStrip::giveBack(const EntryMaking& making) {
+    if (making.turn == m_turn && !m_choice.at) choose(making.choice);
+}
+
+void EntryStrip::continueFrom(const EntryStrip& other) {
+    m_second = other.m_second;
+    m_batch = other.m_batch;
+    choose(other.m_choice);
 }
 
 void EntryStrip::keep(const std::string& device, std::vector<station::Act> acts, QObject* receiver,
                       Workplace::TakeKept taken) {
+    const auto making = take();
     m_tools.workplace.keep(
-        entriesOf(device, std::move(acts)), this,
-        [this, receiver = QPointer<QObject>(receiver),
+        entriesOf(device, std::move(acts), making), this,
+        [this, making, receiver = QPointer<QObject>(receiver),
          taken = std::move(taken)](const Workplace::Kept& kept) {
-            if (kept.isAll()) goBackToNow();
+            if (!kept.isAll()) giveBack(making);
             if (receiver && taken) taken(kept);
         });
 }
@@ -123,9 +150,12 @@ void EntryStrip::verifyBy(station::Session second) {
 void EntryStrip::choose(EntryChoice choice) {
     m_choice = std::move(choice);
     showChoice();
+    keepTrue();
 }
 
 void EntryStrip::clear() {
+    ++m_turn;
+    m_batch.clear();
     m_second.reset();
     choose({});
 }
@@ -137,6 +167,18 @@ logbook::Instant EntryStrip::instant() const {
 void EntryStrip::goBackToNow() {
     m_second.reset();
     choose({std::nullopt, 0, m_choice.doneBy, m_choice.doneByName});
+}
+
+// A time that was some minutes ago when it was chosen stays that time; the chip does not.
+void EntryStrip::keepTrue() {
+    if (!m_choice.at) return;
+    const auto ago = m_tools.workplace.clock().now() - *m_choice.at;
+    if (m_choice.minutesAgo > 0 && ago.ms >= (m_choice.minutesAgo + 1) * 60'000LL) {
+        m_choice.minutesAgo = 0;
+        showChoice();
+    } else {
+        showNote();
+    }
 }
 
 void EntryStrip::chooseAgo(int minutes) {

@@ -8,6 +8,7 @@
 #include "desktop/shell/desk.h"
 #include "station/bedside.h"
 
+#include <QTimer>
 #include <optional>
 #include <string>
 #include <utility>
@@ -26,27 +27,49 @@ struct EntryChoice {
     QString doneByName;
 };
 
+// When and who of the entries of one press, taken out of the strip when it is begun.
+struct EntryMaking {
+    EntryChoice choice;
+    std::optional<station::Session> second;  // who verifies it, for this press alone
+    int turn = 0;                            // of the strip: which unit and person it was taken for
+};
+
 class EntryStrip : public QWidget {
     Q_OBJECT
 public:
     explicit EntryStrip(DeskTools tools, QWidget* parent = nullptr);
 
-    // Entries of one press on that unit, with what is chosen here.
+    // Entries of one press on that unit.
     [[nodiscard]] std::vector<station::Entry> entriesOf(const std::string& device,
-                                                        std::vector<station::Act> acts) const;
+                                                        std::vector<station::Act> acts,
+                                                        const EntryMaking& making) const;
 
-    // Keeps them, as Workplace::keep. Once they are kept "When?" is now again and nobody verifies
-    // any more; if they are refused, all stays as it is.
+    // What is chosen here, for a press that begins now: "When?" is now again, for the next one, and
+    // nobody verifies any more.
+    [[nodiscard]] EntryMaking take();
+    // Nothing came of it: what was chosen is chosen again, unless somebody has chosen anew since, or
+    // another unit is open. Who verified is to sign in again.
+    void giveBack(const EntryMaking& making);
+    // As chosen there, until it is changed here.
+    void continueFrom(const EntryStrip& other);
+
+    // Keeps entries, as Workplace::keep.
     void keep(const std::string& device, std::vector<station::Act> acts, QObject* receiver,
               Workplace::TakeKept taken = {});
 
     // Somebody who has signed in for it verifies the next entries.
     void verifyBy(station::Session second);
-    [[nodiscard]] bool isVerified() const { return m_second.has_value(); }
+
+    // The entries that follow belong together under that name, so that they can be struck or moved
+    // together; "" to none.
+    void setBatch(std::string name) { m_batch = std::move(name); }
+    [[nodiscard]] const std::string& batch() const { return m_batch; }
 
     [[nodiscard]] const EntryChoice& choice() const { return m_choice; }
     void choose(EntryChoice choice);
-    // Now, by me, alone.
+    // Now and alone, by whom it was: what was chosen here has been kept.
+    void goBackToNow();
+    // Now, by me, alone, and no batch: another unit or another person.
     void clear();
     // The time that entries have now.
     [[nodiscard]] logbook::Instant instant() const;
@@ -62,7 +85,7 @@ private:
     void askTime();
     void askWho();
     void askSecond();
-    void goBackToNow();
+    void keepTrue();
     void showChoice();
     void showNote();
     void fit();  // chips, or what is chosen alone where they have no room
@@ -70,6 +93,9 @@ private:
     DeskTools m_tools;
     EntryChoice m_choice;
     std::optional<station::Session> m_second;
+    std::string m_batch;
+    int m_turn = 0;  // counts who and what it was cleared for
+    QTimer m_minute;
     QWidget* m_chips = nullptr;
     std::vector<std::pair<int, QPushButton*>> m_ago;  // minutes; 0 for now
     QPushButton* m_time = nullptr;

@@ -8,6 +8,7 @@
 #include "desktop/bedside/history_model.h"
 #include "desktop/bedside/look_back_sheet.h"
 #include "desktop/bedside/record_sheet.h"
+#include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrap_layout.h"
@@ -73,7 +74,10 @@ void HistoryPanel::show(const SharedUnitView& unit) {
         !m_unit || m_unit->bedside.identity.device != unit->bedside.identity.device;
     m_unit = unit;
     // What was done to another unit is never seen below the name of this one.
-    if (isOther) m_model->show(std::make_shared<const report::History>());
+    if (isOther) {
+        m_model->show(std::make_shared<const report::History>());
+        m_older->hide();
+    }
     workplace().read(
         [unit](const auto& surroundings, const auto&) {
             return std::make_shared<const report::History>(
@@ -93,7 +97,8 @@ void HistoryPanel::show(const SharedUnitView& unit) {
 
 void HistoryPanel::openRecord(const QModelIndex& index) {
     if (!sheets().isEmpty()) return;
-    sheets().put(new RecordSheet(tools().desk, m_model->lineAt(index.row())));
+    sheets().put(new RecordSheet(tools().desk, {m_model->lineAt(index.row()),
+                                             unitLine(m_unit->bedside.identity)}));
 }
 
 void HistoryPanel::lookBack() {

@@ -36,23 +36,29 @@ public:
     }
 };
 
-void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
-              std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken) {
-    auto& strip = tools.strip;
+void askForHold(const PanelTools& tools, const report::BedsideIdentity& unit,
+                const std::vector<station::Act>& acts, QObject* receiver,
+                std::function<void(bool)> then) {
     if (!disturbsHold(unit, acts)) {
-        strip.keep(unit.device, std::move(acts), receiver, std::move(taken));
+        then(true);
         return;
     }
-    tools.desk.workplace.ask(
-        HoldQuestion::of(unit), [&strip, device = unit.device, acts = std::move(acts),
-                             receiver = QPointer<QObject>(receiver), taken](bool isYes) {
-            if (!receiver) return;
-            if (isYes) {
-                strip.keep(device, acts, receiver, taken);
-            } else if (taken) {
-                taken({{}, {}, true});
-            }
-        });
+    tools.desk.workplace.ask(HoldQuestion::of(unit), [receiver = QPointer<QObject>(receiver),
+                                                  then = std::move(then)](bool isYes) {
+        if (receiver) then(isYes);
+    });
+}
+
+void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
+              std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken) {
+    askForHold(tools, unit, acts, receiver,
+               [&strip = tools.strip, device = unit.device, acts, receiver, taken](bool isYes) {
+                   if (isYes) {
+                       strip.keep(device, acts, receiver, taken);
+                   } else if (taken) {
+                       taken({{}, {}, true});
+                   }
+               });
 }
 
 }  // namespace desktop

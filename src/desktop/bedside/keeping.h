@@ -7,6 +7,7 @@
 
 #include "desktop/bedside/unit_panel.h"
 
+#include <functional>
 #include <vector>
 
 namespace desktop {
@@ -17,6 +18,11 @@ namespace desktop {
 
 // What is asked then: the lines of the sheets, and who may lift the hold.
 [[nodiscard]] Question holdQuestion(const report::BedsideIdentity& unit);
+
+// Asks that question where it is to be asked, and hands on whether the acts are to be kept.
+void askForHold(const PanelTools& tools, const report::BedsideIdentity& unit,
+                const std::vector<station::Act>& acts, QObject* receiver,
+                std::function<void(bool)> then);
 
 // As EntryStrip::keep, after that question where it is to be asked. Where the answer is no, `taken`
 // is told that all was called off.

@@ -135,8 +135,20 @@ std::vector<station::TypedMeasure> MeasureSheet::measures() const {
 
 void MeasureSheet::renew(const report::CheckToLog& check) {
     if (check.measures.size() != m_asked.check.measures.size()) return;
-    m_asked.check = check;
-    if (!m_inDoubt) showMeasure(m_index);
+    const auto before = std::exchange(m_asked.check, check);
+    for (std::size_t i = 0; i < check.measures.size(); ++i) {
+        auto& typed = typedOf(check.measures[i]);
+        if (!typed.isAgreed) continue;
+        // It was agreed to something else.
+        const auto was = judged(before.measures[i]), is = judged(check.measures[i]);
+        typed.isAgreed = was.standing == is.standing && was.sentence == is.sentence;
+    }
+    if (m_inDoubt && judged(measure()).standing != *m_inDoubt) {
+        m_inDoubt.reset();
+        m_said->hide();
+    }
+    showLimits();
+    showFeet();
 }
 
 void MeasureSheet::showMeasure(std::size_t index) {
@@ -147,6 +159,19 @@ void MeasureSheet::showMeasure(std::size_t index) {
     m_place->setText(tr("Value %1 of %2").arg(index + 1).arg(count));
     m_place->setVisible(count > 1);
     m_label->setText(shownText(asked.label));
+    m_field->setAccessibleName(m_label->text());
+    showLimits();
+    if (m_field->text() != typedOf(asked).text) m_field->setText(typedOf(asked).text);
+    m_keys->offerMinus(canBeNegative(asked));
+    m_said->hide();
+    showUnits(asked);
+    showFeet();
+    m_field->setFocus();
+}
+
+// The sheet may lie under another: the focus is left where it is.
+void MeasureSheet::showLimits() {
+    const auto& asked = measure();
     QStringList limits;
     if (!asked.limits.empty()) limits << shownText(asked.limits);
     const auto& unit = typedOf(asked).unit;
@@ -156,14 +181,7 @@ void MeasureSheet::showMeasure(std::size_t index) {
     if (!asked.required || m_asked.ending != Ending::Pass) limits << tr("may be left out");
     m_limits->setText(limits.join(QStringLiteral(" · ")));
     m_limits->setVisible(!limits.isEmpty());
-    m_field->setAccessibleName(m_label->text());
     m_field->setAccessibleDescription(m_limits->text());
-    if (m_field->text() != typedOf(asked).text) m_field->setText(typedOf(asked).text);
-    m_keys->offerMinus(canBeNegative(asked));
-    m_said->hide();
-    showUnits(asked);
-    showFeet();
-    m_field->setFocus();
 }
 
 void MeasureSheet::showUnits(const AskedMeasure& measure) {
@@ -236,13 +254,19 @@ void MeasureSheet::goBack() {
     }
 }
 
+MeasureSheet::Judgement MeasureSheet::judged(const AskedMeasure& asked) const {
+    const auto typed = m_typed.find(asked.key);
+    const auto value = typed == m_typed.end() ? std::nullopt
+                                              : report::typedNumber(plainText(typed->second.text));
+    return value ? report::judge(m_workplace.words(), asked, *value, typed->second.unit)
+                 : Judgement{Standing::NotANumber, {}, 0};
+}
+
 bool MeasureSheet::isSettled(std::size_t index) {
     const auto& asked = m_asked.check.measures[index];
     const auto& typed = typedOf(asked);
     if (typed.text.isEmpty() && (!asked.required || m_asked.ending != Ending::Pass)) return true;
-    const auto value = report::typedNumber(plainText(typed.text));
-    const auto judged = value ? report::judge(m_workplace.words(), asked, *value, typed.unit)
-                              : Judgement{Standing::NotANumber, {}, 0};
+    const auto judged = this->judged(asked);
     if (judged.standing == Standing::Within || typed.isAgreed) return true;
     if (judged.standing == Standing::Fails && m_asked.ending == Ending::Fail) return true;
     if (index != m_index) showMeasure(index);
@@ -292,6 +316,7 @@ void MeasureSheet::agree() {
 void MeasureSheet::setKeeping(bool isKeeping) {
     for (auto* each : {m_back, m_again, m_next, m_agree, m_main}) each->setEnabled(!isKeeping);
     m_field->setReadOnly(isKeeping);
+    setHeld(isKeeping);
 }
 
 void MeasureSheet::say(const QString& text) {

@@ -79,6 +79,7 @@ private:
     void makeField();
     void makeFeet();
     void showMeasure(std::size_t index);
+    void showLimits();
     void showUnits(const report::AskedMeasure& measure);
     void showFeet();
     void take(const QString& text);  // from the field
@@ -92,6 +93,7 @@ private:
     [[nodiscard]] const report::AskedMeasure& measure() const;
     [[nodiscard]] TypedText& typedOf(const report::AskedMeasure& measure);
     [[nodiscard]] bool isLastWanted() const;
+    [[nodiscard]] Judgement judged(const report::AskedMeasure& measure) const;
 
     Workplace& m_workplace;
     MeasuresAsked m_asked;

@@ -32,7 +32,8 @@ NotSoSheet::NotSoSheet(const QString& title, const report::CheckToLog& check, QW
         content()->addWidget(label);
     }
     keep->setVisible(!check.conditions.empty());
-    const auto showKeep = [this, keep] { keep->setEnabled(!this->notSo().empty()); };
+    m_keep = keep;
+    const auto showKeep = [this] { m_keep->setEnabled(!this->notSo().empty()); };
     for (const auto& condition : check.conditions) {
         auto* button = new WrappedButton(buttonText(condition.label));
         button->setCheckable(true);
@@ -58,6 +59,12 @@ std::vector<std::string> NotSoSheet::notSo() const {
     for (const auto& [key, button] : m_conditions)
         if (button->isChecked()) chosen.push_back(key);
     return chosen;
+}
+
+void NotSoSheet::setKeeping(bool isKeeping) {
+    setHeld(isKeeping);
+    for (auto* button : findChildren<QPushButton*>()) button->setEnabled(!isKeeping);
+    if (!isKeeping) m_keep->setEnabled(!notSo().empty());
 }
 
 void NotSoSheet::say(const QString& text) {

@@ -27,6 +27,8 @@ public:
     // The conditions that are chosen so far.
     [[nodiscard]] std::vector<std::string> notSo() const;
 
+    // While it is being kept nothing can be pressed.
+    void setKeeping(bool isKeeping);
     void say(const QString& text);
     bool takeScan(const QString& text) override;
     [[nodiscard]] bool isDraft() const override { return true; }
@@ -40,6 +42,7 @@ Q_SIGNALS:
 
 private:
     QLabel* m_said = nullptr;
+    WrappedButton* m_keep = nullptr;  // the conditions that are chosen
     std::vector<std::pair<std::string, WrappedButton*>> m_conditions;
 };
 

@@ -60,6 +60,9 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent) : QWidget(paren
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_head);
+    m_age = textLabel({}, TextRole::Strong);
+    m_age->hide();
+    layout->addWidget(m_age);
     layout->addWidget(scroll, 1);
     m_cautionText = shownText(words.say("caution.full"));
     m_caution = emphasisLabel(m_cautionText, TextRole::Quiet);
@@ -103,6 +106,11 @@ void ReadyList::addGroup(const std::string& label) {
     grid->setVerticalSpacing(targetGap);
     m_list->addLayout(grid);
     m_groups.push_back({label, grid});
+}
+
+void ReadyList::showAge(const QString& sentence) {
+    m_age->setText(sentence);
+    m_age->setVisible(!sentence.isEmpty());
 }
 
 void ReadyList::addUnit(const FleetView& fleet, std::size_t row) {

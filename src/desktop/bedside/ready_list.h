@@ -23,6 +23,8 @@ public:
     explicit ReadyList(const words::Words& words, QWidget* parent = nullptr);
     using QWidget::show;
     void show(const SharedFleetView& fleet);
+    // That the list is old, and how old; "" if it is not.
+    void showAge(const QString& sentence);
 
 Q_SIGNALS:
     void unitWanted(const QString& serial);
@@ -46,6 +48,7 @@ private:
     void placeCaution();
 
     QLabel* m_head = nullptr;
+    QLabel* m_age = nullptr;
     QLabel* m_caution = nullptr;
     QLabel* m_cautionAtEnd = nullptr;
     QString m_cautionText;

@@ -31,18 +31,20 @@ QString titleOf(const CorrectionSheet::Wanted& wanted) {
 
 }  // namespace
 
-RecordSheet::RecordSheet(DeskTools tools, report::HistoryLine line, QWidget* parent)
-    : Sheet(shownText(line.says), parent), m_tools(tools), m_line(std::move(line)) {
-    if (m_line.struck) content()->addWidget(textLabel(shownText(m_line.strike), TextRole::Strong));
+RecordSheet::RecordSheet(DeskTools tools, ShownEntry entry, QWidget* parent)
+    : Sheet(shownText(entry.line.says), parent), m_tools(tools), m_entry(std::move(entry)) {
+    content()->addWidget(textLabel(m_entry.unit, TextRole::Strong));
+    if (m_entry.line.struck)
+        content()->addWidget(textLabel(shownText(m_entry.line.strike), TextRole::Strong));
     auto* form = new QFormLayout;
     form->setRowWrapPolicy(QFormLayout::WrapLongRows);
-    for (const auto& [label, text] : m_line.details) {
+    for (const auto& [label, text] : m_entry.line.details) {
         auto* value = textLabel(shownText(text));
         value->setTextInteractionFlags(Qt::TextSelectableByMouse);
         form->addRow(textLabel(shownText(label), TextRole::Quiet), value);
     }
     content()->addLayout(form);
-    if (!m_line.struck) addCorrections();
+    if (!m_entry.line.struck) addCorrections();
     content()->addStretch();
     auto* back = new QPushButton(tr("Back"));
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
@@ -52,11 +54,11 @@ RecordSheet::RecordSheet(DeskTools tools, report::HistoryLine line, QWidget* par
 void RecordSheet::addCorrections() {
     addCorrection(tr("Strike it through …"), false, false);
     addCorrection(tr("It was another unit: move it …"), true, false);
-    if (m_line.inBatch < 2) return;
-    addCorrection(tr("Strike all %1 entries of this session through …").arg(m_line.inBatch), false,
+    if (m_entry.line.inBatch < 2) return;
+    addCorrection(tr("Strike all %1 entries of this session through …").arg(m_entry.line.inBatch), false,
                   true);
     addCorrection(tr("It was another unit: move all %1 entries of this session …")
-                      .arg(m_line.inBatch),
+                      .arg(m_entry.line.inBatch),
                   true, true);
 }
 
@@ -64,7 +66,7 @@ void RecordSheet::addCorrection(const QString& says, bool moves, bool withBatch)
     auto* button = new QPushButton(says);
     connect(button, &QPushButton::clicked, this, [this, moves, withBatch] {
         auto& sheets = m_tools.sheets;
-        auto* next = new CorrectionSheet(m_tools, {m_line, moves, withBatch});
+        auto* next = new CorrectionSheet(m_tools, {m_entry, moves, withBatch});
         close();
         sheets.put(next);
     });
@@ -73,7 +75,8 @@ void RecordSheet::addCorrection(const QString& says, bool moves, bool withBatch)
 
 CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent)
     : Sheet(titleOf(wanted), parent), m_tools(tools), m_wanted(std::move(wanted)) {
-    content()->addWidget(textLabel(shownText(m_wanted.line.says), TextRole::Strong));
+    content()->addWidget(textLabel(m_wanted.entry.unit, TextRole::Strong));
+    content()->addWidget(textLabel(shownText(m_wanted.entry.line.says), TextRole::Strong));
     if (m_wanted.moves) {
         m_unit = new QLineEdit;
         m_unit->setAccessibleName(tr("Unit that was meant: scan it, or type its serial"));
@@ -85,13 +88,13 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
     content()->addWidget(m_trouble);
     content()->addStretch();
     auto* back = new QPushButton(tr("Back, change nothing"));
-    auto* keep = new QPushButton(m_wanted.moves ? tr("Move it, and keep both to be read")
-                                                : tr("Strike it through"));
-    keep->setProperty("main", true);
+    m_keep = new QPushButton(m_wanted.moves ? tr("Move it, and keep both to be read")
+                                            : tr("Strike it through"));
+    m_keep->setProperty("main", true);
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
-    connect(keep, &QPushButton::clicked, this, &CorrectionSheet::correct);
+    connect(m_keep, &QPushButton::clicked, this, &CorrectionSheet::correct);
     foot()->addWidget(back);
-    foot()->addWidget(keep);
+    foot()->addWidget(m_keep);
     setFocusProxy(m_unit != nullptr ? m_unit : m_reason);
 }
 
@@ -137,10 +140,11 @@ void CorrectionSheet::correct() {
 }
 
 void CorrectionSheet::correctBy(const station::Writer& writer) {
-    const station::Correction correction{writer, m_wanted.line.record, m_wanted.withBatch,
+    const station::Correction correction{writer, m_wanted.entry.line.record, m_wanted.withBatch,
                                          plainText(m_reason->text().trimmed())};
     const auto unit = m_unit != nullptr ? plainText(m_unit->text().trimmed()) : std::string();
     const auto fleet = m_tools.workplace.fleet();
+    setKeeping(true);
     m_tools.workplace.write(
         [correction, unit, fleet](const auto& surroundings, const auto& file) {
             if (unit.empty()) return station::strikeTogether(surroundings, file, correction);
@@ -154,7 +158,13 @@ void CorrectionSheet::correctBy(const station::Writer& writer) {
         [this](const station::Result<station::Corrected>& corrected) { take(corrected); });
 }
 
+void CorrectionSheet::setKeeping(bool isKeeping) {
+    setHeld(isKeeping);
+    m_keep->setEnabled(!isKeeping);
+}
+
 void CorrectionSheet::take(const station::Result<station::Corrected>& corrected) {
+    setKeeping(false);
     if (!corrected) {
         auto text = shownText(corrected.error().notice.text());
         for (const auto& detail : corrected.error().details) text += '\n' + shownText(detail);
@@ -168,6 +178,7 @@ void CorrectionSheet::take(const station::Result<station::Corrected>& corrected)
     for (const auto& line : corrected->warnings) lines << shownText(line);
     for (const auto& line : corrected->meaning) lines << shownText(line);
     Q_EMIT m_tools.workplace.told(lines.join('\n'));
+    Q_EMIT this->corrected();
     close();
 }
 

@@ -12,20 +12,27 @@
 
 class QLabel;
 class QLineEdit;
+class QPushButton;
 
 namespace desktop {
+
+// An entry and the line that tells its unit.
+struct ShownEntry {
+    report::HistoryLine line;
+    QString unit;
+};
 
 class RecordSheet : public Sheet {
     Q_OBJECT
 public:
-    RecordSheet(DeskTools tools, report::HistoryLine line, QWidget* parent = nullptr);
+    RecordSheet(DeskTools tools, ShownEntry entry, QWidget* parent = nullptr);
 
 private:
     void addCorrections();
     void addCorrection(const QString& says, bool moves, bool withBatch);
 
     DeskTools m_tools;
-    report::HistoryLine m_line;
+    ShownEntry m_entry;
 };
 
 // Asks for the reason, and where to move it.
@@ -33,7 +40,7 @@ class CorrectionSheet : public Sheet {
     Q_OBJECT
 public:
     struct Wanted {
-        report::HistoryLine line;
+        ShownEntry entry;
         bool moves = false;
         bool withBatch = false;
     };
@@ -42,8 +49,12 @@ public:
     bool takeScan(const QString& text) override;  // the unit that was meant
     [[nodiscard]] bool isDraft() const override;
 
+Q_SIGNALS:
+    void corrected();
+
 private:
     void addReasons();
+    void setKeeping(bool isKeeping);
     void correct();
     void correctBy(const station::Writer& writer);
     void take(const station::Result<station::Corrected>& corrected);
@@ -53,6 +64,7 @@ private:
     QLineEdit* m_unit = nullptr;  // null where nothing is moved
     QLineEdit* m_reason = nullptr;
     QLabel* m_trouble = nullptr;
+    QPushButton* m_keep = nullptr;
 };
 
 }  // namespace desktop

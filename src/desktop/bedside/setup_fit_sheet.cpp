@@ -74,7 +74,7 @@ FitSheet::FitSheet(const PanelTools& tools, SharedUnitView unit, const report::F
         new PartFields(groupsFor(*m_unit, tools.desk.workplace.words(), m_fit));
     content()->addWidget(m_fields);
     m_strip = new EntryStrip(m_tools.desk);
-    m_strip->choose(m_tools.strip.choice());
+    m_strip->continueFrom(m_tools.strip);
     content()->addWidget(m_strip);
     content()->addStretch();
     addFoot();
@@ -114,6 +114,7 @@ void FitSheet::addFoot() {
 }
 
 void FitSheet::propose(const report::PartProposal& proposal) {
+    if (m_isKeeping) return;
     m_elsewhere = shownText(proposal.standsElsewhere);
     say(*m_source, proposal.source.empty()
                        ? QString()
@@ -180,7 +181,7 @@ QString FitSheet::otherGroups() const {
 }
 
 void FitSheet::showAnswers() {
-    if (m_keep == nullptr) return;
+    if (m_keep == nullptr || m_isKeeping) return;
     auto remark = otherGroups();
     if (!m_elsewhere.isEmpty()) remark += (remark.isEmpty() ? "" : "\n") + m_elsewhere;
     say(*m_remark, remark);
@@ -203,8 +204,18 @@ void FitSheet::askGroups() {
                                });
 }
 
-void FitSheet::keep() {
+// What is on the button is what is kept: until it is told what came of it nothing can be changed.
+void FitSheet::setKeeping(bool isKeeping) {
+    m_isKeeping = isKeeping;
+    setHeld(isKeeping);
+    m_fields->setEnabled(!isKeeping);
+    m_strip->setEnabled(!isKeeping);
     m_keep->setEnabled(false);
+    if (!isKeeping) showAnswers();
+}
+
+void FitSheet::keep() {
+    setKeeping(true);
     const auto part = m_fields->stated(m_fit.position);
     auto acts = m_fit.occupied ? station::swapOf(part) : std::vector{station::fitOf(part)};
     keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity, std::move(acts), this,
@@ -213,14 +224,12 @@ void FitSheet::keep() {
 
 void FitSheet::take(const Workplace::Kept& kept) {
     if (kept.isAll()) {
-        m_tools.strip.clear();
+        m_tools.strip.goBackToNow();
         Q_EMIT this->kept();
         close();
         return;
     }
-    // Taken out it stays, whatever came of the other: only the fit is still to be kept.
-    if (!kept.written.empty()) m_fit.occupied = false;
-    showAnswers();
+    setKeeping(false);
     if (!kept.refused) return;
     auto text = shownText(kept.refused->notice.text());
     for (const auto& detail : kept.refused->details) text += QLatin1Char('\n') + shownText(detail);

@@ -43,6 +43,7 @@ private:
     [[nodiscard]] QString otherGroups() const;
     void askGroups();
     void keep();
+    void setKeeping(bool isKeeping);
     void take(const Workplace::Kept& kept);
 
     PanelTools m_tools;
@@ -55,6 +56,7 @@ private:
     QLabel* m_trouble = nullptr;
     WrappedButton* m_keep = nullptr;
     QString m_elsewhere;
+    bool m_isKeeping = false;
 };
 
 // What fitting into that position of the unit asks for: as the way to ready has it, or else like

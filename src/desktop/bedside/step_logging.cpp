@@ -63,7 +63,7 @@ void StepLogging::show(const SharedUnitView& unit) {
 }
 
 bool StepLogging::isOpen() const {
-    return std::ranges::any_of(attempts(), [](const auto* each) { return each->isInSight(); });
+    return m_isAsking || std::ranges::any_of(attempts(), [](const auto* each) { return each->isInSight(); });
 }
 
 void StepLogging::giveUp() {
@@ -80,13 +80,23 @@ void StepLogging::press(const report::BedsideRow& row, Press press) {
         log(row, press);
         return;
     }
+    askEarly(row, press);
+}
+
+// The unit is named: the question lies over its bar.
+void StepLogging::askEarly(const report::BedsideRow& row, Press press) {
     const words::Times times(workplace().words(), *m_unit->bedside.zone,
                              workplace().clock().now());
-    workplace().ask({tr("By the policy edition this does not count before %1.")
-                         .arg(shownText(times.time(words::wholeMinute(*row.notBefore)))),
+    m_isAsking = true;
+    workplace().ask({tr("Unit %1: by the policy edition this does not count before %2.")
+                         .arg(shownText(m_unit->bedside.identity.serial),
+                              shownText(times.time(words::wholeMinute(*row.notBefore)))),
                      tr("Keep it; it does not count"), tr("Wait")},
-                    [this, row, press](bool isYes) {
-                        if (isYes) log(row, press);
+                    [self = QPointer<StepLogging>(this), row, press,
+                     device = m_device](bool isYes) {
+                        if (!self) return;
+                        self->m_isAsking = false;
+                        if (isYes && device == self->m_device) self->log(row, press);
                     });
 }
 
@@ -107,8 +117,12 @@ void StepLogging::log(const report::BedsideRow& row, Press press) {
 void StepLogging::attempt(const CheckToLog& check, Press press) {
     auto* attempt = new CheckAttempt({m_tools, m_unit->bedside.identity, check}, this);
     connect(attempt, &CheckAttempt::codeRead, this, &StepLogging::codeRead);
-    connect(attempt, &CheckAttempt::keepingChanged, this, &StepLogging::setKeeping);
-    connect(attempt, &CheckAttempt::kept, this, &StepLogging::await);
+    connect(attempt, &CheckAttempt::keepingChanged, this,
+            [this, device = m_device](bool isKeeping) {
+                if (device == m_device) setKeeping(isKeeping);
+            });
+    connect(attempt, &CheckAttempt::kept, this,
+            [this, device = m_device](const auto& record) { await(device, record); });
     connect(attempt, &CheckAttempt::left, this,
             [this, device = m_device](const std::string& key, const TypedTexts& typed) {
                 if (device == m_device) m_left[key] = typed;
@@ -124,16 +138,19 @@ void StepLogging::attempt(const CheckToLog& check, Press press) {
 
 void StepLogging::keep(const station::Act& act) {
     setKeeping(true);
-    keepActs(m_tools, m_unit->bedside.identity, {act}, this, [this](const Workplace::Kept& kept) {
-        if (kept.isAll()) {
-            await(kept.written.back().record);
-        } else {
-            setKeeping(false);
-        }
-    });
+    keepActs(m_tools, m_unit->bedside.identity, {act}, this,
+             [this, device = m_device](const Workplace::Kept& kept) {
+                 if (kept.isAll()) {
+                     await(device, kept.written.back().record);
+                 } else if (device == m_device) {
+                     setKeeping(false);
+                 }
+             });
 }
 
-void StepLogging::await(const logbook::RecordName& record) {
+// What was kept on a unit that is not shown any more bears on nothing here.
+void StepLogging::await(const std::string& device, const logbook::RecordName& record) {
+    if (device != m_device) return;
     m_left.clear();
     m_awaited = record;
     Q_EMIT kept(record);

@@ -33,6 +33,7 @@ public:
 
 Q_SIGNALS:
     void keepingChanged();
+    // On the unit that is shown.
     void kept(const logbook::RecordName& record);
     void fitWanted(const QString& position);
     void codeRead(const QString& text);
@@ -43,7 +44,8 @@ private:
     void log(const report::BedsideRow& row, Press press);
     void attempt(const report::CheckToLog& check, Press press);
     void keep(const station::Act& act);
-    void await(const logbook::RecordName& record);
+    void askEarly(const report::BedsideRow& row, Press press);
+    void await(const std::string& device, const logbook::RecordName& record);
     void setKeeping(bool isKeeping);
 
     PanelTools m_tools;
@@ -51,6 +53,7 @@ private:
     std::string m_device;
     LeftTexts m_left;
     bool m_isKeeping = false;
+    bool m_isAsking = false;  // whether a step is to be kept at all
     std::optional<logbook::RecordName> m_awaited;  // until the unit is read with it
 };
 

@@ -39,10 +39,13 @@ UnitBar::UnitBar(QWidget* parent) : QWidget(parent) {
     grid->addWidget(m_place, 0, 1);
     grid->addWidget(m_group, 1, 1);
     grid->addWidget(m_verdict, 0, 2, 2, 1, Qt::AlignRight | Qt::AlignVCenter);
+    m_age = makeLabel(tr("How old this is"), TextRole::Strong);
+    m_age->hide();
     m_compare = makeLabel(tr("Last four characters"), TextRole::Strong);
     m_compare->hide();
     grid->addWidget(m_note, 2, 0, 1, 3);
-    grid->addWidget(m_compare, 3, 0, 1, 3);
+    grid->addWidget(m_age, 3, 0, 1, 3);
+    grid->addWidget(m_compare, 4, 0, 1, 3);
     grid->setColumnStretch(0, 3);
     grid->setColumnStretch(1, 2);
     setAutoFillBackground(true);
@@ -50,6 +53,7 @@ UnitBar::UnitBar(QWidget* parent) : QWidget(parent) {
 }
 
 void UnitBar::show(const report::BedsideIdentity& unit) {
+    m_unit = unit;
     m_serial->setText(shownText(unit.serial));
     QStringList what;
     for (const auto& each : {unit.asset, unit.label, unit.model})
@@ -62,6 +66,22 @@ void UnitBar::show(const report::BedsideIdentity& unit) {
     m_note->setVisible(!m_note->text().isEmpty());
     m_compare->setText(tr("Typed: does the unit end in %1?")
                            .arg(m_serial->text().right(4)));
+}
+
+void UnitBar::showAge(const QString& sentence, logbook::Instant now) {
+    m_age->setText(sentence);
+    m_age->setVisible(!sentence.isEmpty());
+    showVerdict(!sentence.isEmpty(), now);
+}
+
+void UnitBar::showVerdict(bool isOld, logbook::Instant now) {
+    const bool isOver = m_unit.readyUntil && *m_unit.readyUntil <= now;
+    const bool isKnown = m_unit.verdict != rules::Verdict::Ready || (!isOld && !isOver);
+    if (isKnown) {
+        m_verdict->show({m_unit.verdict, shownText(m_unit.verdictWord)});
+    } else {
+        m_verdict->show({rules::Verdict::NotReady, tr("not known now")});
+    }
 }
 
 void UnitBar::askToCompare(bool isAsked) {

@@ -19,10 +19,16 @@ class UnitBar : public QWidget {
 public:
     explicit UnitBar(QWidget* parent = nullptr);
     void show(const report::BedsideIdentity& unit);
+    // That it is old, and how old; "" if it is not. What is old, or was ready until a time that has
+    // passed, is not shown as ready.
+    void showAge(const QString& sentence, logbook::Instant now);
     // The serial was typed: the last four characters are to be compared with the unit.
     void askToCompare(bool isAsked);
 
 private:
+    void showVerdict(bool isOld, logbook::Instant now);
+
+    report::BedsideIdentity m_unit;
     QLabel* m_serial = nullptr;
     QLabel* m_compare = nullptr;
     QLabel* m_asset = nullptr;
@@ -30,6 +36,7 @@ private:
     QLabel* m_group = nullptr;
     VerdictChip* m_verdict = nullptr;
     QLabel* m_note = nullptr;  // until when, or in doubt
+    QLabel* m_age = nullptr;
 };
 
 }  // namespace desktop

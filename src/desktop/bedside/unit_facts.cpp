@@ -55,9 +55,12 @@ QString whoMayEnter(const UnitView& unit, const words::Words& words, logbook::Ki
 }
 
 bool isUnitCode(const FleetView& fleet, const QString& text) {
-    const auto code = plainText(text.trimmed());
+    const auto code = text.trimmed();
+    const auto is = [&code](const std::string& each) {
+        return shownText(each).compare(code, Qt::CaseInsensitive) == 0;
+    };
     for (const auto& [serial, device] : fleet.standing->state.devices)
-        if (serial == code || device->enrolment.asset == code) return true;
+        if (is(serial) || (device->enrolment.asset && is(*device->enrolment.asset))) return true;
     return false;
 }
 

@@ -5,6 +5,7 @@
 #include "desktop/bedside/way_panel.h"
 
 #include "desktop/bedside/record_sheet.h"
+#include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/scroll_page.h"
@@ -41,6 +42,11 @@ std::vector<std::string> textsOf(const BedsideRow& row) {
     if (const auto* check = std::get_if<report::CheckToLog>(&row.act)) {
         texts.push_back(check->asserts);
         for (const auto& measure : check->measures) texts.push_back(measure.limits);
+    }
+    if (const auto* fit = std::get_if<report::FitToLog>(&row.act)) {
+        texts.push_back(fit->label);
+        texts.push_back(fit->putBack ? fit->putBack->summary : "");
+        texts.push_back(fit->occupied ? "swap" : "fit");
     }
     texts.push_back(std::to_string(row.act.index()));
     return texts;
@@ -95,13 +101,13 @@ void WayPanel::offerUndo(const logbook::RecordName& record) {
 
 // Whoever kept it, and with a reason.
 void WayPanel::undo() {
-    m_undo->hide();
     CorrectionSheet::Wanted wanted;
-    wanted.line.record = m_kept;
-    wanted.line.says = plainText(tr("Entry %1 on unit %2")
-                                     .arg(shownText(toText(m_kept)),
-                                          shownText(m_unit->bedside.identity.serial)));
-    sheets().put(new CorrectionSheet(tools().desk, wanted));
+    wanted.entry.line.record = m_kept;
+    wanted.entry.line.says = plainText(tr("Entry %1").arg(shownText(toText(m_kept))));
+    wanted.entry.unit = unitLine(m_unit->bedside.identity);
+    auto* sheet = new CorrectionSheet(tools().desk, wanted);
+    connect(sheet, &CorrectionSheet::corrected, m_undo, &QWidget::hide);
+    sheets().put(sheet);
 }
 
 void WayPanel::offerKey(Command command, Press press) {

@@ -12,6 +12,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <utility>
 
 namespace desktop {
 
@@ -29,6 +30,14 @@ DepartmentPage::DepartmentPage(const QString& path, QWidget* parent)
     rows().addStretch();
     connect(m_choose, &QPushButton::clicked, this,
             [this] { Q_EMIT folderWanted(m_path->text()); });
+}
+
+void DepartmentPage::makeFile(const QString& path) {
+    if (std::exchange(m_isNew, true)) return;  // what was chosen stays
+    m_path->setText(QDir::toNativeSeparators(path));
+    m_path->setReadOnly(false);
+    m_station->setReadOnly(false);
+    m_choose->show();
 }
 
 void DepartmentPage::keepFile(const QString& path, const QString& station) {

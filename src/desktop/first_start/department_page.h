@@ -17,6 +17,8 @@ public:
     // `path` is offered for the file.
     explicit DepartmentPage(const QString& path, QWidget* parent = nullptr);
 
+    // A file that is made, there unless another place is chosen.
+    void makeFile(const QString& path);
     // The file is there already and stays where it is.
     void keepFile(const QString& path, const QString& station);
     void state(Founding& founding) const;

@@ -94,6 +94,8 @@ QWidget* FirstStart::makeWelcome() {
                                  "what to do next.")));
     auto* setUp = addPress(tr("Set up this department"), [this] {
         m_file = {};
+        m_hasEdition = false;
+        m_department->makeFile(newFile());
         showPage(m_pages.front());
     });
     setUp->setProperty("main", true);
@@ -105,9 +107,12 @@ QWidget* FirstStart::makeWelcome() {
     return page;
 }
 
+QString FirstStart::newFile() const {
+    return shownText((m_folder / "department.logbook").string());
+}
+
 void FirstStart::makePages() {
-    const auto path = shownText((m_folder / "department.logbook").string());
-    m_department = new DepartmentPage(path);
+    m_department = new DepartmentPage(newFile());
     m_manager = new ManagerPage(m_tools.workplace.words());
     m_rulebook = new RulebookPage(m_tools.workplace);
     m_code = new CodePage;
@@ -172,7 +177,7 @@ void FirstStart::goOn() {
         tell(fault);
         return;
     }
-    if (page == m_rulebook) {
+    if (page == m_rulebook || (page == m_manager && m_hasEdition)) {
         foundLogbook();
     } else if (page == m_units) {
         finish(m_units->firstSerial());
@@ -193,7 +198,7 @@ void FirstStart::foundLogbook() {
     Founding founding;
     m_department->state(founding);
     m_manager->state(founding);
-    m_rulebook->state(founding);
+    if (!m_hasEdition) m_rulebook->state(founding);  // the rules in force stay in force
     m_file.path = founding.path;
     m_next->setEnabled(false);
     tell(tr("Making the logbook."));
@@ -254,6 +259,7 @@ void FirstStart::begin(const station::LogbookFile& file) {
 // What a logbook lacks is asked for; one that lacks nothing is opened.
 void FirstStart::lookAt(const station::LogbookFile& file, const station::Staffing& staffing) {
     m_file = file;
+    m_hasEdition = staffing.hasEdition;
     if (staffing.hasEdition && staffing.hasPersons) {
         finish({});
         return;

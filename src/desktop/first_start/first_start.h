@@ -47,6 +47,7 @@ Q_SIGNALS:
 private:
     QWidget* makeWelcome();
     void makePages();
+    [[nodiscard]] QString newFile() const;  // where one is offered to be made
     void makeFoot();
     void showWelcome(const QString& trouble = {});
     void showPage(SetupPage* page);
@@ -65,6 +66,7 @@ private:
     DeskTools m_tools;
     std::filesystem::path m_folder;
     station::LogbookFile m_file;  // that is being set up
+    bool m_hasEdition = false;    // and has rules already
     QStackedWidget* m_stack = nullptr;
     QWidget* m_welcome = nullptr;
     QLabel* m_title = nullptr;

@@ -4,9 +4,25 @@
 // The fleet; see fleet_view.h.
 #include "desktop/shell/fleet_view.h"
 
+#include "desktop/shell/text.h"
+#include "words/times.h"
+
+#include <QCoreApplication>
 #include <utility>
 
 namespace desktop {
+
+QString ageSentence(const FleetView& fleet, const words::Words& words, logbook::Instant now) {
+    const auto span = now - fleet.readAt;
+    if (span < agesAfter) return {};
+    const words::Context context{words, fleet.board.state, nullptr, now, {}, {}};
+    return QCoreApplication::translate(
+               "desktop::FleetView",
+               "As of %1. The logbook could not be read for %2: what was entered since is not "
+               "shown.")
+        .arg(shownText(context.times().time(fleet.board.asked)),
+             shownText(words::duration(words, span)));
+}
 
 station::Result<SharedFleetView> readFleet(const station::Surroundings& surroundings,
                                            const station::LogbookFile& file) {

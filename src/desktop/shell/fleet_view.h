@@ -8,6 +8,7 @@
 #include "report/board.h"
 #include "station/answers.h"
 
+#include <QString>
 #include <memory>
 #include <string>
 #include <vector>
@@ -21,6 +22,13 @@ struct FleetView {
     std::vector<report::BoardLine> lines;  // of the board's rows, in their order
     logbook::Instant readAt{};             // by the clock
 };
+
+// The log is read again every quarter of a minute: an older view is one that cannot be.
+inline constexpr logbook::Duration agesAfter{60'000};
+
+// That it could not be read again for so long; "" while it is not old.
+[[nodiscard]] QString ageSentence(const FleetView& fleet, const words::Words& words,
+                                  logbook::Instant now);
 
 using SharedFleetView = std::shared_ptr<const FleetView>;
 

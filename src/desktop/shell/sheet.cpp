@@ -74,7 +74,7 @@ void Sheet::close() {
 
 void Sheet::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) {
-        callOff();
+        if (!m_isHeld) callOff();
     } else {
         QWidget::keyPressEvent(event);
     }
@@ -101,6 +101,7 @@ SheetStack::SheetStack(QWidget* under) : QWidget(under), m_under(under) {
 void SheetStack::put(Sheet* sheet) {
     if (m_sheets.empty()) m_focusBefore = QApplication::focusWidget();
     cover(true);
+    if (auto* below = top()) below->setEnabled(false);
     sheet->setParent(this);
     m_sheets.push_back(sheet);
     connect(sheet, &Sheet::closed, this, [this, sheet] { takeAway(sheet); });
@@ -143,6 +144,8 @@ void SheetStack::bringBack(const std::string& owner) {
     if (found == m_aside.end() || found->second.empty()) return;
     cover(true);
     for (auto* sheet : std::exchange(found->second, {})) {
+        if (auto* below = top()) below->setEnabled(false);
+        sheet->setEnabled(true);
         m_sheets.push_back(sheet);
         place(*sheet);
         raise();
@@ -158,6 +161,7 @@ void SheetStack::takeAway(Sheet* sheet) {
     for (auto& [owner, sheets] : m_aside) std::erase(sheets, sheet);
     sheet->hide();
     if (auto* below = top()) {
+        below->setEnabled(true);
         below->setFocus();
         return;
     }

@@ -45,6 +45,10 @@ public:
 
     void callOff();
 
+    // While what it states is being kept: Escape does not end it, since nobody would be told what
+    // came of it.
+    void setHeld(bool isHeld) { m_isHeld = isHeld; }
+
 Q_SIGNALS:
     void calledOff();
     void closed();
@@ -60,6 +64,7 @@ private:
     QVBoxLayout* m_overFoot = nullptr;
     QLayout* m_foot = nullptr;
     QLabel* m_told = nullptr;  // none yet: nothing was told
+    bool m_isHeld = false;
 };
 
 // The sheets over one widget, one upon the other.

@@ -63,6 +63,15 @@ SignInSheet::SignInSheet(Workplace& workplace, Wanted wanted,
     foot()->addWidget(back);
 }
 
+void SignInSheet::sayFor(const QString& what) {
+    if (what.isEmpty()) return;
+    auto* label = new QLabel(what);
+    label->setTextFormat(Qt::PlainText);
+    label->setFont(fontFor(TextRole::Strong));
+    label->setWordWrap(true);
+    content()->insertWidget(0, label);
+}
+
 void SignInSheet::addNames() {
     auto* what = new QLabel(tr("Press your name: it is kept at once, and you confirm it with your "
                                "PIN when there is time."));

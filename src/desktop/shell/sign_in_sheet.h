@@ -31,6 +31,9 @@ public:
     SignInSheet(Workplace& workplace, Wanted wanted, std::function<void(station::Writer)> taken,
                 QWidget* parent = nullptr);
 
+    // What is kept once somebody has said who writes, above everything else.
+    void sayFor(const QString& what);
+
     bool takeScan(const QString& text) override;  // a badge
 
 private:

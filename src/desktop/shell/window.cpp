@@ -14,6 +14,7 @@
 #include "desktop/shell/told_text.h"
 #include "desktop/theme/appearance.h"
 #include "station/settings.h"
+#include "station/system.h"
 
 #include <QApplication>
 #include <QButtonGroup>
@@ -57,7 +58,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     showPresence();
     m_workplace.refresh();
     verifyLog();
-    if (!std::filesystem::exists(m_workplace.file().path)) showFirstStart(true);
+    if (!station::system::exists(m_workplace.file().path)) showFirstStart(true);
 }
 
 Window::~Window() {
@@ -79,20 +80,22 @@ QWidget* Window::makeHead() {
         if (!text.isEmpty()) takeTyped(text);
     });
     m_person = new QPushButton;
-    connect(m_person, &QPushButton::clicked, this, [this] {
-        auto& presence = m_workplace.presence();
-        if (presence.session()) {
-            presence.lock();
-        } else {
-            m_sheets->put(new SignInSheet(m_workplace, SignInSheet::Wanted::SignIn, {}));
-        }
-    });
+    connect(m_person, &QPushButton::clicked, this, &Window::signInOrLock);
     head->addWidget(m_codes, 1);
     auto* help = new QPushButton(tr("Help"));
     connect(help, &QPushButton::clicked, this, &Window::showHelp);
     head->addWidget(m_person);
     head->addWidget(help);
     return widget;
+}
+
+void Window::signInOrLock() {
+    auto& presence = m_workplace.presence();
+    if (presence.session()) {
+        presence.lock();
+    } else if (m_sheets->isEmpty()) {
+        m_sheets->put(new SignInSheet(m_workplace, SignInSheet::Wanted::SignIn, {}));
+    }
 }
 
 void Window::makeDesks() {
@@ -159,7 +162,8 @@ void Window::makeShortcuts() {
     addShortcut(m_head, Command::ShowFleet, [this] { showDesk(m_stack->indexOf(m_fleet)); });
     addShortcut(m_head, Command::TypeCode,
                 [this] { m_codes->setFocus(Qt::ShortcutFocusReason); });
-    addShortcut(m_head, Command::SignInOrLock, [this] { m_person->click(); });
+    // Also over a sheet: what is on it is kept for its owner.
+    addShortcut(this, Command::SignInOrLock, [this] { signInOrLock(); });
     addShortcut(this, Command::ShowHelp, [this] { showHelp(); });
     addShortcut(m_bedside, Command::CloseUnit, [this] { m_bedside->closeUnit(); });
 }
@@ -204,9 +208,12 @@ void Window::takeTyped(const QString& text) {
     m_bedside->takeTyped(text);
 }
 
-void Window::askWhoWrites(bool waits, const std::function<void(station::Writer)>& then) {
-    const auto wanted = waits ? SignInSheet::Wanted::SignIn : SignInSheet::Wanted::NameOnly;
-    m_sheets->put(new SignInSheet(m_workplace, wanted, then));
+void Window::askWhoWrites(const Workplace::WriterWanted& wanted,
+                          const std::function<void(station::Writer)>& then) {
+    const auto what = wanted.waits ? SignInSheet::Wanted::SignIn : SignInSheet::Wanted::NameOnly;
+    auto* sheet = new SignInSheet(m_workplace, what, then);
+    sheet->sayFor(wanted.what);
+    m_sheets->put(sheet);
 }
 
 void Window::showPresence() {
@@ -232,13 +239,11 @@ void Window::takeSettings() {
 
 // In the background, after the desks are filled; what is found stands across the head of the fleet.
 void Window::verifyLog() {
-    connect(
-        &m_workplace, &Workplace::fleetChanged, this,
-        [this] {
-            takeSettings();
-            m_workplace.verify();
-        },
-        Qt::SingleShotConnection);
+    connect(&m_workplace, &Workplace::fleetChanged, this, [this] {
+        if (std::exchange(m_verified, m_workplace.file().path) == m_workplace.file().path) return;
+        takeSettings();
+        m_workplace.verify();
+    });
 }
 
 // What was being entered is put aside for its owner; whoever comes next finds what is ready.

@@ -10,6 +10,7 @@
 #include "desktop/shell/question_sheet.h"
 
 #include <QWidget>
+#include <filesystem>
 #include <map>
 #include <memory>
 #include <string>
@@ -37,6 +38,7 @@ public:
 
 private:
     QWidget* makeHead();
+    void signInOrLock();
     void makeDesks();
     void makeShortcuts();
     void addDesk(Desk* desk, const QString& name);
@@ -47,7 +49,8 @@ private:
     void showDesk(int index);
     void takeScan(const QString& text);
     void takeTyped(const QString& text);
-    void askWhoWrites(bool waits, const std::function<void(station::Writer)>& then);
+    void askWhoWrites(const Workplace::WriterWanted& wanted,
+                      const std::function<void(station::Writer)>& then);
     void showHelp();
     void takeSettings();
     void verifyLog();
@@ -69,6 +72,7 @@ private:
     FirstStart* m_firstStart = nullptr;
     std::vector<QPushButton*> m_deskButtons;
     QButtonGroup* m_deskGroup = nullptr;
+    std::filesystem::path m_verified;  // the logbook whose settings stand here; "" none yet
     std::map<std::string, QString> m_unitOf;  // by person: open when the window was locked
     SheetStack* m_sheets = nullptr;
     std::unique_ptr<SheetQuestions> m_questions;

@@ -6,6 +6,7 @@
 
 #include "desktop/shell/text.h"
 #include "station/upkeep.h"
+#include "words/shown.h"
 
 #include <QStringList>
 #include <algorithm>
@@ -113,7 +114,8 @@ void Workplace::open(const station::LogbookFile& file) {
     refresh();
 }
 
-void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken) {
+void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken,
+                     QString what) {
     if (const auto& session = m_presence.session()) {
         keepBy(*session, std::move(entries), receiver, taken);
         return;
@@ -124,7 +126,9 @@ void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, Tak
                !station::waitsForPin(m_fleet->standing->state, *kind, entry.device);
     });
     const auto awaited = std::make_shared<Awaited>(receiver, std::move(taken));
-    Q_EMIT writerWanted(waits, [this, entries, awaited](const station::Writer& writer) {
+    if (what.isEmpty() && !entries.empty() && !entries.front().device.empty())
+        what = tr("For unit %1").arg(shownText(words::shown(entries.front().device)));
+    Q_EMIT writerWanted({waits, what}, [this, entries, awaited](const station::Writer& writer) {
         keepBy(writer, entries, awaited->receiver(), awaited->over());
     });
 }

@@ -71,17 +71,19 @@ public:
             },
             receiver, std::move(done), urgency);
     }
-    // The same for what changes the logbook; afterwards the fleet is read again.
+    // The same for what changes the logbook; afterwards the fleet is read again, whether or not
+    // `receiver` is still there.
     template <class Work, class Done>
     void write(Work work, QObject* receiver, Done done) {
         m_writing.run(
             [this, work = std::move(work), file = m_start.file]() mutable {
                 return work(std::as_const(m_writer), file);
             },
-            receiver,
-            [self = QPointer<Workplace>(this), done = std::move(done)](auto outcome) mutable {
-                done(std::move(outcome));
-                if (self) self->refresh();
+            this,
+            [this, receiver = QPointer<QObject>(receiver),
+             done = std::move(done)](auto outcome) mutable {
+                if (receiver) done(std::move(outcome));
+                refresh();
             });
     }
 
@@ -96,7 +98,15 @@ public:
     using TakeKept = std::function<void(const Kept&)>;
     // Keeps entries of whoever is signed in; where nobody is, `writerWanted` is emitted first. What
     // comes of it is told, and handed to `taken`, once.
-    void keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken = {});
+    // `what` says what is kept, for whoever has to say who writes; "" names the unit.
+    void keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken = {},
+              QString what = {});
+
+    // Why somebody has to say who writes.
+    struct WriterWanted {
+        bool waits = true;  // false: a name will do
+        QString what;       // what is kept then; "" if there is nothing to say
+    };
 
     // Hands over who writes: whoever is signed in, else whoever says so. `waits` as in the signal.
     template <class Then>
@@ -105,7 +115,7 @@ public:
             then(station::Writer(*session));
             return;
         }
-        Q_EMIT writerWanted(waits, [receiver = QPointer<QObject>(receiver),
+        Q_EMIT writerWanted({waits, {}}, [receiver = QPointer<QObject>(receiver),
                                     then](const station::Writer& writer) {
             if (receiver) then(writer);
         });
@@ -127,8 +137,8 @@ Q_SIGNALS:
     // A line for the person: what was kept, or why not.
     void told(const QString& text);
     void refused(const station::Problem& problem);
-    // Somebody must say who writes; `then` takes them. Where `waits` is false a name will do.
-    void writerWanted(bool waits, std::function<void(station::Writer)> then);
+    // Somebody must say who writes; `then` takes them.
+    void writerWanted(const WriterWanted& wanted, std::function<void(station::Writer)> then);
 
 private:
     void keepBy(const station::Writer& writer, std::vector<station::Entry> entries,

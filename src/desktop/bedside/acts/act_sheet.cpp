@@ -27,7 +27,7 @@ ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, ActForm form, Q
     addHead();
     addFields();
     m_strip = new EntryStrip(m_tools.desk);
-    m_strip->choose(m_tools.strip.choice());
+    m_strip->continueFrom(m_tools.strip);
     content()->addWidget(m_strip);
     content()->addStretch();
     addFoot();
@@ -77,6 +77,7 @@ Answers ActSheet::answers() const {
 }
 
 void ActSheet::showAnswers() {
+    if (m_isKeeping) return;
     const auto given = answers();
     for (const auto* widget : m_fields) {
         const auto& field = widget->field();
@@ -105,19 +106,33 @@ void ActSheet::setField(const std::string& key, const QString& text) {
         if (widget->field().key == key) widget->setText(text);
 }
 
-void ActSheet::keep() {
+// What is on the button is what is kept: until it is told what came of it nothing can be changed.
+void ActSheet::setKeeping(bool isKeeping) {
+    m_isKeeping = isKeeping;
+    setHeld(isKeeping);
+    for (auto* widget : m_fields) widget->setEnabled(!isKeeping);
+    m_strip->setEnabled(!isKeeping);
     m_keep->setEnabled(false);
+    if (!isKeeping) showAnswers();
+}
+
+void ActSheet::keep() {
+    if (!objection(answers()).isEmpty()) {
+        showAnswers();
+        return;
+    }
+    setKeeping(true);
     keepAll(answers(), [this](const Workplace::Kept& kept) { take(kept); });
 }
 
 void ActSheet::take(const Workplace::Kept& kept) {
     if (kept.isAll()) {
-        m_tools.strip.clear();
+        m_tools.strip.goBackToNow();
         Q_EMIT this->kept();
         close();
         return;
     }
-    showAnswers();
+    setKeeping(false);
     if (!kept.refused) return;
     auto text = shownText(kept.refused->notice.text());
     for (const auto& detail : kept.refused->details) text += QLatin1Char('\n') + shownText(detail);

@@ -35,7 +35,8 @@ Q_SIGNALS:
     void codeRead(const QString& text);
 
 protected:
-    // With every wanted field answered: what is wrong with an answer, or "".
+    // With every wanted field answered: what is wrong with an answer by the fleet as it was last
+    // read, or "".
     [[nodiscard]] virtual QString objection(const Answers& answers) const;
     virtual void keepAll(const Answers& answers, Workplace::TakeKept taken);
     void setField(const std::string& key, const QString& text);
@@ -52,6 +53,7 @@ private:
     void showAnswers();
     [[nodiscard]] Answers answers() const;
     void keep();
+    void setKeeping(bool isKeeping);
     void take(const Workplace::Kept& kept);
 
     PanelTools m_tools;
@@ -61,6 +63,7 @@ private:
     std::vector<ActFieldWidget*> m_fields;
     QLabel* m_trouble = nullptr;
     WrappedButton* m_keep = nullptr;
+    bool m_isKeeping = false;
 };
 
 }  // namespace desktop

@@ -19,17 +19,29 @@ using station::Act;
 
 constexpr const char* noFault = "-";
 
-// The unit of that serial or asset number that is not retired; null if there is none.
-const rules::Device* unitOf(const UnitView& unit, const std::string& code) {
-    for (const auto& [serial, device] : unit.fleet->standing->state.devices)
-        if (!device->retired && (serial == code || device->enrolment.asset == code))
-            return &*device;
-    return nullptr;
+// The units of that serial or asset number that are not retired, whatever the case.
+std::vector<const rules::Device*> unitsOf(const FleetView& fleet, const std::string& code) {
+    std::vector<const rules::Device*> units;
+    const auto is = [wanted = shownText(code)](const std::string& text) {
+        return shownText(text).compare(wanted, Qt::CaseInsensitive) == 0;
+    };
+    for (const auto& [serial, device] : fleet.standing->state.devices) {
+        if (device->retired) continue;
+        if (serial == code) return {&*device};
+        if (is(serial) || (device->enrolment.asset && is(*device->enrolment.asset)))
+            units.push_back(&*device);
+    }
+    return units;
+}
+
+// The one unit that goes by it; null if there is none, or several.
+const rules::Device* unitOf(const FleetView& fleet, const std::string& code) {
+    const auto units = unitsOf(fleet, code);
+    return units.size() == 1 ? units.front() : nullptr;
 }
 
 // "KB-0150: ready", as the board has it.
-QString standingOf(const UnitView& unit, const std::string& serial) {
-    const auto& fleet = *unit.fleet;
+QString standingOf(const FleetView& fleet, const std::string& serial) {
     for (std::size_t row = 0; row < fleet.board.rows.size(); ++row)
         if (fleet.board.rows[row].assessment.device == serial)
             return shownText(fleet.lines[row].serial + ": " + fleet.lines[row].verdict);
@@ -55,7 +67,7 @@ public:
                                         {tr("Fault of the unit"), tr("Patient's needs")}),
                        fault};
         form.says = [&view = scene.unit, from = shownText(unit.serial)](const Answers& answers) {
-            const auto* to = unitOf(view, answer(answers, "other"));
+            const auto* to = unitOf(*view.fleet, answer(answers, "other"));
             return to == nullptr ? QString()
                                  : tr("%1 is off the patient, %2 took over")
                                        .arg(from, shownText(to->serial));
@@ -92,31 +104,47 @@ SwapUnitsSheet::SwapUnitsSheet(const PanelTools& tools, SharedUnitView unit, QWi
                parent) {}
 
 bool SwapUnitsSheet::takeScan(const QString& text) {
-    const auto* scanned = unitOf(unit(), plainText(text.trimmed()));
-    if (scanned == nullptr) return ActSheet::takeScan(text);
-    setField("other", shownText(scanned->serial));
+    const auto units = unitsOf(fleet(), plainText(text.trimmed()));
+    if (units.empty()) return ActSheet::takeScan(text);
+    setField("other", units.size() == 1 ? shownText(units.front()->serial) : text.trimmed());
     return true;
+}
+
+// As last read: the other unit may have been started since the sheet was opened.
+const FleetView& SwapUnitsSheet::fleet() const {
+    const auto& newest = workplace().fleet();
+    return newest ? *newest : *unit().fleet;
 }
 
 QString SwapUnitsSheet::objection(const Answers& answers) const {
     const auto code = answer(answers, "other");
-    const auto* other = unitOf(unit(), code);
-    if (other == nullptr) return tr("No unit goes by %1.").arg(shownText(code));
+    const auto units = unitsOf(fleet(), code);
+    if (units.empty()) return tr("No unit goes by %1.").arg(shownText(code));
+    if (units.size() > 1)
+        return tr("Several units go by %1. Type the serial of the one that takes over.")
+            .arg(shownText(code));
+    const auto* other = units.front();
     if (other->serial == unit().bedside.identity.device)
         return tr("That is the unit that is taken off. Scan the one that takes over.");
-    if (other->use) return tr("%1: another use.").arg(standingOf(unit(), other->serial));
+    if (other->use) return tr("%1: another use.").arg(standingOf(fleet(), other->serial));
     return {};
 }
 
 void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) {
     auto acts = SwapForm::onTheFirst(answers);
     acts.push_back(SwapForm::onTheSecond(unit().bedside.identity, answers));
-    auto entries = strip().entriesOf(unit().bedside.identity.device, std::move(acts));
-    const auto other = unitOf(unit(), answer(answers, "other"))->serial;
+    const auto making = strip().take();
+    auto entries = strip().entriesOf(unit().bedside.identity.device, std::move(acts), making);
+    const auto other = unitOf(fleet(), answer(answers, "other"))->serial;
     entries.back().device = other;
     workplace().keep(std::move(entries), this,
-                     [this, other = shownText(other), taken = std::move(taken)](const auto& kept) {
-                         if (kept.isAll()) Q_EMIT tookOver(other);
+                     [this, making, other = shownText(other),
+                      taken = std::move(taken)](const auto& kept) {
+                         if (kept.isAll()) {
+                             Q_EMIT tookOver(other);
+                         } else {
+                             strip().giveBack(making);
+                         }
                          taken(kept);
                      });
 }

@@ -25,6 +25,9 @@ Q_SIGNALS:
 protected:
     [[nodiscard]] QString objection(const Answers& answers) const override;
     void keepAll(const Answers& answers, Workplace::TakeKept taken) override;
+
+private:
+    [[nodiscard]] const FleetView& fleet() const;
 };
 
 }  // namespace desktop
