@@ -46,9 +46,9 @@ EntryStrip::EntryStrip(DeskTools tools, QWidget* parent) : QWidget(parent), m_to
     for (auto* each : {static_cast<QWidget*>(m_note), m_chips, m_summary}) layout->addWidget(each);
     showChoice();
     fit();
-    m_minute.setInterval(std::chrono::seconds(5));
-    connect(&m_minute, &QTimer::timeout, this, &EntryStrip::keepTrue);
-    m_minute.start();
+    m_ticks.setInterval(std::chrono::seconds(1));
+    connect(&m_ticks, &QTimer::timeout, this, &EntryStrip::keepTrue);
+    m_ticks.start();
     // Whoever verified did so before this window, with whoever was signed in there.
     connect(&m_tools.workplace.presence(), &Presence::left, this, [this] {
         m_second.reset();

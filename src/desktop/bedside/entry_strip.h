@@ -95,7 +95,7 @@ private:
     std::optional<station::Session> m_second;
     std::string m_batch;
     int m_turn = 0;  // counts who and what it was cleared for
-    QTimer m_minute;
+    QTimer m_ticks;
     QWidget* m_chips = nullptr;
     std::vector<std::pair<int, QPushButton*>> m_ago;  // minutes; 0 for now
     QPushButton* m_time = nullptr;
