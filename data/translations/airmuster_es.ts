@@ -282,6 +282,10 @@
         <source>Leave it as it is</source>
         <translation>Dejarlo como está</translation>
     </message>
+    <message>
+        <source>Emergency start of unit %1, now</source>
+        <translation>Inicio de emergencia del ventilador %1, ahora</translation>
+    </message>
 </context>
 <context>
     <name>desktop::CheckAttempt</name>
@@ -974,6 +978,13 @@
     <message>
         <source>No unit that is not ready can be made so at the bedside.</source>
         <translation>Ningún ventilador no listo se puede dejar listo a pie de cama.</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::FleetView</name>
+    <message>
+        <source>As of %1. The logbook could not be read for %2: what was entered since is not shown.</source>
+        <translation>A las %1. El libro de registro no se puede leer desde hace %2: lo anotado después no aparece.</translation>
     </message>
 </context>
 <context>
@@ -1925,16 +1936,16 @@
 <context>
     <name>desktop::StepLogging</name>
     <message>
-        <source>By the policy edition this does not count before %1.</source>
-        <translation>Según la edición de las normas, esto no cuenta antes de las %1.</translation>
-    </message>
-    <message>
         <source>Keep it; it does not count</source>
         <translation>Guardar; no cuenta</translation>
     </message>
     <message>
         <source>Wait</source>
         <translation>Esperar</translation>
+    </message>
+    <message>
+        <source>Unit %1: by the policy edition this does not count before %2.</source>
+        <translation>Ventilador %1: según la edición de la política, esto no cuenta antes de %2.</translation>
     </message>
 </context>
 <context>
@@ -1986,6 +1997,10 @@
     <message>
         <source>%1: another use.</source>
         <translation>%1: ya tiene otro uso.</translation>
+    </message>
+    <message>
+        <source>Several units go by %1. Type the serial of the one that takes over.</source>
+        <translation>Varios ventiladores responden a %1. Escribir el número de serie del que toma el relevo.</translation>
     </message>
 </context>
 <context>
@@ -2154,6 +2169,14 @@
     <message>
         <source>Typed: does the unit end in %1?</source>
         <translation>Escrito a mano: ¿el número del ventilador termina en %1?</translation>
+    </message>
+    <message>
+        <source>How old this is</source>
+        <translation>Antigüedad de lo mostrado</translation>
+    </message>
+    <message>
+        <source>not known now</source>
+        <translation>no se sabe ahora</translation>
     </message>
 </context>
 <context>
@@ -2529,10 +2552,6 @@
         <translation>Tachar %1</translation>
     </message>
     <message>
-        <source>Entry %1 on unit %2</source>
-        <translation>Anotación %1 del ventilador %2</translation>
-    </message>
-    <message>
         <source>What stands in the way</source>
         <translation>Qué lo impide</translation>
     </message>
@@ -2555,6 +2574,10 @@
     <message>
         <source>%1, %2, by %3</source>
         <translation>%1, desde las %2, por %3</translation>
+    </message>
+    <message>
+        <source>Entry %1</source>
+        <translation>Anotación %1</translation>
     </message>
 </context>
 <context>
@@ -2616,6 +2639,10 @@
     <message>
         <source>Kept by %1 as %2.</source>
         <translation>Anotado por %1 como %2.</translation>
+    </message>
+    <message>
+        <source>For unit %1</source>
+        <translation>Para el ventilador %1</translation>
     </message>
 </context>
 <context>

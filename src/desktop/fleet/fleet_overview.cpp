@@ -24,8 +24,6 @@ namespace {
 constexpr std::size_t shownSoonest = 3;
 constexpr std::size_t shownDoubts = 4;
 constexpr int lettersOfPanel = 30;  // that a panel is wide at least, beside two others
-// The log is read again every quarter of a minute: an older view is one that cannot be.
-constexpr logbook::Duration agesAfter{60'000};
 
 words::Context contextAt(const FleetView& view, const words::Words& words,
                          logbook::Instant now) {

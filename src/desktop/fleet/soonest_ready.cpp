@@ -17,7 +17,7 @@ namespace {
 using rules::Verdict;
 
 // After so long what was worked out is worked out again: the clock has gone on.
-constexpr logbook::Duration agesAfter{60'000};
+constexpr logbook::Duration outdatedAfter{60'000};
 
 bool isSame(const rules::Assessment& one, const rules::Assessment& other) {
     return one.verdict == other.verdict && one.group == other.group &&
@@ -56,7 +56,7 @@ void SoonestReady::clear() {
 }
 
 bool SoonestReady::goesOn(const FleetView& fleet) const {
-    if (!m_fleet || fleet.readAt - m_fleet->readAt >= agesAfter) return false;
+    if (!m_fleet || fleet.readAt - m_fleet->readAt >= outdatedAfter) return false;
     const auto sizeOf = [](const FleetView& view) {
         return view.standing->log->log.records().size();
     };
