@@ -6,6 +6,7 @@
 
 #include "logbook/record_reader.h"
 #include "rules/running_state.h"
+#include "station/read_ahead.h"
 
 #include <algorithm>
 #include <map>
@@ -106,6 +107,23 @@ private:
     std::map<std::string, Instant, std::less<>> m_heard;
 };
 
+// Folds in this thread what another one reads.
+std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& logbook) {
+    ReadAhead ahead(logbook, {});
+    for (;;) {
+        const auto portion = ahead.next();
+        if (!portion) {
+            return portion.error();
+        }
+        if (portion->empty()) {
+            return std::nullopt;
+        }
+        for (const auto& each : *portion) {
+            reading.take(each);
+        }
+    }
+}
+
 // An edition that cannot be read must not be told as one that was never adopted.
 Problem noEdition(const Surroundings& surroundings, const store::Logbook& logbook,
                   Problem problem) {
@@ -191,10 +209,8 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
                                   : noEdition(surroundings, *logbook, std::move(edition.error())));
     }
     Reading reading(standing, *groundwork, !asked.at);
-    if (auto read = forEach(surroundings, *logbook, {},
-                            [&](const store::ReadRecord& each) { reading.take(each); });
-        !read) {
-        return tl::unexpected(std::move(read.error()));
+    if (const auto trouble = readAll(reading, *logbook)) {
+        return tl::unexpected(problemOf(surroundings.words, *trouble));
     }
     reading.finish();
     return standing;
