@@ -32,9 +32,9 @@ inline std::string policyOf(std::string_view more = "") {
 
 inline std::string checkLine(const BedsideWorld& world, int seq, const std::string& body) {
     const auto now = logbook::toText(world.clock.now());
-    return R"({"at":")" + now + R"(","batch":"icu-1 )" + now + R"(","body":)" + body + R"(,"by":"m.toller","device":"KB-0142",)" +
-           R"("entered":")" + now + R"(","kind":"check","seq":)" + std::to_string(seq) +
-           R"(,"station":"icu-1"})";
+    return R"({"at":")" + now + R"(","batch":"icu-1 )" + now + R"(","body":)" + body +
+           R"(,"by":"m.toller","device":"KB-0142","entered":")" + now +
+           R"(","kind":"check","seq":)" + std::to_string(seq) + R"(,"station":"icu-1"})";
 }
 
 inline std::string passed(const std::string& check) {

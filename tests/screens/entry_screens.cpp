@@ -26,6 +26,20 @@ std::function<void(Stage&)> pressed(const char* serial, Qt::Key panel,
     };
 }
 
+// A chip of when and who; where they have no room, what stands in its place.
+std::function<void(Stage&)> chosen(const QString& chip, std::vector<QString> instead) {
+    return [=](Stage& stage) {
+        pressed(notReady, Qt::Key_F5, {})(stage);
+        stage.waitUntil("when and who are asked",
+                        [&] { return stage.offers(chip) || stage.offers(instead.front()); });
+        if (stage.offers(chip)) {
+            stage.press(chip);
+        } else {
+            for (const auto& each : instead) stage.press(each);
+        }
+    };
+}
+
 // The latest entry, and what is pressed on it.
 std::function<void(Stage&)> entry(std::vector<QString> presses) {
     return [=](Stage& stage) {
@@ -64,12 +78,13 @@ std::vector<Screen> entryScreens() {
             {"fault", true, pressed(notReady, Qt::Key_F7, {"Fault"})},
             {"out-of-service", true, pressed(notReady, Qt::Key_F7, {"Out of service"})},
             {"note", true, pressed(notReady, Qt::Key_F7, {"Note"})},
-            {"when", true, pressed(notReady, Qt::Key_F5, {"When: a time"})},
-            {"who", true, pressed(notReady, Qt::Key_F5, {"Who: another"})},
-            {"second-person", true, pressed(notReady, Qt::Key_F5, {"Who: with a second person"})},
+            {"when", true, chosen("When: a time", {"When? %1"})},
+            {"who", true, chosen("Who: another", {"Who? Me"})},
+            {"second-person", true,
+             chosen("Who: with a second person", {"Who? Me", "A second person verifies it"})},
             {"entry", true, entry({})},
-            {"strike", true, entry({"Strike it through"})},
-            {"move-entry", true, entry({"It was another unit: move it"})},
+            {"strike", true, entry({"Strike it through …"})},
+            {"move-entry", true, entry({"It was another unit: move it …"})},
             {"look-back", true, &lookBack},
             {"who-writes", true,
              [](Stage& stage) {

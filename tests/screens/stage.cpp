@@ -115,18 +115,23 @@ QWidget* Stage::find(const QString& english, bool isButton) const {
     const auto* stack = window().findChild<desktop::SheetStack*>();
     const QWidget* within = stack->top();
     if (within == nullptr) within = &window();
-    for (const auto& text : m_labels.saidFor(english))
+    for (const auto& said : m_labels.saidFor(english))
         for (auto* each : within->findChildren<QWidget*>()) {
             const bool fits = isButton ? qobject_cast<QAbstractButton*>(each) != nullptr
                                        : (each->focusPolicy() & Qt::TabFocus) != 0;
+            const auto text = said.section(QLatin1Char('%'), 0, 0);  // up to what is filled in
             if (fits && each->isVisible() && says(*each, text)) return each;
         }
     return nullptr;
 }
 
+bool Stage::offers(const QString& english) const {
+    return find(english, true) != nullptr;
+}
+
 void Stage::press(const QString& english) {
     waitUntil("there is a press that says " + english.toStdString(),
-              [&] { return find(english, true) != nullptr; });
+              [&] { return offers(english); });
     auto* button = qobject_cast<QAbstractButton*>(find(english, true));
     button->setFocus();
     button->click();

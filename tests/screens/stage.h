@@ -41,6 +41,7 @@ public:
 
     // A button, by the beginning of what it says or of its accessible name.
     void press(const QString& english);
+    [[nodiscard]] bool offers(const QString& english) const;
     // Into a field, by its accessible name.
     void type(const QString& english, const QString& text);
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = {});

@@ -44,10 +44,10 @@ public:
                                                         std::vector<station::Act> acts,
                                                         const EntryMaking& making) const;
 
-    // What is chosen here, for a press that begins now: "When?" is now again, for the next one, and
+    // What is chosen here, for a press that begins now: for the next one "When?" is now again, and
     // nobody verifies any more.
     [[nodiscard]] EntryMaking take();
-    // Nothing came of it: what was chosen is chosen again, unless somebody has chosen anew since, or
+    // Nothing came of it: what was chosen is chosen again, unless somebody has chosen anew since or
     // another unit is open. Who verified is to sign in again.
     void giveBack(const EntryMaking& making);
     // As chosen there, until it is changed here.

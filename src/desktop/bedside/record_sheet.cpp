@@ -7,6 +7,7 @@
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/text_label.h"
+#include "desktop/theme/wrapped_button.h"
 #include "station/bedside.h"
 
 #include <QFormLayout>
@@ -55,15 +56,14 @@ void RecordSheet::addCorrections() {
     addCorrection(tr("Strike it through …"), false, false);
     addCorrection(tr("It was another unit: move it …"), true, false);
     if (m_entry.line.inBatch < 2) return;
-    addCorrection(tr("Strike all %1 entries of this session through …").arg(m_entry.line.inBatch), false,
-                  true);
-    addCorrection(tr("It was another unit: move all %1 entries of this session …")
-                      .arg(m_entry.line.inBatch),
+    const auto count = m_entry.line.inBatch;
+    addCorrection(tr("Strike all %1 entries of this session through …").arg(count), false, true);
+    addCorrection(tr("It was another unit: move all %1 entries of this session …").arg(count),
                   true, true);
 }
 
 void RecordSheet::addCorrection(const QString& says, bool moves, bool withBatch) {
-    auto* button = new QPushButton(says);
+    auto* button = new WrappedButton(says);
     connect(button, &QPushButton::clicked, this, [this, moves, withBatch] {
         auto& sheets = m_tools.sheets;
         auto* next = new CorrectionSheet(m_tools, {m_entry, moves, withBatch});

@@ -63,7 +63,8 @@ void StepLogging::show(const SharedUnitView& unit) {
 }
 
 bool StepLogging::isOpen() const {
-    return m_isAsking || std::ranges::any_of(attempts(), [](const auto* each) { return each->isInSight(); });
+    return m_isAsking ||
+           std::ranges::any_of(attempts(), [](const auto* each) { return each->isInSight(); });
 }
 
 void StepLogging::giveUp() {

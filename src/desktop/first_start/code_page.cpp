@@ -21,6 +21,7 @@ CodePage::CodePage(QWidget* parent)
     auto font = fontFor(TextRole::Title);
     font.setFamily(QStringLiteral("DejaVu Sans Mono"));
     m_code->setFont(font);
+    m_code->setObjectName(QStringLiteral("code"));
     m_code->setProperty("framed", true);
     rows().addStretch();
 }
