@@ -1488,6 +1488,10 @@
         <source>%1 is no day. Write it as 2027-05-31 or 270531.</source>
         <translation>«%1» no es un día. Escribirlo como 2027-05-31 o 270531.</translation>
     </message>
+    <message>
+        <source>First: model, serial number or lot</source>
+        <translation>Primero: modelo, número de serie o lote</translation>
+    </message>
 </context>
 <context>
     <name>desktop::PersonList</name>
@@ -1753,6 +1757,13 @@
     </message>
 </context>
 <context>
+    <name>desktop::Sheet</name>
+    <message>
+        <source>What was told last</source>
+        <translation>Último aviso del programa</translation>
+    </message>
+</context>
+<context>
     <name>desktop::Shortcuts</name>
     <message>
         <source>To the field for codes</source>
@@ -1881,6 +1892,14 @@
         <source>Read %1, which is nobody&apos;s badge.</source>
         <translation>Leído: %1. No es la tarjeta de nadie.</translation>
     </message>
+    <message>
+        <source>Say who it is first: scan the badge, or type the key.</source>
+        <translation>Indicar antes quién es: escanear la tarjeta o escribir la clave.</translation>
+    </message>
+    <message>
+        <source>Type the PIN first.</source>
+        <translation>Escribir antes el PIN.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::StepCard</name>
@@ -2001,6 +2020,10 @@
     <message>
         <source>Several units go by %1. Type the serial of the one that takes over.</source>
         <translation>Varios ventiladores responden a %1. Escribir el número de serie del que toma el relevo.</translation>
+    </message>
+    <message>
+        <source>%1 is off the patient, %2 took over although it is not ready for this group</source>
+        <translation>Desconectado %1, lo sustituye %2 aunque no está listo para este grupo</translation>
     </message>
 </context>
 <context>
@@ -2666,13 +2689,6 @@
     <message>
         <source>en or es</source>
         <translation>en o es</translation>
-    </message>
-</context>
-<context>
-    <name>desktop::Sheet</name>
-    <message>
-        <source>What was told last</source>
-        <translation>Último aviso del programa</translation>
     </message>
 </context>
 </TS>

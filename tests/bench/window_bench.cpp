@@ -165,6 +165,8 @@ station::LogbookFile makeManyUnits(const Bench& bench) {
                     {"body", logbook::json::Object{
                                  {"model", "Larch 4"},
                                  {"groups", logbook::json::Array{"adult"}},
+                                 {"features", logbook::json::Array{}},
+                                 {"commissioned", "2026-01-15"},
                                  {"location", "Store " + std::to_string(i % 40)}}}};
                 const auto record = logbook::readRecord(line);
                 require(record.has_value(), "a unit is no record");

@@ -166,3 +166,19 @@ TEST_CASE("a part that is scanned takes nothing that was typed without a questio
     CHECK(world.line("Serial")->text() == "FS-9");
     CHECK(world.entries().size() == count);
 }
+
+TEST_CASE("a lot that is known is read as a lot, and of an unknown part nothing is kept",
+          "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    openSetup(world, ActsWorld::inUse);
+    world.pressButton("Fit: Breathing circuit");
+    (void)world.awaitSheet();
+    CHECK(world.buttons("First: model, serial number or lot").size() == 1);
+    world.line("Serial")->setFocus();
+    world.scan("C-4471");  // of the circuit in another unit
+    ActsWorld::waitUntil("it is read", [&] { return !world.line("Lot")->text().isEmpty(); });
+    CHECK(world.line("Lot")->text() == "C-4471");
+    CHECK(world.line("Serial")->text().isEmpty());
+    CHECK(world.buttons("This one was fitted").size() == 1);
+}

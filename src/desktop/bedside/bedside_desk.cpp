@@ -188,6 +188,7 @@ void BedsideDesk::open(const QString& serial, Origin origin) {
     m_serial = serial;
     m_origin = origin;
     m_strip->clear();
+    if (origin != Origin::Chosen) Q_EMIT workplace().told({});  // it was about another unit
     nameSession();
     showPanel(0);
     readUnit();

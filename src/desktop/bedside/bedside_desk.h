@@ -36,6 +36,7 @@ public:
     bool takeTyped(const QString& text) override;
 
     // Back to the list of units that are ready.
+    void goHome() override { closeUnit(); }
     void closeUnit();
 
     [[nodiscard]] const QString& serial() const { return m_serial; }  // "" if none is open

@@ -159,6 +159,8 @@ void FitSheet::takeFound(const station::Found& found, bool isScanned) {
     if (isElse) {
         say(*m_trouble, tr("%1 It is not known as: %2.")
                             .arg(shownText(found.sentence), shownText(m_fit.label)));
+    } else if (isScanned && isKnownLot(*m_unit->fleet, found.read)) {
+        m_fields->typeLot(shownText(found.read));
     } else if (isScanned && !m_fields->typeIntoFocused(shownText(found.read))) {
         say(*m_trouble, tr("Read %1. Put the cursor where it belongs, and scan again.")
                             .arg(shownText(found.read)));

@@ -15,6 +15,7 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <array>
 
 namespace desktop {
 
@@ -186,6 +187,12 @@ QString PartFields::wrong() const {
     const auto expires = line("expires")->text().simplified();
     if (!expires.isEmpty() && !typedDay(expires))
         return tr("%1 is no day. Write it as 2027-05-31 or 270531.").arg(expires);
+    // Nobody can look for a part of which nothing is known.
+    if (std::ranges::all_of(std::array{"model", "serial", "lot"}, [this](const char* key) {
+            const auto* field = line(key);
+            return field == nullptr || field->text().simplified().isEmpty();
+        }))
+        return tr("First: model, serial number or lot");
     return {};
 }
 
@@ -198,6 +205,12 @@ bool PartFields::typeIntoFocused(const QString& text) {
         return true;
     }
     return false;
+}
+
+void PartFields::typeLot(const QString& text) {
+    line("lot")->setText(text);
+    line("lot")->setModified(true);
+    Q_EMIT changed();
 }
 
 void PartFields::typeSerial(const QString& text) {

@@ -46,6 +46,7 @@ public:
     // A code into the line with the focus, if nothing was typed there; whether it is there now.
     bool typeIntoFocused(const QString& text);
     void typeSerial(const QString& text);
+    void typeLot(const QString& text);
 
 Q_SIGNALS:
     void changed();

@@ -54,6 +54,22 @@ QString whoMayEnter(const UnitView& unit, const words::Words& words, logbook::Ki
         .arg(shownText(words::rolesWithPeople(context, roles)));
 }
 
+bool isKnownLot(const FleetView& fleet, const std::string& text) {
+    const auto& state = fleet.standing->state;
+    for (const auto& [serial, device] : state.devices) {
+        for (const auto& [position, part] : device->fitted)
+            if (part.attributes.text("lot") == text) return true;
+        for (const auto& [position, part] : device->lastHeld)
+            if (part.text("lot") == text) return true;
+    }
+    for (const auto& [key, known] : state.parts)
+        if (known->attributes.text("lot") == text) return true;
+    return std::ranges::any_of(state.notices, [&](const auto& each) {
+        const auto& lots = each.second.notice.match.lots;
+        return lots && std::ranges::find(*lots, text) != lots->end();
+    });
+}
+
 bool isUnitCode(const FleetView& fleet, const QString& text) {
     const auto code = text.trimmed();
     const auto is = [&code](const std::string& each) {

@@ -30,6 +30,9 @@ namespace desktop {
 // Whether that is the serial or asset number of a unit, as it was scanned.
 [[nodiscard]] bool isUnitCode(const FleetView& fleet, const QString& text);
 
+// Whether a part in a unit, one that stood there last, or a notice is of that lot.
+[[nodiscard]] bool isKnownLot(const FleetView& fleet, const std::string& text);
+
 // The places where units of the department stand or stood last, those with most units first; no
 // more than so many.
 [[nodiscard]] std::vector<std::string> knownPlaces(const UnitView& unit, std::size_t most);

@@ -89,6 +89,7 @@ void WayPanel::makeHead() {
     static_cast<QVBoxLayout*>(layout())->addLayout(head);
     m_undo->hide();
     connect(m_undo, &QPushButton::clicked, this, &WayPanel::undo);
+    connect(&workplace(), &Workplace::kept, m_undo, &QWidget::hide);  // it was not the last
     connect(m_logging, &StepLogging::kept, this, &WayPanel::offerUndo);
     connect(&workplace().presence(), &Presence::left, m_undo, &QWidget::hide);
 }

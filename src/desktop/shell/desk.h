@@ -31,6 +31,8 @@ public:
     }
     // The same for one that was typed, which is less certain to be what was meant.
     virtual bool takeTyped(const QString& text) { return takeScan(text); }
+    // Back to what the desk shows first.
+    virtual void goHome() {}
 
 Q_SIGNALS:
     // The unit of that serial is wanted at the bedside desk.

@@ -8,6 +8,7 @@
 #include "words/times.h"
 
 #include <QCoreApplication>
+#include <QThreadPool>
 #include <utility>
 
 namespace desktop {
@@ -24,11 +25,21 @@ QString ageSentence(const FleetView& fleet, const words::Words& words, logbook::
              shownText(words::duration(words, span)));
 }
 
+namespace {
+
+// Where the last that held it lives in the thread that paints, taking a long log apart must not
+// keep that from painting.
+void dispose(FleetView* view) {
+    QThreadPool::globalInstance()->start([view] { delete view; });
+}
+
+}  // namespace
+
 station::Result<SharedFleetView> readFleet(const station::Surroundings& surroundings,
                                            const station::LogbookFile& file) {
     auto standing = station::wholeStanding(surroundings, file, {});
     if (!standing) return tl::unexpected(standing.error());
-    auto view = std::make_shared<FleetView>();
+    const std::shared_ptr<FleetView> view(new FleetView, &dispose);
     view->readAt = surroundings.clock.now();
     view->standing = std::make_shared<const station::WholeStanding>(std::move(*standing));
     view->board = station::board(surroundings, *view->standing);

@@ -139,6 +139,17 @@ bool SignInSheet::takeScan(const QString& text) {
 
 void SignInSheet::signIn() {
     if (!m_enter->isEnabled()) return;
+    // Nothing is tried that was not typed: a try that fails makes wait.
+    if (m_who->text().trimmed().isEmpty()) {
+        m_trouble->setText(tr("Say who it is first: scan the badge, or type the key."));
+        m_who->setFocus();
+        return;
+    }
+    if (m_pin->secret().text().empty()) {
+        m_trouble->setText(tr("Type the PIN first."));
+        m_pin->setFocus();
+        return;
+    }
     m_enter->setEnabled(false);
     auto pin = std::make_shared<station::Secret>(m_pin->take());
     m_workplace.read(

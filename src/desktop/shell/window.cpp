@@ -117,6 +117,10 @@ void Window::addDesk(Desk* desk, const QString& name) {
     connect(button, &QPushButton::toggled, this, [this, index](bool isChosen) {
         if (isChosen) showDesk(index);
     });
+    // Pressed where it is chosen already: back to where the desk begins.
+    connect(button, &QPushButton::pressed, this, [this, desk, button] {
+        if (button->isChecked() && m_stack->currentWidget() == desk) desk->goHome();
+    });
     static_cast<QHBoxLayout*>(m_head->layout())->insertWidget(index, button);
     m_deskButtons.push_back(button);
     connect(desk, &Desk::unitWanted, this, [this](const QString& serial) {

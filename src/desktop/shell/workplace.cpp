@@ -149,6 +149,7 @@ void Workplace::keepBy(const station::Writer& writer, std::vector<station::Entry
         },
         this, [this, receiver, taken](const Kept& kept) {
             tell(kept);
+            if (!kept.written.empty()) Q_EMIT this->kept(kept.written.back().record);
             if (receiver && taken) taken(kept);
         });
 }

@@ -134,6 +134,8 @@ Q_SIGNALS:
     void appearanceChanged();
     // The logbook cannot be read; the last fleet stays, and gets older.
     void troubled(const station::Problem& problem);
+    // Entries have been kept, of whatever panel; before they are handed to who asked for it.
+    void kept(const logbook::RecordName& last);
     // A line for the person: what was kept, or why not.
     void told(const QString& text);
     void refused(const station::Problem& problem);

@@ -50,6 +50,8 @@ QPushButton:checked { background: @mainButton; color: @mainText; border-color: @
 QPushButton[main="true"] { background: @mainButton; color: @mainText; border-color: @mainButton;
     font-weight: 600; }
 QPushButton:disabled { color: @quietText; }
+QPushButton[main="true"]:disabled { color: @quietText; border-style: dashed;
+    background: @surface; }
 desktop--Sheet QPushButton:disabled, desktop--SetupPage QPushButton:disabled,
 QPushButton[off="true"] { color: @quietText; border-style: dashed; background: @surface; }
 QPushButton:focus { border: 3px solid @focus; }

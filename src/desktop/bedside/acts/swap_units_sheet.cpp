@@ -8,6 +8,7 @@
 #include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
+#include "rules/assess.h"
 
 #include <algorithm>
 
@@ -48,6 +49,24 @@ QString standingOf(const FleetView& fleet, const std::string& serial) {
     return shownText(serial);
 }
 
+// For which group the unit was started; the one selected where the start named none.
+std::optional<std::string> groupOfUse(const UnitView& unit) {
+    const auto& device = deviceOf(unit);
+    const auto& log = unit.fleet->standing->log->log;
+    const auto start = device.use ? log.find(device.use->start.name) : std::nullopt;
+    if (start)
+        if (const auto* use =
+                std::get_if<logbook::body::UseStart>(&log.records()[*start].body))
+            if (use->group) return use->group;
+    return device.group();
+}
+
+bool isReadyFor(const FleetView& fleet, const rules::Device& device, const ActScene& scene) {
+    const auto group = groupOfUse(scene.unit);
+    return rules::assess(fleet.standing->state, device, {scene.now, group}).verdict ==
+           rules::Verdict::Ready;
+}
+
 struct SwapForm {
     Q_DECLARE_TR_FUNCTIONS(desktop::SwapUnitsSheet)
 public:
@@ -66,11 +85,15 @@ public:
         form.fields = {other, textField("reason", tr("Wh&y? It may stay empty"),
                                         {tr("Fault of the unit"), tr("Patient's needs")}),
                        fault};
-        form.says = [&view = scene.unit, from = shownText(unit.serial)](const Answers& answers) {
-            const auto* to = unitOf(*view.fleet, answer(answers, "other"));
-            return to == nullptr ? QString()
-                                 : tr("%1 is off the patient, %2 took over")
-                                       .arg(from, shownText(to->serial));
+        form.says = [scene, from = shownText(unit.serial)](const Answers& answers) {
+            const auto& fleet = *scene.unit.fleet;
+            const auto* to = unitOf(fleet, answer(answers, "other"));
+            if (to == nullptr) return QString();
+            const auto text = isReadyFor(fleet, *to, scene)
+                                  ? tr("%1 is off the patient, %2 took over")
+                                  : tr("%1 is off the patient, %2 took over although it is not "
+                                       "ready for this group");
+            return text.arg(from, shownText(to->serial));
         };
         return form;
     }
@@ -86,9 +109,10 @@ public:
         return acts;
     }
 
-    static Act onTheSecond(const report::BedsideIdentity& first, const Answers& answers) {
+    static Act onTheSecond(const UnitView& unit, const Answers& answers) {
+        const auto& first = unit.bedside.identity;
         Act start{"use_start", bodyOf(answers, {"reason"})};
-        if (first.group) start.body.emplace_back("group", *first.group);
+        if (const auto group = groupOfUse(unit)) start.body.emplace_back("group", *group);
         if (first.location && !first.location->empty())
             start.body.emplace_back("location", *first.location);
         return start;
@@ -132,7 +156,7 @@ QString SwapUnitsSheet::objection(const Answers& answers) const {
 
 void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) {
     auto acts = SwapForm::onTheFirst(answers);
-    acts.push_back(SwapForm::onTheSecond(unit().bedside.identity, answers));
+    acts.push_back(SwapForm::onTheSecond(unit(), answers));
     const auto making = strip().take();
     auto entries = strip().entriesOf(unit().bedside.identity.device, std::move(acts), making);
     const auto other = unitOf(fleet(), answer(answers, "other"))->serial;
