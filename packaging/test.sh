@@ -132,7 +132,8 @@ run_pictures() {
     folder=$(cd "$1" && pwd)
     configure debug -DAIRMUSTER_CASES="$cases"
     cmake --build "$top/build/debug" --target airmuster_pictures
-    xvfb-run -a -s "-screen 0 1600x1000x24" env TZ=UTC LC_ALL=C.UTF-8 QT_QPA_PLATFORM=xcb \
+    xvfb-run -a -s "-screen 0 1600x1000x24" env HOME=/home/therapist TZ=UTC LC_ALL=C.UTF-8 \
+        QT_QPA_PLATFORM=xcb \
         "$top/build/debug/tests/pictures/airmuster_pictures" "$folder"
     for picture in "$folder"/*-light.png "$folder"/*-dark.png; do
         convert "$picture" -strip +dither -colors 64 -define png:compression-level=9 \
