@@ -7,6 +7,7 @@
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/not_so_sheet.h"
 #include "desktop/bedside/person_sheet.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "words/shown.h"
 
@@ -157,8 +158,7 @@ void CheckAttempt::takeKept(const Workplace::Kept& kept) {
 }
 
 void CheckAttempt::say(const station::Problem& problem) {
-    auto text = shownText(problem.notice.text());
-    for (const auto& detail : problem.details) text += '\n' + shownText(detail);
+    const auto text = problemText(problem);
     if (m_measures) {
         m_measures->say(text);
     } else if (m_conditions) {

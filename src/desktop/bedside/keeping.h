@@ -16,15 +16,13 @@ namespace desktop {
 [[nodiscard]] bool disturbsHold(const report::BedsideIdentity& unit,
                                 const std::vector<station::Act>& acts);
 
-// What is asked then: the lines of the sheets, and who may lift the hold.
-[[nodiscard]] Question holdQuestion(const report::BedsideIdentity& unit);
-
-// Asks that question where it is to be asked, and hands on whether the acts are to be kept.
+// Where that is so, shows the sheets with who may lift the hold, and asks. Hands on whether the
+// acts are to be kept.
 void askForHold(const PanelTools& tools, const report::BedsideIdentity& unit,
                 const std::vector<station::Act>& acts, QObject* receiver,
                 std::function<void(bool)> then);
 
-// As EntryStrip::keep, after that question where it is to be asked. Where the answer is no, `taken`
+// As EntryStrip::keep, once that has been asked. Where the answer is no, `taken`
 // is told that all was called off.
 void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
               std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken);

@@ -5,6 +5,7 @@
 #include "desktop/bedside/record_sheet.h"
 
 #include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
@@ -166,9 +167,7 @@ void CorrectionSheet::setKeeping(bool isKeeping) {
 void CorrectionSheet::take(const station::Result<station::Corrected>& corrected) {
     setKeeping(false);
     if (!corrected) {
-        auto text = shownText(corrected.error().notice.text());
-        for (const auto& detail : corrected.error().details) text += '\n' + shownText(detail);
-        m_trouble->setText(text);
+        m_trouble->setText(problemText(corrected.error()));
         return;
     }
     QStringList lines;

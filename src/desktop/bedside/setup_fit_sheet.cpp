@@ -8,6 +8,7 @@
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/setup_part_fields.h"
 #include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
@@ -233,9 +234,7 @@ void FitSheet::take(const Workplace::Kept& kept) {
     }
     setKeeping(false);
     if (!kept.refused) return;
-    auto text = shownText(kept.refused->notice.text());
-    for (const auto& detail : kept.refused->details) text += QLatin1Char('\n') + shownText(detail);
-    say(*m_trouble, text);
+    say(*m_trouble, problemText(*kept.refused));
 }
 
 }  // namespace desktop

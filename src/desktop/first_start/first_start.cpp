@@ -10,6 +10,7 @@
 #include "desktop/first_start/rulebook_page.h"
 #include "desktop/first_start/units_page.h"
 #include "desktop/shell/file_sheet.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/scroll_page.h"
@@ -27,16 +28,6 @@
 #include <algorithm>
 
 namespace desktop {
-
-namespace {
-
-QString textOf(const station::Problem& problem) {
-    auto text = shownText(problem.notice.text());
-    for (const auto& detail : problem.details) text += '\n' + shownText(detail);
-    return text;
-}
-
-}  // namespace
 
 FirstStart::FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* parent)
     : QWidget(parent), m_tools(tools), m_folder(std::move(folder)) {
@@ -212,7 +203,7 @@ void FirstStart::foundLogbook() {
             if (founded)
                 takeFounded(std::move(*founded));
             else
-                tell(textOf(founded.error()));
+                tell(problemText(founded.error()));
         });
 }
 
@@ -250,7 +241,7 @@ void FirstStart::begin(const station::LogbookFile& file) {
         },
         this, [this, file](const station::Result<station::Staffing>& staffing) {
             if (!staffing)
-                showWelcome(textOf(staffing.error()));
+                showWelcome(problemText(staffing.error()));
             else
                 lookAt(file, *staffing);
         });
@@ -299,7 +290,7 @@ void FirstStart::makeDemo(const station::LogbookFile& file) {
         this, [this, file](const station::Result<station::SampleAnswer>& made) {
             m_demo->setEnabled(true);
             if (!made) {
-                tell(textOf(made.error()));
+                tell(problemText(made.error()));
                 return;
             }
             m_file = file;

@@ -7,6 +7,7 @@
 #include "desktop/first_start/fleet_list_sheet.h"
 #include "desktop/shell/file_sheet.h"
 #include "desktop/shell/sign_in_sheet.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
@@ -142,9 +143,7 @@ void UnitsPage::addBy(const station::Writer& writer) {
         [this, serial = shownText(unit.serial)](const station::Result<station::Written>& written) {
             m_add->setEnabled(true);
             if (!written) {
-                auto text = shownText(written.error().notice.text());
-                for (const auto& line : written.error().details) text += '\n' + shownText(line);
-                Q_EMIT troubled(text);
+                Q_EMIT troubled(problemText(written.error()));
                 return;
             }
             tellAdded({serial});
@@ -179,9 +178,7 @@ void UnitsPage::showList(const QString& path) {
         },
         this, [this](const station::Result<station::FleetPreview>& preview) {
             if (!preview) {
-                auto text = shownText(preview.error().notice.text());
-                for (const auto& line : preview.error().details) text += '\n' + shownText(line);
-                Q_EMIT troubled(text);
+                Q_EMIT troubled(problemText(preview.error()));
                 return;
             }
             auto* sheet = new FleetListSheet(*preview);

@@ -8,6 +8,7 @@
 #include "desktop/first_start/first_start.h"
 #include "desktop/fleet/fleet_desk.h"
 #include "desktop/shell/help_sheet.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/text.h"
@@ -270,9 +271,7 @@ void Window::tell(const QString& text) {
 }
 
 void Window::tellProblem(const station::Problem& problem) {
-    auto text = shownText(problem.notice.text());
-    for (const auto& detail : problem.details) text += '\n' + shownText(detail);
-    m_told->setText(text);  // a sheet says by itself why it was refused
+    m_told->setText(problemText(problem));  // a sheet says by itself why it was refused
 }
 
 }  // namespace desktop

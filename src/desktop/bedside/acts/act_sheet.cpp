@@ -8,6 +8,7 @@
 #include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
@@ -134,9 +135,7 @@ void ActSheet::take(const Workplace::Kept& kept) {
     }
     setKeeping(false);
     if (!kept.refused) return;
-    auto text = shownText(kept.refused->notice.text());
-    for (const auto& detail : kept.refused->details) text += QLatin1Char('\n') + shownText(detail);
-    m_trouble->setText(text);
+    m_trouble->setText(problemText(*kept.refused));
     m_trouble->show();
 }
 
