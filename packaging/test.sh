@@ -8,6 +8,7 @@
 # sh packaging/test.sh --sanitize       every test under the address and undefined sanitizers
 # sh packaging/test.sh --fuzz SECONDS   each fuzz target for so long
 # sh packaging/test.sh --faults         the disk fails at every call, with larger logs: counts
+# sh packaging/test.sh --kill N         the program is killed N times in the middle of its work
 # sh packaging/test.sh --accessibility  the window as a screen reader is told of it
 # sh packaging/test.sh --pictures DIR   a picture of every screen of the window, in both themes
 # AIRMUSTER_CASES names another folder of conformance cases, AIRMUSTER_SEED the seed of what is
@@ -110,6 +111,17 @@ run_faults() {
     return "$status"
 }
 
+# On the disk of TMPDIR, since how long a write takes hangs on it.
+run_kills() {
+    case $1 in
+    '' | 0 | *[!0-9]*) fail "--kill wants a number" ;;
+    esac
+    configure debug -DAIRMUSTER_CASES="$cases"
+    cmake --build "$top/build/debug" --target airmuster_program_tests
+    AIRMUSTER_KILLS=$1 TZ=UTC LC_ALL=C.UTF-8 \
+        exec "$top/build/debug/tests/program/airmuster_program_tests" 'Killed at any moment*'
+}
+
 # The window on a virtual screen and an accessibility bus of its own.
 run_accessibility() {
     cmake --build "$top/build/debug" --target airmuster airmuster-cli
@@ -166,6 +178,11 @@ case ${1-} in
 --faults)
     sh "$top/packaging/install-packages.sh" build test
     run_faults
+    ;;
+--kill)
+    [ $# = 2 ] || fail "--kill wants a number"
+    sh "$top/packaging/install-packages.sh" build test
+    run_kills "$2"
     ;;
 --accessibility)
     sh "$top/packaging/install-packages.sh" build test pictures
