@@ -16,16 +16,16 @@
         <translation>Sin noticias desde hace más de %1: %2. Lo anotado allí después no aparece.</translation>
     </message>
     <message>
-        <source>%1 entries bear a later time than this computer&apos;s clock, the first of them %2. One of the clocks is wrong.</source>
-        <translation>Anotaciones con una hora posterior a la del reloj de este ordenador: %1; la primera es %2. Uno de los relojes va mal.</translation>
-    </message>
-    <message>
         <source>Entries of two stations lie so close that which came first is not certain: %1.</source>
         <translation>Hay anotaciones de dos puestos tan próximas que no es seguro cuál fue antes: %1.</translation>
     </message>
     <message>
         <source>Nothing recorded for a long time; look at the unit first: %1.</source>
         <translation>Sin anotaciones desde hace mucho; mirar antes el ventilador: %1.</translation>
+    </message>
+    <message>
+        <source>Entries with a later time than this computer&apos;s clock: %1, the first of them %2. One of the clocks is wrong.</source>
+        <translation>Anotaciones con una hora posterior a la del reloj de este ordenador: %1; la primera es %2. Uno de los relojes va mal.</translation>
     </message>
 </context>
 <context>
@@ -661,6 +661,10 @@
         <source>Folder</source>
         <translation>Carpeta</translation>
     </message>
+    <message>
+        <source>Reading the folder.</source>
+        <translation>Leyendo la carpeta.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FirstStart</name>
@@ -850,10 +854,6 @@
         <translation>Qué aportaría la lista</translation>
     </message>
     <message>
-        <source>%1 units can be enrolled, %2 lines are refused. Nothing is written yet.</source>
-        <translation>Ventiladores que se pueden dar de alta: %1; líneas rechazadas: %2. Todavía no se ha escrito nada.</translation>
-    </message>
-    <message>
         <source>Line %1 is refused.</source>
         <translation>Línea %1: rechazada.</translation>
     </message>
@@ -874,12 +874,16 @@
         <translation>Línea %1: %2</translation>
     </message>
     <message>
-        <source>Enrol these %1 units</source>
-        <translation>Dar de alta estos ventiladores: %1</translation>
-    </message>
-    <message>
         <source>Back, enrol none</source>
         <translation>Volver sin dar de alta</translation>
+    </message>
+    <message>
+        <source>Units that can be enrolled: %1. Lines refused: %2. Nothing is written yet.</source>
+        <translation>Ventiladores que se pueden dar de alta: %1. Líneas rechazadas: %2. Todavía no se ha escrito nada.</translation>
+    </message>
+    <message>
+        <source>Enrol what is not refused</source>
+        <translation>Dar de alta lo no rechazado</translation>
     </message>
 </context>
 <context>
@@ -1004,10 +1008,6 @@
     <message>
         <source>%1: more</source>
         <translation>%1: más</translation>
-    </message>
-    <message>
-        <source>%1 %2</source>
-        <translation>%2: %1</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -1411,11 +1411,11 @@
         <translation>Grupo</translation>
     </message>
     <message>
-        <source>ready units</source>
+        <source>Ready units</source>
         <translation>Ventiladores listos</translation>
     </message>
     <message>
-        <source>people</source>
+        <source>People</source>
         <translation>Personas</translation>
     </message>
 </context>
@@ -2401,14 +2401,6 @@
         <translation>Todavía no se ha elegido ningún grupo. Pulsar todos aquellos para los que se puede usar el ventilador.</translation>
     </message>
     <message>
-        <source>%1 is enrolled; %2 in all. Scan the next one, or go on.</source>
-        <translation>%1: dado de alta; en total: %2. Escanear el siguiente o seguir.</translation>
-    </message>
-    <message>
-        <source>%1 units are enrolled; %2 in all.</source>
-        <translation>Ventiladores dados de alta: %1; en total: %2.</translation>
-    </message>
-    <message>
         <source>Which fleet list?</source>
         <translation>¿Qué lista de equipos?</translation>
     </message>
@@ -2419,6 +2411,14 @@
     <message>
         <source>Read %1, but %2 is not enrolled yet. Enrol it first, or empty the field and scan again.</source>
         <translation>Leído: %1, pero %2 aún no está dado de alta. Darlo de alta primero, o vaciar el campo y escanear otra vez.</translation>
+    </message>
+    <message>
+        <source>%1 is enrolled. Units so far: %2. Scan the next one, or go on.</source>
+        <translation>%1: dado de alta. Ventiladores hasta ahora: %2. Escanear el siguiente o seguir.</translation>
+    </message>
+    <message>
+        <source>Enrolled from the list: %1. Units so far: %2.</source>
+        <translation>Dados de alta de la lista: %1. Ventiladores hasta ahora: %2.</translation>
     </message>
 </context>
 <context>

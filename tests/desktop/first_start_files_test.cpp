@@ -34,9 +34,12 @@ TEST_CASE("a folder is chosen by presses, and files in it are none", "[unit]") {
     CHECK(world.buttons("notes.txt").empty());
     world.pressButton("wards");
     world.pressButton("icu");
-    CHECK(world.isSaid(QString::fromStdString(inner.string())));
+    world.waitUntil("it is open",
+                    [&] { return world.isSaid(QString::fromStdString(inner.string())); });
     world.pressButton("Up");
     world.pressButton("icu");
+    world.waitUntil("it is open again",
+                    [&] { return world.isSaid(QString::fromStdString(inner.string())); });
     world.pressButton("This folder");
     world.waitUntil("the sheet is gone", [&] { return world.sheet() == nullptr; });
     CHECK(textIn(world, "Where the logbook lies").toStdString() ==
@@ -95,7 +98,7 @@ TEST_CASE("a fleet list shows every refused line before anything is written", "[
         world.waitUntil("it is previewed", [&] { return world.isSaid("Nothing is written yet"); });
     };
     preview();
-    CHECK(world.isSaid("2 units can be enrolled, 4 lines are refused"));
+    CHECK(world.isSaid("Units that can be enrolled: 2. Lines refused: 4."));
     CHECK(world.isSaid("Line 2, unit KB-0500, is refused."));
     CHECK(world.isSaid("Line 3, unit KB-0501, is refused."));
     CHECK(world.isSaid("giraffe"));
@@ -105,8 +108,9 @@ TEST_CASE("a fleet list shows every refused line before anything is written", "[
     world.pressButton("Back, enrol none");
     CHECK(world.window->workplace().fleet()->board.rows.empty());
     preview();
-    world.pressButton("Enrol these 2 units");
-    world.waitUntil("they are enrolled", [&] { return world.isSaid("2 units are enrolled"); });
+    world.pressButton("Enrol what is not refused");
+    world.waitUntil("they are enrolled",
+                    [&] { return world.isSaid("Enrolled from the list: 2."); });
     world.waitUntil("they are read", [&] {
         return world.window->workplace().fleet()->board.rows.size() == 2;
     });

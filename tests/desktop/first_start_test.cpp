@@ -106,6 +106,7 @@ TEST_CASE("From an empty folder to the first unit at the bedside desk", "[unit]"
     fill(world, "Hospital", "Kestrel Bay Hospital");
     fill(world, "Department", "Respiratory Care");
     press("Go on");
+    world.waitUntil("the next page is there", [&] { return world.isSaid("2 of 5"); });
     lookAt(world);
     typeManager(world);
     press("Go on");
@@ -155,12 +156,14 @@ TEST_CASE("Going back and forth in setting up loses nothing", "[unit]") {
     fill(world, "Hospital", "Kestrel Bay Hospital");
     fill(world, "Department", "Respiratory Care");
     world.press("Go on");
+    world.waitUntil("the next page is there", [&] { return world.isSaid("2 of 5"); });
     typeManager(world);
     world.press("Back");
     world.press("Back");
     world.press("Set up this department");
     CHECK(textIn(world, "Hospital") == "Kestrel Bay Hospital");
     world.press("Go on");
+    world.waitUntil("the next page is there", [&] { return world.isSaid("2 of 5"); });
     CHECK(textIn(world, "Name") == "Runa Halvorsen");
     world.press("Go on");  // the PINs are there too
     CHECK(world.isSaid("3 of 5"));
@@ -175,6 +178,7 @@ TEST_CASE("A PIN that is no good, or typed differently, is told with what to do"
     fill(world, "Hospital", "Kestrel Bay Hospital");
     fill(world, "Department", "Respiratory Care");
     world.press("Go on");
+    world.waitUntil("the next page is there", [&] { return world.isSaid("2 of 5"); });
     fill(world, "Name", "Runa Halvorsen");
     fill(world, "PIN", "123456");
     world.press("Go on");
@@ -209,7 +213,7 @@ TEST_CASE("A path without a file is told, and nothing is made there", "[unit]") 
                        &station::system::systemZones, "desk"});
     world.window->show();
     REQUIRE(QTest::qWaitForWindowExposed(world.window.get()));
-    CHECK(world.isSaid("There is no file"));
+    world.waitUntil("it is told", [&] { return world.isSaid("There is no file"); });
     CHECK_FALSE(std::filesystem::exists(world.folder.file("none.logbook")));
 }
 

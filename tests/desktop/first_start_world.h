@@ -51,6 +51,7 @@ struct FirstStartWorld : BedsideWorld {
         fill("Hospital", "Kestrel Bay Hospital");
         fill("Department", "Respiratory Care");
         pressButton("Go on");
+        waitUntil("the next page is there", [this] { return isSaid("2 of 5"); });
     }
     void toRules() const {
         toManager();

@@ -160,7 +160,7 @@ TEST_CASE("Muster and a look ahead are one press away", "[unit]") {
         world.press("Muster");
         world.waitUntil("it is worked out",
                         [&] { return answer().startsWith("Muster for Neonatal"); });
-        world.press(named<QPushButton>(*world.window, "people: more"));
+        world.press(named<QPushButton>(*world.window, "People: more"));
         world.waitUntil("it is worked out anew", [&] { return answer().contains("3 people"); });
     }
     SECTION("look ahead") {

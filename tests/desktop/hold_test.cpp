@@ -31,7 +31,8 @@ TEST_CASE("the sheet of a hold is one press away and is saved as a PDF", "[unit]
     CHECK(support::bytesOf(file).starts_with("%PDF"));
     const auto bytes = std::filesystem::file_size(file);
     world.pressButton("Save it as a PDF");
-    CHECK(world.isSaid("there is a file of that name"));
+    ActsWorld::waitUntil("it is told",
+                         [&] { return world.isSaid("there is a file of that name"); });
     CHECK(std::filesystem::file_size(file) == bytes);
 }
 

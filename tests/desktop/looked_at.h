@@ -71,6 +71,8 @@ inline std::vector<std::string> unnamed(const QWidget& window) {
             each->property("text").toString().isEmpty())
             found.push_back(toldOf(*each));
     };
+    for (const auto* button : window.findChildren<QAbstractButton*>())
+        if (qobject_cast<const QTableView*>(button->parentWidget()) == nullptr) look(button);
     for (const auto* field : window.findChildren<QLineEdit*>()) look(field);
     for (const auto* table : window.findChildren<QTableView*>()) look(table);
     return found;

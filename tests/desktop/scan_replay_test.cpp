@@ -220,7 +220,8 @@ TEST_CASE("a scan over the first start presses and loses nothing", "[unit]") {
         world.pressButton("Enrol a fleet list");
         replay.over("the choice of a fleet list");
         world.pressButton("fleet.csv");
-        world.waitUntil("it is previewed", [&] { return !world.buttons("Enrol these").empty(); });
+        world.waitUntil("it is previewed",
+                        [&] { return !world.buttons("Enrol what is not refused").empty(); });
         replay.over("the preview of a fleet list");
         CHECK(world.window->workplace().fleet()->board.rows.empty());
     }

@@ -99,9 +99,11 @@ struct WindowWorld {
         REQUIRE(found.size() == 1);
         return found.front();
     }
+    // Not by what a sheet covers: that is disabled.
     [[nodiscard]] bool isSaid(const QString& text) const {
         for (const auto* label : window->findChildren<QLabel*>())
-            if (label->isVisible() && label->text().contains(text)) return true;
+            if (label->isVisible() && label->isEnabled() && label->text().contains(text))
+                return true;
         return false;
     }
 

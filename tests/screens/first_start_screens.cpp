@@ -32,6 +32,7 @@ void showDepartment(Stage& stage) {
 void showManager(Stage& stage) {
     showDepartment(stage);
     stage.press("Go on");
+    stage.waitUntil("its page is there", [&] { return stage.isSaid("The first manager"); });
     stage.type("Name", "Runa Halvorsen");
     stage.type("PIN", "246813");
     stage.type("The same PIN again", "246813");

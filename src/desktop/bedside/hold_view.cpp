@@ -9,6 +9,7 @@
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 #include "print/hold_sheet.h"
+#include "station/system.h"
 
 #include <QDir>
 #include <QFileInfo>
@@ -25,8 +26,16 @@ namespace {
 
 using Printed = tl::expected<int, print::PaperTrouble>;
 
+// Where the sheet can go on this computer.
+struct Ways {
+    QString file;  // not taken
+    std::vector<std::string> printers;  // the usual one first
+};
+
+enum class Saved { Yes, Taken, CannotWrite };
+
 // Beside the person's documents, under a name that is not taken.
-QString proposedFile(const std::string& device) {
+QString freeFile(const std::string& device) {
     const auto folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
     QString name = shownText(device);
     for (auto& letter : name)
@@ -55,6 +64,17 @@ HoldView::HoldView(DeskTools tools, SharedUnitView unit, std::size_t hold, QWidg
       m_hold(m_unit->bedside.identity.sheets[hold]) {
     addLines();
     addFoot();
+    m_tools.workplace.read(
+        [device = m_unit->bedside.identity.device](const auto&, const auto&) {
+            return Ways{freeFile(device), print::printers()};
+        },
+        this, [this](const Ways& ways) {
+            if (!m_file->isModified()) {
+                m_file->setText(ways.file);
+                if (m_file->hasFocus()) m_file->selectAll();  // what is typed now replaces it
+            }
+            if (!ways.printers.empty()) addPrinter(ways.printers.front());
+        });
 }
 
 void HoldView::addLines() {
@@ -68,7 +88,7 @@ void HoldView::addLines() {
         content()->addWidget(textLabel(shownText(m_hold.lifters), TextRole::Plain));
     auto* label = textLabel(tr("&File for the sheet, to print or to hand on"), TextRole::Plain);
     label->setTextFormat(Qt::AutoText);
-    m_file = new QLineEdit(proposedFile(m_unit->bedside.identity.device));
+    m_file = new QLineEdit;
     m_file->setAccessibleName(tr("File for the sheet"));
     label->setBuddy(m_file);
     content()->addWidget(label);
@@ -81,20 +101,20 @@ void HoldView::addFoot() {
     m_told->hide();
     overFoot()->addWidget(m_told);
     auto* back = new WrappedButton(tr("Back"));
-    auto* save = new WrappedButton(tr("Save it as a PDF"));
+    m_save = new WrappedButton(tr("Save it as a PDF"));
+    m_save->setMain(true);
     foot()->addWidget(back);
-    foot()->addWidget(save);
+    foot()->addWidget(m_save);
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
-    connect(save, &QPushButton::clicked, this, &HoldView::savePdf);
-    if (const auto printers = print::printers(); !printers.empty()) {
-        auto* button = new WrappedButton(tr("Print it on %1").arg(shownText(printers.front())));
-        button->setMain(true);
-        foot()->addWidget(button);
-        connect(button, &QPushButton::clicked, this,
-                [this, printer = printers.front()] { printOn(printer); });
-    } else {
-        save->setMain(true);
-    }
+    connect(m_save, &QPushButton::clicked, this, &HoldView::savePdf);
+}
+
+void HoldView::addPrinter(const std::string& printer) {
+    m_print = new WrappedButton(tr("Print it on %1").arg(shownText(printer)));
+    m_print->setMain(true);
+    m_save->setMain(false);
+    foot()->addWidget(m_print);
+    connect(m_print, &QPushButton::clicked, this, [this, printer] { printOn(printer); });
 }
 
 print::Paper HoldView::paper() const {
@@ -113,28 +133,43 @@ void HoldView::tell(const QString& text) {
 
 void HoldView::savePdf() {
     const auto file = m_file->text().trimmed();
-    if (file.isEmpty() || QFileInfo::exists(file)) {
-        tell(file.isEmpty() ? tr("Nothing was saved: give the file a name.")
-                            : tr("Nothing was saved: there is a file of that name. Take another."));
+    if (file.isEmpty()) {
+        tell(tr("Nothing was saved: give the file a name."));
         m_file->setFocus();
         return;
     }
+    m_save->setEnabled(false);
     m_tools.workplace.read(
         [paper = paper(), path = plainText(file)](const auto&, const auto&) {
-            return print::writePdf(paper, path);
+            if (station::system::exists(path)) return Saved::Taken;
+            const Printed printed = print::writePdf(paper, path);
+            return printed ? Saved::Yes : Saved::CannotWrite;
         },
-        this, [this, file](const Printed& printed) {
-            tell(printed ? tr("Saved as %1.").arg(file)
-                         : tr("Nothing was saved: %1 cannot be written. Take another folder.")
-                               .arg(file));
+        this, [this, file](Saved saved) {
+            m_save->setEnabled(true);
+            if (saved == Saved::Yes) tell(tr("Saved as %1.").arg(file));
+            if (saved == Saved::Taken)
+                tell(tr("Nothing was saved: there is a file of that name. Take another."));
+            if (saved == Saved::CannotWrite)
+                tell(tr("Nothing was saved: %1 cannot be written. Take another folder.")
+                         .arg(file));
+            (saved == Saved::Yes ? static_cast<QWidget*>(m_save) : m_file)->setFocus();
         });
 }
 
 void HoldView::printOn(const std::string& printer) {
-    const Printed printed = print::printOn(paper(), printer);
-    tell(printed ? tr("Sent to %1.").arg(shownText(printer))
-                 : tr("%1 took nothing. Save the sheet as a PDF instead.")
-                       .arg(shownText(printer)));
+    m_print->setEnabled(false);
+    m_tools.workplace.read(
+        [paper = paper(), printer](const auto&, const auto&) -> Printed {
+            return print::printOn(paper, printer);
+        },
+        this, [this, printer](const Printed& printed) {
+            m_print->setEnabled(true);
+            m_print->setFocus();
+            tell(printed ? tr("Sent to %1.").arg(shownText(printer))
+                         : tr("%1 took nothing. Save the sheet as a PDF instead.")
+                               .arg(shownText(printer)));
+        });
 }
 
 }  // namespace desktop

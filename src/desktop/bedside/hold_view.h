@@ -13,6 +13,8 @@ class QLineEdit;
 
 namespace desktop {
 
+class WrappedButton;
+
 class HoldView : public Sheet {
     Q_OBJECT
 public:
@@ -22,6 +24,7 @@ public:
 private:
     void addLines();
     void addFoot();
+    void addPrinter(const std::string& printer);
     void savePdf();
     void printOn(const std::string& printer);
     void tell(const QString& text);
@@ -32,6 +35,8 @@ private:
     const report::HoldSheet& m_hold;
     QLineEdit* m_file = nullptr;
     QLabel* m_told = nullptr;
+    WrappedButton* m_save = nullptr;
+    WrappedButton* m_print = nullptr;  // once a printer is found
 };
 
 }  // namespace desktop

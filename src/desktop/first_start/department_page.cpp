@@ -6,6 +6,7 @@
 
 #include "desktop/shell/text.h"
 #include "logbook/text.h"
+#include "station/system.h"
 
 #include <QDir>
 #include <QFileInfo>
@@ -16,8 +17,8 @@
 
 namespace desktop {
 
-DepartmentPage::DepartmentPage(const QString& path, QWidget* parent)
-    : SetupPage(tr("Your department"), tr("Go on"), parent) {
+DepartmentPage::DepartmentPage(Workplace& workplace, const QString& path, QWidget* parent)
+    : SetupPage(tr("Your department"), tr("Go on"), parent), m_workplace(workplace) {
     m_facility = addField(tr("Hospital"));
     m_department = addField(tr("Department"));
     m_station = addField(tr("Name of this computer in the log"),
@@ -79,12 +80,27 @@ QString DepartmentPage::fault() {
                   "32: icu-1. Change it.");
     }
     const QFileInfo file(m_path->text().trimmed());
-    const bool isWhole = !file.fileName().isEmpty() && file.isAbsolute();
-    if (isWhole && (!m_isNew || !file.exists())) return {};
+    if (!file.fileName().isEmpty() && file.isAbsolute()) return {};
     m_path->setFocus();
-    return isWhole ? tr("There is a file of that name already; nothing was done to it. Take "
-                        "another name, or go back to the beginning and open it.")
-                   : tr("Where the logbook lies is not told in full. Choose a folder.");
+    return tr("Where the logbook lies is not told in full. Choose a folder.");
+}
+
+void DepartmentPage::check(Told told) {
+    const auto typed = fault();
+    if (!typed.isEmpty() || !m_isNew) {
+        told(typed);
+        return;
+    }
+    m_workplace.read(
+        [path = plainText(m_path->text().trimmed())](const auto&, const auto&) {
+            return station::system::exists(path);
+        },
+        this, [this, told = std::move(told)](bool isTaken) {
+            if (isTaken) m_path->setFocus();
+            told(isTaken ? tr("There is a file of that name already; nothing was done to it. Take "
+                              "another name, or go back to the beginning and open it.")
+                         : QString());
+        });
 }
 
 void DepartmentPage::enter() {

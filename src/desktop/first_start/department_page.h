@@ -6,6 +6,7 @@
 
 #include "desktop/first_start/founding.h"
 #include "desktop/first_start/setup_page.h"
+#include "desktop/shell/workplace.h"
 
 class QPushButton;
 
@@ -15,7 +16,7 @@ class DepartmentPage : public SetupPage {
     Q_OBJECT
 public:
     // `path` is offered for the file.
-    explicit DepartmentPage(const QString& path, QWidget* parent = nullptr);
+    DepartmentPage(Workplace& workplace, const QString& path, QWidget* parent = nullptr);
 
     // A file that is made, there unless another place is chosen.
     void makeFile(const QString& path);
@@ -23,6 +24,7 @@ public:
     void keepFile(const QString& path, const QString& station);
     void state(Founding& founding) const;
     [[nodiscard]] QString fault() override;
+    void check(Told told) override;
     void enter() override;
     void takeFolder(const QString& folder);
 
@@ -30,6 +32,7 @@ Q_SIGNALS:
     void folderWanted(const QString& path);
 
 private:
+    Workplace& m_workplace;
     QLineEdit* m_facility = nullptr;
     QLineEdit* m_department = nullptr;
     QLineEdit* m_station = nullptr;

@@ -26,6 +26,8 @@
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace desktop {
 
@@ -103,7 +105,7 @@ QString FirstStart::newFile() const {
 }
 
 void FirstStart::makePages() {
-    m_department = new DepartmentPage(newFile());
+    m_department = new DepartmentPage(m_tools.workplace, newFile());
     m_manager = new ManagerPage(m_tools.workplace.words());
     m_rulebook = new RulebookPage(m_tools.workplace);
     m_code = new CodePage;
@@ -111,12 +113,13 @@ void FirstStart::makePages() {
     m_pages = {m_department, m_manager, m_rulebook, m_code, m_units};
     for (auto* page : m_pages) m_stack->addWidget(scrollPage(page));
     connect(m_department, &DepartmentPage::folderWanted, this, [this](const QString& folder) {
-        auto* sheet = new FileSheet({tr("In which folder?"), folder, {}});
+        auto* sheet = new FileSheet(m_tools.workplace, {tr("In which folder?"), folder, {}});
         connect(sheet, &FileSheet::chosen, m_department, &DepartmentPage::takeFolder);
         m_tools.sheets.put(sheet);
     });
     connect(m_rulebook, &RulebookPage::fileWanted, this, [this] {
-        auto* sheet = new FileSheet({tr("Which rulebook?"), {}, {QStringLiteral("*.toml")}});
+        auto* sheet = new FileSheet(
+            m_tools.workplace, {tr("Which rulebook?"), {}, {QStringLiteral("*.toml")}});
         connect(sheet, &FileSheet::chosen, m_rulebook, &RulebookPage::takeFile);
         m_tools.sheets.put(sheet);
     });
@@ -163,11 +166,19 @@ void FirstStart::showPage(SetupPage* page) {
 }
 
 void FirstStart::goOn() {
+    if (std::exchange(m_isChecking, true)) return;
     auto* page = m_pages[m_at];
-    if (const auto fault = page->fault(); !fault.isEmpty()) {
-        tell(fault);
-        return;
-    }
+    page->check([this, page](const QString& fault) {
+        m_isChecking = false;
+        if (page != m_pages[m_at] || !isUnderWay()) return;  // gone back meanwhile
+        if (fault.isEmpty())
+            leavePage(page);
+        else
+            tell(fault);
+    });
+}
+
+void FirstStart::leavePage(SetupPage* page) {
     if (page == m_rulebook || (page == m_manager && m_hasEdition)) {
         foundLogbook();
     } else if (page == m_units) {
@@ -229,21 +240,21 @@ void FirstStart::begin(const station::LogbookFile& file) {
         showWelcome();
         return;
     }
-    if (!station::system::exists(file.path)) {
-        showWelcome(tr("There is no file %1. Nothing was made. Set up a department, or open "
-                       "another file.")
-                        .arg(shownText(file.path.string())));
-        return;
-    }
+    using Looked = std::optional<station::Result<station::Staffing>>;  // none: no such file
     m_tools.workplace.read(
-        [file](const auto& surroundings, const auto&) {
+        [file](const auto& surroundings, const auto&) -> Looked {
+            if (!station::system::exists(file.path)) return std::nullopt;
             return station::staffingOf(surroundings, file);
         },
-        this, [this, file](const station::Result<station::Staffing>& staffing) {
-            if (!staffing)
-                showWelcome(problemText(staffing.error()));
+        this, [this, file](const Looked& looked) {
+            if (!looked)
+                showWelcome(tr("There is no file %1. Nothing was made. Set up a department, or "
+                               "open another file.")
+                                .arg(shownText(file.path.string())));
+            else if (!*looked)
+                showWelcome(problemText(looked->error()));
             else
-                lookAt(file, *staffing);
+                lookAt(file, **looked);
         });
 }
 
@@ -262,35 +273,31 @@ void FirstStart::lookAt(const station::LogbookFile& file, const station::Staffin
 }
 
 void FirstStart::chooseLogbook() {
-    auto* sheet = new FileSheet({tr("Which logbook?"), shownText(m_folder.string()),
+    auto* sheet = new FileSheet(m_tools.workplace,
+                                {tr("Which logbook?"), shownText(m_folder.string()),
                                  {QStringLiteral("*.logbook")}});
     connect(sheet, &FileSheet::chosen, this,
             [this](const QString& path) { begin({plainText(path)}); });
     m_tools.sheets.put(sheet);
 }
 
+// The one that is there, else one is made.
 void FirstStart::openDemo() {
     const station::LogbookFile file{m_folder / "demo.logbook"};
-    if (station::system::exists(file.path)) {
-        m_file = file;
-        finish({});
-    } else {
-        makeDemo(file);
-    }
-}
-
-void FirstStart::makeDemo(const station::LogbookFile& file) {
     m_demo->setEnabled(false);
     tell(tr("Making the demo, three months of an invented hospital."));
+    using Made = std::optional<station::Problem>;
     m_tools.workplace.read(
-        [file](const auto& surroundings, const auto&) {
+        [file](const auto& surroundings, const auto&) -> Made {
+            if (station::system::exists(file.path)) return std::nullopt;
             QDir().mkpath(shownText(file.path.parent_path().string()));
-            return station::makeSample(surroundings, file, {});
+            const auto made = station::makeSample(surroundings, file, {});
+            return made ? Made() : made.error();
         },
-        this, [this, file](const station::Result<station::SampleAnswer>& made) {
+        this, [this, file](const Made& problem) {
             m_demo->setEnabled(true);
-            if (!made) {
-                tell(problemText(made.error()));
+            if (problem) {
+                tell(problemText(*problem));
                 return;
             }
             m_file = file;

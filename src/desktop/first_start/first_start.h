@@ -52,6 +52,7 @@ private:
     void showWelcome(const QString& trouble = {});
     void showPage(SetupPage* page);
     void goOn();
+    void leavePage(SetupPage* page);
     void goBack();
     void foundLogbook();
     void takeFounded(Founded founded);
@@ -59,12 +60,12 @@ private:
     void tell(const QString& trouble);
     void keepInSight();
     void openDemo();
-    void makeDemo(const station::LogbookFile& file);
     void chooseLogbook();
     void lookAt(const station::LogbookFile& file, const station::Staffing& staffing);
 
     DeskTools m_tools;
     std::filesystem::path m_folder;
+    bool m_isChecking = false;  // what stands on the page
     station::LogbookFile m_file;  // that is being set up
     bool m_hasEdition = false;    // and has rules already
     QStackedWidget* m_stack = nullptr;

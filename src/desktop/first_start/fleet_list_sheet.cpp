@@ -17,7 +17,7 @@ namespace desktop {
 FleetListSheet::FleetListSheet(const station::FleetPreview& preview, QWidget* parent)
     : Sheet(tr("What the list would bring"), parent) {
     const auto good = preview.good.size();
-    addLine(tr("%1 units can be enrolled, %2 lines are refused. Nothing is written yet.")
+    addLine(tr("Units that can be enrolled: %1. Lines refused: %2. Nothing is written yet.")
                 .arg(good)
                 .arg(preview.refused.size()),
             true);
@@ -40,7 +40,7 @@ FleetListSheet::FleetListSheet(const station::FleetPreview& preview, QWidget* pa
         for (const auto& remark : unit.remarks)
             addLine(tr("Line %1: %2").arg(unit.row.line).arg(shownText(remark)), false);
     content()->addStretch();
-    auto* take = new QPushButton(tr("Enrol these %1 units").arg(good));
+    auto* take = new QPushButton(tr("Enrol what is not refused"));
     take->setProperty("main", true);
     take->setVisible(good > 0);
     auto* back = new QPushButton(tr("Back, enrol none"));

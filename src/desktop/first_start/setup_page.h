@@ -6,6 +6,7 @@
 #pragma once
 
 #include <QWidget>
+#include <functional>
 
 class QLabel;
 class QLineEdit;
@@ -23,6 +24,10 @@ public:
 
     // What is wrong with what was typed, as a sentence; "" nothing. Its field gets the focus.
     [[nodiscard]] virtual QString fault() { return {}; }
+    // The same with what only a look at this computer's files tells; `told` is handed it, at once
+    // or later, while the page is there.
+    using Told = std::function<void(const QString& fault)>;
+    virtual void check(Told told) { told(fault()); }
     // It comes into sight.
     virtual void enter() {}
     virtual bool takeScan(const QString& text) {

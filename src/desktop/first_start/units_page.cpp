@@ -157,16 +157,19 @@ void UnitsPage::tellAdded(const QStringList& serials) {
     if (m_first.isEmpty() && !serials.isEmpty()) m_first = serials.front();
     m_count += static_cast<int>(serials.size());
     m_told->setText(serials.size() == 1
-                        ? tr("%1 is enrolled; %2 in all. Scan the next one, or go on.")
+                        ? tr("%1 is enrolled. Units so far: %2. Scan the next one, or go on.")
                               .arg(serials.front())
                               .arg(m_count)
-                        : tr("%1 units are enrolled; %2 in all.").arg(serials.size()).arg(m_count));
+                        : tr("Enrolled from the list: %1. Units so far: %2.")
+                              .arg(serials.size())
+                              .arg(m_count));
     Q_EMIT troubled({});
     Q_EMIT changed();
 }
 
 void UnitsPage::chooseList() {
-    auto* sheet = new FileSheet({tr("Which fleet list?"), {}, {QStringLiteral("*.csv")}});
+    auto* sheet = new FileSheet(m_tools.workplace,
+                                {tr("Which fleet list?"), {}, {QStringLiteral("*.csv")}});
     connect(sheet, &FileSheet::chosen, this, &UnitsPage::showList);
     m_tools.sheets.put(sheet);
 }

@@ -133,7 +133,7 @@ std::vector<DoubtFact> doubtsOf(const FleetView& view, const words::Words& words
     for (const auto& problem : view.board.provenance.problems)
         doubts.push_back({shownText(words.say("board.problem", {{"problem", problem}})), true});
     if (const auto& later = view.standing->later; !later.empty())
-        doubts.push_back({tr("%1 entries bear a later time than this computer's clock, the first "
+        doubts.push_back({tr("Entries with a later time than this computer's clock: %1, the first "
                              "of them %2. One of the clocks is wrong.")
                               .arg(later.size())
                               .arg(shownText(toText(later.front().name))),

@@ -55,7 +55,7 @@ void ForecastSheet::addNumber(const QString& name, int* number, int most) {
     shown->setFont(fontFor(TextRole::Large));
     const auto show = [=, this](int change) {
         *number = std::clamp(*number + change, 1, most);
-        shown->setText(tr("%1 %2").arg(*number).arg(name));
+        shown->setText(tr("%1: %2").arg(name).arg(*number));
         less->setEnabled(*number > 1);
         more->setEnabled(*number < most);
         askAnew();

@@ -29,8 +29,8 @@ MusterSheet::MusterSheet(ForecastTools tools) : ForecastSheet(tr("Muster"), std:
     m_units = std::max(1, board.groups[static_cast<std::size_t>(m_group)].par.value_or(1));
     constexpr int bound{station::mostMustered};
     addChoices(tr("Group"), labels, &m_group);
-    addNumber(tr("ready units"), &m_units, bound);
-    addNumber(tr("people"), &m_people, bound);
+    addNumber(tr("Ready units"), &m_units, bound);
+    addNumber(tr("People"), &m_people, bound);
 }
 
 ForecastSheet::Answer MusterSheet::question() const {

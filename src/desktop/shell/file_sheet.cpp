@@ -8,14 +8,16 @@
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
 
+#include <QDir>
+#include <QFileInfo>
 #include <QLabel>
 #include <QLocale>
 #include <QVBoxLayout>
 
 namespace desktop {
 
-FileSheet::FileSheet(const Wanted& wanted, QWidget* parent)
-    : Sheet(wanted.title, parent), m_patterns(wanted.patterns) {
+FileSheet::FileSheet(Workplace& workplace, const Wanted& wanted, QWidget* parent)
+    : Sheet(wanted.title, parent), m_workplace(workplace), m_patterns(wanted.patterns) {
     m_where = textLabel({});
     content()->addWidget(m_where);
     m_list = new QWidget;
@@ -27,36 +29,64 @@ FileSheet::FileSheet(const Wanted& wanted, QWidget* parent)
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     foot()->addWidget(back);
     if (m_patterns.isEmpty()) {
-        auto* here = new QPushButton(tr("This folder"));
-        here->setProperty("main", true);
-        connect(here, &QPushButton::clicked, this, [this] {
-            Q_EMIT chosen(m_folder.absolutePath());
+        m_here = new QPushButton(tr("This folder"));
+        m_here->setProperty("main", true);
+        connect(m_here, &QPushButton::clicked, this, [this] {
+            Q_EMIT chosen(m_folder);
             close();
         });
-        foot()->addWidget(here);
+        foot()->addWidget(m_here);
     }
-    const QFileInfo start(wanted.start);
-    const QDir folder(start.isDir() ? start.absoluteFilePath() : start.absolutePath());
-    show(wanted.start.isEmpty() || !folder.exists() ? QDir::home() : folder);
+    open(wanted.start);
 }
 
-void FileSheet::show(const QDir& folder) {
-    m_folder = folder;
-    m_where->setText(tr("In %1").arg(folder.absolutePath()));
+FileSheet::Folder FileSheet::folderOf(const QString& start, const QStringList& patterns) {
+    const QFileInfo named(start);
+    QDir folder(named.isDir() ? named.absoluteFilePath() : named.absolutePath());
+    if (start.isEmpty() || !folder.exists()) folder = QDir::home();
+    Folder found{folder.absolutePath(), {}, {}};
+    auto above = folder;
+    if (above.cdUp()) found.above = above.absolutePath();
+    constexpr auto order = QDir::Name | QDir::IgnoreCase;
+    for (const auto& each :
+         folder.entryInfoList(QDir::Dirs | QDir::NoDotAndDotDot | QDir::Readable, order))
+        found.rows.push_back({each.fileName(), each.absoluteFilePath(), {}});
+    if (patterns.isEmpty()) return found;
+    for (const auto& each : folder.entryInfoList(patterns, QDir::Files, order))
+        found.rows.push_back({each.fileName(), each.absoluteFilePath(), each.lastModified()});
+    return found;
+}
+
+void FileSheet::open(const QString& start) {
+    const int round = ++m_round;
+    m_where->setText(tr("Reading the folder."));
+    m_list->setEnabled(false);
+    if (m_here != nullptr) m_here->setEnabled(false);
+    m_workplace.read(
+        [start, patterns = m_patterns](const auto&, const auto&) {
+            return folderOf(start, patterns);
+        },
+        this, [this, round](const Folder& folder) {
+            if (round == m_round) show(folder);
+        });
+}
+
+void FileSheet::show(const Folder& folder) {
+    m_folder = folder.path;
+    m_where->setText(tr("In %1").arg(folder.path));
+    m_list->setEnabled(true);
+    if (m_here != nullptr) m_here->setEnabled(true);
     for (auto* row : m_list->findChildren<PressRow*>()) {
         row->hide();
         row->deleteLater();
     }
-    auto above = folder;
-    if (above.cdUp()) addRow(tr("Up"), above.absolutePath(), above.absolutePath(), true);
-    constexpr auto order = QDir::Name | QDir::IgnoreCase;
-    for (const auto& each :
-         folder.entryInfoList(QDir::Dirs | QDir::NoDotAndDotDot | QDir::Readable, order))
-        addRow(each.fileName(), tr("Folder"), each.absoluteFilePath(), true);
-    if (m_patterns.isEmpty()) return;
-    for (const auto& each : folder.entryInfoList(m_patterns, QDir::Files, order))
-        addRow(each.fileName(), QLocale().toString(each.lastModified(), QLocale::ShortFormat),
-               each.absoluteFilePath(), false);
+    if (!folder.above.isEmpty()) addRow(tr("Up"), folder.above, folder.above, true);
+    for (const auto& row : folder.rows) {
+        const bool isFolder = row.changed.isNull();
+        addRow(row.name,
+               isFolder ? tr("Folder") : QLocale().toString(row.changed, QLocale::ShortFormat),
+               row.path, isFolder);
+    }
 }
 
 void FileSheet::addRow(const QString& what, const QString& more, const QString& path,
@@ -65,7 +95,7 @@ void FileSheet::addRow(const QString& what, const QString& more, const QString& 
     row->say(what, more);
     connect(row, &QPushButton::clicked, this, [this, path, isFolder] {
         if (isFolder) {
-            show(QDir(path));
+            open(path);
         } else {
             Q_EMIT chosen(path);
             close();

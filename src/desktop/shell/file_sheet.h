@@ -5,12 +5,14 @@
 #pragma once
 
 #include "desktop/shell/sheet.h"
+#include "desktop/shell/workplace.h"
 
-#include <QDir>
+#include <QDateTime>
 #include <QStringList>
+#include <vector>
 
 class QLabel;
-class QVBoxLayout;
+class QPushButton;
 
 namespace desktop {
 
@@ -22,19 +24,34 @@ public:
         QString start;         // a folder, or a file in it; the home folder where it is not there
         QStringList patterns;  // "*.csv"; none: a folder is chosen
     };
-    explicit FileSheet(const Wanted& wanted, QWidget* parent = nullptr);
+    FileSheet(Workplace& workplace, const Wanted& wanted, QWidget* parent = nullptr);
 
 Q_SIGNALS:
     void chosen(const QString& path);
 
 private:
-    void show(const QDir& folder);
+    struct Row {
+        QString name, path;
+        QDateTime changed;  // of a file; none: a folder
+    };
+    struct Folder {
+        QString path, above;  // `above` is "" where there is none
+        std::vector<Row> rows;
+    };
+    [[nodiscard]] static Folder folderOf(const QString& start, const QStringList& patterns);
+
+    // Read beside the thread that paints: a folder may lie across a slow network.
+    void open(const QString& start);
+    void show(const Folder& folder);
     void addRow(const QString& what, const QString& more, const QString& path, bool isFolder);
 
+    Workplace& m_workplace;
     QStringList m_patterns;
-    QDir m_folder;
+    QString m_folder;  // "" until the first is read
+    int m_round = 0;   // of what was opened last
     QLabel* m_where = nullptr;
     QWidget* m_list = nullptr;
+    QPushButton* m_here = nullptr;  // where a folder is chosen
 };
 
 }  // namespace desktop
