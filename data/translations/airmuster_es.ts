@@ -324,6 +324,37 @@
     </message>
 </context>
 <context>
+    <name>desktop::ConfirmSheet</name>
+    <message>
+        <source>Entries that wait for your name</source>
+        <translation>Anotaciones que esperan la confirmación propia</translation>
+    </message>
+    <message>
+        <source>They were kept under your name without your PIN, and count already. Say whether it was you.</source>
+        <translation>Se guardaron a nombre propio sin el PIN y ya cuentan. Indicar si fue la propia persona.</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Volver</translation>
+    </message>
+    <message>
+        <source>It was me: confirm all %1</source>
+        <translation>Fui yo: confirmar las %1</translation>
+    </message>
+    <message>
+        <source>It was me</source>
+        <translation>Fui yo</translation>
+    </message>
+    <message>
+        <source>It was somebody else</source>
+        <translation>Fue otra persona</translation>
+    </message>
+    <message>
+        <source>%1: unit %2, %3, %4</source>
+        <translation>%1: ventilador %2, %3, %4</translation>
+    </message>
+</context>
+<context>
     <name>desktop::CorrectionSheet</name>
     <message>
         <source>Move the session to another unit</source>
@@ -1841,6 +1872,10 @@
         <source>Look ahead</source>
         <translation>Previsión</translation>
     </message>
+    <message>
+        <source>The entries that wait for your name</source>
+        <translation>Las anotaciones que esperan la confirmación propia</translation>
+    </message>
 </context>
 <context>
     <name>desktop::SignInSheet</name>
@@ -2566,6 +2601,25 @@
     <message>
         <source>This use is over</source>
         <translation>Este uso ha terminado</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::WaitingHint</name>
+    <message>
+        <source>Later</source>
+        <translation>Más tarde</translation>
+    </message>
+    <message>
+        <source>Put off what waits for your name</source>
+        <translation>Dejar para más tarde lo que espera la confirmación propia</translation>
+    </message>
+    <message>
+        <source>Entries that wait for your name: %1 …</source>
+        <translation>Anotaciones que esperan la confirmación propia: %1 …</translation>
+    </message>
+    <message>
+        <source>No entry waits for your name.</source>
+        <translation>No hay anotaciones que esperen la confirmación propia.</translation>
     </message>
 </context>
 <context>

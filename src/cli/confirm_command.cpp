@@ -25,6 +25,8 @@ public:
             {{"--as", "PERSON",
               "Whose entries, by the key in the log or the badge; none: list those of all."},
              {"--all", "", "Confirm all that are listed."},
+             {"--not-mine", "",
+              "Say instead that it was somebody else. The entries go on standing."},
              shared::pinFd, shared::trustLocks},
             "What must not wait for a PIN is taken under the name given. The person whose name it "
             "is confirms it here, with their PIN: a review of the entry is written. To list them "
@@ -46,7 +48,7 @@ public:
         if (!signing) {
             return tl::unexpected(signing.error());
         }
-        station::Confirmation confirmation{signing->writer(call), {}};
+        station::Confirmation confirmation{signing->writer(call), {}, !call.has("--not-mine")};
         for (const auto& name : names) {
             const auto record = logbook::parseRecordName(name);
             if (!record) {
@@ -60,10 +62,11 @@ public:
         if (!confirmed) {
             return tl::unexpected(confirmed.error());
         }
+        const words::Gaps gaps{{"count", std::to_string(confirmed->size())}};
+        const auto told = surroundings.words.say(
+            confirmation.isMine ? "done.confirmed" : "done.disowned", gaps);
         return Answer{ExitStatus::Done,
-                      surroundings.words.say(
-                          "done.confirmed", {{"count", std::to_string(confirmed->size())}}) +
-                          "\n" + linesOf(*confirmed),
+                      told + "\n" + linesOf(*confirmed),
                       {},
                       true};
     }

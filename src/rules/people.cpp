@@ -15,8 +15,6 @@ namespace {
 using logbook::Kind;
 using logbook::Record;
 
-constexpr std::string_view confirmedWord = "confirmed";
-
 bool isOfPeople(const Record& record) {
     return record.kind() == Kind::Adopt || record.kind() == Kind::Person;
 }
@@ -40,16 +38,38 @@ const Record& originOf(const Log& log, const Record& record) {
     return *origin;
 }
 
-// The record that a standing review at `index` confirms, if it does; `people` is the state before.
-const RecordName* confirmedBy(const Log& log, std::size_t index, const State& people) {
+// The record of which a standing review at `index` says so, by the person whose word it is;
+// `people` is the state before.
+const RecordName* answeredBy(const Log& log, std::size_t index, const State& people,
+                             std::string_view disposition) {
     const Record& record = log.records()[index];
     const auto* review = std::get_if<logbook::body::Review>(&record.body);
-    if (!review || review->disposition != confirmedWord || !record.confirmed) return nullptr;
+    if (!review || review->disposition != disposition || !record.confirmed) return nullptr;
     if (log.struckBy(index) != nullptr) return nullptr;
     if (people.rulebook && !mayWrite(people, record).allowed) return nullptr;
     const auto target = log.find(review->target);
     if (!target || confirmerOf(log, log.records()[*target]) != record.by) return nullptr;
     return &review->target;
+}
+
+// All records that a review answers so.
+std::set<RecordName> answered(const Log& log, std::string_view disposition) {
+    std::set<RecordName> targets;
+    State people = peopleBefore(log);
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        if (const auto* target = answeredBy(log, index, people, disposition)) {
+            targets.insert(*target);
+        }
+        const Record& record = log.records()[index];
+        if (people.rulebook && isOfPeople(record)) fold(people, record, log.editions());
+    }
+    return targets;
+}
+
+// Whether they name that record, or the one whose place it takes.
+bool names(const Log& log, const std::set<RecordName>& answered, std::size_t index) {
+    const Record& record = log.records()[index];
+    return answered.contains(record.name) || answered.contains(originOf(log, record).name);
 }
 
 }  // namespace
@@ -98,23 +118,27 @@ const std::string& confirmerOf(const Log& log, const Record& record) {
 }
 
 std::vector<std::size_t> unconfirmed(const Log& log) {
-    std::set<RecordName> confirmed;
     std::vector<std::size_t> candidates;
-    State people = peopleBefore(log);
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         const Record& record = log.records()[index];
         if (!originOf(log, record).confirmed && log.struckBy(index) == nullptr) {
             candidates.push_back(index);
         }
-        if (const auto* target = confirmedBy(log, index, people)) confirmed.insert(*target);
-        if (people.rulebook && isOfPeople(record)) fold(people, record, log.editions());
     }
-    std::erase_if(candidates, [&](std::size_t index) {
-        const Record& record = log.records()[index];
-        return confirmed.contains(record.name) ||
-               confirmed.contains(originOf(log, record).name);
-    });
+    if (candidates.empty()) return candidates;
+    const auto confirmed = answered(log, confirmedWord);
+    std::erase_if(candidates, [&](std::size_t index) { return names(log, confirmed, index); });
     return candidates;
+}
+
+std::set<std::size_t> disowned(const Log& log, const std::vector<std::size_t>& unconfirmed) {
+    std::set<std::size_t> found;
+    if (unconfirmed.empty()) return found;
+    const auto denied = answered(log, notMineWord);
+    for (const auto index : unconfirmed) {
+        if (names(log, denied, index)) found.insert(index);
+    }
+    return found;
 }
 
 }  // namespace rules

@@ -8,7 +8,9 @@
 #include "rules/log.h"
 
 #include <cstddef>
+#include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace rules {
@@ -38,5 +40,14 @@ namespace rules {
 // struck through, and that no `review` by that person with the disposition "confirmed" confirms. A
 // review counts only if it stands, was signed itself and its writer was allowed to write it.
 [[nodiscard]] std::vector<std::size_t> unconfirmed(const Log& log);
+
+// What that person says of an entry under their name: a review's disposition.
+inline constexpr std::string_view confirmedWord = "confirmed";
+inline constexpr std::string_view notMineWord = "not_mine";
+
+// Those of them, by index, of which that person says, in a review that counts likewise, that they
+// are not theirs. They go on standing, and can be confirmed all the same.
+[[nodiscard]] std::set<std::size_t> disowned(const Log& log,
+                                             const std::vector<std::size_t>& unconfirmed);
 
 }  // namespace rules

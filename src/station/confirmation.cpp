@@ -17,15 +17,26 @@ namespace {
 
 using logbook::Record;
 
+std::string lineOf(const words::Context& context, const Unconfirmed& entry) {
+    const words::Gaps gaps{{"record", toText(entry.record)},
+                           {"time", entry.when},
+                           {"device", entry.device},
+                           {"entry", entry.what}};
+    const auto line = context.words.say(
+        entry.device.empty() ? "confirm.line_department" : "confirm.line", gaps);
+    if (!entry.isDisowned) return line;
+    return context.words.say("confirm.disowned", {{"line", line}, {"person", entry.name}});
+}
+
 // All of them lack a signature, so that no line says it.
-std::string lineOf(const words::Context& context, Record record) {
+Unconfirmed entryOf(const words::Context& context, Record record) {
     record.confirmed = true;
-    const words::Gaps gaps{{"record", toText(record.name)},
-                           {"time", context.times().time(record.at)},
-                           {"device", record.device},
-                           {"entry", words::recordLine(context, record)}};
-    return context.words.say(record.device.empty() ? "confirm.line_department" : "confirm.line",
-                             gaps);
+    Unconfirmed entry{record.name, record.at};
+    entry.device = record.device;
+    entry.canBeConfirmed = !record.device.empty();
+    entry.when = context.times().time(record.at);
+    entry.what = words::recordLine(context, record);
+    return entry;
 }
 
 // Of one person, or of all.
@@ -36,14 +47,19 @@ std::vector<Unconfirmed> listOf(const Surroundings& surroundings, const WholeLog
         return list;
     }
     const words::Context context{surroundings.words, *gate.people(), nullptr, gate.now(), {}, {}};
-    for (const auto index : rules::unconfirmed(log.log)) {
+    const auto waiting = rules::unconfirmed(log.log);
+    const auto disowned = rules::disowned(log.log, waiting);
+    for (const auto index : waiting) {
         const auto& record = log.log.records()[index];
         const auto& by = rules::confirmerOf(log.log, record);
-        if (!person || by == *person) {
-            list.push_back({record.name, record.at, by, gate.nameOf(by), record.device,
-                            lineOf(context, record),
-                            !record.device.empty(), gate.knows(by)});
-        }
+        if (person && by != *person) continue;
+        auto entry = entryOf(context, record);
+        entry.person = by;
+        entry.name = gate.nameOf(by);
+        entry.isKnown = gate.knows(by);
+        entry.isDisowned = disowned.contains(index);
+        entry.line = lineOf(context, entry);
+        list.push_back(std::move(entry));
     }
     return list;
 }
@@ -55,6 +71,7 @@ Result<std::vector<Unconfirmed>> choose(const OpenLog& open,
     auto own = listOf(open.surroundings(), open.log(), open.gate(), person);
     std::erase_if(own, [](const Unconfirmed& entry) { return !entry.canBeConfirmed; });
     if (names.empty()) {
+        std::erase_if(own, [](const Unconfirmed& entry) { return entry.isDisowned; });
         return own;
     }
     std::vector<Unconfirmed> chosen;
@@ -72,12 +89,14 @@ Result<std::vector<Unconfirmed>> choose(const OpenLog& open,
     return chosen;
 }
 
-std::vector<Intended> reviewsOf(const std::vector<Unconfirmed>& chosen, const Writer& by) {
+std::vector<Intended> reviewsOf(const std::vector<Unconfirmed>& chosen,
+                                const Confirmation& confirmation) {
+    const auto word = confirmation.isMine ? rules::confirmedWord : rules::notMineWord;
     std::vector<Intended> reviews;
     for (const auto& entry : chosen) {
-        reviews.push_back({{by, "review", entry.device}});
+        reviews.push_back({{confirmation.by, "review", entry.device}});
         reviews.back().entry.body = {{"target", toText(entry.record)},
-                                     {"disposition", "confirmed"},
+                                     {"disposition", std::string(word)},
                                      {"text", ""}};
     }
     return reviews;
@@ -104,6 +123,15 @@ Result<std::vector<Unconfirmed>> unconfirmed(const Surroundings& surroundings,
     return listOf(surroundings, *log, gate, person);
 }
 
+std::vector<Unconfirmed> waitingFor(const Surroundings& surroundings, const LogbookFile& file,
+                                    const WholeLog& log, const std::string& person) {
+    auto waiting = listOf(surroundings, log, Gate(surroundings, file, log), person);
+    std::erase_if(waiting, [](const Unconfirmed& entry) {
+        return !entry.canBeConfirmed || entry.isDisowned;
+    });
+    return waiting;
+}
+
 Result<std::vector<Unconfirmed>> confirm(const Surroundings& surroundings,
                                          const LogbookFile& file,
                                          const Confirmation& confirmation) {
@@ -122,7 +150,7 @@ Result<std::vector<Unconfirmed>> confirm(const Surroundings& surroundings,
             return tl::unexpected(std::move(found.error()));
         }
         chosen = std::move(*found);
-        return reviewsOf(chosen, confirmation.by);
+        return reviewsOf(chosen, confirmation);
     });
     const auto kept = act.write(confirmation.by);
     if (!kept) {

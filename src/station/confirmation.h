@@ -6,6 +6,7 @@
 #pragma once
 
 #include "station/entry.h"
+#include "station/open.h"
 
 #include <optional>
 #include <string>
@@ -21,6 +22,8 @@ struct Unconfirmed {
     std::string line;  // "icu-1/24  2 Mar 08:30, unit KB-0142: Use started"
     bool canBeConfirmed = true;  // not what is about the whole department
     bool isKnown = true;         // whether the log knows that person now
+    bool isDisowned = false;     // that person has said that it was somebody else
+    std::string when, what;      // "2 Mar 08:30", "Use started": the parts of the line
 };
 
 // In reading order; all, or those of one person, by key or badge. Nobody has to sign in to look.
@@ -28,9 +31,15 @@ struct Unconfirmed {
     const Surroundings& surroundings, const LogbookFile& file,
     const std::optional<std::string>& who = {});
 
+// Those of one person, by key, that they can confirm and have not disowned; by a log read before.
+[[nodiscard]] std::vector<Unconfirmed> waitingFor(const Surroundings& surroundings,
+                                                  const LogbookFile& file, const WholeLog& log,
+                                                  const std::string& person);
+
 struct Confirmation {
     Writer by;
-    std::vector<logbook::RecordName> records;  // none: all of them
+    std::vector<logbook::RecordName> records;  // none: all of them that are not disowned
+    bool isMine = true;  // false: it was somebody else; the entries go on standing
 };
 
 // Writes a review of each, all or none. Refused: an entry that is not there, is another's, or needs

@@ -36,12 +36,14 @@ people.no_code: says safe do
 people.wrong_code: says safe do(wait)
 people.code_waiting: says safe do(wait)
 confirm: line(record time device entry) line_department(record time entry)
+confirm: disowned(line person)
 confirm.not_yours: says(record person) safe do
 import.nobody: says safe do
 question: pin(person) new_pin(person) again not_same code rulebook manager name(person)
 done: begun(person) next_person(logbook) code(code) pin_set(person) badge_set(person)
 done: badge_taken_away(person) recovered(person) code_renewed first_steps(logbook station)
 done: recorded_unconfirmed(record person) to_confirm(logbook record key) confirmed(count)
+done: disowned(count)
 done: unconfirmed(person count)
 done: unconfirmed_department how_to_confirm(logbook key) nothing_unconfirmed(person)
 )";

@@ -4,6 +4,7 @@
 // What an entry says, kind by kind. Knows nothing of what it did.
 #include "words/record_words.h"
 
+#include "rules/people.h"
 #include "words/shown.h"
 
 namespace words {
@@ -145,8 +146,11 @@ struct Line {
         return say("record.note", {{"text", note.text}});
     }
     std::string operator()(const body::Review& review) const {
-        return say("record.review", {{"target", logbook::toText(review.target)},
-                                     {"disposition", readable(review.disposition)}});
+        Gaps gaps{{"target", logbook::toText(review.target)}};
+        if (review.disposition == rules::confirmedWord) return say("record.review_confirmed", gaps);
+        if (review.disposition == rules::notMineWord) return say("record.review_not_mine", gaps);
+        gaps["disposition"] = readable(review.disposition);
+        return say("record.review", gaps);
     }
     std::string operator()(const body::Sign& sign) const {
         return say("record.sign", {{"scope", readable(sign.scope)}});

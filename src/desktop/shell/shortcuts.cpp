@@ -30,6 +30,8 @@ const Row rows[] = {
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Fleet desk")},
     {Command::SignInOrLock, Where::Everywhere, "Ctrl+L",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Sign in, or lock")},
+    {Command::ShowWaiting, Where::Everywhere, "Ctrl+U",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "The entries that wait for your name")},
     {Command::ShowHelp, Where::Everywhere, "F1",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Keys, settings, about")},
     {Command::StepDone, Where::Bedside, "F2",

@@ -19,6 +19,7 @@ enum class Command {
     ShowFleet,
     TypeCode,
     SignInOrLock,
+    ShowWaiting,
     ShowHelp,
     ShowWay,
     ShowSetup,

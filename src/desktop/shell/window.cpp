@@ -13,6 +13,7 @@
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/shell/told_text.h"
+#include "desktop/shell/waiting_hint.h"
 #include "desktop/theme/appearance.h"
 #include "station/settings.h"
 #include "station/system.h"
@@ -45,6 +46,9 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     m_sheets->covers(m_stack);
     m_questions = std::make_unique<SheetQuestions>(*m_sheets);
     m_workplace.askThrough(m_questions.get());
+    m_waiting = new WaitingHint({m_workplace, *m_sheets});
+    m_sheets->covers(m_waiting);
+    layout->insertWidget(2, m_waiting);
     makeDesks();
     makeShortcuts();
     makeFirstStart();
@@ -167,6 +171,7 @@ void Window::makeShortcuts() {
     addShortcut(m_head, Command::ShowFleet, [this] { showDesk(m_stack->indexOf(m_fleet)); });
     addShortcut(m_head, Command::TypeCode,
                 [this] { m_codes->setFocus(Qt::ShortcutFocusReason); });
+    addShortcut(m_head, Command::ShowWaiting, [this] { m_waiting->open(); });
     // Also over a sheet: what is on it is kept for its owner.
     addShortcut(this, Command::SignInOrLock, [this] { signInOrLock(); });
     addShortcut(this, Command::ShowHelp, [this] { showHelp(); });

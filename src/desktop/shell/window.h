@@ -27,6 +27,7 @@ class BedsideDesk;
 class FirstStart;
 class FleetDesk;
 class ToldText;
+class WaitingHint;
 
 class Window : public QWidget {
     Q_OBJECT
@@ -66,6 +67,7 @@ private:
     QLineEdit* m_codes = nullptr;
     QPushButton* m_person = nullptr;
     ToldText* m_told = nullptr;
+    WaitingHint* m_waiting = nullptr;
     QStackedWidget* m_stack = nullptr;
     BedsideDesk* m_bedside = nullptr;
     FleetDesk* m_fleet = nullptr;

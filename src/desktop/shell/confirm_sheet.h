@@ -1,0 +1,45 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What was kept under somebody's name before they signed in: they say that it was they, of one
+// entry or of all, or that it was somebody else. Only for whoever is signed in.
+#pragma once
+
+#include "desktop/shell/desk.h"
+#include "desktop/shell/sheet.h"
+#include "station/confirmation.h"
+
+#include <string>
+#include <vector>
+
+class QLabel;
+class QPushButton;
+
+namespace desktop {
+
+// What waits for that person, by the last log that was read; "" waits for nobody.
+using WaitingEntries = std::vector<station::Unconfirmed>;
+void readWaiting(Workplace& workplace, const std::string& person, QObject* receiver,
+                 std::function<void(WaitingEntries)> taken);
+
+class ConfirmSheet : public Sheet {
+    Q_OBJECT
+public:
+    ConfirmSheet(DeskTools tools, const WaitingEntries& entries, QWidget* parent = nullptr);
+
+private:
+    void show(const WaitingEntries& entries);
+    void addEntry(const station::Unconfirmed& entry);
+    void addAnswer(const station::Unconfirmed& entry, bool isMine, QLayout& row);
+    void answer(std::vector<logbook::RecordName> records, bool isMine);
+    void take(const station::Result<WaitingEntries>& answered, bool isMine);
+    void setKeeping(bool isKeeping);
+
+    DeskTools m_tools;
+    WaitingEntries m_entries;
+    QWidget* m_list = nullptr;
+    QLabel* m_trouble = nullptr;
+    QPushButton* m_all = nullptr;
+};
+
+}  // namespace desktop
