@@ -60,8 +60,9 @@ const ZoneTransition& Zone::at(Instant instant) const {
 }
 
 Day Zone::dayOf(Instant instant) const {
+    using Time = std::chrono::sys_time<std::chrono::milliseconds>;
     const std::chrono::milliseconds local{(instant + at(instant).offset).ms};
-    return std::chrono::floor<std::chrono::days>(std::chrono::sys_time{local});
+    return std::chrono::floor<std::chrono::days>(Time(local));
 }
 
 Instant Zone::startOf(Day day) const {

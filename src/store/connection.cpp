@@ -9,6 +9,7 @@
 #include "store/unfinished_file.h"
 #include "store/wiped_memory.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <cstdlib>
@@ -37,6 +38,9 @@ bool wipeOrStop() {
 
 using Access = OpenOptions::Access;
 using DatabasePointer = std::unique_ptr<SQLite::Database>;
+
+// Bytes: far beyond a kept state of ten million records, the largest value that a logbook holds.
+constexpr int longestValue = 256 * 1024 * 1024;
 
 Trouble troubleAt(const std::filesystem::path& path, Trouble::Code code,
                   std::string_view text = {}) {
@@ -76,28 +80,16 @@ std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenO
     return std::nullopt;
 }
 
-// Used by one thread at a time: SQLite need not lock at every call.
-DatabasePointer connect(const std::filesystem::path& path, int flags, int busyTimeoutMs) {
-    return std::make_unique<SQLite::Database>(path.native(), flags | SQLite::OPEN_NOMUTEX,
-                                              busyTimeoutMs);
-}
-
-std::string answerTo(SQLite::Database& database, const std::string& pragma) {
-    SQLite::Statement statement(database, "PRAGMA " + pragma);
-    return statement.executeStep() ? statement.getColumn(0).getString() : std::string();
-}
-
-std::optional<std::string> configure(SQLite::Database& database, int setting, int value) {
-    int answer = -1;
-    sqlite3_db_config(database.getHandle(), setting, value, &answer);
-    if (answer != value) {
-        return "sqlite3_db_config " + std::to_string(setting);
+void demand(bool holds) {
+    if (!holds) {
+        throw SQLite::Exception("a guard of the database did not take");
     }
-    return std::nullopt;
 }
 
-// The name of the setting that did not take, if there is one.
-std::optional<std::string> applySettings(SQLite::Database& database, const OpenOptions& options) {
+// Before anything in the file is believed, which may be a stranger's: its schema calls no function
+// that is not harmless, none of its pages is written past the database, and what it holds is no
+// larger than what any logbook holds.
+void guard(sqlite3* database) {
     constexpr std::array<std::pair<int, int>, 4> switches = {{
         {SQLITE_DBCONFIG_DQS_DML, 0},
         {SQLITE_DBCONFIG_DQS_DDL, 0},
@@ -105,10 +97,37 @@ std::optional<std::string> applySettings(SQLite::Database& database, const OpenO
         {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
     }};
     for (const auto& [setting, value] : switches) {
-        if (auto failed = configure(database, setting, value)) {
-            return failed;
-        }
+        int answer = -1;
+        sqlite3_db_config(database, setting, value, &answer);
+        demand(answer == value);
     }
+    constexpr std::array<std::pair<int, int>, 4> limits = {{
+        {SQLITE_LIMIT_LENGTH, longestValue},
+        {SQLITE_LIMIT_ATTACHED, 0},
+        {SQLITE_LIMIT_TRIGGER_DEPTH, 4},
+        {SQLITE_LIMIT_EXPR_DEPTH, 100},
+    }};
+    for (const auto& [limit, most] : limits) {
+        sqlite3_limit(database, limit, most);
+        demand(sqlite3_limit(database, limit, -1) == most);
+    }
+}
+
+// Used by one thread at a time: SQLite need not lock at every call.
+DatabasePointer connect(const std::filesystem::path& path, int flags, int busyTimeoutMs) {
+    auto database = std::make_unique<SQLite::Database>(
+        path.native(), flags | SQLite::OPEN_NOMUTEX, busyTimeoutMs);
+    guard(database->getHandle());
+    return database;
+}
+
+std::string answerTo(SQLite::Database& database, const std::string& pragma) {
+    SQLite::Statement statement(database, "PRAGMA " + pragma);
+    return statement.executeStep() ? statement.getColumn(0).getString() : std::string();
+}
+
+// The name of the setting that did not take, if there is one.
+std::optional<std::string> applySettings(SQLite::Database& database, const OpenOptions& options) {
     struct Setting {
         std::string name, value, answer;
     };
@@ -135,19 +154,31 @@ std::optional<std::string> applySettings(SQLite::Database& database, const OpenO
 
 // Whether the file is a logbook of a schema that this version knows. Only reads.
 std::optional<Trouble> refuseContent(SQLite::Database& database,
-                                     const std::filesystem::path& path) {
+                                     const std::filesystem::path& path, Schemas schemas) {
     if (std::stoll(answerTo(database, "application_id")) != applicationId) {
         return troubleAt(path, Trouble::Code::NotALogbook);
     }
-    const int schema = std::stoi(answerTo(database, "user_version"));
-    if (schema > schemaVersion) {
+    const int schema = schemaIn(database);
+    const bool isOlder = std::ranges::find(olderSchemas(), schema, &OlderSchema::version) !=
+                         olderSchemas().end();
+    if (schema > schemaVersion || (isOlder && schemas == Schemas::Current)) {
         Trouble trouble = troubleAt(path, Trouble::Code::NewerSchema);
         trouble.schemaFound = schema;
         trouble.schemaKnown = schemaVersion;
         return trouble;
     }
-    if (schema < 1) {
+    if (schema != schemaVersion && !isOlder) {
         return troubleAt(path, Trouble::Code::NotALogbook);
+    }
+    // What bears the name of a table and is none would be computed, for ever if its maker wants.
+    SQLite::Statement disguised(
+        database, "SELECT name FROM sqlite_schema WHERE name IN ('records', 'local_heads',"
+                  " 'local_station', 'local_settings', 'local_imports', 'local_credentials',"
+                  " 'local_badges', 'local_verifications', 'derived_revision',"
+                  " 'derived_snapshots') AND (type <> 'table' OR sql NOT LIKE 'CREATE TABLE%')");
+    if (disguised.executeStep()) {
+        return troubleAt(path, Trouble::Code::Damaged,
+                         disguised.getColumn(0).getString() + " is no table");
     }
     return std::nullopt;
 }
@@ -177,9 +208,10 @@ DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptio
 // The database as asked for, or why not. A file is only ever opened for writing once it is known
 // for a logbook.
 tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path& path,
-                                                    const OpenOptions& options) {
+                                                    const OpenOptions& options,
+                                                    Schemas schemas) {
     DatabasePointer database = connectToRead(path, options);
-    if (auto trouble = refuseContent(*database, path)) {
+    if (auto trouble = refuseContent(*database, path, schemas)) {
         return tl::unexpected<Trouble>(*trouble);
     }
     if (options.access != Access::Read) {
@@ -267,12 +299,24 @@ Trouble::Code codeOfSystem(const std::error_code& error) {
     return readOnly ? Trouble::Code::ReadOnly : Trouble::Code::Io;
 }
 
-Connection::Connection(std::filesystem::path path, OpenOptions::Access access,
+int schemaIn(SQLite::Database& database) {
+    return std::stoi(answerTo(database, "user_version"));
+}
+
+const char* schemaTextOf(int version) {
+    const auto older = std::ranges::find(olderSchemas(), version, &OlderSchema::version);
+    return older == olderSchemas().end() ? schemaText : older->text;
+}
+
+Connection::Connection(std::filesystem::path path, OpenOptions::Access access, int schema,
                        std::unique_ptr<SQLite::Database> database)
-    : m_path(std::move(path)), m_access(access), m_database(std::move(database)) {}
+    : m_path(std::move(path)),
+      m_access(access),
+      m_schema(schema),
+      m_database(std::move(database)) {}
 
 tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
-    const std::filesystem::path& path, const OpenOptions& options) {
+    const std::filesystem::path& path, const OpenOptions& options, Schemas schemas) {
     std::error_code error;
     // Absolute: SQLite reads a name that begins with "file:" in a way of its own.
     const std::filesystem::path whole = std::filesystem::absolute(path, error);
@@ -288,13 +332,14 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
                 return tl::unexpected<Trouble>(*trouble);
             }
         }
-        auto database = openExisting(whole, options);
+        auto database = openExisting(whole, options, schemas);
         if (!database) {
             return tl::unexpected<Trouble>(database.error());
         }
         const Access access = options.access == Access::Read ? Access::Read : Access::Write;
+        const int schema = schemaIn(**database);
         return std::unique_ptr<Connection>(
-            new Connection(whole, access, std::move(*database)));
+            new Connection(whole, access, schema, std::move(*database)));
     } catch (const SQLite::Exception& exception) {
         Trouble trouble = troubleOf(whole, exception);
         if ((exception.getErrorCode() & 0xFF) == SQLITE_NOTADB) {

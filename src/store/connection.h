@@ -27,11 +27,16 @@
 
 namespace store {
 
+enum class Schemas { Current, Older };  // Older: also those from which there is a way to this one
+
 class Connection {
 public:
     // As Logbook::open.
     [[nodiscard]] static tl::expected<std::unique_ptr<Connection>, Trouble> open(
-        const std::filesystem::path& path, const OpenOptions& options);
+        const std::filesystem::path& path, const OpenOptions& options,
+        Schemas schemas = Schemas::Current);
+
+    [[nodiscard]] int schema() const { return m_schema; }  // as it was when it was opened
 
     [[nodiscard]] SQLite::Database& database() const { return *m_database; }
     [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
@@ -56,11 +61,12 @@ public:
         -> decltype(function());
 
 private:
-    Connection(std::filesystem::path path, OpenOptions::Access access,
+    Connection(std::filesystem::path path, OpenOptions::Access access, int schema,
                std::unique_ptr<SQLite::Database> database);
 
     std::filesystem::path m_path;
     OpenOptions::Access m_access;
+    int m_schema;
     std::unique_ptr<SQLite::Database> m_database;
 };
 
@@ -122,6 +128,17 @@ inline constexpr std::string_view thatFound = "kind IN ('adopt', 'person', 'stri
 [[nodiscard]] std::int64_t lastArrivalIn(SQLite::Database& database);
 [[nodiscard]] std::optional<Verification> readVerification(SQLite::Database& database,
                                                            std::string_view condition);
+[[nodiscard]] Heads notedHeads(SQLite::Database& database);
+[[nodiscard]] int schemaIn(SQLite::Database& database);
+
+// As Logbook::verify, held against that schema.
+[[nodiscard]] tl::expected<VerifyReport, Trouble> verifyAs(int schema,
+                                                           const Connection& connection,
+                                                           const Progress& progress);
+// As Logbook::backup; the copy has the schema of the file.
+[[nodiscard]] tl::expected<BackupResult, Trouble> backUp(const Connection& connection,
+                                                         const std::filesystem::path& target,
+                                                         const Progress& progress);
 
 // As Logbook::setStation and Logbook::appendOwn, within a transaction of the caller's.
 [[nodiscard]] tl::expected<void, Trouble> nameStation(const Connection& connection,

@@ -59,12 +59,12 @@ std::int64_t copyRows(SQLite::Database& from, SQLite::Database& to, const Table&
 
 // An empty logbook that takes rows as they come: a gap that the other has is found by verifying the
 // copy. `finishCopy` makes it a logbook like any other.
-std::string beginCopy(SQLite::Database& copy) {
+std::string beginCopy(SQLite::Database& copy, int schema) {
     copy.exec("PRAGMA synchronous = EXTRA");
     SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
-    copy.exec(schemaText);
+    copy.exec(schemaTextOf(schema));
     copy.exec("PRAGMA application_id = " + std::to_string(applicationId));
-    copy.exec("PRAGMA user_version = " + std::to_string(schemaVersion));
+    copy.exec("PRAGMA user_version = " + std::to_string(schema));
     const auto guard =
         copy.execAndGet("SELECT sql FROM sqlite_master WHERE name = 'records_are_only_appended'")
             .getString();
@@ -77,7 +77,7 @@ std::string beginCopy(SQLite::Database& copy) {
 // records, and the records up to the last one then. The rest belongs to the other file alone, and
 // its secrets are never on the way here.
 Copied copyTables(SQLite::Database& from, SQLite::Database& copy, const Progress& progress) {
-    const std::string guard = beginCopy(copy);
+    const std::string guard = beginCopy(copy, schemaIn(from));
     std::int64_t last = 0;
     {
         SQLite::Transaction moment(from);
@@ -189,11 +189,12 @@ tl::expected<Heads, Trouble> provedCopy(const Connection& source, const Heads& b
         return tl::unexpected<Trouble>(troubleAt(file.finalPath(), trouble));
     };
     // Nobody else uses a file of that name, so its locks need no trust.
-    const auto copy = Logbook::open(file.path(), {OpenOptions::Access::Read, true});
+    const auto copy = Connection::open(file.path(), {OpenOptions::Access::Read, true},
+                                       Schemas::Older);
     if (!copy) {
         return refused(copy.error());
     }
-    const auto report = copy->verify();
+    const auto report = verifyAs(source.schema(), **copy, {});
     if (!report) {
         return refused(report.error());
     }
@@ -241,26 +242,34 @@ std::optional<Trouble::Code> refuseTarget(const std::filesystem::path& target) {
 
 tl::expected<BackupResult, Trouble> Logbook::backup(const std::filesystem::path& target,
                                                     const Progress& progress) const {
+    return backUp(*m_connection, target, progress);
+}
+
+tl::expected<BackupResult, Trouble> backUp(const Connection& connection,
+                                           const std::filesystem::path& target,
+                                           const Progress& progress) {
     std::error_code error;
     const std::filesystem::path whole = std::filesystem::absolute(target, error);
     const auto refused = [&](const Trouble& trouble) {
         return tl::unexpected<Trouble>(troubleAt(whole, trouble));
     };
     if (const auto code = refuseTarget(whole)) {
-        return refused(m_connection->trouble(*code));
+        return refused(connection.trouble(*code));
     }
-    const auto before = heads();
+    const auto before = connection.guarded([&]() -> tl::expected<Heads, Trouble> {
+        return notedHeads(connection.database());
+    });
     if (!before) {
         return tl::unexpected<Trouble>(before.error());
     }
     const UnfinishedFile copy(whole);
-    const auto copied = makeCopy(*m_connection, headsOf(*before), copy, progress);
+    const auto copied = makeCopy(connection, *before, copy, progress);
     if (!copied) {
         return tl::unexpected<Trouble>(copied.error());
     }
     if (const auto failed = copy.finish()) {
         const bool taken = failed == std::errc::file_exists;
-        return refused(m_connection->trouble(taken ? Trouble::Code::Exists : Trouble::Code::Io,
+        return refused(connection.trouble(taken ? Trouble::Code::Exists : Trouble::Code::Io,
                                              failed.message()));
     }
     return BackupResult{whole, std::filesystem::file_size(whole, error), *copied};

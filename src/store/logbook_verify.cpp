@@ -81,8 +81,8 @@ std::set<SchemaEntry> schemaOf(SQLite::Database& database) {
 
 class Verifier {
 public:
-    Verifier(SQLite::Database& database, const Progress& progress)
-        : m_database(database), m_progress(progress) {}
+    Verifier(int schema, SQLite::Database& database, const Progress& progress)
+        : m_schema(schema), m_database(database), m_progress(progress) {}
 
     // False: the caller stopped it.
     bool run();
@@ -108,6 +108,7 @@ private:
     [[nodiscard]] std::optional<Break> notNoted(const std::string& station);
     void checkArrivals();
 
+    int m_schema;
     SQLite::Database& m_database;
     const Progress& m_progress;
     VerifyReport m_report;
@@ -144,7 +145,7 @@ void Verifier::checkPages() {
 
 void Verifier::checkSchema() {
     SQLite::Database model(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-    model.exec(schemaText);
+    model.exec(schemaTextOf(m_schema));
     const std::set<SchemaEntry> wanted = schemaOf(model);
     const std::set<SchemaEntry> found = schemaOf(m_database);
     std::vector<SchemaEntry> differences;
@@ -158,13 +159,7 @@ void Verifier::checkSchema() {
 }
 
 void Verifier::collectNotes() {
-    Heads heads;
-    SQLite::Statement statement(m_database, "SELECT station, seq, hash FROM local_heads");
-    while (statement.executeStep()) {
-        heads[statement.getColumn(0).getString()] = {statement.getColumn(1).getInt64(),
-                                                     hashOf(statement.getColumn(2))};
-    }
-    m_noted.push_back(std::move(heads));
+    m_noted.push_back(notedHeads(m_database));
     if (auto verification = readVerification(m_database, "ok = 1")) {
         m_noted.push_back(std::move(verification->heads));
     }
@@ -328,14 +323,29 @@ bool Verifier::run() {
 
 }  // namespace
 
-tl::expected<VerifyReport, Trouble> Logbook::verify(const Progress& progress) const {
-    return m_connection->guarded([&]() -> tl::expected<VerifyReport, Trouble> {
-        Verifier verifier(m_connection->database(), progress);
+Heads notedHeads(SQLite::Database& database) {
+    Heads heads;
+    SQLite::Statement statement(database, "SELECT station, seq, hash FROM local_heads");
+    while (statement.executeStep()) {
+        heads[statement.getColumn(0).getString()] = {statement.getColumn(1).getInt64(),
+                                                     hashOf(statement.getColumn(2))};
+    }
+    return heads;
+}
+
+tl::expected<VerifyReport, Trouble> verifyAs(int schema, const Connection& connection,
+                                             const Progress& progress) {
+    return connection.guarded([&]() -> tl::expected<VerifyReport, Trouble> {
+        Verifier verifier(schema, connection.database(), progress);
         if (!verifier.run()) {
-            return tl::unexpected<Trouble>(m_connection->trouble(Trouble::Code::Cancelled));
+            return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::Cancelled));
         }
         return verifier.takeReport();
     });
+}
+
+tl::expected<VerifyReport, Trouble> Logbook::verify(const Progress& progress) const {
+    return verifyAs(m_connection->schema(), *m_connection, progress);
 }
 
 }  // namespace store

@@ -33,7 +33,7 @@ struct Trouble {
         NotFound,           // no file at `path`, or no folder to make it in
         Exists,             // `path` is there already and is not written over
         NotALogbook,        // `path` is something else
-        NewerSchema,        // written by a newer version: `schemaFound` > `schemaKnown`
+        NewerSchema,        // of a newer version: `schemaFound` > `schemaKnown`; <: of an older one
         ReadOnly,           // the file, folder or this opening does not allow writing
         NotPermitted,       // the operating system does not let this user read `path`
         Busy,               // others write for longer than the busy timeout: `holder`, if known

@@ -173,15 +173,48 @@ TEST_CASE("A record put in is found", "[unit]") {
     CHECK(newStation.breaks() == std::vector<Break>{{{"icu-3", 1}, Reason::NotNoted}});
 }
 
-TEST_CASE("Records in another order are found", "[unit]") {
-    const std::string swapSeq =
-        "UPDATE records SET seq = 100 WHERE station = 'icu-1' AND seq = 3;"
-        "UPDATE records SET seq = 3 WHERE station = 'icu-1' AND seq = 4;"
-        "UPDATE records SET seq = 4 WHERE station = 'icu-1' AND seq = 100;";
-    Victim bySeq;
-    bySeq.tamper(swapSeq);
-    CHECK(bySeq.breaks() == std::vector<Break>{{{"icu-1", 3}, Reason::WrongHash}});
+TEST_CASE("A record put in between any two is found", "[exhaustive]") {
+    for (std::int64_t seq = 1; seq <= lastSeq; ++seq) {
+        for (const bool chained : {false, true}) {
+            INFO(seq << (chained ? " chained" : ""));
+            Victim victim;
+            const auto record = note("icu-1", seq, "put in");
+            const Hash before =
+                seq == 1 ? Hash{} : victim.logbook().findRecord({"icu-1", seq - 1})->hash;
+            const auto number = std::to_string(seq);
+            victim.tamper(
+                "UPDATE records SET seq = seq + 1000 WHERE station = 'icu-1' AND seq >= " + number +
+                "; UPDATE records SET seq = seq - 999 WHERE station = 'icu-1' AND seq > 1000;"
+                "INSERT INTO records SELECT 1 + max(arrival), 'icu-1', " + number + ", " +
+                std::to_string(record.at.ms) + ", " + std::to_string(record.entered.ms) +
+                ", 'KB-0001', 'note', '" + record.content + "', " +
+                hexOf(chained ? chainHash(before, record.content) : sha256("x")) +
+                ", 0 FROM records");
+            // One that is chained is found by what no longer fits behind it, the last by its note.
+            const Break found = !chained        ? Break{{"icu-1", seq}, Reason::WrongHash}
+                                : seq < lastSeq ? Break{{"icu-1", seq + 1}, Reason::WrongHash}
+                                                : Break{{"icu-1", seq}, Reason::NotAsNoted};
+            CHECK(victim.breaks() == std::vector<Break>{found});
+        }
+    }
+}
 
+TEST_CASE("Any two records in each other's place are found", "[exhaustive]") {
+    for (std::int64_t one = 1; one < lastSeq; ++one) {
+        for (std::int64_t other = one + 1; other <= lastSeq; ++other) {
+            INFO(one << " and " << other);
+            Victim victim;
+            const auto move = [](std::int64_t from, std::int64_t to) {
+                return "UPDATE records SET seq = " + std::to_string(to) +
+                       " WHERE station = 'icu-1' AND seq = " + std::to_string(from) + ";";
+            };
+            victim.tamper(move(one, 100) + move(other, one) + move(100, other));
+            CHECK(victim.breaks() == std::vector<Break>{{{"icu-1", one}, Reason::WrongHash}});
+        }
+    }
+}
+
+TEST_CASE("Records in another order of arrival, or of another station, are found", "[unit]") {
     Victim byArrival;
     byArrival.tamper("UPDATE records SET arrival = 100 WHERE arrival = 3;"
                      "UPDATE records SET arrival = 3 WHERE arrival = 4;"
