@@ -28,7 +28,8 @@ public:
             "them are listed; warnings are listed too, but do not stand in the way. The "
             "first one of a log is better brought in by init, with the manager: nobody can sign "
             "in before it.",
-            "airmuster-cli adopt ward.logbook policy.toml --as mt --facility \"Kestrel Bay\""};
+            "airmuster-cli adopt ward.logbook policy.toml --as mt --facility \"Kestrel Bay\"",
+            true};
         return data;
     }
 

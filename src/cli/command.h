@@ -11,6 +11,7 @@
 #include "station/surroundings.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,6 +32,7 @@ struct Answer {
     std::string out;                      // ends with a line end unless empty
     std::vector<std::string> remarks{};   // lines for standard error
     bool isKept = false;  // something was written, and stands even if this cannot be printed
+    std::optional<station::LogbookFile> entriesIn{};  // the logbook into which entries were written
 };
 
 class Command {

@@ -43,6 +43,7 @@ Commands makeAll() {
              makeBackupCommand,
              makeRestoreCommand,
              makeSalvageCommand,
+             makeMigrateCommand,
              makeFormsCommand,
              makeVerifyCommand,
              makeRebuildCommand,

@@ -41,6 +41,7 @@ using Commands = std::vector<std::unique_ptr<const Command>>;
 [[nodiscard]] std::unique_ptr<const Command> makeBackupCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeRestoreCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeSalvageCommand();
+[[nodiscard]] std::unique_ptr<const Command> makeMigrateCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeFormsCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeBoardCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeExplainCommand();

@@ -31,7 +31,8 @@ public:
             "What must not wait for a PIN is taken under the name given. The person whose name it "
             "is confirms it here, with their PIN: a review of the entry is written. To list them "
             "asks for no PIN; without --as they are listed for everybody, unknown names too.",
-            "airmuster-cli confirm ward.logbook --all --as m.toller"};
+            "airmuster-cli confirm ward.logbook --all --as m.toller",
+            true};
         return data;
     }
 

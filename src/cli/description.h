@@ -39,6 +39,7 @@ struct Description {
     std::vector<Option> options;
     std::string_view details;   // a paragraph on what is not plain from the rest; may be empty
     std::string_view example;   // one call as it is typed
+    bool writesEntries = false;  // into LOGBOOK, which then may be due for a backup
 };
 
 // Options that more than one command has; each means the same everywhere.

@@ -28,7 +28,8 @@ public:
             "and commissioned are needed. Several groups or features stand in one cell with "
             "semicolons between, days as 2026-03-02. All units that can be enrolled are, in one "
             "batch, or none. It ends with status 1 if nothing was written and a line is refused.",
-            "airmuster-cli fleet ward.logbook fleet.csv --take --as b.wren"};
+            "airmuster-cli fleet ward.logbook fleet.csv --take --as b.wren",
+            true};
         return data;
     }
 

@@ -29,7 +29,8 @@ public:
             "under this logbook's own station that it has not written. Once people have PINs, the "
             "first persons and policy editions of a station, and what changes who may enter "
             "persons, are taken in only by somebody who may; such a change is asked about.",
-            "airmuster-cli import ward.logbook er-2.jsonl"};
+            "airmuster-cli import ward.logbook er-2.jsonl",
+            true};
         return data;
     }
 

@@ -44,6 +44,7 @@ Description makeDescription() {
         "remove and move on a unit in use. These are taken under the name, unless --pin-fd signs "
         "for them, and confirmed later with: airmuster-cli confirm.";
     data.details = details;
+    data.writesEntries = true;
     data.options.insert(data.options.end(), bodyOptions().begin(), bodyOptions().end());
     return data;
 }

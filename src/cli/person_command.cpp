@@ -28,7 +28,8 @@ public:
             "It replaces what was known of the person: name all roles each time. Without a role "
             "the person is known but may do nothing that needs one. The first person of a log is "
             "entered with init --manager. To sign in, a person needs a PIN: pin set.",
-            "airmuster-cli person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt"};
+            "airmuster-cli person ward.logbook rs --name \"Robin Sorrel\" --role biomed --as mt",
+            true};
         return data;
     }
 

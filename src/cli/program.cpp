@@ -8,6 +8,7 @@
 #include "cli/help.h"
 #include "cli/language_option.h"
 #include "cli/parser.h"
+#include "station/automatic_backup.h"
 
 #include <ostream>
 #include <sstream>
@@ -87,7 +88,22 @@ Result<Answer> answer(const std::vector<std::string>& arguments,
     if (call->has(shared::help.name)) {
         return Answer{ExitStatus::Done, commandHelp(description)};
     }
-    return chosen->command->run(*call, surroundings);
+    auto said = chosen->command->run(*call, surroundings);
+    if (said && said->isKept && description.writesEntries) {
+        said->entriesIn = logbookOf(*call);
+    }
+    return said;
+}
+
+// Once the answer is out: nobody waits for it, and the status stays what it is.
+void backUp(const station::LogbookFile& file, const station::Surroundings& surroundings,
+            std::ostream& error) {
+    const auto tell = [&error](const std::string& line) { error << line << std::endl; };
+    const auto backup = station::backUpAutomatically(surroundings, file,
+                                                     station::Occasion::CommandDone, tell);
+    for (const auto& line : backup.told) {
+        tell(line);
+    }
 }
 
 void print(const Problem& problem, std::ostream& error) {
@@ -142,6 +158,9 @@ int run(const std::vector<std::string>& arguments, const station::Surroundings& 
     if (!streams.out) {
         print(station::problemOf(*call->words, "call.output"), streams.error);
         return static_cast<int>(ExitStatus::WrongCall);
+    }
+    if (said->entriesIn) {
+        backUp(*said->entriesIn, spoken, streams.error);
     }
     return static_cast<int>(said->status);
 }

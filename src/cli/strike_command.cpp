@@ -21,7 +21,8 @@ public:
              shared::namesNoPatient, shared::trustLocks},
             "Nothing is ever deleted. Enter what is right as a new entry. Policy editions, persons "
             "and strikes cannot be struck through: enter a newer one.",
-            "airmuster-cli strike ward.logbook icu-1/60 --reason \"Wrong unit scanned\" --as mt"};
+            "airmuster-cli strike ward.logbook icu-1/60 --reason \"Wrong unit scanned\" --as mt",
+            true};
         return data;
     }
 

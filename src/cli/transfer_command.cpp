@@ -24,7 +24,8 @@ public:
             "done by whoever did it, and names the entry that it takes the place of. All of it is "
             "written, or nothing.",
             "airmuster-cli transfer ward.logbook icu-1/60 --to KB-0143 --reason \"Wrong unit "
-            "scanned\" --as mt"};
+            "scanned\" --as mt",
+            true};
         return data;
     }
 

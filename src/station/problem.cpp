@@ -110,7 +110,9 @@ Problem problemOf(const words::Words& words, std::string_view code, const words:
 }
 
 Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
-    const std::string code(name(trouble.code));
+    const bool isOlder = trouble.code == Code::NewerSchema &&
+                         trouble.schemaFound < trouble.schemaKnown;
+    const std::string code(isOlder ? "older_schema" : name(trouble.code));
     return {weightOf(trouble.code), "trouble." + code,
             words::trouble(words, code, gapsOf(words, trouble)), {}};
 }

@@ -21,6 +21,7 @@ using logbook::Duration;
 
 constexpr std::int64_t second = 1000, minute = 60 * second, hour = 60 * minute, day = 24 * hour;
 constexpr std::size_t longestScannerText = 8;
+constexpr int mostBackups = 365;
 
 struct Dimension {
     std::string_view name, unit;  // one of its units
@@ -114,6 +115,7 @@ public:
         if (name == "lock-after") return putSpan(m_settings.lockAfter, 15 * second, hour);
         if (name == "long-use") return putLongUse();
         if (name == "second-backup") return putFolder();
+        if (name == "backups-kept") return putBackupsKept();
         if (name == "language") return putLanguage();
         if (name == "scanner-prefix") return putScannerText(m_settings.scannerPrefix);
         if (name == "scanner-suffix") return putScannerText(m_settings.scannerSuffix);
@@ -167,6 +169,14 @@ private:
         }
         m_settings.secondBackup = m_value;
         return m_value;
+    }
+    std::optional<std::string> putBackupsKept() {
+        const auto count = logbook::digits(m_value);
+        if (!count || *count > mostBackups) {
+            return refuse("backups", {{"most", std::to_string(mostBackups)}});
+        }
+        m_settings.backupsKept = *count;
+        return std::to_string(*count);
     }
     std::optional<std::string> putLanguage() {
         if (words::Words::builtIn(m_value) == nullptr) {
@@ -288,10 +298,10 @@ Result<std::string> managerOf(const Surroundings& surroundings, const Gate& gate
 
 const std::vector<std::string_view>& settingNames() {
     static const std::vector<std::string_view> names = [] {
-        std::vector<std::string_view> all{"place",       "lock-after",     "stale-after",
-                                          "long-use",    "second-backup",  "language",
-                                          "text-size",   "theme",          "scanner-prefix",
-                                          "scanner-suffix"};
+        std::vector<std::string_view> all{"place",         "lock-after",    "stale-after",
+                                          "long-use",      "backups-kept",  "second-backup",
+                                          "language",      "text-size",     "theme",
+                                          "scanner-prefix", "scanner-suffix"};
         for (const auto& dimension : dimensions) {
             all.push_back(dimension.name);
         }
@@ -309,6 +319,7 @@ std::string valueOf(const Settings& settings, std::string_view name) {
     if (name == "lock-after") return readableSpan(settings.lockAfter);
     if (name == "stale-after") return readableSpan(settings.staleAfter);
     if (name == "long-use") return settings.longUse ? readableSpan(*settings.longUse) : "";
+    if (name == "backups-kept") return std::to_string(settings.backupsKept);
     if (name == "second-backup") return settings.secondBackup.value_or("");
     if (name == "language") return settings.language;
     if (name == "text-size") return std::to_string(settings.textSizePercent);

@@ -24,6 +24,7 @@ struct Settings {
     std::optional<logbook::Duration> longUse{};  // a use longer than this is asked about
     logbook::Duration lockAfter{90'000};         // without a press
     std::optional<std::string> secondBackup{};   // an absolute folder
+    int backupsKept = 7;                         // automatic ones; 0: none are made
     std::string language = "en";                 // one that is built in
     std::string scannerPrefix{}, scannerSuffix{};
     int textSizePercent = 100;  // 100 to 200

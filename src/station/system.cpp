@@ -272,6 +272,21 @@ tl::expected<void, FileTrouble> replaceFile(const std::filesystem::path& from,
     return {};
 }
 
+bool makeFolder(const std::filesystem::path& path) {
+    std::error_code error;
+    return ::mkdir(path.c_str(), S_IRWXU) == 0 || std::filesystem::is_directory(path, error);
+}
+
+std::vector<std::string> namesIn(const std::filesystem::path& folder) {
+    std::vector<std::string> names;
+    std::error_code error;
+    for (std::filesystem::directory_iterator entry(folder, error), end; !error && entry != end;
+         entry.increment(error)) {
+        names.push_back(entry->path().filename().string());
+    }
+    return names;
+}
+
 void removeFile(const std::filesystem::path& path) {
     std::error_code error;
     std::filesystem::remove(path, error);

@@ -56,7 +56,14 @@ inline constexpr std::uintmax_t longestFile = 1ULL << 30;
 [[nodiscard]] tl::expected<void, FileTrouble> replaceFile(const std::filesystem::path& from,
                                                           const std::filesystem::path& to);
 
-// Removes a logbook that this call has just made and could not fill.
+// Makes the folder, for this user alone; whether it is there then.
+[[nodiscard]] bool makeFolder(const std::filesystem::path& path);
+
+// Of what lies in the folder, in any order; none if it cannot be read.
+[[nodiscard]] std::vector<std::string> namesIn(const std::filesystem::path& folder);
+
+// Removes a logbook that this call has just made and could not fill, or a backup of which there are
+// newer ones.
 void removeFile(const std::filesystem::path& path);
 
 }  // namespace station::system

@@ -78,6 +78,7 @@ trouble.not_found: says(path) safe do
 trouble.exists: says(path) safe do
 trouble.not_a_logbook: says(path) safe do
 trouble.newer_schema: says(path) safe do
+trouble.older_schema: says(path) safe do(path)
 trouble.read_only: says(path) safe do
 trouble.not_permitted: says(path) safe do
 trouble.needs_recovery: says(path) safe do

@@ -69,6 +69,25 @@ TEST_CASE("Settings of a station", "[golden]") {
     transcript.check("settings");
 }
 
+TEST_CASE("A backup is made once an entry has been in none for a day", "[golden]") {
+    support::Transcript transcript;
+    support::prepareSmallWard(transcript);
+    const auto fault = "log ward.logbook fault KB-0142 --code noisy_fan --as mt";
+    transcript.at("2026-03-03T13:59:59Z");
+    transcript.run(fault);
+    transcript.at("2026-03-03T18:00:00Z");
+    transcript.run(fault);
+    transcript.run(fault);
+    transcript.run("verify ward.logbook.backups/ward-icu-1-20260303T180000Z.logbook");
+    transcript.run("settings ward.logbook backups-kept 2 --as mt");
+    transcript.run("settings ward.logbook backups-kept many --as mt");
+    transcript.run("settings ward.logbook second-backup /nowhere --as mt");
+    transcript.at("2026-03-05T06:00:00Z");
+    transcript.run(fault);
+    transcript.run("migrate ward.logbook");
+    transcript.check("backing_up");
+}
+
 TEST_CASE("People and imports are listed", "[golden]") {
     Transcript transcript;
     prepareWard(transcript);

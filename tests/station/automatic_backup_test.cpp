@@ -1,0 +1,220 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Automatic backups: when one is due, where it goes, how many stay, and what is told where one
+// could not be made. Every backup made here is restored.
+#include "station/automatic_backup.h"
+
+#include "station/import.h"
+#include "station/rescue.h"
+#include "station/settings.h"
+#include "station/ward.h"
+
+using station::AutomaticBackup;
+using station::Occasion;
+using support::Ward;
+
+namespace {
+
+constexpr logbook::Duration hour{3'600'000}, day{24 * 3'600'000LL};
+
+// A ward with a unit, and the making, restoring and looking through of backups.
+struct Backed : Ward {
+    Backed() {
+        found();
+        enrol("KB-0001");
+    }
+
+    // Made, and then restored beside, where it must hold every entry.
+    AutomaticBackup backUp(Occasion occasion) {
+        auto backup = station::backUpAutomatically(surroundings, logbook, occasion);
+        for (const auto& path : backup.made) {
+            const station::LogbookFile restored{folder.file("restored.logbook")};
+            REQUIRE(station::restore(surroundings, path, restored, "icu-1b"));
+            const auto log = station::readWholeLog(surroundings, logbook);
+            const auto again = station::readWholeLog(surroundings, restored);
+            REQUIRE(log);
+            REQUIRE(again);
+            CHECK(store::headsOf(again->heads) == store::headsOf(log->heads));
+            CHECK(again->ownStation == "icu-1b");
+            std::filesystem::remove(restored.path);
+        }
+        return backup;
+    }
+    void set(const std::string& name, const std::string& value) {
+        REQUIRE(station::changeSettings(surroundings, logbook, {as("mt"), {{name, value}}}));
+    }
+    void enter() { REQUIRE(check("KB-0001", "pass")); }
+
+    static std::vector<std::string> namesIn(const std::filesystem::path& place) {
+        auto names = station::system::namesIn(place);
+        std::ranges::sort(names);
+        return names;
+    }
+    [[nodiscard]] std::vector<std::string> names() const {
+        return namesIn(station::backupFolder(logbook));
+    }
+};
+
+}  // namespace
+
+TEST_CASE("At the close of the window what came in since the last backup is backed up", "[unit]") {
+    Backed ward;
+    ward.clock.advance(hour);
+    const auto first = ward.backUp(Occasion::WindowCloses);
+    CHECK(first.made.size() == 1);
+    CHECK_FALSE(first.failed);
+    REQUIRE(first.told.size() == 1);
+    CHECK(first.told[0].find(first.made[0].string()) != std::string::npos);
+    CHECK(ward.names() == std::vector<std::string>{"ward-icu-1-20260302T150000Z.logbook"});
+    ward.clock.advance(hour);
+    CHECK(ward.backUp(Occasion::WindowCloses).told.empty());
+    ward.enter();
+    ward.clock.advance(hour);
+    CHECK(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+    CHECK(ward.names().size() == 2);
+}
+
+TEST_CASE("After a command one is due once an entry has been in none for a day", "[unit]") {
+    Backed ward;
+    CHECK(ward.backUp(Occasion::CommandDone).told.empty());
+    ward.clock.advance(day);
+    ward.enter();
+    CHECK(ward.backUp(Occasion::CommandDone).made.size() == 1);
+    ward.clock.advance(hour);
+    ward.enter();
+    CHECK(ward.backUp(Occasion::CommandDone).told.empty());
+    ward.clock.advance({day.ms - hour.ms});
+    CHECK(ward.backUp(Occasion::CommandDone).made.size() == 1);
+    // Nothing is new.
+    ward.clock.advance({2 * day.ms});
+    CHECK(ward.backUp(Occasion::CommandDone).told.empty());
+}
+
+TEST_CASE("An empty logbook, and one where none are kept, is not backed up", "[unit]") {
+    Ward empty;
+    REQUIRE(station::foundStation(empty.surroundings, empty.logbook, "icu-1"));
+    CHECK(station::backUpAutomatically(empty.surroundings, empty.logbook, Occasion::WindowCloses)
+              .told.empty());
+    Backed ward;
+    ward.set("backups-kept", "0");
+    ward.clock.advance(day);
+    CHECK(ward.backUp(Occasion::WindowCloses).told.empty());
+    CHECK_FALSE(std::filesystem::exists(station::backupFolder(ward.logbook)));
+}
+
+TEST_CASE("The oldest go, and nothing that was not made so", "[unit]") {
+    Backed ward;
+    ward.set("backups-kept", "3");
+    for (int times = 0; times < 5; ++times) {
+        ward.clock.advance(day);
+        ward.enter();
+        ward.clock.advance(hour);
+        CHECK(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+        const auto folder = station::backupFolder(ward.logbook);
+        std::ofstream(folder / "ward-icu-1-before the move.logbook") << "kept by hand";
+        std::ofstream(folder / "ward-icu-2-20200101T000000Z.logbook") << "of another station";
+    }
+    CHECK(ward.names() ==
+          std::vector<std::string>{
+              "ward-icu-1-20260305T170000Z.logbook", "ward-icu-1-20260306T180000Z.logbook",
+              "ward-icu-1-20260307T190000Z.logbook", "ward-icu-1-before the move.logbook",
+              "ward-icu-2-20200101T000000Z.logbook"});
+    // A clock that was set back: the one made last stays, whatever its name says.
+    ward.clock.set(support::utc(2026, 3, 1, 8));
+    ward.set("backups-kept", "1");
+    ward.clock.advance(hour);
+    REQUIRE(station::importFiles(ward.surroundings, ward.logbook,
+                                 {ward.folder.write("in.jsonl", support::noteLine("icu-2", 1))},
+                                 ward.importer()));
+    (void)ward.backUp(Occasion::WindowCloses);
+    CHECK(ward.names().size() >= 3);
+}
+
+TEST_CASE("What a killed program left half done goes after a day", "[unit]") {
+    Backed ward;
+    const auto folder = station::backupFolder(ward.logbook);
+    REQUIRE(station::system::makeFolder(folder));
+    const std::string old = "ward-icu-1-20260301T140000Z.logbook.unfinished-4711";
+    const std::string now = "ward-icu-1-20260302T135959Z.logbook.unfinished-4712";
+    for (const auto& name : {old, old + "-journal", now}) {
+        std::ofstream(folder / name) << "half";
+    }
+    ward.clock.advance(hour);
+    CHECK(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+    CHECK(ward.names() ==
+          std::vector<std::string>{now, "ward-icu-1-20260302T150000Z.logbook"});
+}
+
+TEST_CASE("A second place gets a copy of its own, and its own number is kept", "[unit]") {
+    Backed ward;
+    const auto second = ward.folder.file("stick");
+    ward.set("second-backup", second.string());
+    ward.set("backups-kept", "1");
+    ward.clock.advance(day);
+    // Not there: told, and the first place has its backup all the same.
+    const auto lacking = ward.backUp(Occasion::CommandDone);
+    CHECK(lacking.failed);
+    CHECK(lacking.made.size() == 1);
+    REQUIRE(lacking.told.size() == 2);
+    CHECK(lacking.told[1].find("No backup could be made in " + second.string()) == 0);
+    CHECK(lacking.told[1].find("connect its disk") != std::string::npos);
+    CHECK(lacking.told[1].find("All entries are in the logbook") != std::string::npos);
+    CHECK(station::lastBackupTold(ward.surroundings, ward.logbook) == lacking.told[1]);
+    REQUIRE(station::system::makeFolder(second));
+    for (int times = 0; times < 2; ++times) {
+        ward.clock.advance(day);
+        ward.enter();
+        ward.clock.advance(hour);
+        const auto both = ward.backUp(Occasion::WindowCloses);
+        CHECK_FALSE(both.failed);
+        CHECK(both.made.size() == 2);
+        CHECK(both.told.size() == 2);
+    }
+    CHECK(ward.names() == ward.namesIn(second));
+    CHECK(ward.names().size() == 1);
+    const auto told = station::lastBackupTold(ward.surroundings, ward.logbook);
+    REQUIRE(told);
+    CHECK(told->find("The last backup was made") == 0);
+}
+
+TEST_CASE("One that cannot be made fails nothing and is not tried at once again", "[unit]") {
+    Backed ward;
+    CHECK_FALSE(station::lastBackupTold(ward.surroundings, ward.logbook));
+    // A file stands where the folder would be.
+    ward.folder.write("ward.logbook.backups", "");
+    ward.clock.advance(day);
+    ward.enter();
+    const auto before = ward.backUp(Occasion::CommandDone);
+    CHECK(before.failed);
+    CHECK(before.made.empty());
+    CHECK(before.told.size() == 1);
+    CHECK(station::lastBackupTold(ward.surroundings, ward.logbook) == before.told[0]);
+    CHECK(ward.backUp(Occasion::CommandDone).told.empty());
+    CHECK(ward.backUp(Occasion::WindowCloses).failed);
+    ward.clock.advance(hour);
+    std::filesystem::remove(ward.folder.file("ward.logbook.backups"));
+    CHECK(ward.backUp(Occasion::CommandDone).made.size() == 1);
+    CHECK(station::lastBackupTold(ward.surroundings, ward.logbook)->find("The last") == 0);
+}
+
+TEST_CASE("A logbook that does not verify is not backed up, and older backups stay", "[unit]") {
+    Backed ward;
+    ward.set("backups-kept", "1");
+    ward.clock.advance(hour);
+    CHECK(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+    const auto names = ward.names();
+    ward.enter();
+    auto bytes = ward.bytes();
+    // Past the triggers: the text of a record that stands in no index.
+    const auto place = bytes.rfind("\"outcome\":\"pass\"");
+    REQUIRE(place != std::string::npos);
+    bytes.replace(place, 16, "\"outcome\":\"fail\"");
+    ward.folder.write("ward.logbook", bytes);
+    ward.clock.advance(hour);
+    const auto refused = ward.backUp(Occasion::WindowCloses);
+    CHECK(refused.failed);
+    REQUIRE(refused.told.size() == 1);
+    CHECK(refused.told[0].find("does not verify") != std::string::npos);
+    CHECK(ward.names() == names);
+}
