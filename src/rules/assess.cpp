@@ -6,6 +6,7 @@
 #include "rules/assess.h"
 
 #include "rules/findings.h"
+#include "rules/waivers.h"
 
 #include <algorithm>
 #include <array>
@@ -55,19 +56,9 @@ bool covers(const StandingWaiver& waiver, const Finding& finding, Instant at) {
     return *finding.record < waiver.record && finding.record->entered <= waiver.record.entered;
 }
 
-bool mayBeWaived(const Rulebook& rulebook, const Finding& finding) {
-    switch (finding.code) {
-        case FindingCode::ServiceOverdue:
-        case FindingCode::ChangeDue: return true;
-        case FindingCode::Due:
-        case FindingCode::Lapsed: return rulebook.check(finding.subject)->waivable;
-        default: return false;
-    }
-}
-
 void applyWaivers(const FindingContext& context, std::vector<Finding>& findings) {
     for (Finding& finding : findings) {
-        if (!mayBeWaived(context.rulebook, finding)) continue;
+        if (!mayBeWaived(context.rulebook, name(finding.code), finding.subject)) continue;
         const auto waiver =
             context.device.waivers.find({std::string(name(finding.code)), finding.subject});
         if (waiver == context.device.waivers.end()) continue;

@@ -9,6 +9,7 @@
 #include "rules/authority.h"
 #include "rules/evaluate.h"
 #include "rules/folding.h"
+#include "rules/waivers.h"
 
 #include <algorithm>
 
@@ -159,10 +160,8 @@ bool waiverSubjectKnown(const Rulebook& rulebook, const body::Waive& waive) {
 }
 
 bool waiverAllowed(const Rulebook& rulebook, const Record& record, const body::Waive& waive) {
-    if (waive.until > record.at + rulebook.maxWaiver) return false;
-    if (waive.finding == "service_overdue" || waive.finding == "change_due") return true;
-    if (waive.finding != "due" && waive.finding != "lapsed") return false;
-    return rulebook.check(waive.subject)->waivable;
+    return waive.until <= latestWaiverEnd(rulebook, record.at) &&
+           mayBeWaived(rulebook, waive.finding, waive.subject);
 }
 
 void foldWaive(Folding& folding, Device& device, const body::Waive& waive) {

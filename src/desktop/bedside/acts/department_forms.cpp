@@ -6,10 +6,9 @@
 
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
+#include "report/entry_choices.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
-
-#include <array>
 
 namespace desktop {
 
@@ -17,19 +16,6 @@ namespace {
 
 using rules::FindingCode;
 using station::Act;
-
-bool isWaivable(const rules::Rulebook& rulebook, const rules::Finding& finding) {
-    switch (finding.code) {
-        case FindingCode::ServiceOverdue:
-        case FindingCode::ChangeDue: return true;
-        case FindingCode::Due:
-        case FindingCode::Lapsed: {
-            const auto* check = rulebook.check(finding.subject);
-            return check != nullptr && check->waivable;
-        }
-        default: return false;
-    }
-}
 
 }  // namespace
 
@@ -61,23 +47,17 @@ ActForm DepartmentForms::service(const ActScene& scene) {
 std::vector<ActChoice> DepartmentForms::waivable(const ActScene& scene) {
     const auto context = contextOf(scene.unit, scene.words);
     std::vector<ActChoice> choices;
-    for (const auto& finding : findingsOf(scene.unit)) {
-        if (!isWaivable(rulebookOf(scene.unit), finding)) continue;
-        choices.push_back({std::string(rules::name(finding.code)) + ' ' + finding.subject,
+    for (const auto& finding : report::waivable(rulebookOf(scene.unit), findingsOf(scene.unit)))
+        choices.push_back({rules::toText(finding),
                            shownText(words::capitalized(words::brief(context, finding)))});
-    }
     return choices;
 }
 
 ActForm DepartmentForms::waive(const ActScene& scene) {
     const words::Times times(scene.words, *rulebookOf(scene.unit).zone, scene.now);
     std::vector<ActChoice> ends;
-    for (const int days : {1, 3, 7, 14, 30}) {
-        const logbook::Duration span{days * 86'400'000LL};
-        if (span > rulebookOf(scene.unit).maxWaiver) break;
-        const auto end = scene.now + span;
+    for (const auto end : report::waiverEnds(rulebookOf(scene.unit), scene.now))
         ends.push_back({toText(end), tr("until %1").arg(shownText(times.time(end)))});
-    }
     ActForm form{tr("Permit a deviation")};
     form.told << whoMayEnter(scene.unit, scene.words, logbook::Kind::Waive)
               << tr("It is shown wherever the unit is, and on the month's report.");

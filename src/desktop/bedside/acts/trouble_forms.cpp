@@ -6,8 +6,7 @@
 
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
-
-#include <set>
+#include "report/entry_choices.h"
 
 namespace desktop {
 
@@ -18,23 +17,12 @@ using station::Act;
 // The code of a fault that the edition does not name.
 constexpr const char* otherFault = "other";
 
-// Those that the edition has a label for, and those that make a check due again.
-std::set<std::string> alarmCodes(const rules::Rulebook& rulebook) {
-    std::set<std::string> codes;
-    for (const auto& [code, label] : rulebook.alarmLabels) codes.insert(code);
-    for (const auto& check : rulebook.checks)
-        for (const auto& voided : check.voidedBy)
-            if (voided.event.kind == rules::EventKind::Alarm && voided.event.subject != "*")
-                codes.insert(voided.event.subject);
-    return codes;
-}
-
 }  // namespace
 
 ActForm TroubleForms::alarm(const ActScene& scene) {
     const auto context = contextOf(scene.unit, scene.words);
     std::vector<ActChoice> choices;
-    for (const auto& code : alarmCodes(rulebookOf(scene.unit)))
+    for (const auto& code : report::alarmCodes(rulebookOf(scene.unit)))
         choices.push_back({code, shownText(words::capitalized(words::alarmLabel(context, code)))});
     ActForm form{tr("Alarm")};
     form.told << tr("An alarm of the unit that bears on whether it is ready.");
@@ -55,8 +43,9 @@ std::vector<ActChoice> TroubleForms::faults(const ActScene& scene) {
     std::vector<ActChoice> choices;
     for (const auto& fault : rulebookOf(scene.unit).faults)
         choices.push_back({fault.key, shownText(words::faultLabel(context, fault.key)),
-                           fault.blocking.value_or(true) ? QString()
-                                                         : tr("does not stand against ready")});
+                           report::faultBlocks(rulebookOf(scene.unit), fault.key)
+                               ? QString()
+                               : tr("does not stand against ready")});
     if (rulebookOf(scene.unit).fault(otherFault) == nullptr)
         choices.push_back({otherFault, tr("Another fault")});
     return choices;
