@@ -63,6 +63,8 @@ inline constexpr Option withBatch{
     "--with-batch", "", "Not the entry alone, but all of its batch that still stand."};
 inline constexpr Option namesNoPatient{
     "--names-no-patient", "", "The text was looked at and names no patient, though it seems to."};
+inline constexpr Option asMeasured{
+    "--as-measured", "", "The value was measured so, though nothing measured can be that."};
 inline constexpr Option trustLocks{
     "--trust-locks", "",
     "Open the logbook on a shared file system too, whose locks are known to hold."};

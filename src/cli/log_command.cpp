@@ -32,7 +32,7 @@ Description makeDescription() {
          {"--batch", "TEXT", "Entries of one session share it."},
          {"--moved-from", "RECORD", "The entry on the wrong unit that this takes the place of."},
          {"--json", "BODY", "The body of the entry as a JSON object; options go over it."},
-         shared::namesNoPatient, shared::trustLocks},
+         shared::namesNoPatient, shared::asMeasured, shared::trustLocks},
         "",
         "airmuster-cli log ward.logbook check KB-0142 --check leak --outcome pass --measure "
         "\"leak=42 mL/min\" --as mt"};
@@ -81,6 +81,7 @@ public:
         entry.batch = call.value("--batch");
         entry.movedFrom = call.value("--moved-from");
         entry.namesNoPatient = call.has(shared::namesNoPatient.name);
+        entry.asMeasured = call.has(shared::asMeasured.name);
         const auto written = station::writeEntry(surroundings, logbookOf(call), entry);
         if (!written) {
             return tl::unexpected(written.error());

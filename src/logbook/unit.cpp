@@ -26,6 +26,8 @@ struct Unit {
 
 constexpr double cmH2O = 98.0665;
 constexpr double hPa = 100;
+constexpr double wholeInPpm = 1e6;
+constexpr double absoluteZero = -273.15;  // degC
 
 constexpr std::array<Unit, 33> units{{
     {"cmH2O", Dimension::Pressure, cmH2O},
@@ -96,6 +98,30 @@ std::optional<double> convert(double value, std::string_view from, std::string_v
         return value;
     }
     return (value * source->factor + source->offset - target->offset) / target->factor;
+}
+
+Bounds boundsOf(std::string_view unit) {
+    const Unit* known = find(unit);
+    if (known == nullptr) {
+        return {};
+    }
+    switch (known->dimension) {
+        case Dimension::Ratio: return {0, wholeInPpm / known->factor};
+        case Dimension::Temperature: return {(absoluteZero - known->offset) / known->factor, {}};
+        case Dimension::Flow:
+        case Dimension::Volume:
+        case Dimension::Compliance:
+        case Dimension::Resistance:
+        case Dimension::Time:
+        case Dimension::ElectricalResistance:
+        case Dimension::Rate: return {0, {}};
+        case Dimension::Pressure:
+        case Dimension::Voltage:
+        case Dimension::Current:
+        case Dimension::Level:
+        case Dimension::Number: break;
+    }
+    return {};
 }
 
 bool sameMeasure(double a, double b) {

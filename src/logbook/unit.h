@@ -20,6 +20,17 @@ namespace logbook {
 [[nodiscard]] std::optional<double> convert(double value, std::string_view from,
                                             std::string_view to);
 
+// What a value in a unit can be at all, by what the unit measures: there is no less than no flow
+// and no more than the whole. Only what the dimension tells; rules of the trade are narrower.
+struct Bounds {
+    std::optional<double> least, most;
+};
+
+// Ratios lie within 0 and the whole; flows, volumes, compliances, resistances, times and rates are
+// not negative; no temperature lies below absolute zero. No bounds: pressures, voltages, currents,
+// levels and plain numbers, which have a sign, and units that are none.
+[[nodiscard]] Bounds boundsOf(std::string_view unit);
+
 // Within 1e-9 of each other, relative to the larger: the same as far as a limit is concerned.
 [[nodiscard]] bool sameMeasure(double a, double b);
 

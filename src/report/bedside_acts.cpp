@@ -4,7 +4,7 @@
 // What a step asks for, and whether a value may be kept; see bedside_acts.h.
 #include "report/bedside_acts.h"
 
-#include "logbook/unit.h"
+#include "rules/possible_values.h"
 #include "words/bedside_words.h"
 
 #include <algorithm>
@@ -57,6 +57,7 @@ AskedMeasure askedMeasure(const Context& context, const rules::Check& check,
     asked.max = max.value;
     asked.noLimitForGroup = min.lacking || max.lacking;
     asked.breach = rule.breach;
+    asked.possible = rules::possibleValues(rule);
     asked.limits = limitsFor(context, rule, asked, group);
     if (asked.min || asked.max)
         asked.outside = context.words.say(rule.breach == rules::Breach::Fail
@@ -128,9 +129,44 @@ std::string limitsIn(const words::Words& words, const AskedMeasure& measure,
                              std::string(unit));
 }
 
+std::vector<std::string> unitsFor(const AskedMeasure& measure, const std::string& usual) {
+    std::vector<std::string> units{usual};
+    if (usual != measure.unit) units.push_back(measure.unit);
+    for (const auto unit : logbook::unitNames())
+        if (unit != usual && unit != measure.unit && logbook::convert(1, unit, measure.unit))
+            units.emplace_back(unit);
+    return units;
+}
+
+namespace {
+
+using Standing = MeasureJudgement::Standing;
+
+// By what the edition says of it; the value is in its unit.
+MeasureJudgement byLimits(const words::Words& words, const AskedMeasure& measure, double value) {
+    const auto outside = [&](const std::optional<double>& limit, bool over) {
+        return limit && (over ? value > *limit : value < *limit) &&
+               !logbook::sameMeasure(value, *limit);
+    };
+    const auto stands =
+        measure.breach == rules::Breach::Fail ? Standing::Fails : Standing::DoesNotCount;
+    for (const bool over : {false, true}) {
+        const auto& limit = over ? measure.max : measure.min;
+        if (outside(limit, over))
+            return {stands,
+                    words::outsideSentence(words,
+                                           {over, value, *limit, measure.unit, measure.breach}),
+                    value};
+    }
+    if (measure.noLimitForGroup)
+        return {Standing::DoesNotCount, words::capitalized(measure.limits) + ".", value};
+    return {Standing::Within, "", value};
+}
+
+}  // namespace
+
 MeasureJudgement judge(const words::Words& words, const AskedMeasure& measure, double value,
                        std::string_view unit) {
-    using Standing = MeasureJudgement::Standing;
     if (!std::isfinite(value))
         return {Standing::NotANumber,
                 words.say("bedside.not_a_number", {{"measure", measure.label}}), 0};
@@ -142,23 +178,14 @@ MeasureJudgement judge(const words::Words& words, const AskedMeasure& measure, d
                                                       {"unit", std::string(unit)},
                                                       {"wanted", measure.unit}}),
                 0};
-    const auto outside = [&](const std::optional<double>& limit, bool over) {
-        return limit && (over ? *converted > *limit : *converted < *limit) &&
-               !logbook::sameMeasure(*converted, *limit);
-    };
-    const auto stands =
-        measure.breach == rules::Breach::Fail ? Standing::Fails : Standing::DoesNotCount;
-    for (const bool over : {false, true}) {
-        const auto& limit = over ? measure.max : measure.min;
-        if (outside(limit, over))
-            return {stands,
-                    words::outsideSentence(
-                        words, {over, *converted, *limit, measure.unit, measure.breach}),
-                    *converted};
-    }
-    if (measure.noLimitForGroup)
-        return {Standing::DoesNotCount, words::capitalized(measure.limits) + ".", *converted};
-    return {Standing::Within, "", *converted};
+    auto judged = byLimits(words, measure, *converted);
+    const auto impossible = words::impossibleSentence(
+        words, measure.possible, {measure.label, *converted, measure.unit});
+    if (impossible.empty()) return judged;
+    judged.isImpossible = true;
+    if (judged.standing == Standing::Within) judged.standing = Standing::Impossible;
+    judged.sentence = judged.sentence.empty() ? impossible : impossible + " " + judged.sentence;
+    return judged;
 }
 
 std::optional<double> typedNumber(std::string_view text) {

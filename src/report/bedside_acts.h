@@ -6,6 +6,7 @@
 // knows no screen and no record.
 #pragma once
 
+#include "logbook/unit.h"
 #include "report/part_proposals.h"
 #include "rules/plan.h"
 #include "words/context.h"
@@ -36,6 +37,9 @@ struct AskedMeasure {
     bool noLimitForGroup = false;  // limits go by group and it has none: with a value the attempt
                                    // does not count
     rules::Breach breach = rules::Breach::Fail;
+    // What a value can be at all, by what the unit measures; none where a limit of the edition lies
+    // beyond it, since the edition knows better what it measures.
+    logbook::Bounds possible;
     std::string limits;   // "at most 200 mL/min for Adult"; "" where there are none
     std::string outside;  // what a value outside means for the attempt
 };
@@ -102,17 +106,23 @@ struct MeasureJudgement {
         Within,          // also where there is no limit
         Fails,           // out of limits: the check has failed
         DoesNotCount,    // out of limits, or no limit for the group: the attempt is discounted
+        Impossible,      // within what the edition limits, but nothing measured can be that
         OtherDimension,  // that unit measures something else: it cannot be kept
         NotANumber,
     };
     Standing standing = Standing::Within;
     std::string sentence;  // "" where it is within
     double value = 0;      // in the unit of the policy edition
+    bool isImpossible = false;  // nothing measured can be that, wherever it stands
 };
 
 // `unit` is that in which it was typed.
 [[nodiscard]] MeasureJudgement judge(const words::Words& words, const AskedMeasure& measure,
                                      double value, std::string_view unit);
+
+// The units in which its values may be typed, the usual one first, then the edition's.
+[[nodiscard]] std::vector<std::string> unitsFor(const AskedMeasure& measure,
+                                                const std::string& usual);
 
 // The measure's limits in another unit, "at most 0.2 L/min"; "" where there are none, or the unit
 // measures something else.

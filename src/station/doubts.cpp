@@ -5,6 +5,7 @@
 #include "station/doubts.h"
 
 #include "station/clock_doubt.h"
+#include "station/impossible_values.h"
 #include "station/privacy.h"
 #include "station/question.h"
 
@@ -92,7 +93,29 @@ Result<void> Doubts::settle(OpenLog& open, const Doubted& doubted) {
     if (auto settled = settleClock(open, doubted.waits); !settled) {
         return settled;
     }
-    return settleTexts(open.gate(), doubted);
+    if (auto settled = settleTexts(open.gate(), doubted); !settled) {
+        return settled;
+    }
+    return settleValues(open.gate(), doubted);
+}
+
+// A check waits for whoever writes it, so that somebody can be asked.
+Result<void> Doubts::settleValues(const Gate& gate, const Doubted& doubted) {
+    const auto& words = m_surroundings.words;
+    std::string told;
+    for (const auto* entry : doubted.entries) {
+        if (entry->asMeasured || gate.people() == nullptr) {
+            continue;
+        }
+        for (const auto& sentence : impossibleValues(words, *gate.people(), *entry)) {
+            told += (told.empty() ? "" : " ") + sentence;
+        }
+    }
+    const words::Gaps gaps{{"values", told}};
+    if (told.empty() || (canAsk() && isStoodBy(told, "question.impossible", gaps))) {
+        return {};
+    }
+    return tl::unexpected(problemOf(words, "entry.impossible_value", gaps));
 }
 
 Result<void> Doubts::settleClock(OpenLog& open, bool waits) {

@@ -1,8 +1,9 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What is asked about before an entry is kept for ever: a clock that cannot be believed, and texts
-// that look as if they named a patient. Nothing that must not wait is asked about.
+// What is asked about before an entry is kept for ever: a clock that cannot be believed, texts that
+// look as if they named a patient, values that nothing measured can be. Nothing that must not wait
+// is asked about.
 #pragma once
 
 #include "station/entry.h"
@@ -31,7 +32,8 @@ public:
     explicit Doubts(const Surroundings& surroundings) : m_surroundings(surroundings) {}
 
     // Refused: what the person at the terminal does not stand by; without a terminal, texts that
-    // look as if they named a patient, unless `namesNoPatient`.
+    // look as if they named a patient, unless `namesNoPatient`, and values that nothing measured
+    // can be, unless `asMeasured`.
     [[nodiscard]] Result<void> settle(OpenLog& open, const Doubted& doubted);
 
     // As last settled: what was doubted, where nobody was asked.
@@ -42,6 +44,7 @@ public:
 private:
     [[nodiscard]] Result<void> settleClock(OpenLog& open, bool waits);
     [[nodiscard]] Result<void> settleTexts(const Gate& gate, const Doubted& doubted);
+    [[nodiscard]] Result<void> settleValues(const Gate& gate, const Doubted& doubted);
     [[nodiscard]] bool canAsk() const;
     [[nodiscard]] bool isStoodBy(const std::string& about, std::string_view question,
                                  const words::Gaps& gaps);

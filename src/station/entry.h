@@ -27,6 +27,7 @@ struct Entry {
     std::optional<Writer> witness{};          // signs in too, unless a form bears their signature
     std::optional<std::string> form{}, batch{}, movedFrom{};
     bool namesNoPatient = false;  // the person has looked at texts that seem to name one
+    bool asMeasured = false;      // the person stands by values that seem impossible
 };
 
 struct Written {
@@ -41,7 +42,8 @@ struct Written {
 // Refused, with nothing written: what is no record; a kind the person may not write; a position,
 // check or service that the edition does not name; a measure that cannot be converted; a unit that
 // is not enrolled then or is retired (but for the start of a use, which is always recorded); a
-// deviation that may not be permitted; a strike of what is not there or cannot be struck; a writer
+// deviation that may not be permitted; a value that nothing measured can be, unless the person
+// stands by it; a strike of what is not there or cannot be struck; a writer
 // who has not signed in and cannot.
 // What must never wait is taken from such a writer too, and says `confirmed: false`: the start,
 // pause, resumption and end of a use, what warns of danger (fault, withdraw, soil, alarm), and on a

@@ -4,6 +4,7 @@
 // Words of the Bedside desk; see bedside_words.h.
 #include "words/bedside_words.h"
 
+#include "rules/possible_values.h"
 #include "words/ground.h"
 
 namespace words {
@@ -32,6 +33,18 @@ std::string outsideSentence(const Words& words, const ValueOutside& outside) {
     if (outside.breach == rules::Breach::Fail)
         return words.say(outside.over ? "bedside.over_fails" : "bedside.under_fails", gaps);
     return words.say(outside.over ? "bedside.over_discounts" : "bedside.under_discounts", gaps);
+}
+
+std::string impossibleSentence(const Words& words, const logbook::Bounds& bounds,
+                               const MeasuredValue& measured) {
+    const auto beyond = rules::beyond(bounds, measured.value);
+    if (beyond == rules::Beyond::Nothing) return "";
+    const bool isLess = beyond == rules::Beyond::Least;
+    const double bound = isLess ? *bounds.least : *bounds.most;
+    const Gaps gaps{{"measure", measured.label},
+                    {"value", quantity(words, measured.value, measured.unit)},
+                    {"bound", quantity(words, bound, measured.unit)}};
+    return words.say(isLess ? "bedside.impossibly_low" : "bedside.impossibly_high", gaps);
 }
 
 std::string startsAt(const Words& words, const Times& times, logbook::Instant instant) {

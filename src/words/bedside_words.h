@@ -5,6 +5,7 @@
 // them.
 #pragma once
 
+#include "logbook/unit.h"
 #include "words/context.h"
 
 #include <optional>
@@ -32,6 +33,17 @@ struct ValueOutside {
 
 // What is so and what follows: "210 mL/min is over the limit of 200. The check has failed."
 [[nodiscard]] std::string outsideSentence(const Words& words, const ValueOutside& outside);
+
+// A value in the unit that the bounds are in.
+struct MeasuredValue {
+    std::string label;  // "Leak", as it stands in a table
+    double value = 0;
+    std::string unit;
+};
+
+// "Leak cannot be -5 mL/min: it is never less than 0 mL/min."; "" where the value is possible.
+[[nodiscard]] std::string impossibleSentence(const Words& words, const logbook::Bounds& bounds,
+                                             const MeasuredValue& measured);
 
 // "14:25, in 12 min", of an instant after the one that `times` is seen from; else "now".
 [[nodiscard]] std::string startsAt(const Words& words, const Times& times,

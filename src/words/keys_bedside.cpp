@@ -15,6 +15,7 @@ bedside: at_most(limit) at_least(limit) between(least most) limits_for(limits gr
 bedside: no_limit_for(group) no_limit_unset outside_fails outside_discounts
 bedside: over_fails(value limit) under_fails(value limit)
 bedside: over_discounts(value limit) under_discounts(value limit)
+bedside: impossibly_low(measure value bound) impossibly_high(measure value bound)
 bedside: not_a_number(measure) other_dimension(measure unit wanted)
 bedside: used_since(when) cycles(life count) part_for(part groups) for_groups(groups)
 bedside: fitted_before(when device) put_back(when) known_part

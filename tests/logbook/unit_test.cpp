@@ -141,3 +141,43 @@ TEST_CASE("Measures are the same within a billionth", "[unit]") {
     CHECK_FALSE(sameMeasure(0, 1e-12));
     CHECK_FALSE(sameMeasure(1, -1));
 }
+
+TEST_CASE("A dimension has bounds, the same in each of its units", "[exhaustive]") {
+    const auto checkBounds = [](std::size_t dimension, const std::string& base,
+                                std::optional<double> least, std::optional<double> most) {
+        for (const auto& unit : dimensions[dimension]) {
+            INFO(unit);
+            const auto bounds = boundsOf(unit);
+            REQUIRE(bounds.least.has_value() == least.has_value());
+            REQUIRE(bounds.most.has_value() == most.has_value());
+            if (least) {
+                CHECK(*bounds.least == Approx(*convert(*least, base, unit)).margin(1e-9));
+            }
+            if (most) {
+                CHECK(*bounds.most == closeTo(*convert(*most, base, unit)));
+            }
+        }
+    };
+    checkBounds(0, "hPa", {}, {});
+    checkBounds(1, "L/min", 0, {});
+    checkBounds(2, "L", 0, {});
+    checkBounds(3, "%", 0, 100);
+    checkBounds(4, "mL/hPa", 0, {});
+    checkBounds(5, "hPa/(L/s)", 0, {});
+    checkBounds(6, "s", 0, {});
+    checkBounds(7, "V", {}, {});
+    checkBounds(8, "mA", {}, {});
+    checkBounds(9, "ohm", 0, {});
+    checkBounds(10, "degC", -273.15, {});
+    checkBounds(11, "1/min", 0, {});
+    checkBounds(12, "dB", {}, {});
+    checkBounds(13, "1", {}, {});
+    CHECK_FALSE(boundsOf("Pa").least);
+}
+
+// Absolute zero: The International System of Units (SI brochure, 9th edition), 2.3.1, t/degC =
+// T/K - 273.15; in degF by NIST Special Publication 811 (2008), appendix B.8.
+TEST_CASE("No temperature lies below absolute zero", "[reference]") {
+    CHECK(boundsOf("degC").least == -273.15);
+    CHECK(boundsOf("degF").least.value() == Approx(-459.67).epsilon(1e-9));
+}

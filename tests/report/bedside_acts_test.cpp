@@ -198,3 +198,22 @@ TEST_CASE("a part under a stop-use notice is wrong in its position", "[unit]") {
     CHECK(positionOf(setup, "circuit").wrong.size() == 1);
     CHECK(positionOf(setup, "flow_sensor").wrong.empty());
 }
+
+TEST_CASE("a value that nothing measured can be is told, whatever the limits say", "[unit]") {
+    const auto leak = logged(ready(), "leak");
+    const auto negative = judged(leak, -0.005, "L/min");
+    CHECK(negative.standing == Standing::Impossible);
+    CHECK(negative.isImpossible);
+    CHECK(negative.sentence == "Leak cannot be -5 mL/min: it is never less than 0 mL/min.");
+    const auto battery = logged(ready(), "battery");
+    CHECK(judged(battery, 150, "%").sentence ==
+          "Charge cannot be 150 %: it is never more than 100 %.");
+    CHECK(judged(battery, 100, "%").standing == Standing::Within);
+    // What the edition makes of it stands beside.
+    const auto low = judged(battery, -1, "%");
+    CHECK(low.standing == Standing::DoesNotCount);
+    CHECK(low.isImpossible);
+    CHECK(low.sentence ==
+          "Charge cannot be -1 %: it is never less than 0 %. "
+          "-1 % is under the limit of 90. This attempt does not count.");
+}

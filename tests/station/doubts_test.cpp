@@ -187,3 +187,29 @@ TEST_CASE("What must not wait does not wait for a second person, and says so", "
     REQUIRE(written->warnings.size() == 1);
     CHECK(written->warnings.front().find("not the PIN of rs") != std::string::npos);
 }
+
+TEST_CASE("A value that nothing measured can be is asked about before it is kept", "[unit]") {
+    Scene scene;
+    auto entry = scene.entryOf("check", {{"check", "leak"},
+                                         {"outcome", "pass"},
+                                         {"measures", json::Object{{"leak", json::Object{
+                                                          {"value", -3}, {"unit", "L/min"}}}}}});
+    const auto before = scene.ward.bytes();
+    const std::string says = "Leak cannot be -3000 mL/min: it is never less than 0 mL/min.";
+    scene.terminal.answer("no");
+    CHECK(scene.write(entry).error().code == "entry.impossible_value");
+    CHECK((scene.ward.bytes() == before));
+    const auto asked = scene.terminal.takeQuestions();
+    REQUIRE(asked.size() == 1);
+    CHECK(asked.front().starts_with(says));
+    scene.terminal.answer("yes");
+    CHECK(scene.write(entry));
+    // Where nobody can be asked it is refused, unless that was said before.
+    scene.terminal.leave();
+    const auto refused = scene.write(entry);
+    CHECK(refused.error().code == "entry.impossible_value");
+    CHECK(refused.error().notice.text().find(says) != std::string::npos);
+    entry.asMeasured = true;
+    CHECK(scene.write(entry));
+    CHECK(std::get<logbook::body::Check>(scene.last().body).measures.at("leak").value == -3);
+}

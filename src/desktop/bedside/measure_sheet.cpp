@@ -34,24 +34,6 @@ std::string usualUnit(const Workplace::Units& units, const AskedMeasure& measure
     return measure.unit;
 }
 
-// In which a value of that measure may be typed: the usual one and the edition's come first.
-std::vector<std::string> unitsFor(const AskedMeasure& measure, const std::string& usual) {
-    std::vector<std::string> units{usual};
-    if (usual != measure.unit) units.push_back(measure.unit);
-    for (const auto unit : logbook::unitNames())
-        if (unit != usual && unit != measure.unit && logbook::convert(1, unit, measure.unit))
-            units.emplace_back(unit);
-    return units;
-}
-
-// Pressures, temperatures and levels can lie below zero; a flow or a share cannot.
-bool canBeNegative(const AskedMeasure& measure) {
-    if (measure.min) return *measure.min < 0;
-    for (const auto* unit : {"cmH2O", "degC"})
-        if (logbook::convert(1, measure.unit, unit)) return true;
-    return measure.unit == "dB";
-}
-
 }  // namespace
 
 MeasureSheet::MeasureSheet(Workplace& workplace, MeasuresAsked asked, TypedTexts typed,
@@ -125,6 +107,18 @@ TypedText& MeasureSheet::typedOf(const AskedMeasure& measure) {
     return typed;
 }
 
+// A failure too where a value says so, and that was agreed to.
+Ending MeasureSheet::ending() const {
+    const auto saysSo = [this](const AskedMeasure& each) {
+        const auto typed = m_typed.find(each.key);
+        return typed != m_typed.end() && typed->second.isAgreed &&
+               judged(each).standing == Standing::Fails;
+    };
+    return m_asked.ending == Ending::Pass && std::ranges::any_of(m_asked.check.measures, saysSo)
+               ? Ending::Fail
+               : m_asked.ending;
+}
+
 std::vector<station::TypedMeasure> MeasureSheet::measures() const {
     std::vector<station::TypedMeasure> measures;
     for (const auto& [key, typed] : m_typed)
@@ -162,11 +156,12 @@ void MeasureSheet::showMeasure(std::size_t index) {
     m_field->setAccessibleName(m_label->text());
     showLimits();
     if (m_field->text() != typedOf(asked).text) m_field->setText(typedOf(asked).text);
-    m_keys->offerMinus(canBeNegative(asked));
+    m_keys->offerMinus(!asked.possible.least || *asked.possible.least < 0);
     m_said->hide();
     showUnits(asked);
     showFeet();
     m_field->setFocus();
+    m_field->deselect();  // it may have come from a button that is gone
 }
 
 // The sheet may lie under another: the focus is left where it is.
@@ -178,7 +173,7 @@ void MeasureSheet::showLimits() {
     if (const auto same = report::limitsIn(m_workplace.words(), asked, unit);
         unit != asked.unit && !same.empty())
         limits << shownText(same);
-    if (!asked.required || m_asked.ending != Ending::Pass) limits << tr("may be left out");
+    if (!asked.required || ending() != Ending::Pass) limits << tr("may be left out");
     m_limits->setText(limits.join(QStringLiteral(" · ")));
     m_limits->setVisible(!limits.isEmpty());
     m_field->setAccessibleDescription(m_limits->text());
@@ -191,7 +186,7 @@ void MeasureSheet::showUnits(const AskedMeasure& measure) {
         item->widget()->hide();
         delete item;
     }
-    for (const auto& unit : unitsFor(measure, usualUnit(m_workplace.units(), measure))) {
+    for (const auto& unit : report::unitsFor(measure, usualUnit(m_workplace.units(), measure))) {
         auto* button = new QPushButton(shownText(unit));
         button->setCheckable(true);
         button->setAutoExclusive(true);
@@ -204,7 +199,7 @@ void MeasureSheet::showUnits(const AskedMeasure& measure) {
 
 // The last one that has to be typed is shown, or one after it.
 bool MeasureSheet::isLastWanted() const {
-    if (m_asked.ending != Ending::Pass) return true;
+    if (ending() != Ending::Pass) return true;
     const auto& measures = m_asked.check.measures;
     return std::none_of(measures.begin() + static_cast<std::ptrdiff_t>(m_index) + 1,
                         measures.end(), [](const auto& each) { return each.required; });
@@ -221,10 +216,10 @@ void MeasureSheet::showFeet() {
     m_next->setVisible(!m_inDoubt && hasNext);
     if (hasNext) m_next->setText(tr("Next: %1").arg(buttonText(check.measures[m_index + 1].label)));
     m_main->setVisible(!m_inDoubt && isLastWanted());
-    m_main->setText(m_asked.ending == Ending::Pass
+    m_main->setText(ending() == Ending::Pass
                         ? buttonText(check.asserts)
-                        : (m_asked.ending == Ending::Fail ? buttonText(check.failed)
-                                                          : tr("Keep it; it does not count")));
+                        : (ending() == Ending::Fail ? buttonText(check.failed)
+                                                    : tr("Keep it; it does not count")));
 }
 
 void MeasureSheet::take(const QString& text) {
@@ -259,16 +254,17 @@ MeasureSheet::Judgement MeasureSheet::judged(const AskedMeasure& asked) const {
     const auto value = typed == m_typed.end() ? std::nullopt
                                               : report::typedNumber(plainText(typed->second.text));
     return value ? report::judge(m_workplace.words(), asked, *value, typed->second.unit)
-                 : Judgement{Standing::NotANumber, {}, 0};
+                 : Judgement{Standing::NotANumber};
 }
 
 bool MeasureSheet::isSettled(std::size_t index) {
     const auto& asked = m_asked.check.measures[index];
     const auto& typed = typedOf(asked);
-    if (typed.text.isEmpty() && (!asked.required || m_asked.ending != Ending::Pass)) return true;
+    if (typed.text.isEmpty() && (!asked.required || ending() != Ending::Pass)) return true;
     const auto judged = this->judged(asked);
     if (judged.standing == Standing::Within || typed.isAgreed) return true;
-    if (judged.standing == Standing::Fails && m_asked.ending == Ending::Fail) return true;
+    if (judged.standing == Standing::Fails && ending() == Ending::Fail && !judged.isImpossible)
+        return true;
     if (index != m_index) showMeasure(index);
     if (typed.text.isEmpty()) {
         say(tr("%1 is wanted. Type it first.").arg(shownText(asked.label)));
@@ -295,15 +291,19 @@ void MeasureSheet::goOn() {
 void MeasureSheet::finish() {
     for (std::size_t i = 0; i < m_asked.check.measures.size(); ++i)
         if (!isSettled(i)) return;
-    Q_EMIT finished(m_asked.ending);
+    Q_EMIT finished(ending());
 }
 
-// A failure is kept at once; what does not count may be followed by further values.
+bool MeasureSheet::isKnownUncounted() const {
+    return std::ranges::any_of(m_asked.check.measures, [this](const AskedMeasure& each) {
+        const auto typed = m_typed.find(each.key);
+        return typed != m_typed.end() && typed->second.isAgreed &&
+               judged(each).standing == Standing::DoesNotCount;
+    });
+}
+
+// With a failure the rest need not be typed; what is typed of it is a number, or asked about.
 void MeasureSheet::agree() {
-    if (m_inDoubt == Standing::Fails) {
-        Q_EMIT finished(Ending::Fail);
-        return;
-    }
     typedOf(measure()).isAgreed = true;
     m_inDoubt.reset();
     if (isLastWanted()) {

@@ -57,6 +57,9 @@ public:
     [[nodiscard]] const TypedTexts& typed() const { return m_typed; }
     [[nodiscard]] std::vector<station::TypedMeasure> measures() const;
 
+    // Somebody agreed that by a value the attempt does not count.
+    [[nodiscard]] bool isKnownUncounted() const;
+
     // The check as it is now: its limits may have changed. What is typed stays.
     void renew(const report::CheckToLog& check);
     // While it is being kept nothing can be pressed; afterwards, if it was refused, everything is
@@ -90,6 +93,7 @@ private:
     void agree();
     bool isSettled(std::size_t index);  // says why, if it is not
     void askAbout(const Judgement& judged);
+    [[nodiscard]] Ending ending() const;
     [[nodiscard]] const report::AskedMeasure& measure() const;
     [[nodiscard]] TypedText& typedOf(const report::AskedMeasure& measure);
     [[nodiscard]] bool isLastWanted() const;
