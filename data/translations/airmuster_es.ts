@@ -181,9 +181,12 @@
 </context>
 <context>
     <name>desktop::ActScene</name>
-    <message>
-        <source>and %1 more</source>
-        <translation>y %1 más</translation>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>y %n más</numerusform>
+            <numerusform>y %n más</numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -239,10 +242,6 @@
         <translation>Historial</translation>
     </message>
     <message>
-        <source>You are entering something on unit %1. Leave that and open unit %2?</source>
-        <translation>Hay una anotación a medias en el ventilador %1. ¿Dejarla y abrir el ventilador %2?</translation>
-    </message>
-    <message>
         <source>Leave it, open %1</source>
         <translation>Dejarla y abrir %1</translation>
     </message>
@@ -286,6 +285,14 @@
         <source>Emergency start of unit %1, now</source>
         <translation>Inicio de emergencia del ventilador %1, ahora</translation>
     </message>
+    <message>
+        <source>You are entering something on unit %1. Leave that and open unit %2? Nothing of it is kept in the log. What you typed stays here as a draft, and is back when you open %1 again.</source>
+        <translation>Hay una anotación a medias del ventilador %1. ¿Dejarla y abrir el ventilador %2? En el registro no se guarda nada de ella. Lo escrito queda aquí como borrador y vuelve al abrir %1 otra vez.</translation>
+    </message>
+    <message>
+        <source>This was being entered on unit %1 and is not kept yet.</source>
+        <translation>Esto se estaba anotando del ventilador %1 y aún no se ha guardado.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::CheckAttempt</name>
@@ -296,6 +303,10 @@
     <message>
         <source>Nobody is here: keep it, it does not count</source>
         <translation>No hay nadie: guardar, no cuenta</translation>
+    </message>
+    <message>
+        <source>Unit %1: %2, done at %3</source>
+        <translation>Ventilador %1: %2, hecho a las %3</translation>
     </message>
 </context>
 <context>
@@ -586,10 +597,6 @@
         <translation>Cuándo: ahora</translation>
     </message>
     <message>
-        <source>When: %1 min ago</source>
-        <translation>Cuándo: hace %1 min</translation>
-    </message>
-    <message>
         <source>min ago</source>
         <translation>min antes</translation>
     </message>
@@ -646,28 +653,53 @@
         <translation>Verificado por %1.</translation>
     </message>
     <message>
-        <source>%1 min ago</source>
-        <translation>hace %1 min</translation>
-    </message>
-    <message>
-        <source>a time</source>
-        <translation>otra hora</translation>
-    </message>
-    <message>
-        <source>now</source>
-        <translation>ahora</translation>
-    </message>
-    <message>
-        <source>When? %1</source>
-        <translation>¿Cuándo? %1</translation>
-    </message>
-    <message>
         <source>Who? As above</source>
         <translation>¿Quién? Como arriba</translation>
     </message>
     <message>
         <source>Who? Me</source>
         <translation>¿Quién? Yo</translation>
+    </message>
+    <message numerus="yes">
+        <source>When: %n min ago</source>
+        <translation>
+            <numerusform>Cuándo: hace %n min</numerusform>
+            <numerusform>Cuándo: hace %n min</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>&quot;When?&quot; is now again: nothing was entered for a while.</source>
+        <translation>«¿Cuándo?» vuelve a ser ahora: hace un rato que no se anota nada.</translation>
+    </message>
+    <message numerus="yes">
+        <source>Every entry is for %1, %2 ago, until you go back to now. That comes by itself %n min after the last entry.</source>
+        <translation>
+            <numerusform>Cada anotación es para %1, hace %2, hasta volver a ahora. Eso ocurre por sí solo %n min después de la última anotación.</numerusform>
+            <numerusform>Cada anotación es para %1, hace %2, hasta volver a ahora. Eso ocurre por sí solo %n min después de la última anotación.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Go back to now</source>
+        <translation>Volver a ahora</translation>
+    </message>
+    <message>
+        <source>Stay with this time</source>
+        <translation>Seguir con esta hora</translation>
+    </message>
+    <message numerus="yes">
+        <source>When? %n min ago</source>
+        <translation>
+            <numerusform>¿Cuándo? Hace %n min</numerusform>
+            <numerusform>¿Cuándo? Hace %n min</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>When? A time</source>
+        <translation>¿Cuándo? A una hora</translation>
+    </message>
+    <message>
+        <source>When? Now</source>
+        <translation>¿Cuándo? Ahora</translation>
     </message>
 </context>
 <context>
@@ -1286,6 +1318,18 @@
         <source>Leave the unit as it is</source>
         <translation>Dejar el ventilador como está</translation>
     </message>
+    <message>
+        <source>Keep it all the same</source>
+        <translation>Guardar de todos modos</translation>
+    </message>
+    <message>
+        <source>Do not keep it</source>
+        <translation>No guardarlo</translation>
+    </message>
+    <message>
+        <source>Unit %1.</source>
+        <translation>Ventilador %1.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::Keypad</name>
@@ -1472,6 +1516,18 @@
         <source>What was not so? Press what did not hold.</source>
         <translation>¿Qué no fue así? Pulsar lo que no se cumplió.</translation>
     </message>
+    <message>
+        <source>A failure stands until the check passes. A check that was not finished does not count, and what stood before stands.</source>
+        <translation>Un fallo sigue en pie hasta que se supera la comprobación. Una comprobación sin terminar no cuenta, y sigue en pie lo de antes.</translation>
+    </message>
+    <message>
+        <source>&amp;What was seen? It may stay empty. It is kept as a note beside the check.</source>
+        <translation>¿&amp;Qué se ha visto? Puede quedar vacío. Se guarda como nota junto a la comprobación.</translation>
+    </message>
+    <message>
+        <source>What was seen</source>
+        <translation>Qué se ha visto</translation>
+    </message>
 </context>
 <context>
     <name>desktop::PartFields</name>
@@ -1537,6 +1593,10 @@
     <message>
         <source>Read %1, which is nobody&apos;s badge.</source>
         <translation>Leído: %1. No es la tarjeta de nadie.</translation>
+    </message>
+    <message>
+        <source>%1 has a part in it already. Somebody else is wanted.</source>
+        <translation>%1 ya figura en ello. Hace falta otra persona.</translation>
     </message>
 </context>
 <context>
@@ -1988,21 +2048,6 @@
     </message>
 </context>
 <context>
-    <name>desktop::StepLogging</name>
-    <message>
-        <source>Keep it; it does not count</source>
-        <translation>Guardar; no cuenta</translation>
-    </message>
-    <message>
-        <source>Wait</source>
-        <translation>Esperar</translation>
-    </message>
-    <message>
-        <source>Unit %1: by the policy edition this does not count before %2.</source>
-        <translation>Ventilador %1: según la edición de la política, esto no cuenta antes de %2.</translation>
-    </message>
-</context>
-<context>
     <name>desktop::SwapUnitsSheet</name>
     <message>
         <source>Swap for another unit</source>
@@ -2049,16 +2094,20 @@
         <translation>Ese es el ventilador que se desconecta. Escanear el que lo sustituye.</translation>
     </message>
     <message>
-        <source>%1: another use.</source>
-        <translation>%1: ya tiene otro uso.</translation>
-    </message>
-    <message>
         <source>Several units go by %1. Type the serial of the one that takes over.</source>
         <translation>Varios ventiladores responden a %1. Escribir el número de serie del que toma el relevo.</translation>
     </message>
     <message>
         <source>%1 is off the patient, %2 took over although it is not ready for this group</source>
         <translation>Desconectado %1, lo sustituye %2 aunque no está listo para este grupo</translation>
+    </message>
+    <message>
+        <source>By the log %1 is in use. Scan a unit that is not.</source>
+        <translation>Según el registro, %1 está en uso. Escanear un ventilador que no lo esté.</translation>
+    </message>
+    <message>
+        <source>The reason is a fault of %1. Press which fault, or another reason.</source>
+        <translation>El motivo es una avería de %1. Pulsar qué avería es, u otro motivo.</translation>
     </message>
 </context>
 <context>
@@ -2080,10 +2129,6 @@
         <translation>Ahora</translation>
     </message>
     <message>
-        <source>%1 min ago</source>
-        <translation>Hace %1 min</translation>
-    </message>
-    <message>
         <source>Or a &amp;time by the clock on the wall, as 14:20</source>
         <translation>O la &amp;hora del reloj de pared, como 14:20</translation>
     </message>
@@ -2098,6 +2143,13 @@
     <message>
         <source>That time has not come yet.</source>
         <translation>Esa hora todavía no ha llegado.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n min ago</source>
+        <translation>
+            <numerusform>Hace %n min</numerusform>
+            <numerusform>Hace %n min</numerusform>
+        </translation>
     </message>
 </context>
 <context>

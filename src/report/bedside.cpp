@@ -39,15 +39,6 @@ HoldSheet sheetOf(const Context& context, const rules::Hold& hold,
     return sheet;
 }
 
-std::vector<HoldSheet> sheetsOf(const Context& context) {
-    std::vector<HoldSheet> sheets;
-    for (const auto& [key, standing] : context.device->holds) {
-        const auto* hold = context.state.rulebook->hold(key);
-        if (hold && !hold->sheet.empty()) sheets.push_back(sheetOf(context, *hold, standing));
-    }
-    return sheets;
-}
-
 void addGroups(BedsideIdentity& identity, const Context& context, const BoardRow& row) {
     identity.group = context.device->group();
     identity.groupText = identity.group ? words::groupLabel(context, *identity.group)
@@ -93,7 +84,7 @@ BedsideIdentity identityOf(const Context& context, const BoardRow& row) {
     identity.isOn = device.poweredSince.has_value();
     addGroups(identity, context, row);
     addVerdict(identity, context, row);
-    identity.sheets = sheetsOf(context);
+    identity.sheets = holdSheets(context);
     return identity;
 }
 
@@ -175,6 +166,15 @@ std::string countdown(const words::Words& words, const rules::Zone& zone, Instan
     return words::startsAt(words, words::Times(words, zone, now), instant);
 }
 
+std::vector<HoldSheet> holdSheets(const Context& context) {
+    std::vector<HoldSheet> sheets;
+    for (const auto& [key, standing] : context.device->holds) {
+        const auto* hold = context.state.rulebook->hold(key);
+        if (hold && !hold->sheet.empty()) sheets.push_back(sheetOf(context, *hold, standing));
+    }
+    return sheets;
+}
+
 bool disturbsEvidence(logbook::Kind kind) {
     using logbook::Kind;
     switch (kind) {
@@ -184,7 +184,8 @@ bool disturbsEvidence(logbook::Kind kind) {
         case Kind::Check:
         case Kind::Power:
         case Kind::Software:
-        case Kind::Service: return true;
+        case Kind::Service:
+        case Kind::UseStart: return true;
         default: return false;
     }
 }

@@ -118,8 +118,12 @@ struct BedsideQuestion {
 [[nodiscard]] std::string countdown(const words::Words& words, const rules::Zone& zone,
                                     Instant instant, Instant now);
 
+// The sheets of the holds that stand on the context's device.
+[[nodiscard]] std::vector<HoldSheet> holdSheets(const words::Context& context);
+
 // Whether an entry of that kind may change what a hold with a sheet is to keep as it is: cleaning,
-// resetting, testing, switching, taking apart. It is asked about first; nothing forbids it.
+// resetting, testing, switching, taking apart, putting it on a patient. It is asked about first;
+// nothing forbids it.
 [[nodiscard]] bool disturbsEvidence(logbook::Kind kind);
 
 }  // namespace report

@@ -89,6 +89,8 @@ struct TypedMeasure {
                                   const std::vector<std::string>& notSo);
 [[nodiscard]] Result<Act> failOf(const words::Words& words, const report::CheckToLog& check,
                                  const std::vector<TypedMeasure>& measures);
+// What was seen at it, for people: a check has no words of its own.
+[[nodiscard]] Act noteOf(const report::CheckToLog& check, const std::string& seen);
 // It was begun and not finished.
 [[nodiscard]] Act incompleteOf(const report::CheckToLog& check);
 

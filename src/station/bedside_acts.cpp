@@ -148,6 +148,10 @@ Result<Act> failOf(const words::Words& words, const CheckToLog& check,
     return attemptOf(words, check, {"fail", {}}, measures);
 }
 
+Act noteOf(const CheckToLog& check, const std::string& seen) {
+    return {"note", {{"text", check.label + ": " + seen}}};
+}
+
 Act incompleteOf(const CheckToLog& check) {
     return {"check", {{"check", check.check}, {"outcome", "incomplete"}}};
 }

@@ -5,6 +5,7 @@
 // and what was read is answered or asked about, where it can be seen.
 #include "acts_world.h"
 #include "desktop/bedside/acts/act_list.h"
+#include "desktop/bedside/not_so_sheet.h"
 #include "first_start_world.h"
 #include "scan_replay_world.h"
 
@@ -101,6 +102,9 @@ TEST_CASE("a scan over the values of a check keeps, presses and loses nothing", 
     replay.overWith("what was not so", "KB-0150");
     replay.over("what was not so");
     way.press("Back");
+    way.waitUntil("the sheet is gone", [&] {
+        return way.window->findChild<desktop::NotSoSheet*>() == nullptr;
+    });
     replay.over("the way to ready");
     way.doFirst("B leak");
     way.press("Passed");

@@ -260,9 +260,9 @@ TEST_CASE("a hold with a sheet shows it, and offers nothing that touches the uni
     }
     using logbook::Kind;
     for (const auto kind : {Kind::Fit, Kind::Remove, Kind::Reprocess, Kind::Check, Kind::Power,
-                            Kind::Software})
+                            Kind::Software, Kind::UseStart})
         CHECK(report::disturbsEvidence(kind));
-    for (const auto kind : {Kind::Note, Kind::Sighted, Kind::UseStart, Kind::Release})
+    for (const auto kind : {Kind::Note, Kind::Sighted, Kind::UseEnd, Kind::Release})
         CHECK_FALSE(report::disturbsEvidence(kind));
 }
 

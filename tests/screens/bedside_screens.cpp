@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The bedside desk: a unit in each state, and each of its panels.
+#include "desktop/bedside/measure_sheet.h"
 #include "desktop/bedside/way_row.h"
 #include "screens/screens.h"
 
@@ -60,6 +61,12 @@ void beginMeasured(Stage& stage) {
         });
     }
     stage.key(Qt::Key_F2);
+    const auto sheet = [&] { return stage.window().findChild<desktop::SheetStack*>()->top(); };
+    const auto isAsked = [&] { return qobject_cast<desktop::MeasureSheet*>(sheet()) != nullptr; };
+    stage.waitUntil("it is asked for", [&] { return sheet() != nullptr; });
+    // Where it would not count as things stand: kept all the same.
+    if (!isAsked()) sheet()->findChildren<QPushButton*>().back()->click();
+    stage.waitUntil("the value is asked for", isAsked);
 }
 
 void showNotSo(Stage& stage) {

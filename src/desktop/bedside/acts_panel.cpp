@@ -85,7 +85,7 @@ void ActsPanel::startNow() {
     Answers answers;
     for (const auto& field : form.fields)
         if (!field.value.empty()) answers.emplace(field.key, field.value);
-    keepActs(tools(), m_unit->bedside.identity, form.acts(answers), this, {});
+    keepActs(tools(), m_unit->bedside.identity.device, form.acts(answers), this, {});
 }
 
 }  // namespace desktop

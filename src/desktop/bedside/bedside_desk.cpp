@@ -174,14 +174,38 @@ void BedsideDesk::openAsked(const QString& serial, Origin origin) {
         open(serial, origin);
         return;
     }
-    workplace().ask({tr("You are entering something on unit %1. Leave that and open unit %2?")
+    workplace().ask({tr("You are entering something on unit %1. Leave that and open unit %2? "
+                        "Nothing of it is kept in the log. What you typed stays here as a draft, "
+                        "and is back when you open %1 again.")
                          .arg(m_serial, serial),
                      tr("Leave it, open %1").arg(serial), tr("Stay with %1").arg(m_serial)},
                     [this, serial, origin](bool isYes) {
                         if (!isYes) return;
-                        for (int i = 0; i < m_panels->count(); ++i) panel(i)->giveUp();
+                        leaveDraft();
                         open(serial, origin);
                     });
+}
+
+// What is entered on the unit waits for whoever entered it; what cannot wait is given up.
+void BedsideDesk::leaveDraft() {
+    sheets().putAside({personHere(), plainText(m_serial)});
+    for (int i = 0; i < m_panels->count(); ++i) panel(i)->giveUp();
+}
+
+std::string BedsideDesk::personHere() const {
+    const auto& session = workplace().presence().session();
+    return session ? session->person() : std::string();
+}
+
+// Of whoever is signed in, and of nobody.
+void BedsideDesk::bringDraftBack() {
+    const auto unit = plainText(m_serial);
+    bool isBack = sheets().bringBack({{}, unit});
+    if (const auto person = personHere(); !person.empty())
+        isBack = sheets().bringBack({person, unit}) || isBack;
+    if (isBack)
+        Q_EMIT workplace().told(tr("This was being entered on unit %1 and is not kept yet.")
+                                    .arg(m_serial));
 }
 
 void BedsideDesk::open(const QString& serial, Origin origin) {
@@ -278,6 +302,7 @@ void BedsideDesk::showFirst() {
         if (left->second.serial == m_serial) m_strip->choose(left->second.choice);
         m_left.erase(left);
     }
+    bringDraftBack();
     if (m_origin != Origin::Chosen) askPlace();
 }
 

@@ -56,6 +56,9 @@ private:
     void takeFound(const station::Found& found, Origin origin);
     void askWhich(const station::Found& found, Origin origin);
     void openAsked(const QString& serial, Origin origin);
+    void leaveDraft();
+    void bringDraftBack();
+    [[nodiscard]] std::string personHere() const;
     void open(const QString& serial, Origin origin);
     void nameSession();
     void showAge();

@@ -10,6 +10,7 @@
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "words/shown.h"
+#include "words/times.h"
 
 #include <algorithm>
 #include <utility>
@@ -42,13 +43,39 @@ CheckAttempt::CheckAttempt(Asked asked, QObject* parent)
 }
 
 bool CheckAttempt::isInSight() const {
-    return (m_measures && m_measures->isVisible()) || (m_conditions && m_conditions->isVisible());
+    return m_isAsking || (m_measures && m_measures->isVisible()) ||
+           (m_conditions && m_conditions->isVisible());
 }
 
 // The unit is named on every sheet: they lie over its bar.
 QString CheckAttempt::title() const {
-    return tr("Unit %1: %2").arg(shownText(words::shown(device())),
-                                 shownText(m_asked.check.label));
+    const auto unit = shownText(words::shown(device()));
+    const auto check = shownText(m_asked.check.label);
+    const auto& fleet = workplace().fleet();
+    if (!m_making.choice.at || !fleet) return tr("Unit %1: %2").arg(unit, check);
+    const words::Times times(workplace().words(), *fleet->standing->state.rulebook->zone,
+                             workplace().clock().now());
+    return tr("Unit %1: %2, done at %3")
+        .arg(unit, check, shownText(times.time(*m_making.choice.at)));
+}
+
+void CheckAttempt::pass(bool withValues, const TypedTexts& typed) {
+    const auto act = station::passOf(workplace().words(), m_asked.check, {});
+    if (!act) {
+        log(Ending::Pass, withValues, typed);
+        return;
+    }
+    m_isAsking = true;
+    askIfUncounted(workplace(), entriesOf(*act), {true, !m_making.second}, this,
+                   [this, withValues, typed](const CountAnswer& answer) {
+                       m_isAsking = false;
+                       m_isKnownUncounted = answer.isKnownUncounted;
+                       if (answer.isToBeKept) {
+                           log(Ending::Pass, withValues, typed);
+                       } else {
+                           endUnkept();
+                       }
+                   });
 }
 
 void CheckAttempt::log(Ending ending, bool withValues, const TypedTexts& typed) {
@@ -64,8 +91,10 @@ void CheckAttempt::askNotSo() {
     m_conditions = new NotSoSheet(title(), m_asked.check);
     connect(m_conditions, &Sheet::calledOff, this, &CheckAttempt::endUnkept);
     connect(m_conditions, &NotSoSheet::codeRead, this, &CheckAttempt::codeRead);
-    connect(m_conditions, &NotSoSheet::notFinished, this,
-            [this] { keep(station::incompleteOf(m_asked.check)); });
+    connect(m_conditions, &NotSoSheet::notFinished, this, [this] {
+        m_isKnownUncounted = true;
+        keep(station::incompleteOf(m_asked.check));
+    });
     connect(m_conditions, &NotSoSheet::failed, this, [this] { log(Ending::Fail, true, {}); });
     connect(m_conditions, &NotSoSheet::conditionsNotSo, this,
             [this](const std::vector<std::string>& conditions) {
@@ -94,6 +123,7 @@ void CheckAttempt::renew(const report::CheckToLog& check) {
 }
 
 void CheckAttempt::finish(Ending ending) {
+    m_ending = ending;
     const auto measures =
         m_measures ? m_measures->measures() : std::vector<station::TypedMeasure>{};
     const auto act =
@@ -109,12 +139,16 @@ void CheckAttempt::finish(Ending ending) {
 }
 
 void CheckAttempt::askSecond(const station::Act& act) {
-    auto* second = new SecondSheet(workplace());
+    auto* second = new SecondSheet(workplace(),
+                                   m_asked.tools.strip.whoDid(m_making.choice));
     second->offerWithout(tr("Nobody is here: keep it, it does not count"));
     connect(second, &Sheet::calledOff, this, [this] {
         if (!m_measures) endUnkept();
     });
-    connect(second, &SecondSheet::withoutChosen, this, [this, act] { keep(act); });
+    connect(second, &SecondSheet::withoutChosen, this, [this, act] {
+        m_isKnownUncounted = true;
+        keep(act);
+    });
     connect(second, &SecondSheet::verified, this, [this, act](const station::Session& session) {
         m_making.second = session;
         keep(act);
@@ -124,8 +158,25 @@ void CheckAttempt::askSecond(const station::Act& act) {
 
 void CheckAttempt::keep(const station::Act& act) {
     setKeeping(true);
-    askForHold(m_asked.tools, m_asked.unit, {act}, this, [this, act](bool isYes) {
+    askForHold(workplace(), device(), {act}, this, [this, act](bool isYes) {
         if (isYes) {
+            keepIfCounted(act);
+        } else {
+            takeKept({{}, {}, true});
+        }
+    });
+}
+
+// With its values and its second person more is known than when it was begun.
+void CheckAttempt::keepIfCounted(const station::Act& act) {
+    const bool isKnown = m_isKnownUncounted || m_ending != Ending::Pass ||
+                         (m_measures && m_measures->isKnownUncounted());
+    if (isKnown) {
+        keepNow(act);
+        return;
+    }
+    askIfUncounted(workplace(), entriesOf(act), {}, this, [this, act](const CountAnswer& answer) {
+        if (answer.isToBeKept) {
             keepNow(act);
         } else {
             takeKept({{}, {}, true});
@@ -133,8 +184,19 @@ void CheckAttempt::keep(const station::Act& act) {
     });
 }
 
+// What was typed was agreed to where it seems impossible.
+std::vector<station::Entry> CheckAttempt::entriesOf(const station::Act& act) const {
+    std::vector acts{act};
+    if (const auto seen = m_conditions ? plainText(m_conditions->seen()) : std::string();
+        !seen.empty())
+        acts.push_back(station::noteOf(m_asked.check, seen));
+    auto entries = m_asked.tools.strip.entriesOf(device(), std::move(acts), m_making);
+    for (auto& entry : entries) entry.asMeasured = true;
+    return entries;
+}
+
 void CheckAttempt::keepNow(const station::Act& act) {
-    workplace().keep(m_asked.tools.strip.entriesOf(device(), {act}, m_making), this,
+    workplace().keep(entriesOf(act), this,
                      [this](const Workplace::Kept& kept) { takeKept(kept); });
 }
 
@@ -146,7 +208,7 @@ void CheckAttempt::setKeeping(bool isKeeping) {
 
 void CheckAttempt::takeKept(const Workplace::Kept& kept) {
     if (kept.isAll()) {
-        Q_EMIT this->kept(kept.written.back().record);
+        Q_EMIT this->kept(kept.written.front().record);  // a note may come after it
         endSheets();
         end();
         return;

@@ -23,23 +23,24 @@ class CheckAttempt : public QObject {
 public:
     struct Asked {
         PanelTools tools;
-        report::BedsideIdentity unit;
+        std::string device;
         report::CheckToLog check;
     };
     // Deletes itself once it is over.
     explicit CheckAttempt(Asked asked, QObject* parent);
 
-    [[nodiscard]] const std::string& device() const { return m_asked.unit.device; }
+    [[nodiscard]] const std::string& device() const { return m_asked.device; }
     [[nodiscard]] const std::string& check() const { return m_asked.check.check; }
     // Whether somebody is at it on the screen, and it is not kept yet.
     [[nodiscard]] bool isInSight() const;
 
-    // Passed or failed; the values are asked for where they are wanted, or `withValues`.
+    // Passed; where it is known that this would not count, that is asked about first. The values
+    // are asked for where they are wanted, or `withValues`.
+    void pass(bool withValues, const TypedTexts& typed);
+    // The same of another ending, without that question.
     void log(Ending ending, bool withValues, const TypedTexts& typed);
     void askNotSo();
     void renew(const report::CheckToLog& check);
-    // The unit as it stands now: a hold may have been set meanwhile.
-    void renewUnit(const report::BedsideIdentity& unit) { m_asked.unit = unit; }
     void giveUp();
 
 Q_SIGNALS:
@@ -56,7 +57,9 @@ private:
     void finish(Ending ending);
     void askSecond(const station::Act& act);
     void keep(const station::Act& act);
+    void keepIfCounted(const station::Act& act);
     void keepNow(const station::Act& act);
+    [[nodiscard]] std::vector<station::Entry> entriesOf(const station::Act& act) const;
     void takeKept(const Workplace::Kept& kept);
     void say(const station::Problem& problem);
     void setKeeping(bool isKeeping);
@@ -67,6 +70,8 @@ private:
     Asked m_asked;
     EntryMaking m_making;  // when and who, as chosen when it was begun
     Ending m_ending{};
+    bool m_isAsking = false;          // whether it is to be kept at all
+    bool m_isKnownUncounted = false;  // and is to be kept all the same
     std::vector<std::string> m_notSo;
     QPointer<MeasureSheet> m_measures;
     QPointer<NotSoSheet> m_conditions;

@@ -8,8 +8,10 @@
 #include "desktop/bedside/time_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
 #include "words/times.h"
 
+#include <QFrame>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -38,12 +40,11 @@ EntryStrip::EntryStrip(DeskTools tools, QWidget* parent) : QWidget(parent), m_to
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(4);
-    m_note = new QLabel;
-    m_note->setWordWrap(true);
-    m_note->setAccessibleName(tr("What the entries will say of when and who"));
+    makeNotice();
     makeChips();
     makeSummary();
-    for (auto* each : {static_cast<QWidget*>(m_note), m_chips, m_summary}) layout->addWidget(each);
+    for (auto* each : {static_cast<QWidget*>(m_notice), m_chips, m_summary})
+        layout->addWidget(each);
     showChoice();
     fit();
     m_ticks.setInterval(std::chrono::seconds(1));
@@ -54,6 +55,19 @@ EntryStrip::EntryStrip(DeskTools tools, QWidget* parent) : QWidget(parent), m_to
         m_second.reset();
         showChoice();
     });
+}
+
+void EntryStrip::makeNotice() {
+    m_notice = new QFrame;
+    m_notice->setLineWidth(3);
+    auto* row = makeRow(m_notice);
+    m_note = new QLabel;
+    m_note->setWordWrap(true);
+    m_note->setAccessibleName(tr("What the entries will say of when and who"));
+    m_stay = new WrappedButton;
+    row->addWidget(m_note, 1);
+    row->addWidget(m_stay);
+    connect(m_stay, &QPushButton::clicked, this, &EntryStrip::stayOrGoBack);
 }
 
 QPushButton* EntryStrip::addChip(const QString& text, const QString& name) {
@@ -70,8 +84,8 @@ void EntryStrip::makeChips() {
     row->addWidget(makeQuestion(tr("When?")));
     m_ago.emplace_back(0, addChip(tr("Now"), tr("When: now")));
     for (const int minutes : minutesAgo)
-        m_ago.emplace_back(minutes,
-                           addChip(QString::number(minutes), tr("When: %1 min ago").arg(minutes)));
+        m_ago.emplace_back(minutes, addChip(QString::number(minutes),
+                                            tr("When: %n min ago", nullptr, minutes)));
     row->addWidget(new QLabel(tr("min ago")));
     for (const auto& [minutes, chip] : m_ago)
         connect(chip, &QPushButton::clicked, this, [this, minutes = minutes] {
@@ -115,9 +129,9 @@ std::vector<station::Entry> EntryStrip::entriesOf(const std::string& device,
 }
 
 EntryMaking EntryStrip::take() {
-    EntryMaking making{m_choice, m_second, m_turn};
+    auto taken = making();
     goBackToNow();
-    return making;
+    return taken;
 }
 
 void EntryStrip::giveBack(const EntryMaking& making) {
@@ -125,6 +139,7 @@ void EntryStrip::giveBack(const EntryMaking& making) {
 }
 
 void EntryStrip::continueFrom(const EntryStrip& other) {
+    m_isForOne = true;
     m_second = other.m_second;
     m_batch = other.m_batch;
     choose(other.m_choice);
@@ -148,6 +163,7 @@ void EntryStrip::verifyBy(station::Session second) {
 }
 
 void EntryStrip::choose(EntryChoice choice) {
+    if (choice.at != m_choice.at) m_stays = false;
     m_choice = std::move(choice);
     showChoice();
     keepTrue();
@@ -160,17 +176,50 @@ void EntryStrip::clear() {
     choose({});
 }
 
+std::set<std::string> EntryStrip::whoDid(const EntryChoice& choice) const {
+    std::set<std::string> people;
+    if (const auto& session = m_tools.workplace.presence().session())
+        people.insert(session->person());
+    if (choice.doneBy) people.insert(*choice.doneBy);
+    return people;
+}
+
 logbook::Instant EntryStrip::instant() const {
     return m_choice.at.value_or(m_tools.workplace.clock().now());
 }
 
 void EntryStrip::goBackToNow() {
     m_second.reset();
+    if (m_stays) {
+        m_lastUsed = m_tools.workplace.clock().now();
+        showChoice();
+        return;
+    }
     choose({std::nullopt, 0, m_choice.doneBy, m_choice.doneByName});
+}
+
+void EntryStrip::stayOrGoBack() {
+    if (m_stays) {
+        choose({std::nullopt, 0, m_choice.doneBy, m_choice.doneByName});
+        return;
+    }
+    m_stays = true;
+    m_lastUsed = m_tools.workplace.clock().now();
+    showChoice();
+}
+
+// Whoever comes back after a while finds "now". A clock that was set back is no reason to stay.
+void EntryStrip::lapse() {
+    const auto since = m_tools.workplace.clock().now() - m_lastUsed;
+    if (!m_stays || (since.ms >= 0 && since < quiet)) return;
+    choose({std::nullopt, 0, m_choice.doneBy, m_choice.doneByName});
+    Q_EMIT m_tools.workplace.told(
+        tr("\"When?\" is now again: nothing was entered for a while."));
 }
 
 // A time that was some minutes ago when it was chosen stays that time; the chip does not.
 void EntryStrip::keepTrue() {
+    lapse();
     if (!m_choice.at) return;
     const auto ago = m_tools.workplace.clock().now() - *m_choice.at;
     if (m_choice.minutesAgo > 0 && ago.ms >= (m_choice.minutesAgo + 1) * 60'000LL) {
@@ -202,7 +251,9 @@ void EntryStrip::askTime() {
 
 void EntryStrip::askWho() {
     showChoice();
-    auto* sheet = new AnotherSheet(m_tools.workplace);
+    auto others = whoDid({});
+    if (m_second) others.insert(m_second->person());
+    auto* sheet = new AnotherSheet(m_tools.workplace, others);
     connect(sheet, &AnotherSheet::meChosen, this, [this] { m_me->click(); });
     connect(sheet, &AnotherSheet::secondWanted, this, &EntryStrip::askSecond);
     connect(sheet, &AnotherSheet::chosen, this, [this](const Somebody& other) {
@@ -213,7 +264,7 @@ void EntryStrip::askWho() {
 
 void EntryStrip::askSecond() {
     showChoice();
-    auto* sheet = new SecondSheet(m_tools.workplace);
+    auto* sheet = new SecondSheet(m_tools.workplace, whoDid(m_choice));
     connect(sheet, &SecondSheet::verified, this, &EntryStrip::verifyBy);
     m_tools.sheets.put(sheet);
 }
@@ -240,8 +291,13 @@ void EntryStrip::showNote() {
         const auto now = m_tools.workplace.clock().now();
         const auto span = now - *m_choice.at;
         const words::Times times(words, *rulebook.zone, now);
-        when << tr("For %1, %2 ago.").arg(shownText(times.time(*m_choice.at)),
-                                         shownText(words::duration(words, span)));
+        const auto time = shownText(times.time(*m_choice.at));
+        const auto ago = shownText(words::duration(words, span));
+        when << (m_stays ? tr("Every entry is for %1, %2 ago, until you go back to now. That comes "
+                              "by itself %n min after the last entry.",
+                              nullptr, static_cast<int>(quiet.ms / 60'000))
+                               .arg(time, ago)
+                         : tr("For %1, %2 ago.").arg(time, ago));
         if (span > rulebook.lateEntryAfter)
             when << tr("That is more than %1: the month will count it as a late entry.")
                         .arg(shownText(words::duration(words, rulebook.lateEntryAfter)));
@@ -249,10 +305,14 @@ void EntryStrip::showNote() {
     if (m_choice.doneBy) who << tr("Done by %1.").arg(m_choice.doneByName);
     if (m_second) who << tr("Verified by %1.").arg(shownText(m_second->name()));
     m_note->setText((when + who).join(QLatin1Char(' ')));
-    m_note->setVisible(!m_note->text().isEmpty());
-    const auto ago = m_choice.minutesAgo > 0 ? tr("%1 min ago").arg(m_choice.minutesAgo)
-                                             : (m_choice.at ? tr("a time") : tr("now"));
-    m_when->setText(tr("When? %1").arg(ago));
+    m_notice->setVisible(!m_note->text().isEmpty());
+    m_notice->setFrameShape(m_stays ? QFrame::Box : QFrame::NoFrame);
+    m_note->setFont(fontFor(m_stays ? TextRole::Strong : TextRole::Plain));
+    m_stay->setText(m_stays ? tr("Go back to now") : tr("Stay with this time"));
+    m_stay->setVisible(m_choice.at && !m_isForOne);
+    m_when->setText(m_choice.minutesAgo > 0
+                        ? tr("When? %n min ago", nullptr, m_choice.minutesAgo)
+                        : (m_choice.at ? tr("When? A time") : tr("When? Now")));
     m_who->setText(m_choice.doneBy || m_second ? tr("Who? As above") : tr("Who? Me"));
 }
 

@@ -2,7 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // "When?" and "Who?" of the entries to come: now, or some minutes ago; by whoever is signed in, or
-// by another, with a second person. Knows no unit.
+// by another, with a second person. A time is for one press, unless it is pressed to stay: then it
+// is marked, and lapses with the unit, with whoever is signed in, and after a quiet while. Knows no
+// unit.
 #pragma once
 
 #include "desktop/shell/desk.h"
@@ -10,14 +12,18 @@
 
 #include <QTimer>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
 
+class QFrame;
 class QLabel;
 class QPushButton;
 
 namespace desktop {
+
+class WrappedButton;
 
 // What is chosen there.
 struct EntryChoice {
@@ -47,6 +53,8 @@ public:
     // What is chosen here, for a press that begins now: for the next one "When?" is now again, and
     // nobody verifies any more.
     [[nodiscard]] EntryMaking take();
+    // The same, for what is only tried out.
+    [[nodiscard]] EntryMaking making() const { return {m_choice, m_second, m_turn}; }
     // Nothing came of it: what was chosen is chosen again, unless somebody has chosen anew since or
     // another unit is open. Who verified is to sign in again.
     void giveBack(const EntryMaking& making);
@@ -65,12 +73,18 @@ public:
     void setBatch(std::string name) { m_batch = std::move(name); }
     [[nodiscard]] const std::string& batch() const { return m_batch; }
 
+    // How long the time stays after the last entry.
+    static constexpr logbook::Duration quiet{120'000};
+
     [[nodiscard]] const EntryChoice& choice() const { return m_choice; }
     void choose(EntryChoice choice);
-    // Now and alone, by whom it was: what was chosen here has been kept.
+    // Now and alone, by whom it was: what was chosen here has been kept. Where it is to stay with a
+    // time, that stays.
     void goBackToNow();
     // Now, by me, alone, and no batch: another unit or another person.
     void clear();
+    // Who writes it and who did it, by that choice: nobody of them can verify it.
+    [[nodiscard]] std::set<std::string> whoDid(const EntryChoice& choice) const;
     // The time that entries have now.
     [[nodiscard]] logbook::Instant instant() const;
 
@@ -81,6 +95,9 @@ private:
     QPushButton* addChip(const QString& text, const QString& name);
     void makeChips();
     void makeSummary();
+    void makeNotice();
+    void stayOrGoBack();
+    void lapse();
     void chooseAgo(int minutes);
     void askTime();
     void askWho();
@@ -105,7 +122,12 @@ private:
     QWidget* m_summary = nullptr;
     QPushButton* m_when = nullptr;
     QPushButton* m_who = nullptr;
+    QFrame* m_notice = nullptr;
     QLabel* m_note = nullptr;
+    WrappedButton* m_stay = nullptr;
+    bool m_isForOne = false;         // for one entry alone: nothing stays
+    bool m_stays = false;            // with the time that is chosen
+    logbook::Instant m_lastUsed{};   // then
 };
 
 }  // namespace desktop

@@ -1,11 +1,12 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The question before; see keeping.h.
+// The questions before; see keeping.h.
 #include "desktop/bedside/keeping.h"
 
 #include "desktop/bedside/entry_strip.h"
 #include "desktop/shell/text.h"
+#include "words/shown.h"
 
 #include <QCoreApplication>
 #include <QPointer>
@@ -13,19 +14,36 @@
 
 namespace desktop {
 
-bool disturbsHold(const report::BedsideIdentity& unit, const std::vector<station::Act>& acts) {
-    return !unit.sheets.empty() && std::ranges::any_of(acts, [](const station::Act& act) {
-        const auto kind = logbook::kindOf(act.kind);
-        return kind && report::disturbsEvidence(*kind);
+namespace {
+
+// An emergency start is never delayed by a question.
+bool isEmergency(const station::Act& act) {
+    return std::ranges::any_of(act.body, [](const auto& member) {
+        return member.first == "emergency" && member.second == logbook::json::Value(true);
     });
 }
 
-struct HoldQuestion {
+bool mayDisturb(const station::Act& act) {
+    const auto kind = logbook::kindOf(act.kind);
+    return kind && report::disturbsEvidence(*kind) && !isEmergency(act);
+}
+
+std::vector<report::HoldSheet> sheetsOn(const Workplace& workplace, const std::string& device) {
+    const auto& fleet = workplace.fleet();
+    const auto* known = fleet ? fleet->standing->state.device(device) : nullptr;
+    if (known == nullptr) return {};
+    const auto& standing = *fleet->standing;
+    return report::holdSheets(
+        {workplace.words(), standing.state, known, standing.at, {}, standing.lookup});
+}
+
+struct KeepingQuestions {
     Q_DECLARE_TR_FUNCTIONS(desktop::Keeping)
 public:
-    static Question of(const report::BedsideIdentity& unit) {
-        QStringList lines;
-        for (const auto& sheet : unit.sheets) {
+    static Question ofHolds(const std::string& device,
+                            const std::vector<report::HoldSheet>& sheets) {
+        QStringList lines{unitOf(device)};
+        for (const auto& sheet : sheets) {
             lines << tr("%1, since %2:").arg(shownText(sheet.label), shownText(sheet.since));
             for (const auto& line : sheet.lines) lines << shownText(line);
             if (!sheet.lifters.empty()) lines << shownText(sheet.lifters);
@@ -34,29 +52,84 @@ public:
         return {lines.join(QLatin1Char('\n')), tr("It was done: keep the entry"),
                 tr("Leave the unit as it is")};
     }
+
+    static Question ofUncounted(const std::string& device, const std::vector<std::string>& why) {
+        QStringList lines{unitOf(device)};
+        for (const auto& each : why) lines << shownText(each);
+        return {lines.join(QLatin1Char('\n')), tr("Keep it all the same"), tr("Do not keep it")};
+    }
+
+private:
+    // The question lies over the unit's bar.
+    static QString unitOf(const std::string& device) {
+        return tr("Unit %1.").arg(shownText(words::shown(device)));
+    }
 };
 
-void askForHold(const PanelTools& tools, const report::BedsideIdentity& unit,
+}  // namespace
+
+void askForHold(Workplace& workplace, const std::string& device,
                 const std::vector<station::Act>& acts, QObject* receiver,
                 std::function<void(bool)> then) {
-    if (!disturbsHold(unit, acts)) {
+    const auto sheets = sheetsOn(workplace, device);
+    if (sheets.empty() || std::ranges::none_of(acts, mayDisturb)) {
         then(true);
         return;
     }
-    tools.desk.workplace.ask(HoldQuestion::of(unit), [receiver = QPointer<QObject>(receiver),
-                                                  then = std::move(then)](bool isYes) {
-        if (receiver) then(isYes);
-    });
+    workplace.ask(KeepingQuestions::ofHolds(device, sheets),
+                  [receiver = QPointer<QObject>(receiver), then = std::move(then)](bool isYes) {
+                      if (receiver) then(isYes);
+                  });
 }
 
-void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
-              std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken) {
-    askForHold(tools, unit, acts, receiver,
-               [&strip = tools.strip, device = unit.device, acts, receiver, taken](bool isYes) {
+void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& entries,
+                    const station::StillToCome& toCome, QObject* receiver,
+                    std::function<void(CountAnswer)> then) {
+    const auto fleet = workplace.fleet();
+    if (!fleet || entries.empty()) {
+        then({});
+        return;
+    }
+    workplace.read(
+        [fleet, entries, toCome](const auto& surroundings, const auto&) {
+            return station::whyUncounted(surroundings, *fleet->standing, entries, toCome);
+        },
+        receiver,
+        [&workplace, receiver = QPointer<QObject>(receiver), device = entries.front().device,
+         then = std::move(then)](const std::vector<std::string>& why) {
+            if (why.empty()) {
+                then({});
+                return;
+            }
+            workplace.ask(KeepingQuestions::ofUncounted(device, why),
+                          [receiver, then](bool isYes) {
+                              if (receiver) then({isYes, true});
+                          });
+        });
+}
+
+void keepActs(const PanelTools& tools, const std::string& device, std::vector<station::Act> acts,
+              QObject* receiver, Workplace::TakeKept taken) {
+    auto& workplace = tools.desk.workplace;
+    auto& strip = tools.strip;
+    const auto callOff = [taken] {
+        if (taken) taken({{}, {}, true});
+    };
+    const auto keep = [&strip, device, acts, receiver = QPointer<QObject>(receiver), taken,
+                       callOff](const CountAnswer& answer) {
+        if (answer.isToBeKept) {
+            strip.keep(device, acts, receiver, taken);
+        } else {
+            callOff();
+        }
+    };
+    askForHold(workplace, device, acts, receiver,
+               [&workplace, &strip, device, acts, receiver, keep, callOff](bool isYes) {
                    if (isYes) {
-                       strip.keep(device, acts, receiver, taken);
-                   } else if (taken) {
-                       taken({{}, {}, true});
+                       askIfUncounted(workplace, strip.entriesOf(device, acts, strip.making()), {},
+                                      receiver, keep);
+                   } else {
+                       callOff();
                    }
                });
 }

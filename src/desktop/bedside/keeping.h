@@ -1,30 +1,40 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Keeping what a press states: where a hold with a sheet stands on the unit and an entry may change
-// what is to stay as it is, that is asked first. Nothing is forbidden.
+// Keeping what a press states, and what is asked before: where a hold with a sheet stands on the
+// unit and an entry may change what is to stay as it is; and where it is known that an entry would
+// not count. Nothing is forbidden.
 #pragma once
 
 #include "desktop/bedside/unit_panel.h"
+#include "station/entry_outlook.h"
 
 #include <functional>
+#include <string>
 #include <vector>
 
 namespace desktop {
 
-// Whether such a hold stands and one of the acts may disturb it.
-[[nodiscard]] bool disturbsHold(const report::BedsideIdentity& unit,
-                                const std::vector<station::Act>& acts);
-
-// Where that is so, shows the sheets with who may lift the hold, and asks. Hands on whether the
-// acts are to be kept.
-void askForHold(const PanelTools& tools, const report::BedsideIdentity& unit,
+// Where such a hold stands on that unit, as the fleet was last read, and one of the acts may
+// disturb it: shows the sheets with who may lift the hold, and asks. Hands on whether the acts are
+// to be kept.
+void askForHold(Workplace& workplace, const std::string& device,
                 const std::vector<station::Act>& acts, QObject* receiver,
                 std::function<void(bool)> then);
 
-// As EntryStrip::keep, once that has been asked. Where the answer is no, `taken`
-// is told that all was called off.
-void keepActs(const PanelTools& tools, const report::BedsideIdentity& unit,
-              std::vector<station::Act> acts, QObject* receiver, Workplace::TakeKept taken);
+// Where one of the entries would not count, says why and asks. Hands on whether they are to be
+// kept, and whether it was asked.
+struct CountAnswer {
+    bool isToBeKept = true;
+    bool isKnownUncounted = false;
+};
+void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& entries,
+                    const station::StillToCome& toCome, QObject* receiver,
+                    std::function<void(CountAnswer)> then);
+
+// As EntryStrip::keep, once both have been asked. Where an answer is no, `taken` is told that all
+// was called off.
+void keepActs(const PanelTools& tools, const std::string& device, std::vector<station::Act> acts,
+              QObject* receiver, Workplace::TakeKept taken);
 
 }  // namespace desktop

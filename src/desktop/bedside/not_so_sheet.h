@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What was not as a pass of a check asserts: a condition that did not hold, or the check was not
-// finished, or failed. Keeps nothing itself.
+// finished, or failed; and what was seen, in words. Keeps nothing itself.
 #pragma once
 
 #include "desktop/shell/sheet.h"
@@ -13,6 +13,7 @@
 #include <vector>
 
 class QLabel;
+class QLineEdit;
 
 namespace desktop {
 
@@ -26,6 +27,9 @@ public:
 
     // The conditions that are chosen so far.
     [[nodiscard]] std::vector<std::string> notSo() const;
+
+    // What was seen, in the person's words; "" if nothing was typed.
+    [[nodiscard]] QString seen() const;
 
     // While it is being kept nothing can be pressed.
     void setKeeping(bool isKeeping);
@@ -41,7 +45,13 @@ Q_SIGNALS:
     void codeRead(const QString& text);
 
 private:
+    void addConditions(const report::CheckToLog& check);
+    void addSeen();
+    void addFeet(const report::CheckToLog& check);
+    void showKeep();
+
     QLabel* m_said = nullptr;
+    QLineEdit* m_seen = nullptr;
     WrappedButton* m_keep = nullptr;  // the conditions that are chosen
     std::vector<std::pair<std::string, WrappedButton*>> m_conditions;
 };

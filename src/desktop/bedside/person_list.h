@@ -8,6 +8,7 @@
 #include "desktop/shell/fleet_view.h"
 
 #include <QWidget>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -30,7 +31,9 @@ struct Somebody {
 class PersonList : public QWidget {
     Q_OBJECT
 public:
-    explicit PersonList(Workplace& workplace, QWidget* parent = nullptr);
+    // But those who have their part in it already.
+    PersonList(Workplace& workplace, const std::set<std::string>& others,
+               QWidget* parent = nullptr);
 
     [[nodiscard]] QLineEdit* field() const { return m_field; }
     void readBadge(const QString& text);
@@ -43,6 +46,7 @@ private:
 
     Workplace& m_workplace;
     std::vector<Somebody> m_people;
+    std::vector<Somebody> m_others;  // who are not offered
     QLineEdit* m_field = nullptr;
     QLabel* m_said = nullptr;
     QWidget* m_names = nullptr;

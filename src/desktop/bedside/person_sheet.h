@@ -19,7 +19,8 @@ class PinField;
 class AnotherSheet : public Sheet {
     Q_OBJECT
 public:
-    explicit AnotherSheet(Workplace& workplace, QWidget* parent = nullptr);
+    AnotherSheet(Workplace& workplace, const std::set<std::string>& others,
+                 QWidget* parent = nullptr);
 
     bool takeScan(const QString& text) override;  // a badge
 
@@ -35,7 +36,8 @@ private:
 class SecondSheet : public Sheet {
     Q_OBJECT
 public:
-    explicit SecondSheet(Workplace& workplace, QWidget* parent = nullptr);
+    SecondSheet(Workplace& workplace, const std::set<std::string>& others,
+                 QWidget* parent = nullptr);
 
     bool takeScan(const QString& text) override;  // a badge
     // Offers to go on without; `text` says what that means.

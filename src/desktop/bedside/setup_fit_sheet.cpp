@@ -221,7 +221,7 @@ void FitSheet::keep() {
     setKeeping(true);
     const auto part = m_fields->stated(m_fit.position);
     auto acts = m_fit.occupied ? station::swapOf(part) : std::vector{station::fitOf(part)};
-    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity, std::move(acts), this,
+    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity.device, std::move(acts), this,
              [this](const Workplace::Kept& kept) { take(kept); });
 }
 

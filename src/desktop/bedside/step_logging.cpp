@@ -6,7 +6,6 @@
 
 #include "desktop/bedside/keeping.h"
 #include "desktop/shell/text.h"
-#include "words/times.h"
 
 #include <algorithm>
 #include <utility>
@@ -46,7 +45,6 @@ void StepLogging::show(const SharedUnitView& unit) {
     m_unit = unit;
     const auto& device = unit->bedside.identity.device;
     if (std::exchange(m_device, device) != device) {
-        m_left.clear();
         m_awaited.reset();
         setKeeping(false);
     }
@@ -56,49 +54,24 @@ void StepLogging::show(const SharedUnitView& unit) {
     }
     for (auto* attempt : attempts()) {
         if (attempt->device() != device) continue;
-        attempt->renewUnit(unit->bedside.identity);
         if (const auto* check = checkNamed(unit->bedside, attempt->check()))
             attempt->renew(*check);
     }
 }
 
 bool StepLogging::isOpen() const {
-    return m_isAsking ||
-           std::ranges::any_of(attempts(), [](const auto* each) { return each->isInSight(); });
+    return std::ranges::any_of(attempts(),
+                               [](const auto* each) { return each->isInSight(); });
 }
 
 void StepLogging::giveUp() {
-    m_left.clear();
     for (auto* attempt : attempts())
         if (attempt->isInSight()) attempt->giveUp();
 }
 
 void StepLogging::press(const report::BedsideRow& row, Press press) {
     if (m_isKeeping || isOpen()) return;
-    const bool isEarly = row.notBefore && m_tools.strip.instant() < *row.notBefore &&
-                         press != Press::Failed && std::holds_alternative<CheckToLog>(row.act);
-    if (!isEarly) {
-        log(row, press);
-        return;
-    }
-    askEarly(row, press);
-}
-
-// The unit is named: the question lies over its bar.
-void StepLogging::askEarly(const report::BedsideRow& row, Press press) {
-    const words::Times times(workplace().words(), *m_unit->bedside.zone,
-                             workplace().clock().now());
-    m_isAsking = true;
-    workplace().ask({tr("Unit %1: by the policy edition this does not count before %2.")
-                         .arg(shownText(m_unit->bedside.identity.serial),
-                              shownText(times.time(words::wholeMinute(*row.notBefore)))),
-                     tr("Keep it; it does not count"), tr("Wait")},
-                    [self = QPointer<StepLogging>(this), row, press,
-                     device = m_device](bool isYes) {
-                        if (!self) return;
-                        self->m_isAsking = false;
-                        if (isYes && device == self->m_device) self->log(row, press);
-                    });
+    log(row, press);
 }
 
 void StepLogging::log(const report::BedsideRow& row, Press press) {
@@ -116,7 +89,7 @@ void StepLogging::log(const report::BedsideRow& row, Press press) {
 }
 
 void StepLogging::attempt(const CheckToLog& check, Press press) {
-    auto* attempt = new CheckAttempt({m_tools, m_unit->bedside.identity, check}, this);
+    auto* attempt = new CheckAttempt({m_tools, m_device, check}, this);
     connect(attempt, &CheckAttempt::codeRead, this, &StepLogging::codeRead);
     connect(attempt, &CheckAttempt::keepingChanged, this,
             [this, device = m_device](bool isKeeping) {
@@ -126,20 +99,21 @@ void StepLogging::attempt(const CheckToLog& check, Press press) {
             [this, device = m_device](const auto& record) { await(device, record); });
     connect(attempt, &CheckAttempt::left, this,
             [this, device = m_device](const std::string& key, const TypedTexts& typed) {
-                if (device == m_device) m_left[key] = typed;
+                m_left[device][key] = typed;
             });
-    const auto typed = m_left.find(check.check);
-    const auto texts = typed == m_left.end() ? TypedTexts{} : typed->second;
+    const auto& left = m_left[m_device];
+    const auto typed = left.find(check.check);
+    const auto texts = typed == left.end() ? TypedTexts{} : typed->second;
     switch (press) {
         case Press::NotSo: attempt->askNotSo(); return;
         case Press::Failed: attempt->log(Ending::Fail, true, texts); return;
-        default: attempt->log(Ending::Pass, press == Press::Values, texts);
+        default: attempt->pass(press == Press::Values, texts);
     }
 }
 
 void StepLogging::keep(const station::Act& act) {
     setKeeping(true);
-    keepActs(m_tools, m_unit->bedside.identity, {act}, this,
+    keepActs(m_tools, m_device, {act}, this,
              [this, device = m_device](const Workplace::Kept& kept) {
                  if (kept.isAll()) {
                      await(device, kept.written.back().record);
@@ -151,8 +125,8 @@ void StepLogging::keep(const station::Act& act) {
 
 // What was kept on a unit that is not shown any more bears on nothing here.
 void StepLogging::await(const std::string& device, const logbook::RecordName& record) {
+    m_left.erase(device);
     if (device != m_device) return;
-    m_left.clear();
     m_awaited = record;
     Q_EMIT kept(record);
 }

@@ -44,16 +44,14 @@ private:
     void log(const report::BedsideRow& row, Press press);
     void attempt(const report::CheckToLog& check, Press press);
     void keep(const station::Act& act);
-    void askEarly(const report::BedsideRow& row, Press press);
     void await(const std::string& device, const logbook::RecordName& record);
     void setKeeping(bool isKeeping);
 
     PanelTools m_tools;
     SharedUnitView m_unit;
     std::string m_device;
-    LeftTexts m_left;
+    std::map<std::string, LeftTexts> m_left;  // by unit, of whoever is signed in
     bool m_isKeeping = false;
-    bool m_isAsking = false;  // whether a step is to be kept at all
     std::optional<logbook::RecordName> m_awaited;  // until the unit is read with it
 };
 

@@ -61,7 +61,7 @@ void TimeSheet::makeAgo() {
         });
     };
     add(0, tr("Now"));
-    for (const int minutes : minutesAgo) add(minutes, tr("%1 min ago").arg(minutes));
+    for (const int minutes : minutesAgo) add(minutes, tr("%n min ago", nullptr, minutes));
     content()->addLayout(chips);
 }
 

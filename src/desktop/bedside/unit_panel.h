@@ -50,7 +50,7 @@ public:
     // Something is being entered that is not kept yet: another unit is not opened without a
     // question.
     [[nodiscard]] virtual bool isOpen() const { return false; }
-    // It is given up.
+    // What of it cannot be put aside is given up.
     virtual void giveUp() {}
 
 Q_SIGNALS:

@@ -35,8 +35,8 @@ private:
     void addAnswer(const QString& says, bool isYes) {
         auto* button = new QPushButton(says);
         connect(button, &QPushButton::clicked, this, [this, isYes] {
+            close();  // what comes of the answer finds it gone
             answer(isYes);
-            close();
         });
         foot()->addWidget(button);
     }

@@ -120,7 +120,7 @@ Sheet* SheetStack::top() const {
     return m_sheets.empty() ? nullptr : m_sheets.back();
 }
 
-void SheetStack::putAside(const std::string& owner) {
+void SheetStack::putAside(const Draft& draft) {
     for (auto* sheet : std::vector<Sheet*>(m_sheets)) {
         if (!sheet->isDraft()) {
             sheet->callOff();
@@ -128,7 +128,7 @@ void SheetStack::putAside(const std::string& owner) {
         }
         std::erase(m_sheets, sheet);
         sheet->hide();
-        m_aside[owner].push_back(sheet);
+        m_aside[draft].push_back(sheet);
     }
     if (!m_sheets.empty()) return;
     cover(false);
@@ -139,9 +139,9 @@ void SheetStack::cover(bool isCovered) {
     for (auto* part : m_covered) part->setEnabled(!isCovered);
 }
 
-void SheetStack::bringBack(const std::string& owner) {
-    const auto found = m_aside.find(owner);
-    if (found == m_aside.end() || found->second.empty()) return;
+bool SheetStack::bringBack(const Draft& draft) {
+    const auto found = m_aside.find(draft);
+    if (found == m_aside.end() || found->second.empty()) return false;
     cover(true);
     for (auto* sheet : std::exchange(found->second, {})) {
         if (auto* below = top()) below->setEnabled(false);
@@ -154,11 +154,12 @@ void SheetStack::bringBack(const std::string& owner) {
         sheet->raise();
         sheet->setFocus();
     }
+    return true;
 }
 
 void SheetStack::takeAway(Sheet* sheet) {
     std::erase(m_sheets, sheet);
-    for (auto& [owner, sheets] : m_aside) std::erase(sheets, sheet);
+    for (auto& [draft, sheets] : m_aside) std::erase(sheets, sheet);
     sheet->hide();
     if (auto* below = top()) {
         below->setEnabled(true);

@@ -80,10 +80,16 @@ public:
     [[nodiscard]] Sheet* top() const;
     [[nodiscard]] bool isEmpty() const { return m_sheets.empty(); }
 
-    // Puts aside what somebody was entering when the window was locked, for them alone; sheets that
-    // keep nothing are called off. It comes back as it was left.
-    void putAside(const std::string& owner);
-    void bringBack(const std::string& owner);
+    // Whose draft it is, and on which unit; "" where nobody is signed in, or it is on none.
+    struct Draft {
+        std::string owner, unit;
+        auto operator<=>(const Draft&) const = default;
+    };
+    // Puts aside what somebody was entering when the window was locked or another unit was opened,
+    // for them alone; sheets that keep nothing are called off. It comes back as it was left.
+    void putAside(const Draft& draft);
+    // Whether there was any.
+    bool bringBack(const Draft& draft);
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -98,7 +104,7 @@ private:
     QWidget* m_under;
     std::vector<QWidget*> m_covered;  // the parts of it that sleep meanwhile
     std::vector<Sheet*> m_sheets;
-    std::map<std::string, std::vector<Sheet*>> m_aside;  // by owner
+    std::map<Draft, std::vector<Sheet*>> m_aside;
     QPointer<QWidget> m_focusBefore;
 };
 

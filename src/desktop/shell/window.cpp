@@ -258,7 +258,7 @@ void Window::verifyLog() {
 
 // What was being entered is put aside for its owner; whoever comes next finds what is ready.
 void Window::leave(const std::string& person) {
-    m_sheets->putAside(person);
+    m_sheets->putAside({person, plainText(m_bedside->serial())});
     m_unitOf[person] = m_bedside->serial();
     m_bedside->closeUnit();
     showDesk(m_stack->indexOf(m_bedside));
@@ -267,7 +267,9 @@ void Window::leave(const std::string& person) {
 void Window::comeBack(const std::string& person) {
     const auto unit = std::exchange(m_unitOf[person], {});
     if (!unit.isEmpty() && m_bedside->serial().isEmpty()) m_bedside->showUnit(unit);
-    m_sheets->bringBack(person);
+    m_sheets->bringBack({person, {}});
+    if (const auto open = plainText(m_bedside->serial()); !open.empty())
+        m_sheets->bringBack({person, open});
 }
 
 void Window::tell(const QString& text) {

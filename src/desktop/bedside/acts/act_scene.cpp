@@ -63,9 +63,9 @@ QStringList whatIsLacking(const ActScene& scene) {
         if (!isDone && standsAgainst) lines << shownText(row.title);
     }
     if (lines.size() <= mostLacking) return lines;
-    const auto more = lines.size() - mostLacking;
+    const auto more = static_cast<int>(lines.size() - mostLacking);
     lines.resize(mostLacking);
-    lines << QCoreApplication::translate("desktop::ActScene", "and %1 more").arg(more);
+    lines << QCoreApplication::translate("desktop::ActScene", "and %n more", nullptr, more);
     return lines;
 }
 

@@ -98,7 +98,7 @@ QString ActSheet::objection(const Answers&) const {
 }
 
 void ActSheet::keepAll(const Answers& given, Workplace::TakeKept taken) {
-    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity, m_form.acts(given), this,
+    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity.device, m_form.acts(given), this,
              std::move(taken));
 }
 

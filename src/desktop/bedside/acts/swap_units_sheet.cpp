@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/acts/forms.h"
 #include "desktop/bedside/entry_strip.h"
+#include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "rules/assess.h"
@@ -41,14 +42,6 @@ const rules::Device* unitOf(const FleetView& fleet, const std::string& code) {
     return units.size() == 1 ? units.front() : nullptr;
 }
 
-// "KB-0150: ready", as the board has it.
-QString standingOf(const FleetView& fleet, const std::string& serial) {
-    for (std::size_t row = 0; row < fleet.board.rows.size(); ++row)
-        if (fleet.board.rows[row].assessment.device == serial)
-            return shownText(fleet.lines[row].serial + ": " + fleet.lines[row].verdict);
-    return shownText(serial);
-}
-
 // For which group the unit was started; the one selected where the start named none.
 std::optional<std::string> groupOfUse(const UnitView& unit) {
     const auto& device = deviceOf(unit);
@@ -70,6 +63,15 @@ bool isReadyFor(const FleetView& fleet, const rules::Device& device, const ActSc
 struct SwapForm {
     Q_DECLARE_TR_FUNCTIONS(desktop::SwapUnitsSheet)
 public:
+    static QString faultReason() { return tr("Fault of the unit"); }
+
+    // The reason is a fault, and none is named.
+    static bool contradicts(const Answers& answers) {
+        const auto fault = answer(answers, "fault");
+        return shownText(answer(answers, "reason")) == faultReason() &&
+               (fault.empty() || fault == noFault);
+    }
+
     static ActForm of(const ActScene& scene) {
         const auto& unit = scene.unit.bedside.identity;
         ActForm form{tr("Swap for another unit")};
@@ -83,17 +85,18 @@ public:
         auto fault = choiceField("fault", tr("Has %1 a fault?").arg(shownText(unit.serial)),
                                  std::move(faults));
         form.fields = {other, textField("reason", tr("Wh&y? It may stay empty"),
-                                        {tr("Fault of the unit"), tr("Patient's needs")}),
+                                        {faultReason(), tr("Patient's needs")}),
                        fault};
         form.says = [scene, from = shownText(unit.serial)](const Answers& answers) {
             const auto& fleet = *scene.unit.fleet;
             const auto* to = unitOf(fleet, answer(answers, "other"));
             if (to == nullptr) return QString();
-            const auto text = isReadyFor(fleet, *to, scene)
-                                  ? tr("%1 is off the patient, %2 took over")
-                                  : tr("%1 is off the patient, %2 took over although it is not "
-                                       "ready for this group");
-            return text.arg(from, shownText(to->serial));
+            const auto taker = shownText(to->serial);
+            return isReadyFor(fleet, *to, scene)
+                       ? tr("%1 is off the patient, %2 took over").arg(from, taker)
+                       : tr("%1 is off the patient, %2 took over although it is not ready for "
+                            "this group")
+                             .arg(from, taker);
         };
         return form;
     }
@@ -150,20 +153,45 @@ QString SwapUnitsSheet::objection(const Answers& answers) const {
     const auto* other = units.front();
     if (other->serial == unit().bedside.identity.device)
         return tr("That is the unit that is taken off. Scan the one that takes over.");
-    if (other->use) return tr("%1: another use.").arg(standingOf(fleet(), other->serial));
+    if (other->use)
+        return tr("By the log %1 is in use. Scan a unit that is not.")
+            .arg(shownText(other->serial));
+    if (SwapForm::contradicts(answers))
+        return tr("The reason is a fault of %1. Press which fault, or another reason.")
+            .arg(shownText(unit().bedside.identity.serial));
     return {};
 }
 
+// Either unit may be held, with a sheet of what must stay as it is.
 void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) {
-    auto acts = SwapForm::onTheFirst(answers);
-    acts.push_back(SwapForm::onTheSecond(unit(), answers));
+    const auto& first = unit().bedside.identity.device;
+    const auto second = unitOf(fleet(), answer(answers, "other"))->serial;
+    const auto off = SwapForm::onTheFirst(answers);
+    const auto on = SwapForm::onTheSecond(unit(), answers);
+    const auto go = [this, off, on, second, taken](bool isYes) {
+        if (isYes) {
+            keepBoth(off, on, second, taken);
+        } else {
+            taken({{}, {}, true});
+        }
+    };
+    askForHold(workplace(), first, off, this, [this, on, second, go](bool isYes) {
+        if (isYes) {
+            askForHold(workplace(), second, {on}, this, go);
+        } else {
+            go(false);
+        }
+    });
+}
+
+void SwapUnitsSheet::keepBoth(std::vector<Act> acts, const Act& start, const std::string& other,
+                              const Workplace::TakeKept& taken) {
+    acts.push_back(start);
     const auto making = strip().take();
     auto entries = strip().entriesOf(unit().bedside.identity.device, std::move(acts), making);
-    const auto other = unitOf(fleet(), answer(answers, "other"))->serial;
     entries.back().device = other;
     workplace().keep(std::move(entries), this,
-                     [this, making, other = shownText(other),
-                      taken = std::move(taken)](const auto& kept) {
+                     [this, making, other = shownText(other), taken](const auto& kept) {
                          if (kept.isAll()) {
                              Q_EMIT tookOver(other);
                          } else {

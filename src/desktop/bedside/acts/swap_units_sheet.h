@@ -27,6 +27,8 @@ protected:
     void keepAll(const Answers& answers, Workplace::TakeKept taken) override;
 
 private:
+    void keepBoth(std::vector<station::Act> acts, const station::Act& start,
+                  const std::string& other, const Workplace::TakeKept& taken);
     [[nodiscard]] const FleetView& fleet() const;
 };
 

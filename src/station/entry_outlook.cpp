@@ -1,0 +1,141 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Entries tried out on a copy of the state; see entry_outlook.h.
+#include "station/entry_outlook.h"
+
+#include "rules/fold.h"
+#include "station/own_records.h"
+#include "words/entry_words.h"
+#include "words/finding_words.h"
+
+#include <algorithm>
+#include <memory>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using logbook::Record;
+
+class Outlook {
+public:
+    Outlook(const Surroundings& surroundings, const WholeStanding& standing,
+            const StillToCome& toCome)
+        : m_surroundings(surroundings), m_standing(standing), m_toCome(toCome),
+          m_now(std::max(standing.at, surroundings.clock.now())) {}
+
+    std::vector<std::string> of(const std::vector<Entry>& entries) {
+        std::vector<std::string> told;
+        logbook::RecordName name{m_standing.log->ownStation.value_or("here"), firstUnused};
+        for (const auto& entry : entries) {
+            Draft draft{entry, {writerOf(entry), writerOf(entry)}};
+            const auto record = recordOf(m_surroundings, draft, name, m_now);
+            ++name.seq;
+            if (record && waits(*record)) {
+                if (auto why = whyNot(*record); !why.empty()) {
+                    told.push_back(std::move(why));
+                }
+            }
+        }
+        return told;
+    }
+
+private:
+    // Of no record that is kept.
+    static constexpr std::int64_t firstUnused = 1'000'000'000;
+
+    // Nobody may have signed in yet.
+    static std::string writerOf(const Entry& entry) {
+        return entry.by.who.empty() ? "somebody" : entry.by.who;
+    }
+
+    [[nodiscard]] bool waits(const Record& record) const {
+        return waitsForPin(m_standing.state, record.kind(), record.device);
+    }
+
+    // The state before the record, in which anybody may write: who may is asked when it is kept.
+    rules::State& stateBefore(const Record& record) {
+        if (!m_state || m_at != record.at) {
+            m_at = record.at;
+            m_state = record.at < m_standing.at
+                          ? m_standing.log->log.stateAt(record.at, rules::unlimited)
+                          : m_standing.state;
+            auto rulebook = std::make_shared<rules::Rulebook>(*m_state->rulebook);
+            rulebook->authority.clear();
+            m_state->rulebook = std::move(rulebook);
+        }
+        return *m_state;
+    }
+
+    std::string whyNot(const Record& record) {
+        auto& state = stateBefore(record);
+        const auto before = state;
+        const auto effect = rules::fold(state, record, m_standing.log->log.editions());
+        if (!effect.anomalies.empty() || state.device(record.device) == nullptr) {
+            return "";
+        }
+        if (!effect.effective) {
+            return words::noEffect(context(before, record), record);
+        }
+        if (record.kind() == logbook::Kind::Reprocess && !happened(effect)) {
+            return m_surroundings.words.say("no_effect.reprocess", {{"device", record.device}});
+        }
+        const auto* check = std::get_if<logbook::body::Check>(&record.body);
+        return check == nullptr ? "" : discount(state, record, *check);
+    }
+
+    // On no part.
+    static bool happened(const rules::Effect& effect) {
+        return std::ranges::any_of(effect.events, [](const rules::DeviceEvent& each) {
+            return each.event.kind == rules::EventKind::Reprocess;
+        });
+    }
+
+    [[nodiscard]] std::string discount(const rules::State& state, const Record& record,
+                                       const logbook::body::Check& check) const {
+        const auto& checks = state.device(record.device)->checks;
+        const auto found = checks.find(check.check);
+        if (found == checks.end() || !found->second.discounted ||
+            found->second.discounted->record.name != record.name) {
+            return "";
+        }
+        auto discounted = *found->second.discounted;
+        std::erase_if(discounted.reasons, [this](const std::string& reason) {
+            return (m_toCome.values && reason.starts_with("measure_missing ")) ||
+                   (m_toCome.second && reason == "unverified");
+        });
+        return discounted.reasons.empty()
+                   ? ""
+                   : words::discountedSentence(context(state, record), check.check, discounted)
+                         .text();
+    }
+
+    [[nodiscard]] words::Context context(const rules::State& state, const Record& record) const {
+        words::Context context{m_surroundings.words,        state, state.device(record.device),
+                               record.at, {}, {}};
+        context.lookup = [this, &record](const logbook::RecordName& name) -> const Record* {
+            return name == record.name ? &record : m_standing.lookup(name);
+        };
+        return context;
+    }
+
+    const Surroundings& m_surroundings;
+    const WholeStanding& m_standing;
+    StillToCome m_toCome;
+    logbook::Instant m_now;
+    logbook::Instant m_at{};
+    std::optional<rules::State> m_state{};
+};
+
+}  // namespace
+
+std::vector<std::string> whyUncounted(const Surroundings& surroundings,
+                                      const WholeStanding& standing,
+                                      const std::vector<Entry>& entries,
+                                      const StillToCome& toCome) {
+    return Outlook(surroundings, standing, toCome).of(entries);
+}
+
+}  // namespace station

@@ -1,0 +1,88 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Leaving an entry for another unit: what was typed is a draft of whoever typed it, on its unit.
+#include "acts_world.h"
+#include "desktop/bedside/measure_sheet.h"
+
+using support::ActsWorld;
+
+namespace {
+
+const QString first = QString::fromLatin1(ActsWorld::idle);
+const QString second = QString::fromLatin1(ActsWorld::repair);
+
+void startNote(ActsWorld& world, const QString& text) {
+    world.openUnit(first.toStdString());
+    world.key(Qt::Key_F7);
+    world.pressButton("Note");
+    world.typeInto("What is to be noted", text);
+}
+
+void leaveFor(ActsWorld& world, const QString& unit) {
+    world.scan(unit);
+    ActsWorld::waitUntil("what becomes of it is told", [&] {
+        return world.isSaid("What you typed stays here as a draft");
+    });
+    bool isShown = false;
+    const auto shown = QObject::connect(world.window->findChild<desktop::BedsideDesk*>(),
+                                        &desktop::BedsideDesk::unitShown, world.window.get(),
+                                        [&](const QString& open) { isShown |= open == unit; });
+    world.pressButton("Leave it, open " + unit);
+    ActsWorld::waitUntil("it is open", [&] { return isShown; });
+    QObject::disconnect(shown);
+}
+
+}  // namespace
+
+TEST_CASE("what was being entered is back when the unit is opened again", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto before = world.entries().size();
+    startNote(world, "fan is loud");
+    leaveFor(world, second);
+    CHECK(world.sheet() == nullptr);
+    CHECK(world.entries().size() == before);
+    world.scan(first);
+    (void)world.awaitSheet();
+    CHECK(world.line("What is to be noted")->text() == "fan is loud");
+    CHECK(world.isSaid("is not kept yet"));
+    world.pressButton("Keep this note");
+    CHECK(world.entriesSince(before, 1) ==
+          std::vector<std::string>{"note " + first.toStdString() +
+                                   " {\"text\":\"fan is loud\"}"});
+    world.scan(second);
+    world.scan(first);
+    QTest::qWait(300);
+    CHECK(world.sheet() == nullptr);
+}
+
+TEST_CASE("a draft is for whoever typed it, and for its unit", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    startNote(world, "fan is loud");
+    leaveFor(world, second);
+    auto& presence = world.window->workplace().presence();
+    presence.lock();
+    world.signIn("p.quill");
+    world.openUnit(first.toStdString());
+    QTest::qWait(300);
+    CHECK(world.sheet() == nullptr);
+    presence.lock();
+    world.signIn();
+    QTest::qWait(300);
+    CHECK(world.sheet() == nullptr);  // another unit was open when it was left
+    world.scan(first);
+    (void)world.awaitSheet();
+    CHECK(world.line("What is to be noted")->text() == "fan is loud");
+}
+
+TEST_CASE("what nobody in particular typed is back for anybody", "[unit]") {
+    ActsWorld world;
+    startNote(world, "fan is loud");
+    leaveFor(world, second);
+    world.signIn();
+    world.scan(first);
+    (void)world.awaitSheet();
+    CHECK(world.line("What is to be noted")->text() == "fan is loud");
+}

@@ -1,0 +1,93 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One unit for another: what the one that takes over is held for, and answers that contradict each
+// other.
+#include "acts_world.h"
+
+using support::ActsWorld;
+
+namespace {
+
+const QString first = QString::fromLatin1(ActsWorld::inUse);
+
+void openSwap(ActsWorld& world, const char* other) {
+    world.signIn();
+    world.openUnit(first.toStdString());
+    world.key(Qt::Key_F7);
+    world.pressButton("Swap for another unit");
+    (void)world.awaitSheet();
+    world.scan(other);
+}
+
+bool isStill(const ActsWorld& world, std::size_t count) {
+    QTest::qWait(200);
+    return world.entries().size() == count;
+}
+
+}  // namespace
+
+TEST_CASE("the unit that takes over is asked about where it is held with a sheet", "[unit]") {
+    ActsWorld world;
+    openSwap(world, ActsWorld::held);
+    const auto before = world.entries().size();
+    world.pressButton(first + " is off the patient");
+    ActsWorld::waitUntil("it is asked", [&] {
+        return world.isSaid("This entry may change what has to stay as it is.");
+    });
+    CHECK(world.isSaid(QString("Unit %1.").arg(ActsWorld::held)));
+    CHECK(world.isSaid("Do not clean, reset, switch off or unplug the unit"));
+    world.pressButton("Leave the unit as it is");
+    CHECK(isStill(world, before));
+    world.pressButton(first + " is off the patient");
+    world.pressButton("It was done: keep the entry");
+    const auto kept = world.entriesSince(before, 2);
+    CHECK(kept.front() == "use_end " + first.toStdString() + " {}");
+    CHECK(kept.back().starts_with(std::string("use_start ") + ActsWorld::held));
+}
+
+TEST_CASE("a start on a unit that is held with a sheet is asked about, no emergency is", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    world.openUnit(ActsWorld::held);
+    world.key(Qt::Key_F7);
+    const auto before = world.entries().size();
+    SECTION("a start") {
+        world.pressButton("Start of use");
+        world.pressButton("The use began");
+        world.pressButton("It was done: keep the entry");
+    }
+    SECTION("an emergency") {
+        world.pressButton("Emergency start");
+        world.pressButton("Started in an emergency");
+    }
+    CHECK(world.entriesSince(before, 1).front().starts_with(std::string("use_start ") +
+                                                            ActsWorld::held));
+}
+
+TEST_CASE("a fault for a reason and no fault do not go together", "[unit]") {
+    ActsWorld world;
+    openSwap(world, ActsWorld::idle);
+    const auto before = world.entries().size();
+    const QString contradicts = "The reason is a fault of " + first;
+    world.pressButton("Fault of the unit");
+    CHECK(world.buttons(contradicts).size() == 1);
+    world.pressButton("No fault");
+    REQUIRE(world.buttons(contradicts).size() == 1);
+    CHECK_FALSE(world.buttons(contradicts).front()->isEnabled());
+    CHECK(isStill(world, before));
+    SECTION("a fault is named") { world.pressButton("Screen damaged"); }
+    SECTION("the reason was another") { world.pressButton("Patient's needs"); }
+    world.pressButton(first + " is off the patient");
+    ActsWorld::waitUntil("it is kept", [&] { return world.entries().size() > before; });
+}
+
+TEST_CASE("a unit in use does not take over", "[unit]") {
+    ActsWorld world;
+    world.write("use_start", ActsWorld::idle, {});
+    openSwap(world, ActsWorld::idle);
+    const auto says = QString("By the log %1 is in use. Scan a unit that is not.")
+                          .arg(ActsWorld::idle);
+    ActsWorld::waitUntil("it is told", [&] { return world.buttons(says).size() == 1; });
+    CHECK_FALSE(world.buttons(says).front()->isEnabled());
+}
