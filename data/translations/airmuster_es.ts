@@ -5,7 +5,7 @@
     <name>desktop</name>
     <message>
         <source>since %1</source>
-        <translation>desde las %1</translation>
+        <translation>desde: %1</translation>
     </message>
     <message>
         <source>%1 (%2)</source>
@@ -40,7 +40,7 @@
     </message>
     <message>
         <source>E&amp;mergency start</source>
-        <translation>Inicio de &amp;urgencia</translation>
+        <translation>Inicio de emergencia (&amp;U)</translation>
     </message>
     <message>
         <source>&amp;Pause</source>
@@ -251,11 +251,11 @@
     </message>
     <message>
         <source>Record that unit %1 was started now, in an emergency?</source>
-        <translation>¿Anotar que el uso del ventilador %1 ha empezado ahora, en una urgencia?</translation>
+        <translation>¿Anotar que el uso del ventilador %1 ha empezado ahora, en una emergencia?</translation>
     </message>
     <message>
         <source>Started now, emergency</source>
-        <translation>Iniciado ahora, urgencia</translation>
+        <translation>Iniciado ahora, emergencia</translation>
     </message>
     <message>
         <source>Back, record nothing</source>
@@ -438,6 +438,14 @@
     <message>
         <source>Entered anew on the other unit: %1.</source>
         <translation>Anotadas de nuevo en el otro ventilador: %1.</translation>
+    </message>
+    <message>
+        <source>The unit before was still open</source>
+        <translation>Seguía abierto el ventilador anterior</translation>
+    </message>
+    <message>
+        <source>Serial mistyped</source>
+        <translation>Número de serie mal escrito</translation>
     </message>
 </context>
 <context>
@@ -1622,15 +1630,15 @@
     </message>
     <message>
         <source>Emergency start</source>
-        <translation>Inicio de urgencia</translation>
+        <translation>Inicio de emergencia</translation>
     </message>
     <message>
         <source>Emergency start of unit %1</source>
-        <translation>Inicio de urgencia del ventilador %1</translation>
+        <translation>Inicio de emergencia del ventilador %1</translation>
     </message>
     <message>
         <source>%1, until %2</source>
-        <translation>%1, hasta las %2</translation>
+        <translation>%1, hasta: %2</translation>
     </message>
 </context>
 <context>
@@ -2584,7 +2592,7 @@
     </message>
     <message>
         <source>Emergency start</source>
-        <translation>Inicio de urgencia</translation>
+        <translation>Inicio de emergencia</translation>
     </message>
     <message>
         <source>Ventilate first. This can be entered afterwards, too.</source>
@@ -2596,11 +2604,11 @@
     </message>
     <message>
         <source>Started in an emergency</source>
-        <translation>Iniciado en una urgencia</translation>
+        <translation>Iniciado en una emergencia</translation>
     </message>
     <message>
         <source>Started in an emergency, for %1</source>
-        <translation>Iniciado en una urgencia, para %1</translation>
+        <translation>Iniciado en una emergencia, para %1</translation>
     </message>
     <message>
         <source>Pause</source>

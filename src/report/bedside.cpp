@@ -56,6 +56,8 @@ void addVerdict(BedsideIdentity& identity, const Context& context, const BoardRo
     identity.verdict = found.verdict;
     identity.verdictWord =
         unknown ? words.say("verdict.not_known") : words::verdictWord(words, found.verdict);
+    if (found.inUse && found.verdict == rules::Verdict::Withdrawn)
+        identity.verdictWord += ", " + words::verdictWord(words, rules::Verdict::InUse);
     if (found.paused) identity.verdictWord += ", " + words.say("plain.paused");
     identity.verdictText = verdictText(context, row);
     identity.inUse = found.inUse;
@@ -88,10 +90,23 @@ BedsideIdentity identityOf(const Context& context, const BoardRow& row) {
     return identity;
 }
 
+// A unit that is ready may still lack what is done when it stands by the patient.
+std::string readyNow(const Context& context, const rules::Assessment& found) {
+    std::vector<std::string> checks;
+    for (const auto& key : checksInOrder(*context.state.rulebook))
+        for (const auto& finding : found.findings)
+            if (finding.blocking() == rules::Blocks::Start && finding.subject == key)
+                checks.push_back(context.words.inside(words::subjectLabel(context, finding)));
+    if (checks.empty()) return context.words.say("bedside.ready_now");
+    return context.words.say("bedside.ready_but_start", {{"checks", context.words.all(checks)}});
+}
+
 std::string headlineOf(const Context& context, const WayToReady& way, bool standsMore) {
     const auto& words = context.words;
     const auto& found = way.board.rows.front().assessment;
     if (found.verdict == rules::Verdict::Retired) return words::blocker(context, "retired").says;
+    if (found.inUse && found.verdict == rules::Verdict::Withdrawn)
+        return words.say("bedside.in_use_withdrawn");
     if (found.inUse) return words.say(standsMore ? "bedside.in_use_lacking" : "bedside.in_use");
     const auto& plan = way.plan;
     if (!plan.readyAt) return words.say("bedside.blocked");
@@ -99,7 +114,7 @@ std::string headlineOf(const Context& context, const WayToReady& way, bool stand
         return words.say("plan.done_not_ready",
                          {{"time", context.times().time(words::wholeMinute(*plan.readyAt))}});
     if (plan.tasks.empty() && found.verdict == rules::Verdict::Ready)
-        return words.say("bedside.ready_now");
+        return readyNow(context, found);
     return words::readyLine(context, *plan.readyAt);
 }
 

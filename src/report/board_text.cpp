@@ -2,11 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The board as text: the head, ready against par, then the units by verdict.
+#include "report/bedside_rows.h"
 #include "report/board.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
 
+#include <algorithm>
 #include <array>
+#include <map>
 #include <utility>
 
 namespace report {
@@ -27,20 +30,46 @@ bool stands(const rules::Finding& finding, Verdict verdict) {
     return verdict == Verdict::NotReady ? blocks : !blocks;
 }
 
+// Checks in the order in which they are carried out, after all that is no check.
+class Order {
+public:
+    explicit Order(const rules::Rulebook& rulebook) : m_checks(checksInOrder(rulebook)) {}
+
+    [[nodiscard]] std::vector<const rules::Finding*> of(const rules::Assessment& found) const {
+        std::vector<const rules::Finding*> findings;
+        for (const auto& finding : found.findings) findings.push_back(&finding);
+        std::stable_sort(findings.begin(), findings.end(), [this](const auto* a, const auto* b) {
+            return placeOf(*a) < placeOf(*b);
+        });
+        return findings;
+    }
+
+private:
+    [[nodiscard]] std::ptrdiff_t placeOf(const rules::Finding& finding) const {
+        const bool isOfCheck = finding.code == rules::FindingCode::Due ||
+                               finding.code == rules::FindingCode::Failed ||
+                               finding.code == rules::FindingCode::Lapsed;
+        if (!isOfCheck) return -1;
+        return std::find(m_checks.begin(), m_checks.end(), finding.subject) - m_checks.begin();
+    }
+
+    std::vector<std::string> m_checks;
+};
+
 // The checks of a ready unit that wait for the start of use, as words.
-std::string startChecks(const words::Context& context, const BoardRow& row) {
+std::string startChecks(const words::Context& context, const BoardRow& row, const Order& order) {
     std::vector<std::string> checks;
     if (row.assessment.verdict != Verdict::Ready) return "";
-    for (const auto& finding : row.assessment.findings)
-        if (finding.blocking() == rules::Blocks::Start)
-            checks.push_back(context.words.inside(words::subjectLabel(context, finding)));
+    for (const auto* finding : order.of(row.assessment))
+        if (finding->blocking() == rules::Blocks::Start)
+            checks.push_back(context.words.inside(words::subjectLabel(context, *finding)));
     return context.words.all(checks);
 }
 
 // Those that most of the ready units wait for: told once, not line by line.
-std::string commonStartChecks(const Board& board, const words::Words& words) {
+std::string commonStartChecks(const Board& board, const words::Words& words, const Order& order) {
     std::map<std::string, int> counts;
-    for (const auto& row : board.rows) ++counts[startChecks(board.context(words, row), row)];
+    for (const auto& row : board.rows) ++counts[startChecks(board.context(words, row), row, order)];
     counts.erase("");
     const auto most =
         std::max_element(counts.begin(), counts.end(),
@@ -48,8 +77,16 @@ std::string commonStartChecks(const Board& board, const words::Words& words) {
     return most == counts.end() || most->second < 2 ? "" : most->first;
 }
 
+// What all lines of a board share.
+struct Shared {
+    Shared(const Board& board, const words::Words& words)
+        : order(*board.state.rulebook), common(commonStartChecks(board, words, order)) {}
+    Order order;
+    std::string common;  // checks at the start that are told once
+};
+
 // What is missing, or for a unit that is ready what to remark.
-std::string briefs(const words::Context& context, const BoardRow& row, const std::string& common) {
+std::string briefs(const words::Context& context, const BoardRow& row, const Shared& shared) {
     std::vector<std::string> told;
     if (row.inDoubt) told.push_back(context.words.say("board.doubt"));
     const auto verdict = row.assessment.verdict;
@@ -57,7 +94,8 @@ std::string briefs(const words::Context& context, const BoardRow& row, const std
         return told.empty() ? "" : told.front();
     const bool ready = verdict == Verdict::Ready;
     const auto first = told.size();
-    for (const auto& finding : row.assessment.findings) {
+    for (const auto* each : shared.order.of(row.assessment)) {
+        const auto& finding = *each;
         const bool atStart = ready && finding.blocking() == rules::Blocks::Start;
         if (atStart || !stands(finding, verdict)) continue;
         // A hold that says what not to do is told before the others.
@@ -65,11 +103,11 @@ std::string briefs(const words::Context& context, const BoardRow& row, const std
         told.insert(ahead ? told.begin() + static_cast<std::ptrdiff_t>(first) : told.end(),
                     words::brief(context, finding));
     }
-    const auto atStart = startChecks(context, row);
-    if (!atStart.empty() && atStart != common)
+    const auto atStart = startChecks(context, row, shared.order);
+    if (!atStart.empty() && atStart != shared.common)
         told.push_back(context.words.say("board.at_start", {{"checks", atStart}}));
     std::string text;
-    for (const auto& each : told) text += (text.empty() ? "" : "; ") + each;
+    for (const auto& said : told) text += (text.empty() ? "" : "; ") + said;
     return text;
 }
 
@@ -86,7 +124,15 @@ std::string untilText(const words::Context& context, const BoardRow& row) {
     return "";
 }
 
-BoardLine lineOf(const words::Context& context, const BoardRow& row, const std::string& common) {
+std::string verdictOf(const words::Context& context, const BoardRow& row) {
+    const auto& found = row.assessment;
+    auto word = words::verdictWord(context.words, found.verdict);
+    if (found.verdict == Verdict::Withdrawn && found.inUse)
+        word += ", " + words::verdictWord(context.words, Verdict::InUse);
+    return word;
+}
+
+BoardLine lineOf(const words::Context& context, const BoardRow& row, const Shared& shared) {
     const auto& device = *context.device;
     const auto& enrolment = device.enrolment;
     const auto name = enrolment.label ? *enrolment.label : enrolment.asset.value_or("");
@@ -95,14 +141,14 @@ BoardLine lineOf(const words::Context& context, const BoardRow& row, const std::
             words::shown(enrolment.model),
             words::shown(device.location),
             row.assessment.group ? words::groupLabel(context, *row.assessment.group) : "",
-            words::verdictWord(context.words, row.assessment.verdict),
+            verdictOf(context, row),
             untilText(context, row),
-            briefs(context, row, common)};
+            briefs(context, row, shared)};
 }
 
 std::vector<std::string> cells(const words::Context& context, const BoardRow& row,
-                               const std::string& common) {
-    auto line = lineOf(context, row, common);
+                               const Shared& shared) {
+    auto line = lineOf(context, row, shared);
     return {std::move(line.serial), std::move(line.name),  std::move(line.model),
             std::move(line.place),  std::move(line.group), std::move(line.until),
             std::move(line.missing)};
@@ -152,10 +198,11 @@ std::string parText(const Board& board, const words::Context& context) {
 
 std::string sectionsText(const Board& board, const words::Words& words, std::size_t width) {
     auto sections = makeSections(words);
-    const auto common = commonStartChecks(board, words);
+    const Shared shared(board, words);
+    const auto& common = shared.common;
     for (const auto& row : board.rows) {
         auto& section = sections[sectionOf(row)];
-        section.table.add(cells(board.context(words, row), row, common));
+        section.table.add(cells(board.context(words, row), row, shared));
         ++section.count;
     }
     std::vector<std::size_t> widths(sections.front().table.titles().size());
@@ -181,15 +228,15 @@ std::string sectionsText(const Board& board, const words::Words& words, std::siz
 }  // namespace
 
 std::vector<BoardLine> boardLines(const Board& board, const words::Words& words) {
-    const auto common = commonStartChecks(board, words);
+    const Shared shared(board, words);
     std::vector<BoardLine> lines;
     for (const auto& row : board.rows)
-        lines.push_back(lineOf(board.context(words, row), row, common));
+        lines.push_back(lineOf(board.context(words, row), row, shared));
     return lines;
 }
 
 std::string atEachStart(const Board& board, const words::Words& words) {
-    const auto common = commonStartChecks(board, words);
+    const auto common = Shared(board, words).common;
     return common.empty() ? "" : words.say("board.at_each_start", {{"checks", common}});
 }
 

@@ -4,6 +4,7 @@
 // The entries on one unit; see history.h.
 #include "report/history.h"
 
+#include "words/record_details.h"
 #include "words/record_words.h"
 #include "words/shown.h"
 
@@ -53,6 +54,7 @@ Details detailsOf(const Context& context, const logbook::Record& record) {
     const auto& words = context.words;
     Details details{{words.say("history.at"), timeAndDay(context, record.at)},
                     {words.say("history.entered"), timeAndDay(context, record.entered)}};
+    for (auto& detail : words::recordDetails(context, record)) details.push_back(std::move(detail));
     addPerson(context, details, "history.by", record.by);
     addPerson(context, details, "history.done_by", record.doneBy);
     addPerson(context, details, "history.witness", record.witness);

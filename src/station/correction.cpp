@@ -7,6 +7,7 @@
 #include "logbook/kind.h"
 #include "station/signed_act.h"
 #include "station/entry_meaning.h"
+#include "words/record_words.h"
 
 #include <utility>
 
@@ -22,6 +23,21 @@ json::Object bodyOf(const Record& record) {
     const auto* body = content ? content->find("body") : nullptr;
     const auto* object = body != nullptr ? body->object() : nullptr;
     return object != nullptr ? *object : json::Object{};
+}
+
+// Those of the batch of an entry that still stand; on its unit, or on all.
+std::vector<const Record*> batchOf(const rules::Log& log, const Record& named, bool sameUnit) {
+    std::vector<const Record*> found;
+    for (std::size_t each = 0; each < log.records().size(); ++each) {
+        const auto& record = log.records()[each];
+        const bool ofBatch = record.batch == named.batch &&
+                             record.name.station == named.name.station &&
+                             (!sameUnit || record.device == named.device);
+        if (ofBatch && log.struckBy(each) == nullptr) {
+            found.push_back(&record);
+        }
+    }
+    return found;
 }
 
 // A correction as entries, by the log as it stands.
@@ -74,23 +90,9 @@ private:
         if (!named.batch) {
             return problem("correction.no_batch", gaps);
         }
-        auto found = batchOf(named);
+        auto found = batchOf(m_log, named, !m_device.empty());
         if (found.empty()) {
             return problem("entry.struck_already", gaps);
-        }
-        return found;
-    }
-
-    [[nodiscard]] std::vector<const Record*> batchOf(const Record& named) const {
-        std::vector<const Record*> found;
-        for (std::size_t each = 0; each < m_log.records().size(); ++each) {
-            const auto& record = m_log.records()[each];
-            const bool ofBatch = record.batch == named.batch &&
-                                 record.name.station == named.name.station &&
-                                 (m_device.empty() || record.device == named.device);
-            if (ofBatch && m_log.struckBy(each) == nullptr) {
-                found.push_back(&record);
-            }
         }
         return found;
     }
@@ -156,6 +158,30 @@ Result<Corrected> correct(const Surroundings& surroundings, const LogbookFile& f
 }
 
 }  // namespace
+
+std::vector<std::string> linesToCorrect(const Surroundings& surroundings,
+                                        const WholeStanding& standing,
+                                        const Correction& correction, bool moves) {
+    const auto& log = standing.log->log;
+    const auto index = log.find(correction.record);
+    if (!index || log.struckBy(*index) != nullptr) return {};
+    const auto& named = log.records()[*index];
+    std::vector<const Record*> targets{&named};
+    if (correction.withBatch && named.batch) targets = batchOf(log, named, moves);
+    std::vector<std::string> lines;
+    for (const auto* record : targets) {
+        const words::Context context{surroundings.words, standing.state,
+                                     standing.state.device(record->device), standing.at, {},
+                                     standing.lookup};
+        const words::Gaps gaps{{"record", toText(record->name)},
+                               {"time", context.times().time(record->at)},
+                               {"device", record->device},
+                               {"entry", words::recordLine(context, *record)}};
+        lines.push_back(surroundings.words.say(
+            record->device.empty() ? "confirm.line_department" : "confirm.line", gaps));
+    }
+    return lines;
+}
 
 Result<Corrected> strikeTogether(const Surroundings& surroundings, const LogbookFile& file,
                                  const Correction& correction) {

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "station/entry.h"
+#include "station/standing.h"
 
 #include <string>
 #include <vector>
@@ -19,6 +20,13 @@ struct Correction {
     std::string reason;
     bool namesNoPatient = false;  // as in Entry
 };
+
+// What a correction would line through, in reading order, as lines for a person: "icu-1/24  2 Mar
+// 08:30, unit KB-0142: Use started". `moves`: of a batch only those on the unit of the entry. Empty
+// where the entry is not in that log or struck through already.
+[[nodiscard]] std::vector<std::string> linesToCorrect(const Surroundings& surroundings,
+                                                      const WholeStanding& standing,
+                                                      const Correction& correction, bool moves);
 
 struct Corrected {
     std::vector<logbook::RecordName> struck;     // the entries lined through, in order

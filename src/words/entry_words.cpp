@@ -90,8 +90,10 @@ std::string standingSentence(const Context& context, const Assessment& found) {
 }
 
 std::string unreadyStart(const Context& context, const Assessment& found) {
-    return context.words.say("entry.unready_start", {{"device", found.device},
-                                                     {"findings", lacking(context, found, true)}});
+    const Gaps gaps{{"device", found.device}, {"findings", lacking(context, found, true)}};
+    // Ready, but for what is done at the bedside: the verdict stays true, and so does this.
+    if (found.verdict == Verdict::Ready) return context.words.say("entry.unfinished_start", gaps);
+    return context.words.say("entry.unready_start", gaps);
 }
 
 std::string noEffect(const Context& context, const logbook::Record& record) {

@@ -10,6 +10,12 @@ static constexpr std::string_view table = R"(
 history: struck(person time reason) later(duration)
 window.no_time: says(text) safe do
 history: at entered by done_by witness signed not_signed form batch moved_from record
+history: moves(count) strikes(count)
+detail: model groups features commissioned label asset maker udi place owner return_by
+detail: group version position serial lot expires reuse level load check conditions alarm
+detail: fault blocking blocks blocks_not text hold until notice service emergency precautions
+detail: same_patient reason target yes no
+reuse: single_use single_patient reusable permanent
 )";
 
 std::string_view historyKeys() {

@@ -73,7 +73,7 @@ correction.no_batch: says(record) safe do
 correction.no_unit: says(record) safe do
 correction.same_unit: says(record device) safe do
 correction: of_entry(record) struck(records) reentered(records)
-entry: unready_start(device findings) backdated(time)
+entry: unready_start(device findings) unfinished_start(device findings) backdated(time)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
 standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
 standing: withdrawn(device findings) retired(device)

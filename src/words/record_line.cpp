@@ -5,6 +5,7 @@
 #include "words/record_words.h"
 
 #include "rules/people.h"
+#include "words/record_details.h"
 #include "words/shown.h"
 
 namespace words {
@@ -57,13 +58,9 @@ struct Line {
         return say("record.software", {{"version", software.version}});
     }
     std::string operator()(const body::Fit& fit) const {
-        for (const auto* key : {"serial", "lot", "model"}) {
-            const auto found = fit.part.attributes.find(key);
-            if (found != fit.part.attributes.end() && !found->second.empty())
-                return say("record.fit_part",
-                           {{"position", position(fit.position)}, {"part", found->second}});
-        }
-        return say("record.fit", {{"position", position(fit.position)}});
+        const auto part = statedPart(context, fit.part);
+        if (part.empty()) return say("record.fit", {{"position", position(fit.position)}});
+        return say("record.fit_part", {{"position", position(fit.position)}, {"part", part}});
     }
     std::string operator()(const body::Remove& remove) const {
         return say("record.remove", {{"position", position(remove.position)}});
@@ -81,8 +78,14 @@ struct Line {
         return say("record.soil", {{"reason", given(soil.reason)}});
     }
     std::string operator()(const body::Check& check) const {
-        const auto result = say("record.check_" + std::string(logbook::name(check.outcome)),
-                                {{"check", checkLabel(context, check.check)}});
+        auto result = say("record.check_" + std::string(logbook::name(check.outcome)),
+                          {{"check", checkLabel(context, check.check)}});
+        std::vector<std::string> conditions;
+        for (const auto& key : check.conditions)
+            conditions.push_back(context.words.inside(conditionLabel(context, key)));
+        if (!conditions.empty())
+            result = say("record.check_conditions",
+                         {{"result", result}, {"conditions", context.words.all(conditions)}});
         std::vector<std::string> measures;
         for (const auto& [key, measure] : check.measures)
             measures.push_back(context.words.inside(measureLabel(context, check.check, key)) + " " +
@@ -134,8 +137,13 @@ struct Line {
                    {{"service", serviceLabel(context, service.service)}});
     }
     std::string operator()(const body::UseStart& start) const {
-        if (!start.location) return say("record.use_start");
-        return say("record.use_start_place", {{"place", *start.location}});
+        auto line = start.location ? say("record.use_start_place", {{"place", *start.location}})
+                                   : say("record.use_start");
+        if (start.emergency) line += ", " + say("record.emergency");
+        if (start.group)
+            line += ", " + say("record.for_group", {{"group", groupLabel(context, *start.group)}});
+        if (start.samePatient) line += ", " + say("record.same_patient");
+        return line;
     }
     std::string operator()(const body::UsePause& pause) const {
         return say("record.use_pause", {{"reason", given(pause.reason)}});

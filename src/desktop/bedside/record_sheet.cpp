@@ -77,7 +77,9 @@ void RecordSheet::addCorrection(const QString& says, bool moves, bool withBatch)
 CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent)
     : Sheet(titleOf(wanted), parent), m_tools(tools), m_wanted(std::move(wanted)) {
     content()->addWidget(textLabel(m_wanted.entry.unit, TextRole::Strong));
-    content()->addWidget(textLabel(shownText(m_wanted.entry.line.says), TextRole::Strong));
+    m_entries = textLabel(shownText(m_wanted.entry.line.says), TextRole::Strong);
+    content()->addWidget(m_entries);
+    readEntries();
     if (m_wanted.moves) {
         m_unit = new QLineEdit;
         m_unit->setAccessibleName(tr("Unit that was meant: scan it, or type its serial"));
@@ -99,6 +101,37 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
     setFocusProxy(m_unit != nullptr ? m_unit : m_reason);
 }
 
+// Of a session too each of them is seen before it is pressed away.
+void CorrectionSheet::readEntries() {
+    const auto fleet = m_tools.workplace.fleet();
+    if (!fleet) return;
+    const station::Correction asked{station::Writer(""), m_wanted.entry.line.record,
+                                    m_wanted.withBatch};
+    m_tools.workplace.read(
+        [fleet, asked, moves = m_wanted.moves](const auto& surroundings, const auto&) {
+            return station::linesToCorrect(surroundings, *fleet->standing, asked, moves);
+        },
+        this, [this](const std::vector<std::string>& lines) { showEntries(lines); });
+}
+
+void CorrectionSheet::showEntries(const std::vector<std::string>& lines) {
+    if (lines.empty()) return;  // kept so lately that it has not been read
+    QStringList shown;
+    if (m_wanted.withBatch)
+        shown << shownText(m_tools.workplace.words().say(
+            m_wanted.moves ? "history.moves" : "history.strikes",
+            {{"count", std::to_string(lines.size())}}));
+    for (const auto& line : lines) shown << shownText(line);
+    m_entries->setText(shown.join(QLatin1Char('\n')));
+}
+
+// What can be so of an entry that stands on another unit, and of one that does not stand at all.
+QStringList CorrectionSheet::reasons() const {
+    if (m_wanted.moves)
+        return {tr("Wrong unit"), tr("The unit before was still open"), tr("Serial mistyped")};
+    return {tr("Wrong unit"), tr("Entered twice"), tr("Typing error"), tr("It was not done")};
+}
+
 void CorrectionSheet::addReasons() {
     m_reason = new QLineEdit;
     m_reason->setAccessibleName(tr("Reason"));
@@ -106,9 +139,8 @@ void CorrectionSheet::addReasons() {
     auto* grid = new QGridLayout;
     grid->setSpacing(targetGap);
     int count = 0;
-    for (const auto& reason : {tr("Wrong unit"), tr("Entered twice"), tr("Typing error"),
-                               tr("It was not done")}) {
-        auto* button = new QPushButton(reason);
+    for (const auto& reason : reasons()) {
+        auto* button = new WrappedButton(reason);
         connect(button, &QPushButton::clicked, this, [this, reason] { m_reason->setText(reason); });
         grid->addWidget(button, count / 2, count % 2);
         ++count;

@@ -10,6 +10,9 @@
 #include "report/history.h"
 #include "station/correction.h"
 
+#include <string>
+#include <vector>
+
 class QLabel;
 class QLineEdit;
 class QPushButton;
@@ -54,6 +57,9 @@ Q_SIGNALS:
 
 private:
     void addReasons();
+    [[nodiscard]] QStringList reasons() const;
+    void readEntries();
+    void showEntries(const std::vector<std::string>& lines);
     void setKeeping(bool isKeeping);
     void correct();
     void correctBy(const station::Writer& writer);
@@ -61,6 +67,7 @@ private:
 
     DeskTools m_tools;
     Wanted m_wanted;
+    QLabel* m_entries = nullptr;  // all that are struck or moved
     QLineEdit* m_unit = nullptr;  // null where nothing is moved
     QLineEdit* m_reason = nullptr;
     QLabel* m_trouble = nullptr;

@@ -190,9 +190,13 @@ void WayPanel::showRows() {
     }
     addHolds();
     addRows(tr("What stands in the way"), blockers);
+    const auto startHead = tr("Before a patient is connected");
+    const bool isAtStart = next != nullptr && next->part == RowPart::AtStart;
+    if (isAtStart) m_list->addWidget(textLabel(startHead, TextRole::Quiet));
     if (next != nullptr) addCard(*next);
+    if (isAtStart) addRows({}, atStart);
     addRows(m_unit->bedside.next ? tr("Then") : tr("What stands"), later);
-    addRows(tr("Before a patient is connected"), atStart);
+    if (!isAtStart) addRows(startHead, atStart);
     addRows(tr("Done"), done);
     m_list->addStretch(1);
     m_scroll->setWidget(m_inside);
@@ -240,9 +244,7 @@ void WayPanel::addCard(const BedsideRow& row) {
 
 void WayPanel::addRows(const QString& head, const std::vector<const BedsideRow*>& rows) {
     if (rows.empty()) return;
-    auto* label = textLabel({}, TextRole::Quiet);
-    label->setText(head);
-    m_list->addWidget(label);
+    if (!head.isEmpty()) m_list->addWidget(textLabel(head, TextRole::Quiet));
     for (const auto* row : rows) addRow(*row);
 }
 

@@ -1,0 +1,120 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// An entry that is opened from the history: all that it states, in words; and before several are
+// struck through or moved together, which they are.
+#include "acts_world.h"
+#include "desktop/bedside/history_model.h"
+
+#include <QListView>
+
+namespace {
+
+using support::ActsWorld;
+
+struct DetailsWorld : ActsWorld {
+    void keep(const std::string& kind, const std::string& device, logbook::json::Object body,
+              std::optional<std::string> batch = {}) {
+        station::Entry entry{manager(), kind, device};
+        entry.body = std::move(body);
+        entry.batch = std::move(batch);
+        REQUIRE(station::writeEntry(surroundings(), file, entry));
+    }
+    // The history of the unit, once what was kept is read.
+    QListView* history(const std::string& device, const QString& latest) {
+        window->workplace().refresh();
+        openUnit(device);
+        key(Qt::Key_F8);
+        QListView* list = nullptr;
+        waitUntil("the entries are read", [&] {
+            const auto lists = all<QListView>(QStringLiteral("Entries on this unit"));
+            list = lists.empty() ? nullptr : lists.front();
+            return list != nullptr && list->model()->rowCount() > 0 &&
+                   list->model()->index(0, 0).data().toString().contains(latest);
+        });
+        return list;
+    }
+    void openLine(QListView& list, int row) const {
+        const auto index = list.model()->index(row, 0);
+        list.scrollTo(index);
+        QTest::mouseClick(list.viewport(), Qt::LeftButton, {}, list.visualRect(index).center());
+        (void)awaitSheet();
+    }
+    [[nodiscard]] bool says(const QString& label, const QString& text) const {
+        const auto labels = sheet()->findChildren<QLabel*>();
+        const auto has = [&](const QString& wanted) {
+            return std::ranges::any_of(labels, [&](const QLabel* each) {
+                return each->isVisible() && each->text() == wanted;
+            });
+        };
+        return has(label) && has(text);
+    }
+};
+
+}  // namespace
+
+TEST_CASE("an entry that is opened tells all that it states", "[unit]") {
+    DetailsWorld world;
+    world.keep("use_start", world.idle,
+               {{"group", "adult"}, {"location", "ICU room 7"}, {"emergency", true},
+                {"precautions", false}, {"reason", "Called to a reanimation"}});
+    auto* list = world.history(world.idle, QStringLiteral("emergency, for Adult"));
+    world.openLine(*list, 0);
+    CHECK(world.says("Emergency", "yes"));
+    CHECK(world.says("Patient group", "Adult"));
+    CHECK(world.says("Place", "ICU room 7"));
+    CHECK(world.says("Isolation precautions", "no"));
+    CHECK(world.says("Reason", "Called to a reanimation"));
+    world.key(Qt::Key_Escape);
+    int fits = 0;
+    for (int row = 0; row < list->model()->rowCount(); ++row) {
+        if (!list->model()->index(row, 0).data().toString().contains("Fern coaxial 22")) continue;
+        ++fits;
+        world.openLine(*list, row);
+        CHECK(world.says("Position", "Breathing circuit"));
+        CHECK(world.says("Model", "Fern coaxial 22"));
+        CHECK(world.says("Lot", "C-4471"));
+        CHECK(world.says("Expires", "22 Oct 2027"));
+        CHECK(world.says("Patient groups", "Adult and Adult transport"));
+        CHECK(world.says("Layout", "coaxial"));
+        world.key(Qt::Key_Escape);
+    }
+    CHECK(fits == 1);
+}
+
+TEST_CASE("a check that is opened tells its values with units and what was stated", "[unit]") {
+    DetailsWorld world;
+    world.keep("check", world.idle,
+               {{"check", "leak"},
+                {"outcome", "fail"},
+                {"measures", logbook::json::Object{{"leak", logbook::json::Object{
+                                                                {"value", 260.0},
+                                                                {"unit", "mL/min"}}}}},
+                {"conditions", logbook::json::Array{"gas_supply", "mains_power"}}});
+    auto* list = world.history(world.idle, QStringLiteral("failed"));
+    world.openLine(*list, 0);
+    CHECK(world.says("Leak", "260 mL/min"));
+    CHECK(world.says("Stated", "Gas supply connected and On mains power"));
+}
+
+TEST_CASE("all that is moved together is seen first, and why is asked so that it fits", "[unit]") {
+    DetailsWorld world;
+    for (const auto* text : {"Filter looked at", "Hose looked at", "Wheels looked at"})
+        world.keep("note", world.idle, {{"text", text}}, "icu-1 one session");
+    auto* list = world.history(world.idle, QStringLiteral("Wheels looked at"));
+    world.openLine(*list, 0);
+    world.pressButton(QStringLiteral("It was another unit: move all 3 entries of this session"));
+    DetailsWorld::waitUntil("they are listed",
+                            [&] { return world.isSaid("Entries that are moved: 3."); });
+    for (const auto* text : {"Filter looked at", "Hose looked at", "Wheels looked at"})
+        CHECK(world.isSaid(QString::fromLatin1(text)));
+    CHECK(world.buttons(QStringLiteral("It was not done")).empty());
+    CHECK(world.buttons(QStringLiteral("Entered twice")).empty());
+    CHECK(world.buttons(QStringLiteral("The unit before was still open")).size() == 1);
+    world.key(Qt::Key_Escape);
+    world.openLine(*list, 1);
+    world.pressButton(QStringLiteral("Strike all 3 entries of this session through"));
+    DetailsWorld::waitUntil("they are listed",
+                            [&] { return world.isSaid("Entries that are struck through: 3."); });
+    CHECK(world.buttons(QStringLiteral("It was not done")).size() == 1);
+}
