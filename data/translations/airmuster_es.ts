@@ -1944,6 +1944,14 @@
         <source>The entries that wait for your name</source>
         <translation>Las anotaciones que esperan la confirmación propia</translation>
     </message>
+    <message>
+        <source>To when it was and who did it</source>
+        <translation>A cuándo fue y quién lo hizo</translation>
+    </message>
+    <message>
+        <source>To the groups, what lapses and what is soonest ready</source>
+        <translation>A los grupos, lo que vence y lo que antes estará listo</translation>
+    </message>
 </context>
 <context>
     <name>desktop::SignInSheet</name>
@@ -1976,14 +1984,6 @@
         <translation>O iniciar sesión ahora:</translation>
     </message>
     <message>
-        <source>&amp;Who: scan your badge, or type your key</source>
-        <translation>&amp;Quién: escanear la tarjeta o escribir la clave</translation>
-    </message>
-    <message>
-        <source>Person key or badge</source>
-        <translation>Clave de la persona o tarjeta</translation>
-    </message>
-    <message>
         <source>&amp;PIN</source>
         <translation>&amp;PIN</translation>
     </message>
@@ -1996,12 +1996,20 @@
         <translation>Leído: %1. No es la tarjeta de nadie.</translation>
     </message>
     <message>
-        <source>Say who it is first: scan the badge, or type the key.</source>
-        <translation>Indicar antes quién es: escanear la tarjeta o escribir la clave.</translation>
-    </message>
-    <message>
         <source>Type the PIN first.</source>
         <translation>Escribir antes el PIN.</translation>
+    </message>
+    <message>
+        <source>&amp;Who: scan your badge, or type your short name</source>
+        <translation>&amp;Quién: escanear la tarjeta o escribir el nombre corto</translation>
+    </message>
+    <message>
+        <source>Short name or badge</source>
+        <translation>Nombre corto o tarjeta</translation>
+    </message>
+    <message>
+        <source>Nothing was tried. Say who it is first: scan the badge, or type the short name.</source>
+        <translation>No se ha intentado nada. Indicar primero quién es: escanear la tarjeta o escribir el nombre corto.</translation>
     </message>
 </context>
 <context>
@@ -2761,6 +2769,14 @@
     <message>
         <source>%1 – lock</source>
         <translation>%1 – bloquear</translation>
+    </message>
+    <message>
+        <source>Serial or asset number</source>
+        <translation>Número de serie o de inventario</translation>
+    </message>
+    <message>
+        <source>Serial</source>
+        <translation>Serie</translation>
     </message>
 </context>
 <context>

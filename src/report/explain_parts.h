@@ -6,6 +6,7 @@
 #pragma once
 
 #include "report/explain.h"
+#include "report/outline.h"
 
 #include <map>
 #include <string>
@@ -29,15 +30,14 @@ struct FindingsTitle {
 };
 
 // Each finding with what it rests on.
-[[nodiscard]] std::string findingsText(const words::Context& context, const BoardRow& row,
-                                       const FindingsTitle& title, std::size_t width);
+void addFindings(Outline& page, const words::Context& context, const BoardRow& row,
+                 const FindingsTitle& title);
 
 // Its checks, set-up, services, holds and faults, and permitted deviations.
-[[nodiscard]] std::string stateText(const words::Context& context, const BoardRow& row,
-                                    std::size_t width);
+void addState(Outline& page, const words::Context& context, const BoardRow& row);
 
 // Its last entries.
-[[nodiscard]] std::string recordsText(const words::Context& context, const Explain& explain,
-                                      const Marks& marks, std::size_t width);
+void addRecords(Outline& page, const words::Context& context, const Explain& explain,
+                const Marks& marks);
 
 }  // namespace report

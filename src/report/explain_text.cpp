@@ -9,6 +9,7 @@
 #include "words/shown.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace report {
 
@@ -16,8 +17,15 @@ namespace {
 
 using words::Context;
 
-std::string heading(const Context& context, std::string_view key) {
-    return "\n" + context.words.say(key) + "\n";
+void addHeading(Outline& page, std::string title) {
+    page.gap();
+    page.heading(std::move(title));
+}
+
+// A table below its title.
+void addTable(Outline& page, const Context& context, std::string_view title, Table table) {
+    addHeading(page, context.words.say(title));
+    page.table(std::move(table), 2);
 }
 
 std::string doerText(const Context& context, const logbook::RecordName& name) {
@@ -50,23 +58,20 @@ std::string restsOn(const Context& context, const rules::RecordRef& reference,
     return mark == marks.end() ? text : text + "; " + mark->second;
 }
 
-std::string findingText(const Context& context, const rules::Finding& finding,
-                        const FindingsTitle& title, std::size_t width) {
+void addFinding(Outline& page, const Context& context, const rules::Finding& finding,
+                const FindingsTitle& title) {
     const auto& marks = title.marks;
     const auto sentence = words::sentence(context, finding);
-    std::string text = wrapped(
-        mark(context, finding) + (title.advises ? sentence.text() : sentence.says), width, 2);
+    page.paragraph(mark(context, finding) + (title.advises ? sentence.text() : sentence.says), 2);
     if (finding.discounted) {
-        text += wrapped(restsOn(context, finding.discounted->record, marks), width, 6);
+        page.paragraph(restsOn(context, finding.discounted->record, marks), 6);
         const auto ground = words::groundSentence(context, finding).says;
-        text +=
-            wrapped(context.words.say("explain.earlier_ground", {{"sentence", ground}}), width, 6);
+        page.paragraph(context.words.say("explain.earlier_ground", {{"sentence", ground}}), 6);
     }
-    if (finding.record) text += wrapped(restsOn(context, *finding.record, marks), width, 6);
-    return text;
+    if (finding.record) page.paragraph(restsOn(context, *finding.record, marks), 6);
 }
 
-std::string checksText(const Context& context, const BoardRow& row, std::size_t width) {
+void addChecks(Outline& page, const Context& context, const BoardRow& row) {
     const auto& words = context.words;
     Table table({words.say("explain.check"), words.say("explain.status"), words.say("explain.when"),
                  words.say("explain.who")});
@@ -78,7 +83,7 @@ std::string checksText(const Context& context, const BoardRow& row, std::size_t 
                         : words.say("plain.never"),
                    done ? doerText(context, state->second.last->name) : ""});
     }
-    return heading(context, "explain.checks") + table.text(width, 2);
+    addTable(page, context, "explain.checks", std::move(table));
 }
 
 std::string partName(const Context& context, const rules::PartAttributes& part) {
@@ -108,7 +113,7 @@ std::string lifeText(const Context& context, const rules::Position& position,
     return text;
 }
 
-std::string setupText(const Context& context, std::size_t width) {
+void addSetup(Outline& page, const Context& context) {
     const auto& words = context.words;
     Table table({words.say("explain.position"), words.say("explain.part"),
                  words.say("explain.fitted"), words.say("explain.expires"),
@@ -126,7 +131,7 @@ std::string setupText(const Context& context, std::size_t width) {
                    expires ? context.times().day(*expires) : "",
                    lifeText(context, position, *part)});
     }
-    return heading(context, "explain.setup") + table.text(width, 2);
+    addTable(page, context, "explain.setup", std::move(table));
 }
 
 std::string dueBy(const Context& context, const rules::Service& service,
@@ -137,7 +142,7 @@ std::string dueBy(const Context& context, const rules::Service& service,
     return context.times().day(logbook::plus(from, *service.every));
 }
 
-std::string servicesText(const Context& context, std::size_t width) {
+void addServices(Outline& page, const Context& context) {
     const auto& words = context.words;
     Table table({words.say("explain.service"), words.say("explain.last_pass"),
                  words.say("explain.due_by")});
@@ -150,33 +155,32 @@ std::string servicesText(const Context& context, std::size_t width) {
                    lastPass ? context.times().inTable(lastPass->at) : words.say("plain.never"),
                    dueBy(context, service, lastPass)});
     }
-    if (table.isEmpty()) return "";
-    return heading(context, "explain.services") + table.text(width, 2);
+    if (!table.isEmpty()) addTable(page, context, "explain.services", std::move(table));
 }
 
-std::string standingText(const Context& context, std::string_view title,
-                         const std::vector<rules::RecordRef>& records, std::size_t width) {
-    std::string text;
+void addStanding(Outline& page, const Context& context, std::string_view title,
+                 const std::vector<rules::RecordRef>& records) {
+    bool isTitled = false;
     for (const auto& reference : records) {
         const auto* record = context.record(reference.name);
         if (!record) continue;
-        text += wrapped(context.words.say("explain.standing",
-                                          {{"line", words::recordLine(context, *record)},
-                                           {"person", doerText(context, reference.name)},
-                                           {"time", context.times().time(record->at)}}),
-                        width, 2);
+        if (!std::exchange(isTitled, true)) addHeading(page, context.words.say(title));
+        page.paragraph(context.words.say("explain.standing",
+                                         {{"line", words::recordLine(context, *record)},
+                                          {"person", doerText(context, reference.name)},
+                                          {"time", context.times().time(record->at)}}),
+                       2);
     }
-    return text.empty() ? "" : heading(context, title) + text;
 }
 
-std::string holdsText(const Context& context, std::size_t width) {
+void addHolds(Outline& page, const Context& context) {
     std::vector<rules::RecordRef> standing, waivers;
     for (const auto& [key, hold] : context.device->holds) standing.push_back(hold.record);
     for (const auto& [key, fault] : context.device->faults) standing.push_back(fault.record);
     for (const auto& [key, waiver] : context.device->waivers)
         if (waiver.until > context.asked) waivers.push_back(waiver.record);
-    return standingText(context, "explain.holds", standing, width) +
-           standingText(context, "explain.waivers", waivers, width);
+    addStanding(page, context, "explain.holds", standing);
+    addStanding(page, context, "explain.waivers", waivers);
 }
 
 }  // namespace
@@ -204,16 +208,18 @@ std::string verdictText(const Context& context, const BoardRow& row) {
     const bool unknown = row.inDoubt && found.verdict == rules::Verdict::NotReady;
     auto verdict =
         unknown ? words.say("verdict.not_known") : words::verdictWord(words, found.verdict);
+    if (found.inUse && found.verdict == rules::Verdict::Withdrawn)
+        verdict += ", " + words::verdictWord(words, rules::Verdict::InUse);
     if (found.paused) verdict += ", " + words.say("plain.paused");
     if (!found.group || found.verdict == rules::Verdict::Retired) return verdict;
     return words.say("explain.verdict_of",
                      {{"verdict", verdict}, {"group", words::groupLabel(context, *found.group)}});
 }
 
-std::string findingsText(const Context& context, const BoardRow& row, const FindingsTitle& title,
-                         std::size_t width) {
-    std::string text = "\n" + title.title + "\n";
-    if (row.inDoubt) text += wrapped(context.words.say("board.doubt_sentence"), width, 2);
+void addFindings(Outline& page, const Context& context, const BoardRow& row,
+                 const FindingsTitle& title) {
+    addHeading(page, title.title);
+    if (row.inDoubt) page.paragraph(context.words.say("board.doubt_sentence"), 2);
     auto findings = row.assessment.findings;
     // A hold that says what not to do comes first, then what blocks; among equals the order stays.
     const auto weight = [&context](const rules::Finding& finding) {
@@ -229,25 +235,26 @@ std::string findingsText(const Context& context, const BoardRow& row, const Find
         const bool advises = title.advises && (!onHold || weight(finding) == 0);
         // What not to do is said once for all that stands besides the hold.
         if (onHold && !advises && !toldToLeave) {
-            text += wrapped(context.words.say("explain.on_hold"), width, 2);
+            page.paragraph(context.words.say("explain.on_hold"), 2);
             toldToLeave = true;
         }
-        text += findingText(context, finding, {title.title, title.marks, advises}, width);
+        addFinding(page, context, finding, {title.title, title.marks, advises});
     }
     if (findings.empty() && !row.inDoubt)
-        text += "  " + context.words.say("explain.no_findings") + "\n";
-    return text;
+        page.paragraph(context.words.say("explain.no_findings"), 2);
 }
 
-std::string stateText(const Context& context, const BoardRow& row, std::size_t width) {
-    if (row.assessment.verdict == rules::Verdict::Retired) return "";
-    return checksText(context, row, width) + setupText(context, width) +
-           servicesText(context, width) + holdsText(context, width);
+void addState(Outline& page, const Context& context, const BoardRow& row) {
+    if (row.assessment.verdict == rules::Verdict::Retired) return;
+    addChecks(page, context, row);
+    addSetup(page, context);
+    addServices(page, context);
+    addHolds(page, context);
 }
 
-std::string recordsText(const Context& context, const Explain& explain, const Marks& marks,
-                        std::size_t width) {
-    if (explain.recent.empty()) return "";
+void addRecords(Outline& page, const Context& context, const Explain& explain,
+                const Marks& marks) {
+    if (explain.recent.empty()) return;
     const auto& words = context.words;
     Table table({words.say("explain.record"), words.say("explain.at"), words.say("explain.who"),
                  words.say("explain.what")});
@@ -261,28 +268,27 @@ std::string recordsText(const Context& context, const Explain& explain, const Ma
         table.add({logbook::toText(record.name), context.times().inTable(record.at),
                    words::personName(context, words::doerOf(record)), line});
     }
-    return heading(context, "explain.records") + table.text(width, 2);
+    addTable(page, context, "explain.records", std::move(table));
 }
 
 std::string toText(const Explain& explain, const words::Words& words, const TextOptions& options) {
-    const auto width = usableWidth(options);
     const auto context = explain.context(words);
     const auto& row = explain.row();
-    std::string text =
-        wrapped(identity(context), width) +
-        wrapped(words.say("explain.verdict", {{"verdict", verdictText(context, row)}}), width);
+    Outline page;
+    page.paragraph(identity(context));
+    page.paragraph(words.say("explain.verdict", {{"verdict", verdictText(context, row)}}));
     if (row.assessment.readyUntil)
-        text += wrapped(words.say("explain.ready_until",
-                                  {{"time", context.times().time(*row.assessment.readyUntil)}}),
-                        width);
-    text += "\n";
-    for (const auto& line : headLines(context, explain.board.provenance, explain.board.groupAsked))
-        text += wrapped(line, width);
+        page.paragraph(words.say("explain.ready_until",
+                                 {{"time", context.times().time(*row.assessment.readyUntil)}}));
+    page.gap();
+    page.head(context, explain.board.provenance, explain.board.groupAsked);
     const Marks none;
     if (row.assessment.verdict != rules::Verdict::Retired)
-        text += findingsText(context, row, {words.say("explain.findings"), none}, width);
-    text += stateText(context, row, width) + recordsText(context, explain, none, width);
-    return text + "\n" + wrapped(words.say("caution.full"), width);
+        addFindings(page, context, row, {words.say("explain.findings"), none});
+    addState(page, context, row);
+    addRecords(page, context, explain, none);
+    page.caution(words);
+    return page.text(usableWidth(options));
 }
 
 }  // namespace report

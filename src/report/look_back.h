@@ -6,6 +6,7 @@
 #pragma once
 
 #include "report/explain.h"
+#include "report/outline.h"
 #include "rules/look_back.h"
 
 #include <optional>
@@ -45,6 +46,8 @@ struct LookBackQuestion {
                                                          const LookBackQuestion& question,
                                                          const Provenance& provenance);
 
+// As pieces of a page, for a screen; the same that the text says.
+[[nodiscard]] Outline outlineOf(const LookingBack& back, const words::Words& words);
 [[nodiscard]] std::string toText(const LookingBack& back, const words::Words& words,
                                  const TextOptions& options = {});
 

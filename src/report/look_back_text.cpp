@@ -10,6 +10,7 @@
 #include "words/shown.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace report {
 
@@ -137,86 +138,99 @@ private:
 };
 
 // Both in words, side by side, or that they are the same.
-std::string comparisonText(const LookingBack& back, const Context& context, std::size_t width) {
+void addComparison(Outline& page, const LookingBack& back, const Context& context) {
     const auto& words = context.words;
     const words::Gaps gaps{{"time", context.times().time(back.knownAt)}};
-    std::string text = "\n" + words.say("look_back.compared") + "\n";
-    if (!back.known) return text + wrapped(words.say("look_back.not_known", gaps), width, 2);
-    if (!back.actual) return text + wrapped(words.say("look_back.not_so", gaps), width, 2);
-    if (!back.isSame()) return text + Comparison(back, words).table().text(width, 2);
-    return text + wrapped(words.say("look_back.verdict_both",
-                                    {{"verdict", verdictText(context, back.actual->row())}}) +
-                              " " + words.say("look_back.same", gaps),
-                          width, 2);
+    page.gap();
+    page.heading(words.say("look_back.compared"));
+    if (!back.known) {
+        page.paragraph(words.say("look_back.not_known", gaps), 2);
+    } else if (!back.actual) {
+        page.paragraph(words.say("look_back.not_so", gaps), 2);
+    } else if (!back.isSame()) {
+        page.table(Comparison(back, words).table(), 2);
+    } else {
+        const auto both = words.say("look_back.verdict_both",
+                                    {{"verdict", verdictText(context, back.actual->row())}});
+        page.paragraph(both + " " + words.say("look_back.same", gaps), 2);
+    }
 }
 
-std::string findingsOfBoth(const LookingBack& back, const words::Words& words, const Marks& marks,
-                           std::size_t width) {
-    const auto findings = [&](const Explain& explain, const std::string& title) {
-        if (explain.row().assessment.verdict == rules::Verdict::Retired) return std::string();
+void addFindingsOfBoth(Outline& page, const LookingBack& back, const words::Words& words,
+                       const Marks& marks) {
+    const auto add = [&](const Explain& explain, const std::string& title) {
         // What to do was for then: now it would mislead.
-        return findingsText(explain.context(words), explain.row(), {title, marks, false}, width);
+        if (explain.row().assessment.verdict != rules::Verdict::Retired)
+            addFindings(page, explain.context(words), explain.row(), {title, marks, false});
     };
-    if (back.actual && back.isSame())
-        return findings(*back.actual, words.say("look_back.findings_both"));
-    std::string text;
+    if (back.actual && back.isSame()) {
+        add(*back.actual, words.say("look_back.findings_both"));
+        return;
+    }
     if (back.known) {
         const auto times = back.known->context(words).times();
-        text += findings(*back.known, words.say("look_back.findings_known",
-                                                {{"time", times.time(back.knownAt)}}));
+        add(*back.known,
+            words.say("look_back.findings_known", {{"time", times.time(back.knownAt)}}));
     }
-    if (back.actual) text += findings(*back.actual, words.say("look_back.findings_actual"));
-    return text;
+    if (back.actual) add(*back.actual, words.say("look_back.findings_actual"));
 }
 
-std::string sinceText(const LookingBack& back, const Context& context, std::size_t width) {
+void addSince(Outline& page, const LookingBack& back, const Context& context) {
     const auto& words = context.words;
-    std::string text =
-        "\n" + words.say("look_back.since", {{"time", context.times().time(back.knownAt)}}) + "\n";
-    if (back.since.empty()) return text + wrapped(words.say("look_back.nothing_since"), width, 2);
+    page.gap();
+    page.heading(words.say("look_back.since", {{"time", context.times().time(back.knownAt)}}));
+    if (back.since.empty()) {
+        page.paragraph(words.say("look_back.nothing_since"), 2);
+        return;
+    }
     Table table({words.say("explain.record"), words.say("explain.at"), words.say("explain.who"),
                  words.say("explain.what")});
     for (const auto& entry : back.since)
         table.add({logbook::toText(entry.record.name), context.times().inTable(entry.record.at),
                    words::personName(context, words::doerOf(entry.record)),
                    words::recordLine(context, entry.record) + "; " + markOf(context, entry)});
-    return text + table.text(width, 2);
+    page.table(std::move(table), 2);
 }
 
 // Its state in tables: as could be known, where that is another.
-std::string tablesText(const LookingBack& back, const words::Words& words, const Marks& marks,
-                       std::size_t width) {
+void addTables(Outline& page, const LookingBack& back, const words::Words& words,
+               const Marks& marks) {
     const auto& shown = back.known ? *back.known : *back.actual;
     const auto context = shown.context(words);
-    std::string text;
-    if (back.known && !back.isSame())
-        text = "\n" + wrapped(words.say("look_back.tables_known",
-                                        {{"time", context.times().time(back.knownAt)}}),
-                              width);
-    text += stateText(context, shown.row(), width);
+    if (back.known && !back.isSame()) {
+        page.gap();
+        page.paragraph(words.say("look_back.tables_known",
+                                 {{"time", context.times().time(back.knownAt)}}));
+    }
+    addState(page, context, shown.row());
     const auto& recent = back.actual ? *back.actual : shown;
-    return text + recordsText(recent.context(words), recent, marks, width);
+    addRecords(page, recent.context(words), recent, marks);
 }
 
 }  // namespace
 
-std::string toText(const LookingBack& back, const words::Words& words, const TextOptions& options) {
-    const auto width = usableWidth(options);
+Outline outlineOf(const LookingBack& back, const words::Words& words) {
     const auto& main = back.actual ? *back.actual : *back.known;
     const auto context = main.context(words);
-    std::string text =
-        wrapped(words.say("look_back.title", {{"device", back.device},
-                                              {"time", context.times().full(back.asked)}}),
-                width) +
-        wrapped(identity(context), width) + "\n";
-    for (const auto& line : headLines(context, main.board.provenance, main.board.groupAsked))
-        text += wrapped(line, width);
-    text += wrapped(words.say("look_back.beside", {{"time", context.times().full(back.knownAt)}}),
-                    width);
+    Outline page;
+    page.paragraph(words.say("look_back.title", {{"device", back.device},
+                                                 {"time", context.times().full(back.asked)}}));
+    page.paragraph(identity(context));
+    page.gap();
+    page.head(context, main.board.provenance, main.board.groupAsked);
+    page.paragraph(
+        words.say("look_back.beside", {{"time", context.times().full(back.knownAt)}}));
     const auto marks = marksOf(context, back);
-    text += comparisonText(back, context, width) + findingsOfBoth(back, words, marks, width) +
-            sinceText(back, context, width) + tablesText(back, words, marks, width);
-    return text + "\n" + wrapped(words.say("caution.full"), width);
+    addComparison(page, back, context);
+    addFindingsOfBoth(page, back, words, marks);
+    addSince(page, back, context);
+    addTables(page, back, words, marks);
+    page.caution(words);
+    return page;
+}
+
+std::string toText(const LookingBack& back, const words::Words& words, const TextOptions& options) {
+    return outlineOf(back, words).text(usableWidth(options));
 }
 
 }  // namespace report

@@ -7,9 +7,10 @@
 namespace report {
 
 // Problems and stale stations come first there.
-void Outline::head(const words::Context& context, const Provenance& provenance) {
+void Outline::head(const words::Context& context, const Provenance& provenance,
+                   const std::optional<std::string>& groupAsked) {
     auto doubts = provenance.problems.size() + staleLines(context, provenance).size();
-    for (auto& line : headLines(context, provenance, std::nullopt)) {
+    for (auto& line : headLines(context, provenance, groupAsked)) {
         const auto kind = doubts > 0 ? Piece::Kind::Doubt : Piece::Kind::Origin;
         if (doubts > 0) --doubts;
         m_pieces.push_back({kind, std::move(line)});

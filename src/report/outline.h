@@ -41,7 +41,8 @@ public:
         m_pieces.push_back({Piece::Kind::Table, {}, indent, std::move(table)});
     }
     // The lines at the head of an answer (provenance.h).
-    void head(const words::Context& context, const Provenance& provenance);
+    void head(const words::Context& context, const Provenance& provenance,
+              const std::optional<std::string>& groupAsked = {});
     // The caution that ends every page, after a gap.
     void caution(const words::Words& words);
 

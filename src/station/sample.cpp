@@ -8,6 +8,8 @@
 #include "station/demo.h"
 #include "store/credentials.h"
 
+#include <algorithm>
+#include <functional>
 #include <optional>
 #include <set>
 #include <string>
@@ -152,6 +154,23 @@ Result<std::int64_t> makeFresh(const Surroundings& surroundings, const LogbookFi
 }
 
 }  // namespace
+
+bool isSample(const LogbookFacts& facts) {
+    return facts.ownStation == demoStation;
+}
+
+std::vector<SamplePerson> samplePeople() {
+    std::vector<std::pair<std::size_t, SamplePerson>> people;
+    for (const auto& person : kestrelBay().persons)
+        if (!person.pin.empty())
+            people.emplace_back(person.roles.size(),
+                                SamplePerson{person.key, person.name, person.pin});
+    std::ranges::stable_sort(people, std::ranges::greater{},
+                             [](const auto& each) { return each.first; });
+    std::vector<SamplePerson> sorted;
+    for (auto& each : people) sorted.push_back(std::move(each.second));
+    return sorted;
+}
 
 Result<SampleAnswer> makeSample(const Surroundings& surroundings, const LogbookFile& file,
                                 const SampleOptions& options) {

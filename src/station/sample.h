@@ -8,6 +8,8 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace station {
 
@@ -28,5 +30,14 @@ struct SampleAnswer {
 [[nodiscard]] Result<SampleAnswer> makeSample(const Surroundings& surroundings,
                                               const LogbookFile& file,
                                               const SampleOptions& options);
+
+// Whether that logbook is a demo, made by makeSample().
+[[nodiscard]] bool isSample(const LogbookFacts& facts);
+
+// Who can sign in there, with their PINs, which are no secret; whoever may enter everything first.
+struct SamplePerson {
+    std::string key, name, pin;
+};
+[[nodiscard]] std::vector<SamplePerson> samplePeople();
 
 }  // namespace station

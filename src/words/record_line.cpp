@@ -116,7 +116,9 @@ struct Line {
         if (const auto code = rules::findingCodeOf(waive.finding)) {
             const auto label = subjectLabel(context, {.code = *code, .subject = waive.subject});
             const auto inside = context.words.inside(label);
-            finding = say("brief." + waive.finding, {{"hold", inside},
+            const bool isMismatch = *code == rules::FindingCode::Mismatch;
+            finding = isMismatch ? say("record.waive_mismatch", {{"position", inside}})
+                                 : say("brief." + waive.finding, {{"hold", inside},
                                                      {"fault", inside},
                                                      {"notice", inside},
                                                      {"service", inside},

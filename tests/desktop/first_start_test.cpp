@@ -115,6 +115,8 @@ TEST_CASE("From an empty folder to the first unit at the bedside desk", "[unit]"
     CHECK(world.isSaid("No rulebook is chosen yet"));
     press("Example: adult intensive care");
     world.waitUntil("its warnings are told", [&] { return world.isSaid("To think about"); });
+    CHECK(world.isSaid("Oxygen sensor calibration: This check blocks, yet"));
+    CHECK_FALSE(world.isSaid("oxygen_cal"));
     lookAt(world);
     press("Begin the logbook");
     world.waitUntil("the code is shown", [&] { return !codeShown(world).isEmpty(); });

@@ -10,7 +10,7 @@
 #include <QAbstractItemModelTester>
 #include <QLineEdit>
 #include <QListView>
-#include <QPlainTextEdit>
+#include <QTextBrowser>
 
 namespace {
 
@@ -137,7 +137,7 @@ TEST_CASE("a look back is marked as past and keeps to the time asked", "[unit]")
     world.press(QStringLiteral("Look back"));
     world.type(QStringLiteral("yesterday"));
     world.key(Qt::Key_Return);
-    auto* text = world.one<QPlainTextEdit>(QStringLiteral("What could be known then"));
+    auto* text = world.one<QTextBrowser>(QStringLiteral("What could be known then"));
     WindowWorld::waitUntil("it is told", [&] {
         return text->toPlainText().contains(QStringLiteral("\"yesterday\" is no time."));
     });

@@ -13,8 +13,9 @@ using support::WindowWorld;
 
 void openUnit(WindowWorld& world, const QString& serial) {
     world.scan(serial);
-    WindowWorld::waitUntil("the unit is shown",
-                           [&] { return world.isSaid(serial) && !world.isSaid("ready by record."); });
+    WindowWorld::waitUntil("the unit is shown", [&] {
+        return world.isSaid(serial) && !world.isSaid("ready by record.");
+    });
 }
 
 }  // namespace

@@ -112,6 +112,8 @@ std::vector<Screen> bedsideScreens() {
                  for (const auto digit : {Qt::Key_9, Qt::Key_9, Qt::Key_9}) stage.key(digit);
                  stage.key(Qt::Key_Return);
                  stage.key(Qt::Key_Space);
+                 stage.waitUntil("it is asked about",
+                                 [&] { return stage.offers("Type it again"); });
              }},
             {"bedside-not-so", true, &showNotSo}};
 }

@@ -31,7 +31,7 @@ std::vector<Screen> sharedScreens() {
             {"sign-in-refused", true,
              [](Stage& stage) {
                  stage.press("Sign in");
-                 stage.type("Person key or badge", "m.toller");
+                 stage.type("Short name or badge", "m.toller");
                  stage.type("PIN", "111111");
                  stage.key(Qt::Key_Return);
                  stage.waitUntil("it is refused", [&] {

@@ -168,7 +168,7 @@ void Stage::openUnit(const QString& serial) {
 
 void Stage::signIn() {
     press(QStringLiteral("Sign in"));
-    type(QStringLiteral("Person key or badge"), QStringLiteral("m.toller"));
+    type(QStringLiteral("Short name or badge"), QStringLiteral("m.toller"));
     type(QStringLiteral("PIN"), QStringLiteral("414376"));
     key(Qt::Key_Return);
     waitUntil("somebody is signed in",

@@ -12,6 +12,7 @@
 #include "desktop/bedside/unit_bar.h"
 #include "desktop/bedside/unit_choice_sheet.h"
 #include "desktop/bedside/way_panel.h"
+#include "desktop/shell/first_focus.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
@@ -48,6 +49,11 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     layout->addWidget(m_work, 1);
     m_work->hide();
     showPanel(0);
+    addShortcut(this, Command::ShowWhen, [this] { focusFirst(*m_strip); });
+    addShortcut(this, Command::CloseUnit, [this] {
+        closeUnit();
+        focusFirst(*m_ready);
+    });
     connect(m_ready, &ReadyList::unitWanted, this, &BedsideDesk::showUnit);
     connect(m_ready, &ReadyList::emergencyWanted, this, &BedsideDesk::startInEmergency);
     connect(&workplace(), &Workplace::fleetChanged, this, [this] {
@@ -93,7 +99,11 @@ void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command comman
     connect(button, &QPushButton::toggled, this, [this, index](bool isChosen) {
         if (isChosen) showPanel(index);
     });
-    addShortcut(this, command, [this, index] { showPanel(index); });
+    addShortcut(this, command, [this, index] {
+        if (m_serial.isEmpty()) return;
+        showPanel(index);
+        if (!this->panel(index)->focusWork()) focusFirst(*this->panel(index));
+    });
     connect(panel, &UnitPanel::codeRead, this,
             [this](const QString& text) { readCode(text, Origin::Scanned); });
     connect(panel, &UnitPanel::unitWanted, this, &BedsideDesk::showUnit);
@@ -229,6 +239,10 @@ void BedsideDesk::nameSession() {
         this, [this, serial = m_serial](const std::string& name) {
             if (serial == m_serial) m_strip->setBatch(name);
         });
+}
+
+bool BedsideDesk::focusWork() {
+    return !m_serial.isEmpty() && panel(m_panels->currentIndex())->focusWork();
 }
 
 void BedsideDesk::closeUnit() {

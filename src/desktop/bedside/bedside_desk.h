@@ -38,6 +38,7 @@ public:
     // Back to the list of units that are ready.
     void goHome() override { closeUnit(); }
     void closeUnit();
+    bool focusWork() override;
 
     [[nodiscard]] const QString& serial() const { return m_serial; }  // "" if none is open
 

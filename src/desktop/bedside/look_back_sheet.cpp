@@ -4,6 +4,7 @@
 // The look back; see look_back_sheet.h.
 #include "desktop/bedside/look_back_sheet.h"
 
+#include "desktop/shell/outline_html.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
@@ -12,10 +13,9 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPlainTextEdit>
 #include <QPushButton>
+#include <QTextBrowser>
 #include <QVBoxLayout>
-#include <algorithm>
 #include <utility>
 
 namespace desktop {
@@ -24,12 +24,11 @@ namespace {
 
 struct Past {
     std::string when;  // the instant, in full
-    std::string text;
+    report::Outline page;
 };
 
 struct LookQuestion {
     std::string device, given;
-    std::size_t columns = 0;
 };
 
 // Given times are those of the department's clock on the wall.
@@ -56,7 +55,7 @@ station::Result<Past> lookBack(const station::Surroundings& surroundings,
     const auto back = station::lookBack(surroundings, *standing, question.device);
     if (!back) return tl::unexpected(back.error());
     return Past{words::Times(words, **zone, at).full(at),
-                report::toText(*back, words, {.width = question.columns})};
+                report::outlineOf(*back, words)};
 }
 
 }  // namespace
@@ -70,11 +69,10 @@ LookBackSheet::LookBackSheet(DeskTools tools, std::string device, QWidget* paren
     m_banner->setProperty("banner", true);
     m_banner->hide();
     content()->addWidget(m_banner);
-    m_text = new QPlainTextEdit;
-    m_text->setReadOnly(true);
-    auto font = fontFor(TextRole::Quiet);
-    font.setFamily(QStringLiteral("DejaVu Sans Mono"));
-    m_text->setFont(font);
+    m_text = new QTextBrowser;
+    m_text->setTabChangesFocus(true);
+    m_text->setOpenLinks(false);
+    m_text->setMinimumHeight(m_text->fontMetrics().height() * 10);
     m_text->setAccessibleName(tr("What could be known then, and what is known now"));
     content()->addWidget(m_text, 1);
     auto* back = new QPushButton(tr("Back to the present"));
@@ -104,26 +102,24 @@ void LookBackSheet::addChoices() {
 }
 
 void LookBackSheet::lookAt(const std::string& given) {
-    const QFontMetrics metrics(m_text->font());
-    const int wide = m_text->viewport()->width() / std::max(1, metrics.averageCharWidth()) - 2;
-    const LookQuestion question{m_device, given, static_cast<std::size_t>(std::max(40, wide))};
+    const LookQuestion question{m_device, given};
     m_tools.workplace.read(
         [question](const auto& surroundings, const auto& file) {
             return lookBack(surroundings, file, question);
         },
         this, [this](const station::Result<Past>& past) {
             if (past) {
-                tell(tr("THE PAST: %1").arg(shownText(past->when)), shownText(past->text));
+                show(tr("THE PAST: %1").arg(shownText(past->when)), htmlOf(past->page));
             } else {
-                tell({}, shownText(past.error().notice.text()));
+                show({}, shownText(past.error().notice.text()).toHtmlEscaped());
             }
         });
 }
 
-void LookBackSheet::tell(const QString& banner, const QString& text) {
+void LookBackSheet::show(const QString& banner, const QString& html) {
     m_banner->setText(banner);
     m_banner->setVisible(!banner.isEmpty());
-    m_text->setPlainText(text);
+    m_text->setHtml(html);
 }
 
 }  // namespace desktop

@@ -12,7 +12,7 @@
 
 class QLabel;
 class QLineEdit;
-class QPlainTextEdit;
+class QTextBrowser;
 
 namespace desktop {
 
@@ -21,16 +21,18 @@ class LookBackSheet : public Sheet {
 public:
     LookBackSheet(DeskTools tools, std::string device, QWidget* parent = nullptr);
 
+    [[nodiscard]] bool isWide() const override { return true; }
+
 private:
     void addChoices();
     void lookAt(const std::string& given);
-    void tell(const QString& banner, const QString& text);
+    void show(const QString& banner, const QString& html);
 
     DeskTools m_tools;
     std::string m_device;
     QLineEdit* m_when = nullptr;
     QLabel* m_banner = nullptr;
-    QPlainTextEdit* m_text = nullptr;
+    QTextBrowser* m_text = nullptr;
 };
 
 }  // namespace desktop

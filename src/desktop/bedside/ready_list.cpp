@@ -65,6 +65,7 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent) : QWidget(paren
     layout->addWidget(m_age);
     layout->addWidget(scroll, 1);
     m_cautionText = shownText(words.say("caution.full"));
+    m_cautionShort = shownText(words.say("caution.short"));
     m_caution = emphasisLabel(m_cautionText, TextRole::Quiet);
     layout->addWidget(m_caution);
 }
@@ -94,8 +95,9 @@ void ReadyList::show(const SharedFleetView& fleet) {
 
 void ReadyList::placeCaution() {
     constexpr int mostShare = 6;  // of the height
+    m_caution->setText(emphasised(m_cautionText));
     const bool isBelow = m_caution->heightForWidth(width()) <= height() / mostShare;
-    m_caution->setVisible(isBelow);
+    if (!isBelow) m_caution->setText(emphasised(m_cautionShort));
     if (m_cautionAtEnd != nullptr) m_cautionAtEnd->setVisible(!isBelow);
 }
 

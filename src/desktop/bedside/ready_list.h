@@ -44,14 +44,15 @@ private:
     void addUnit(const FleetView& fleet, std::size_t row);
     void arrange();
 
-    // Below the list, or at its end where it would leave no room for the list.
+    // Whole below the list; where that would leave no room for the list, its short form is there
+    // and the whole one at the end of the list.
     void placeCaution();
 
     QLabel* m_head = nullptr;
     QLabel* m_age = nullptr;
     QLabel* m_caution = nullptr;
     QLabel* m_cautionAtEnd = nullptr;
-    QString m_cautionText;
+    QString m_cautionText, m_cautionShort;
     QVBoxLayout* m_list = nullptr;
     std::vector<Group> m_groups;
     int m_columns = 0;

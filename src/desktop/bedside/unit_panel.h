@@ -50,6 +50,8 @@ public:
     // Something is being entered that is not kept yet: another unit is not opened without a
     // question.
     [[nodiscard]] virtual bool isOpen() const { return false; }
+    // Puts the focus on what is done next; whether there is such a thing.
+    virtual bool focusWork() { return false; }
     // What of it cannot be put aside is given up.
     virtual void giveUp() {}
 

@@ -138,6 +138,13 @@ void WayPanel::show(const SharedUnitView& unit) {
     countDown();
 }
 
+bool WayPanel::focusWork() {
+    auto* button = m_card != nullptr ? m_card->button(Press::Done) : nullptr;
+    if (button == nullptr) return false;
+    button->setFocus();
+    return true;
+}
+
 void WayPanel::showHead() {
     const auto& bedside = m_unit->bedside;
     m_headline->setText(shownText(bedside.headline));
@@ -201,8 +208,7 @@ void WayPanel::showRows() {
     m_list->addStretch(1);
     m_scroll->setWidget(m_inside);
     m_scroll->verticalScrollBar()->setValue(scrolled);
-    if (hadFocus && m_card != nullptr && m_card->button(Press::Done) != nullptr)
-        m_card->button(Press::Done)->setFocus();
+    if (hadFocus) focusWork();
 }
 
 // A hold whose sheet is told in full.
@@ -263,8 +269,7 @@ void WayPanel::takeFirst(const std::string& key) {
         [this] {
             showRows();
             m_scroll->verticalScrollBar()->setValue(0);
-            if (m_card != nullptr && m_card->button(Press::Done) != nullptr)
-                m_card->button(Press::Done)->setFocus();
+            focusWork();
         },
         Qt::QueuedConnection);
 }

@@ -26,6 +26,7 @@ public:
     explicit WayPanel(PanelTools tools, QWidget* parent = nullptr);
 
     void show(const SharedUnitView& unit) override;
+    bool focusWork() override;
     [[nodiscard]] bool isOpen() const override { return m_logging->isOpen(); }
     void giveUp() override { m_logging->giveUp(); }
 

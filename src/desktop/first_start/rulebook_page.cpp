@@ -7,6 +7,7 @@
 #include "desktop/shell/press_row.h"
 #include "desktop/shell/text.h"
 #include "rules/rulebook_reader.h"
+#include "station/rulebook_remarks.h"
 #include "station/problem.h"
 #include "station/shipped_rulebooks.h"
 
@@ -89,9 +90,13 @@ RulebookPage::Look RulebookPage::lookOf(const station::Surroundings& surrounding
     }
     Look look;
     look.isUsable = reading.rulebook != nullptr;
-    look.text = linesOf(station::remarkLines(surroundings.words,
-                                             look.isUsable ? reading.warnings : reading.faults));
-    if (!look.isUsable) return look;
+    const auto& words = surroundings.words;
+    if (!look.isUsable) {
+        look.text = linesOf(station::remarkLines(words, reading.faults));
+        return look;
+    }
+    look.text =
+        linesOf(station::remarksInWords(words, *reading.rulebook, reading.warnings));
     look.title = shownText(reading.rulebook->title);
     std::vector<std::string> groups;
     for (const auto& group : reading.rulebook->groups)

@@ -12,6 +12,7 @@
 #include "desktop/fleet/unit_table.h"
 #include "desktop/shell/sheet.h"
 #include "desktop/shell/shortcuts.h"
+#include "desktop/shell/first_focus.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
@@ -114,6 +115,7 @@ void FleetDesk::makeTable(QVBoxLayout& layout) {
 }
 
 void FleetDesk::makeShortcuts() {
+    addShortcut(this, Command::ShowFigures, [this] { focusFirst(*m_overview); });
     addShortcut(this, Command::FindUnits, [this] { m_find->setFocus(Qt::ShortcutFocusReason); });
     addShortcut(this, Command::ShowTable, [this] {
         m_table->setFocus(Qt::ShortcutFocusReason);

@@ -4,7 +4,7 @@
 // Forecasts; see forecast_sheet.h.
 #include "desktop/fleet/forecast_sheet.h"
 
-#include "desktop/fleet/outline_html.h"
+#include "desktop/shell/outline_html.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
 

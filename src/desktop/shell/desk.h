@@ -34,6 +34,9 @@ public:
     // Back to what the desk shows first.
     virtual void goHome() {}
 
+    // Puts the focus where work goes on; whether there is such a place.
+    virtual bool focusWork() { return false; }
+
 Q_SIGNALS:
     // The unit of that serial is wanted at the bedside desk.
     void unitWanted(const QString& serial);

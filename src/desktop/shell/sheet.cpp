@@ -14,6 +14,7 @@
 #include <QLabel>
 #include <QPainter>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <utility>
@@ -38,7 +39,8 @@ Sheet::Sheet(const QString& title, QWidget* parent) : QWidget(parent) {
     m_content = new QVBoxLayout(inside);
     m_content->setContentsMargins(0, 0, 0, 0);
     m_content->setSpacing(targetGap);
-    layout->addWidget(scrollPage(inside), 1);
+    m_page = scrollPage(inside);
+    layout->addWidget(m_page, 1);
     m_overFoot = new QVBoxLayout;
     layout->addLayout(m_overFoot);
     m_foot = new WrapLayout(WrapLayout::Manner::Spread);
@@ -75,9 +77,24 @@ void Sheet::close() {
 void Sheet::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) {
         if (!m_isHeld) callOff();
-    } else {
+    } else if (!scrolls(event->key())) {
         QWidget::keyPressEvent(event);
     }
+}
+
+// By the keys that nothing on the sheet has taken.
+bool Sheet::scrolls(int key) {
+    using Action = QAbstractSlider::SliderAction;
+    static const std::map<int, Action> actions{{Qt::Key_Up, Action::SliderSingleStepSub},
+                                               {Qt::Key_Down, Action::SliderSingleStepAdd},
+                                               {Qt::Key_PageUp, Action::SliderPageStepSub},
+                                               {Qt::Key_PageDown, Action::SliderPageStepAdd},
+                                               {Qt::Key_Home, Action::SliderToMinimum},
+                                               {Qt::Key_End, Action::SliderToMaximum}};
+    const auto action = actions.find(key);
+    if (action == actions.end()) return false;
+    m_page->verticalScrollBar()->triggerAction(action->second);
+    return true;
 }
 
 bool Sheet::focusNextPrevChild(bool next) {

@@ -14,6 +14,7 @@
 #include <vector>
 
 class QLabel;
+class QScrollArea;
 class QVBoxLayout;
 
 namespace desktop {
@@ -60,6 +61,9 @@ protected:
     bool focusNextPrevChild(bool next) override;  // stays within
 
 private:
+    bool scrolls(int key);
+
+    QScrollArea* m_page = nullptr;
     QVBoxLayout* m_content = nullptr;
     QVBoxLayout* m_overFoot = nullptr;
     QLayout* m_foot = nullptr;

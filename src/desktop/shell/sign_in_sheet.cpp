@@ -7,8 +7,9 @@
 #include "desktop/shell/pin_field.h"
 #include "desktop/shell/text.h"
 #include "desktop/shell/workplace.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "rules/authority.h"
+#include "station/sample.h"
 #include "words/shown.h"
 
 #include <QGridLayout>
@@ -56,6 +57,7 @@ SignInSheet::SignInSheet(Workplace& workplace, Wanted wanted,
       m_taken(std::move(taken)) {
     if (wanted == Wanted::NameOnly) addNames();
     addFields();
+    tellDemo();
     content()->addStretch();
     auto* back = new QPushButton(tr("Back, keep nothing"));
     if (wanted == Wanted::SignIn) back->setText(tr("Back"));
@@ -95,9 +97,9 @@ void SignInSheet::addNames() {
 }
 
 void SignInSheet::addFields() {
-    auto* whoLabel = new QLabel(tr("&Who: scan your badge, or type your key"));
+    auto* whoLabel = new QLabel(tr("&Who: scan your badge, or type your short name"));
     m_who = new QLineEdit;
-    m_who->setAccessibleName(tr("Person key or badge"));
+    m_who->setAccessibleName(tr("Short name or badge"));
     whoLabel->setBuddy(m_who);
     auto* pinLabel = new QLabel(tr("&PIN"));
     m_pin = new PinField(tr("PIN"));
@@ -114,6 +116,27 @@ void SignInSheet::addFields() {
     connect(m_enter, &QPushButton::clicked, this, &SignInSheet::signIn);
     connect(m_pin, &PinField::entered, this, &SignInSheet::signIn);
     connect(m_who, &QLineEdit::returnPressed, m_pin, [this] { m_pin->setFocus(); });
+}
+
+// Nobody has to look for the PINs of the demo.
+void SignInSheet::tellDemo() {
+    const auto& fleet = m_workplace.fleet();
+    if (!fleet || !station::isSample(*fleet->standing->log)) return;
+    auto* label = textLabel({}, TextRole::Quiet);
+    label->hide();
+    content()->addWidget(label);
+    m_workplace.read([](const auto&, const auto&) { return station::samplePeople(); }, this,
+                     [this, label](const std::vector<station::SamplePerson>& people) {
+                         const auto& words = m_workplace.words();
+                         std::vector<std::string> told;
+                         for (const auto& each : people)
+                             told.push_back(words.say("sample.person", {{"key", each.key},
+                                                                        {"pin", each.pin},
+                                                                        {"name", each.name}}));
+                         label->setText(shownText(
+                             words.say("sample.people", {{"people", words.all(told)}})));
+                         label->show();
+                     });
 }
 
 // The PIN may be typed at once; what is nobody's badge gives way to what was typed before.
@@ -141,7 +164,8 @@ void SignInSheet::signIn() {
     if (!m_enter->isEnabled()) return;
     // Nothing is tried that was not typed: a try that fails makes wait.
     if (m_who->text().trimmed().isEmpty()) {
-        m_trouble->setText(tr("Say who it is first: scan the badge, or type the key."));
+        m_trouble->setText(tr("Nothing was tried. Say who it is first: scan the badge, or type the "
+                               "short name."));
         m_who->setFocus();
         return;
     }

@@ -39,6 +39,7 @@ public:
 private:
     void addNames();
     void addFields();
+    void tellDemo();
     void signIn();
     void finish(const station::Writer& writer);
 

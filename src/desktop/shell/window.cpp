@@ -7,6 +7,7 @@
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/first_start/first_start.h"
 #include "desktop/fleet/fleet_desk.h"
+#include "desktop/shell/code_field.h"
 #include "desktop/shell/help_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/shortcuts.h"
@@ -15,6 +16,7 @@
 #include "desktop/shell/told_text.h"
 #include "desktop/shell/waiting_hint.h"
 #include "desktop/theme/appearance.h"
+#include "station/sample.h"
 #include "station/settings.h"
 #include "station/system.h"
 
@@ -75,10 +77,8 @@ QWidget* Window::makeHead() {
     auto* head = new QHBoxLayout(widget);
     head->setContentsMargins(0, 0, 0, 0);
     head->setSpacing(targetGap);
-    m_codes = new QLineEdit;
-    m_codes->setPlaceholderText(tr("Scan, or type a serial or asset number"));
-    m_codes->setAccessibleName(m_codes->placeholderText());
-    m_codes->setClearButtonEnabled(true);
+    m_codes = new CodeField({tr("Scan, or type a serial or asset number"),
+                             tr("Serial or asset number"), tr("Serial"), {}});
     connect(m_codes, &QLineEdit::returnPressed, this, [this] {
         const auto text = m_codes->text().trimmed();
         m_codes->clear();
@@ -99,8 +99,16 @@ void Window::signInOrLock() {
     if (presence.session()) {
         presence.lock();
     } else if (m_sheets->isEmpty()) {
-        m_sheets->put(new SignInSheet(m_workplace, SignInSheet::Wanted::SignIn, {}));
+        m_sheets->put(new SignInSheet(m_workplace, SignInSheet::Wanted::SignIn,
+                                      [this](const station::Writer&) { focusWork(); }));
     }
+}
+
+// Where a scan or a step goes on; what was put aside for whoever came has the focus already.
+void Window::focusWork() {
+    if (!m_sheets->isEmpty() || isFirstStart()) return;
+    if (!static_cast<Desk*>(m_stack->currentWidget())->focusWork())
+        m_codes->setFocus(Qt::OtherFocusReason);
 }
 
 void Window::makeDesks() {
@@ -175,7 +183,6 @@ void Window::makeShortcuts() {
     // Also over a sheet: what is on it is kept for its owner.
     addShortcut(this, Command::SignInOrLock, [this] { signInOrLock(); });
     addShortcut(this, Command::ShowHelp, [this] { showHelp(); });
-    addShortcut(m_bedside, Command::CloseUnit, [this] { m_bedside->closeUnit(); });
 }
 
 void Window::showHelp() {
@@ -253,7 +260,19 @@ void Window::verifyLog() {
         if (std::exchange(m_verified, m_workplace.file().path) == m_workplace.file().path) return;
         takeSettings();
         m_workplace.verify();
+        tellDemo();
     });
+}
+
+// On the way in; the sheet for signing in tells it again.
+void Window::tellDemo() {
+    if (!station::isSample(*m_workplace.fleet()->standing->log)) return;
+    m_workplace.read([](const auto&, const auto&) { return station::samplePeople(); }, this,
+                     [this](const std::vector<station::SamplePerson>& people) {
+                         const auto& guest = people.front();
+                         tell(shownText(m_workplace.words().say(
+                             "sample.welcome", {{"key", guest.key}, {"pin", guest.pin}})));
+                     });
 }
 
 // What was being entered is put aside for its owner; whoever comes next finds what is ready.

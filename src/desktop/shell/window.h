@@ -40,6 +40,7 @@ public:
 private:
     QWidget* makeHead();
     void signInOrLock();
+    void focusWork();
     void makeDesks();
     void makeShortcuts();
     void addDesk(Desk* desk, const QString& name);
@@ -55,6 +56,7 @@ private:
     void showHelp();
     void takeSettings();
     void verifyLog();
+    void tellDemo();
     void showPresence();
     void leave(const std::string& person);
     void comeBack(const std::string& person);

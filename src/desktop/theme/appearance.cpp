@@ -43,6 +43,7 @@ QPalette paletteOf(const Colours& colours) {
 
 // Sizes in px, colours by their name after an "@".
 constexpr const char* styleSheet = R"(
+QPushButton, QAbstractItemView { outline: none; }
 QPushButton { min-height: 57px; min-width: 57px; padding: 0 14px; background: @button;
     color: @buttonText; border: 2px solid @line; border-radius: 6px; }
 QPushButton[quiet="true"] { background: @window; }

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The page; see outline_html.h.
-#include "desktop/fleet/outline_html.h"
+#include "desktop/shell/outline_html.h"
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
@@ -15,6 +15,9 @@ namespace desktop {
 namespace {
 
 using Kind = report::Piece::Kind;
+
+// For each blank by which a text is set in.
+constexpr std::size_t indentPixels = 5;
 
 QString escaped(const std::string& text) {
     return shownText(text).toHtmlEscaped();
@@ -40,7 +43,8 @@ QString answerHtml(const report::Piece& piece, bool isFirst) {
         case Kind::Heading: return QStringLiteral("<h3>%1</h3>").arg(escaped(piece.text));
         case Kind::Table: return tableHtml(*piece.table);
         case Kind::Paragraph:
-            return QStringLiteral("<p>%1</p>")
+            return QStringLiteral("<p style=\"margin-left: %1px\">%2</p>")
+                .arg(piece.indent * indentPixels)
                 .arg(isFirst ? QStringLiteral("<b>%1</b>").arg(escaped(piece.text))
                              : escaped(piece.text));
         case Kind::Gap:
