@@ -83,6 +83,16 @@ TEST_CASE("two or three keys at once are typed, not scanned", "[unit]") {
     CHECK(form.scans.count() == 0);
 }
 
+TEST_CASE("the shortest tap on the space bar presses a button once", "[unit]") {
+    Form form;
+    form.button->setFocus();
+    QTest::keyClick(form.button, Qt::Key_Space);
+    QTest::qWait(80);
+    CHECK(form.presses == 1);
+    CHECK_FALSE(form.button->isDown());
+    CHECK(form.scans.count() == 0);
+}
+
 TEST_CASE("a second end after a scan presses nothing", "[unit]") {
     Form form;
     form.scan(form.button, QStringLiteral("KB-0142"));

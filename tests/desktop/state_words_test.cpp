@@ -70,7 +70,8 @@ TEST_CASE("what is to be remarked of a unit that is ready stands in the list of 
         if (fleet.board.rows[i].assessment.verdict != rules::Verdict::Ready || missing.empty())
             continue;
         INFO(missing);
-        CHECK(world.isSaid(QString::fromStdString(missing)));
+        world.waitUntil("it is told",
+                        [&] { return world.isSaid(QString::fromStdString(missing)); });
         ++remarked;
     }
     CHECK(remarked > 0);

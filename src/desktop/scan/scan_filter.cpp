@@ -60,7 +60,7 @@ bool ScanFilter::eventFilter(QObject* watched, QEvent* event) {
         case QEvent::KeyPress:
             return takePress(watched, static_cast<const QKeyEvent&>(*event));
         case QEvent::KeyRelease:
-            return !m_held.empty() && isText(static_cast<const QKeyEvent&>(*event));
+            return takeRelease(watched, static_cast<const QKeyEvent&>(*event));
         default: return false;
     }
 }
@@ -76,9 +76,16 @@ bool ScanFilter::takePress(QObject* watched, const QKeyEvent& key) {
     return true;
 }
 
+// Waits with its key and comes after it, however short the tap.
+bool ScanFilter::takeRelease(QObject* watched, const QKeyEvent& key) {
+    if (m_held.empty() || !isText(key)) return false;
+    m_held.push_back({watched, std::unique_ptr<QKeyEvent>(key.clone())});
+    return true;
+}
+
 // Whether the end belongs to a burst.
 bool ScanFilter::takeEnd() {
-    if (m_held.size() >= fewestKeys) {
+    if (m_presses >= fewestKeys) {
         settle();
         return true;
     }
@@ -90,7 +97,7 @@ bool ScanFilter::takeEnd() {
 // By when the keys were pressed, where the system tells: a busy program sees them all at once.
 bool ScanFilter::continues(const QKeyEvent& key) const {
     if (m_held.empty()) return true;
-    const auto last = m_held.back().key->timestamp();
+    const auto last = m_lastPress;
     return last == 0 || key.timestamp() < last || key.timestamp() - last <= burstGapMs;
 }
 
@@ -99,6 +106,8 @@ void ScanFilter::hold(QObject* watched, const QKeyEvent& key) {
     m_isLast = false;
     m_pause.setInterval(burstGapMs);
     m_held.push_back({watched, std::unique_ptr<QKeyEvent>(key.clone())});
+    m_lastPress = key.timestamp();
+    ++m_presses;
     m_pause.start();
 }
 
@@ -114,12 +123,13 @@ void ScanFilter::pause() {
 // The burst is over: a code, or keys that somebody typed.
 void ScanFilter::settle() {
     m_pause.stop();
-    if (m_held.size() < fewestKeys) {
+    if (std::exchange(m_presses, 0) < fewestKeys) {
         replay();
         return;
     }
     QString text;
-    for (const auto& held : std::exchange(m_held, {})) text += held.key->text();
+    for (const auto& held : std::exchange(m_held, {}))
+        if (held.key->type() == QEvent::KeyPress) text += held.key->text();
     if (text.startsWith(m_prefix)) text.remove(0, m_prefix.size());
     if (text.endsWith(m_suffix)) text.chop(m_suffix.size());
     m_sinceScan.start();

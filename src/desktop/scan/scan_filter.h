@@ -35,6 +35,7 @@ Q_SIGNALS:
 
 private:
     bool takePress(QObject* watched, const QKeyEvent& key);
+    bool takeRelease(QObject* watched, const QKeyEvent& key);
     bool takeEnd();
     void hold(QObject* watched, const QKeyEvent& key);
     [[nodiscard]] bool continues(const QKeyEvent& key) const;
@@ -46,7 +47,10 @@ private:
         QPointer<QObject> target;
         std::unique_ptr<QKeyEvent> key;
     };
-    std::vector<Held> m_held;     // the keys of a burst, or the one key that may begin it
+    std::vector<Held> m_held;     // the keys of a burst, or the one key that may begin it, each
+                                  // pressed and let go
+    std::size_t m_presses = 0;    // among them
+    quint64 m_lastPress = 0;      // when the last was, in ms of the system; 0: it does not tell
     QString m_prefix, m_suffix;
     QTimer m_pause;               // after it a burst is over
     bool m_isLast = false;        // what had been waiting behind the pause has been seen
