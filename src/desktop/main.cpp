@@ -6,6 +6,7 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/window.h"
 #include "desktop/theme/appearance.h"
+#include "station/automatic_backup.h"
 #include "station/settings.h"
 #include "station/system.h"
 #include "words/languages.h"
@@ -15,6 +16,7 @@
 #include <QPalette>
 #include <QTranslator>
 #include <algorithm>
+#include <iostream>
 
 namespace {
 
@@ -68,6 +70,18 @@ station::StationSettings settingsOf(const station::Clock& clock,
     return station::settingsOf(surroundings, file).value_or(station::StationSettings{});
 }
 
+// The window is gone by then, and what is told stands in the log of the session; the next start
+// tells it again.
+void backUpAtClose(const station::Clock& clock, const words::Words& words,
+                   const station::LogbookFile& file) {
+    if (file.path.empty() || !station::system::exists(file.path)) return;
+    const station::Surroundings surroundings{clock, station::system::systemZones(), words,
+                                             station::system::loginName()};
+    const auto backup =
+        station::backUpAutomatically(surroundings, file, station::Occasion::WindowCloses);
+    for (const auto& line : backup.told) std::cerr << line << '\n';
+}
+
 }  // namespace
 
 int main(int count, char** words) {
@@ -88,9 +102,15 @@ int main(int count, char** words) {
                             .arg(desktop::shownText(spoken.language()))))
         QApplication::installTranslator(&translator);
     desktop::apply(application, appearanceOf(parser, settings.settings));
-    desktop::Window window({file, clock, spoken, &station::system::systemZones,
-                            station::system::loginName()});
-    window.resize(1280, 800);
-    window.show();
-    return QApplication::exec();
+    int status = 0;
+    {
+        desktop::Window window({file, clock, spoken, &station::system::systemZones,
+                                station::system::loginName()});
+        window.resize(1280, 800);
+        window.show();
+        status = QApplication::exec();
+        file = window.workplace().file();
+    }  // what was being written is written by now
+    backUpAtClose(clock, spoken, file);
+    return status;
 }

@@ -5,6 +5,7 @@
 #include "desktop/shell/workplace.h"
 
 #include "desktop/shell/text.h"
+#include "station/automatic_backup.h"
 #include "station/upkeep.h"
 #include "words/shown.h"
 
@@ -93,18 +94,23 @@ void Workplace::refresh() {
 }
 
 void Workplace::verify() {
-    m_verifying.run([this, file = m_start.file] { return station::verify(m_verifier, file); }, this,
-                    [this](const station::Result<station::VerifyAnswer>& answer) {
-                        if (!answer) {
-                            Q_EMIT refused(answer.error());
-                            return;
-                        }
-                        const auto found = station::findingsOf(words(), *answer);
-                        QStringList lines;
-                        for (const auto& line : found) lines << shownText(line);
-                        if (!lines.isEmpty()) Q_EMIT told(lines.join('\n'));
-                        refresh();
-                    });
+    m_verifying.run(
+        [this, file = m_start.file] {
+            auto answer = station::verify(m_verifier, file);
+            return std::pair(std::move(answer), station::lastBackupTold(m_verifier, file));
+        },
+        this, [this](const auto& found) {
+            const auto& [answer, backup] = found;
+            if (!answer) {
+                Q_EMIT refused(answer.error());
+                return;
+            }
+            QStringList lines;
+            for (const auto& line : station::findingsOf(words(), *answer)) lines << shownText(line);
+            if (backup) lines << shownText(*backup);
+            if (!lines.isEmpty()) Q_EMIT told(lines.join('\n'));
+            refresh();
+        });
 }
 
 void Workplace::open(const station::LogbookFile& file) {
