@@ -58,7 +58,7 @@ std::optional<StatedPart> readPart(const json::Value& value, const Place& place)
     static_cast<void>(fields.optional("expires", readDayTextOrNothing));
     for (const auto& [attribute, stated] : *value.object()) {
         if (stated.string() != nullptr && attribute != "groups" && isKey(attribute)) {
-            part.attributes.emplace(attribute, *stated.string());
+            part.attributes.try_emplace(attribute, *stated.string());
         }
     }
     return part;
@@ -80,7 +80,7 @@ std::optional<std::string> readUnit(const json::Value& value, const Place& place
     return *unit;
 }
 
-using Measures = std::map<std::string, Measure, std::less<>>;
+using Measures = KeyMap<Measure>;
 
 std::optional<Measures> readMeasures(const json::Value& value, const Place& place) {
     const json::Object* members = wantObject(value, place);
@@ -95,7 +95,7 @@ std::optional<Measures> readMeasures(const json::Value& value, const Place& plac
         }
         if (wantObject(measure, own) != nullptr) {
             const Fields fields(measure, own);
-            measures.emplace(key, Measure{fields.required("value", readNumber),
+            measures.try_emplace(key, Measure{fields.required("value", readNumber),
                                           fields.required("unit", readUnit)});
         }
     }

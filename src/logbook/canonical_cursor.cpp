@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <functional>
 
 namespace logbook {
 
@@ -166,8 +167,10 @@ bool CanonicalCursor::takeKeySet(std::vector<std::string>& keys) {
         }
     }
     keys.resize(count);
-    std::sort(keys.begin(), keys.end());
-    keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
+    if (std::ranges::adjacent_find(keys, std::ranges::greater_equal()) != keys.end()) {
+        std::sort(keys.begin(), keys.end());
+        keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
+    }
     return take(']');
 }
 

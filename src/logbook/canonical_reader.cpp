@@ -79,7 +79,7 @@ bool takeOneName(Cursor& cursor, std::string_view name, std::string& text) {
     return members.next(name) && cursor.takeName(text) && members.end();
 }
 
-using Measures = std::map<std::string, Measure, std::less<>>;
+using Measures = KeyMap<Measure>;
 
 bool takeMeasures(Cursor& cursor, Measures& measures) {
     measures.clear();
@@ -95,7 +95,7 @@ bool takeMeasures(Cursor& cursor, Measures& measures) {
             !own.next("value") || !cursor.takeNumber(measure.value) || !own.end()) {
             return false;
         }
-        measures.emplace_hint(measures.end(), key, std::move(measure));
+        measures.append(key, std::move(measure));
     }
     return members.end();
 }
@@ -153,7 +153,7 @@ bool takePart(Cursor& cursor, StatedPart& part) {
                 return false;
             }
         } else if (cursor.takeText(text) && isAttribute(key, text)) {
-            part.attributes.emplace_hint(part.attributes.end(), key, text);
+            part.attributes.append(key, std::string(text));
         } else {
             return false;
         }

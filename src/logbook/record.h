@@ -7,6 +7,7 @@
 
 #include "logbook/day.h"
 #include "logbook/instant.h"
+#include "logbook/key_map.h"
 #include "logbook/kind.h"
 
 #include <compare>
@@ -52,7 +53,7 @@ enum class NoticeAction { StopUse, Inspect, Information };
 // empty text is "" (`groups`: an empty list) and clears what was known of the serial.
 // `attributes` holds every text attribute, `serial`, `lot`, `model`, `reuse`, `expires` included.
 struct StatedPart {
-    std::map<std::string, std::string, std::less<>> attributes;
+    KeyMap<std::string> attributes;
     std::optional<std::vector<std::string>> groups;  // a set: sorted, no twins
 };
 
@@ -105,7 +106,7 @@ struct Soil { std::string reason; };
 struct Check {
     std::string check;
     Outcome outcome{};
-    std::map<std::string, Measure, std::less<>> measures;
+    KeyMap<Measure> measures;
     std::vector<std::string> conditions;  // a set: sorted, no twins
 };
 struct Alarm { std::string code; };

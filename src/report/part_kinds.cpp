@@ -62,7 +62,7 @@ PartAttributes attributesOf(const rules::State& state, const logbook::body::Fit&
         if (key == "reuse") {
             part.reuse = logbook::reuseOf(value);
         } else if (key != "expires" && !value.empty()) {
-            part.texts.emplace(key, value);
+            part.texts.try_emplace(key, value);
         }
     }
     if (fit.part.groups && !fit.part.groups->empty()) part.groups = fit.part.groups;
@@ -145,7 +145,7 @@ PartAttributes kindOf(const rules::Rulebook& rulebook, const std::string& positi
     kind.reuse = part.reuse;
     for (const auto& [key, value] : part.texts) {
         const bool kept = key == "model" || named.contains(key);
-        if (kept && !ofThisPart(key)) kind.texts.emplace(key, value);
+        if (kept && !ofThisPart(key)) kind.texts.try_emplace(key, value);
     }
     return kind;
 }

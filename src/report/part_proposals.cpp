@@ -40,7 +40,7 @@ PartProposal proposalOf(const Context& context, const std::string& position,
     PartProposal proposal;
     proposal.position = position;
     proposal.label = words::positionLabel(context, position);
-    proposal.texts = part.texts;
+    for (const auto& [key, text] : part.texts) proposal.texts.insert_or_assign(key, text);
     if (part.reuse) proposal.texts["reuse"] = std::string(logbook::name(*part.reuse));
     proposal.groups = part.groups;
     return proposal;

@@ -182,7 +182,7 @@ std::string reprocessesText(const Page& page, std::string_view heading,
     for (const auto& each : page.trace.found.reprocesses) {
         if (!wanted(each)) continue;
         rules::PartAttributes part;
-        if (!each.part.second.empty()) part.texts.emplace("serial", each.part.second);
+        if (!each.part.second.empty()) part.texts.try_emplace("serial", each.part.second);
         auto entry = logbook::toText(each.record.name);
         if (!each.counted) entry = page.say("no_effect", {{"record", entry}});
         table.add({page.dated(each.record.at), partText(page, each.part.first, part),
@@ -196,7 +196,7 @@ std::string looseText(const Page& page) {
     for (const auto& part : page.trace.found.parts) {
         if (part.standsIn) continue;
         rules::PartAttributes attributes;
-        attributes.texts.emplace("serial", part.key.second);
+        attributes.texts.try_emplace("serial", part.key.second);
         auto gaps = words::Gaps{{"part", partText(page, part.key.first, attributes)}};
         if (!part.lastStay) {
             text += wrapped(page.say("never_fitted", gaps), page.width, 2);

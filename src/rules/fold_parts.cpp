@@ -31,10 +31,18 @@ void state(PartAttributes& part, const logbook::StatedPart& stated) {
     if (part.groups->empty()) part.groups.reset();
 }
 
+// The part, known from now on if it was not.
+Shared<KnownPart>& knownPart(State& state, const PartKeyView& key) {
+    const auto place = state.parts.lower_bound(key);
+    if (place != state.parts.end() && !PartKeyOrder{}(key, place->first)) return place->second;
+    const PartKey isNew{std::string(key.first), std::string(key.second)};
+    return state.parts.emplace_hint(place, isNew, Shared<KnownPart>())->second;
+}
+
 PartLife& lifeOf(State& state, FittedPart& part, const std::string& position) {
     const auto serial = part.attributes.serial();
     if (serial.empty()) return part.life;
-    return state.parts.find({position, std::string(serial)})->second.edit().life;
+    return state.parts.find(PartKeyView{position, serial})->second.edit().life;
 }
 
 void use(PartLife& life, Instant at) {
@@ -89,8 +97,10 @@ void reprocessKnown(Folding& folding, const Position& position, const std::strin
 void takeOut(State& state, Device& device, const std::string& position) {
     const auto fitted = device.fitted.find(position);
     if (fitted == device.fitted.end()) return;
-    const std::string serial(fitted->second.attributes.serial());
-    if (!serial.empty()) state.parts.find({position, serial})->second.edit().device.clear();
+    const std::string_view serial = fitted->second.attributes.serial();
+    if (!serial.empty()) {
+        state.parts.find(PartKeyView{position, serial})->second.edit().device.clear();
+    }
     device.fitted.erase(fitted);
 }
 
@@ -106,8 +116,7 @@ void foldFit(Folding& folding, const body::Fit& fit) {
     FittedPart part;
     part.fit = folding.ref();
     if (stated != fit.part.attributes.end() && !stated->second.empty()) {
-        const PartKey key{fit.position, stated->second};
-        Shared<KnownPart>& kept = all.parts[key];
+        Shared<KnownPart>& kept = knownPart(all, {fit.position, stated->second});
         const std::string standsIn = kept->device;
         if (!standsIn.empty() && standsIn != serial) fetch(folding, fit.position, standsIn);
         takeOut(all, edit(folding, serial), fit.position);
@@ -125,9 +134,12 @@ void foldFit(Folding& folding, const body::Fit& fit) {
     if (runsOnPatient(device)) use(lifeOf(all, fitted, fit.position), folding.record.at);
     const auto held = device.lastHeld.find(fit.position);
     const bool heldOne = held != device.lastHeld.end();
-    const PartAttributes before = heldOne ? held->second : PartAttributes{};
-    raise(folding, serial, {EventKind::Fit, fit.position}, heldOne ? &before : nullptr);
-    device.lastHeld.insert_or_assign(fit.position, fitted.attributes);
+    raise(folding, serial, {EventKind::Fit, fit.position}, heldOne ? &held->second : nullptr);
+    if (heldOne) {
+        held->second = fitted.attributes;
+    } else {
+        device.lastHeld.try_emplace(fit.position, fitted.attributes);
+    }
 }
 
 void foldRemove(Folding& folding, const body::Remove& remove) {

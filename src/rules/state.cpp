@@ -29,7 +29,7 @@ const Device* State::device(std::string_view serial) const {
 const PartLife& State::life(const FittedPart& part, const std::string& position) const {
     const auto serial = part.attributes.serial();
     if (serial.empty()) return part.life;
-    const auto found = parts.find(PartKey{position, std::string(serial)});
+    const auto found = parts.find(PartKeyView{position, serial});
     return found == parts.end() ? part.life : found->second->life;
 }
 

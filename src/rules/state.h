@@ -23,6 +23,7 @@ namespace rules {
 
 using logbook::Day;
 using logbook::Instant;
+using logbook::KeyMap;
 using logbook::RecordName;
 
 // A record as a place in the reading order.
@@ -38,7 +39,7 @@ struct RecordRef {
 // The attributes of a part, as at its last `fit`. Text attributes that were never stated or were
 // cleared are absent; serial, lot and model are among them.
 struct PartAttributes {
-    std::map<std::string, std::string, std::less<>> texts;
+    KeyMap<std::string> texts;
     std::optional<std::vector<std::string>> groups;
     std::optional<logbook::Reuse> reuse;
     std::optional<Day> expires;
@@ -63,6 +64,17 @@ struct KnownPart {
 };
 
 using PartKey = std::pair<std::string, std::string>;  // position, serial
+using PartKeyView = std::pair<std::string_view, std::string_view>;  // to look one up
+
+struct PartKeyOrder {
+    using is_transparent = void;
+    template <class One, class Other>
+    bool operator()(const One& one, const Other& other) const {
+        const int positions = std::string_view(one.first).compare(other.first);
+        return positions < 0 ||
+               (positions == 0 && std::string_view(one.second) < std::string_view(other.second));
+    }
+};
 
 struct FittedPart {
     PartAttributes attributes;
@@ -111,9 +123,8 @@ struct CheckState {
     bool passFollows = false;         // a pass follows both `voided` and the last failure
     bool certainPassFollows = false;  // one of those is certain
     std::optional<Discounted> discounted;
-    std::map<std::string, std::set<std::string>, std::less<>> serialsAtPasses;  // by position
-    std::map<std::string, Instant, std::less<>>
-        lastUpset;  // by station: last that voided or failed it
+    KeyMap<std::set<std::string>> serialsAtPasses;  // by position
+    KeyMap<Instant> lastUpset;  // by station: the last that voided or failed it
 };
 
 using WaiverKey = std::pair<std::string, std::string>;  // finding, subject
@@ -127,16 +138,16 @@ struct Device {
     std::string software;
     std::optional<std::string> selectedGroup;  // of the last `group` record
     std::optional<Instant> poweredSince;       // none: off or unknown
-    std::map<std::string, FittedPart, std::less<>> fitted;
-    std::map<std::string, PartAttributes, std::less<>> lastHeld;
+    KeyMap<FittedPart> fitted;
+    KeyMap<PartAttributes> lastHeld;
     std::optional<Use> use;
     bool precautions = false;  // of the last use
-    std::map<std::string, StandingHold, std::less<>> holds;
-    std::map<std::string, StandingFault, std::less<>> faults;
+    KeyMap<StandingHold> holds;
+    KeyMap<StandingFault> faults;
     std::map<WaiverKey, StandingWaiver> waivers;
-    std::map<std::string, RecordRef, std::less<>> noticesDone;
-    std::map<std::string, ServiceState, std::less<>> services;
-    std::map<std::string, CheckState, std::less<>> checks;
+    KeyMap<RecordRef> noticesDone;
+    KeyMap<ServiceState> services;
+    KeyMap<CheckState> checks;
     std::optional<RecordRef> last;  // the last record on it, of whatever kind
 
     // The group selected; before any `group` record the only one, if there is just one.
@@ -158,7 +169,7 @@ struct State {
     std::optional<RecordRef> adopted;          // none before the first adopt
     std::map<std::string, KnownPerson, std::less<>> persons;
     std::map<std::string, KnownNotice, std::less<>> notices;
-    std::map<PartKey, Shared<KnownPart>> parts;
+    std::map<PartKey, Shared<KnownPart>, PartKeyOrder> parts;
     std::map<std::string, Shared<Device>, std::less<>> devices;  // enrolled once; retired too
 
     // Null if the device was never enrolled.

@@ -151,6 +151,15 @@ private:
             read(items.emplace_hint(items.end(), std::move(key), Value{})->second);
         }
     }
+    template <class Value>
+    void read(KeyMap<Value>& items) {
+        for (auto count = m_bytes.number(); count > 0 && !m_bytes.failed(); --count) {
+            std::string key;
+            read(key);
+            m_bytes.require(items.empty() || std::prev(items.end())->first < key);
+            read(items.append(key, Value{}));
+        }
+    }
     template <class Shape>
         requires requires(Reader& reader, Shape& shape) { fields(reader, shape); }
     void read(Shape& shape) { fields(*this, shape); }

@@ -191,7 +191,7 @@ TEST_CASE("A fitted part is read as it is stated", "[unit]") {
     const auto fit = bodyOf<body::Fit>(Kind::Fit);
     CHECK(fit.position == "circuit");
     CHECK(fit.part.groups == Texts{"adult", "pediatric"});
-    CHECK(fit.part.attributes == std::map<std::string, std::string, std::less<>>{
+    CHECK(fit.part.attributes == logbook::KeyMap<std::string>{
                                      {"serial", "C-1"},
                                      {"lot", ""},
                                      {"model", "Sorrel 22"},
@@ -205,7 +205,7 @@ TEST_CASE("A fitted part is read as it is stated", "[unit]") {
             .body);
     CHECK(cleared.part.groups == Texts{});
     CHECK(cleared.part.attributes ==
-          std::map<std::string, std::string, std::less<>>{{"reuse", ""}, {"expires", ""}});
+          logbook::KeyMap<std::string>{{"reuse", ""}, {"expires", ""}});
 
     const auto bare = std::get<body::Fit>(
         readOf(sample::lineOf(Kind::Fit, R"({"position":"hme","part":{}})")).body);
