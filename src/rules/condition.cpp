@@ -40,6 +40,8 @@ constexpr std::array eventWords{
     EventWord{EventKind::Software, "software"},
 };
 
+static_assert(eventWords.size() == eventKinds);
+
 std::optional<EventKind> kindOfWord(std::string_view word) {
     const auto found = std::ranges::find(eventWords, word, &EventWord::word);
     return found == eventWords.end() ? std::nullopt : std::optional(found->kind);

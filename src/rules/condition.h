@@ -6,6 +6,7 @@
 #pragma once
 
 #include <compare>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -38,6 +39,8 @@ enum class EventKind {
     Fit, Remove, Change, Reprocess, Group, PowerOn, PowerOff, UseStart, UsePause, UseResume, UseEnd,
     Soil, Alarm, Fault, Clear, Service, Release, Move, Software,
 };
+
+inline constexpr std::size_t eventKinds = 19;
 
 // "fit flow_sensor" is {Fit, "flow_sensor"}; "clear *" is {Clear, "*"}; kinds without a subject
 // have "". Change stands only in rulebooks: it matches Fit and Remove.

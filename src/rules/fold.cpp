@@ -108,8 +108,9 @@ void foldDepartmentWide(Folding& folding, const Editions& editions) {
 
 void foldEnrol(Folding& folding, const body::Enrol& enrol) {
     const std::string& serial = folding.record.device;
-    const Device* known = folding.state.device(serial);
+    const Device* known = folding.device;
     if (!known || known->retired) {
+        folding.device = nullptr;
         Device device;
         device.serial = serial;
         device.enrolled = folding.ref();
@@ -284,7 +285,7 @@ struct DeviceEffects {
 // A failure counts whoever wrote it, also one that only a measure shows.
 bool failsByMeasure(const Folding& folding) {
     const auto* attempt = std::get_if<body::Check>(&folding.record.body);
-    const Device* device = folding.state.device(folding.record.device);
+    const Device* device = folding.device;
     if (!attempt || !device || device->retired) return false;
     const Check* check = folding.rulebook.check(attempt->check);
     return check && applies(*check, *device, folding.rulebook) &&
@@ -300,14 +301,14 @@ void foldOnDevice(Folding& folding) {
     if (const auto* enrol = std::get_if<body::Enrol>(&record.body)) {
         return foldEnrol(folding, *enrol);
     }
-    const Device* device = folding.state.device(record.device);
+    Device* device = folding.device;
     if (!device || device->retired) {
         folding.effect.effective = false;
         folding.effect.countedStart = record.kind() == Kind::UseStart;
         if (needsEnrolment(record.kind())) folding.note(AnomalyCode::Unenrolled);
         return;
     }
-    std::visit(DeviceEffects{folding, edit(folding, record.device)}, record.body);
+    std::visit(DeviceEffects{folding, *device}, record.body);
 }
 
 }  // namespace
@@ -327,22 +328,34 @@ std::string_view name(AnomalyCode code) {
 }
 
 Device& edit(Folding& folding, const std::string& serial) {
+    if (folding.device && folding.device->serial == serial) return *folding.device;
     return folding.state.devices.find(serial)->second.edit();
 }
 
 Effect fold(State& state, const Record& record, const Editions& editions) {
     Effect effect;
+    fold(state, record, editions, effect);
+    return effect;
+}
+
+void fold(State& state, const Record& record, const Editions& editions, Effect& effect) {
     effect.effective = true;
-    const std::shared_ptr<const Rulebook> rulebook = state.rulebook;
-    Folding folding{state, record, *rulebook, effect};
+    effect.endedUse = effect.countedStart = false;
+    effect.anomalies.clear();
+    effect.events.clear();
+    const auto rulebook = record.kind() == Kind::Adopt ? state.rulebook : nullptr;  // outlives it
+    Folding folding{state, record, *state.rulebook, effect};
     const auto seen = state.devices.find(record.device);
-    if (seen != state.devices.end()) seen->second.edit().last = refOf(record);
+    if (seen != state.devices.end()) {
+        folding.device = &seen->second.edit();
+        folding.device->last = refOf(record);
+    }
     // Whether a strike has effect depends on the record it strikes, which a state does not hold.
     const bool allowed = record.kind() == Kind::Strike || mayWrite(state, record).allowed;
     if (!allowed && !failsByMeasure(folding)) {
         effect.effective = false;
         folding.note(AnomalyCode::Unauthorised);
-        return effect;
+        return;
     }
     if (record.device.empty()) {
         foldDepartmentWide(folding, editions);
@@ -351,7 +364,6 @@ Effect fold(State& state, const Record& record, const Editions& editions) {
     }
     std::sort(effect.anomalies.begin(), effect.anomalies.end(),
               [](AnomalyCode a, AnomalyCode b) { return name(a) < name(b); });
-    return effect;
 }
 
 void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record) {

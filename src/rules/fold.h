@@ -44,6 +44,8 @@ using Editions = std::map<RecordName, std::shared_ptr<const Rulebook>>;
 // `state.rulebook` must be set (the first edition of the log, before any adopt). `editions` holds
 // the rulebook of every `adopt` record that will be folded.
 Effect fold(State& state, const logbook::Record& record, const Editions& editions);
+// The same; whatever `effect` told before is replaced.
+void fold(State& state, const logbook::Record& record, const Editions& editions, Effect& effect);
 
 // Puts an edition in force, as an effective `adopt` does; `record` is the place of that.
 void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record);

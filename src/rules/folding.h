@@ -18,6 +18,7 @@ struct Folding {
     const logbook::Record& record;
     const Rulebook& rulebook;
     Effect& effect;
+    Device* device = nullptr;  // the record's, to be changed; null: not looked for, or none
 
     [[nodiscard]] RecordRef ref() const { return refOf(record); }
     void note(AnomalyCode code) { effect.anomalies.push_back(code); }

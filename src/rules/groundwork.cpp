@@ -7,6 +7,7 @@
 #include "rules/authority.h"
 
 #include <algorithm>
+#include <bit>
 
 namespace rules {
 namespace {
@@ -27,7 +28,20 @@ bool founds(const Record& record) {
 
 std::size_t Groundwork::HashOfName::operator()(const RecordName& name) const {
     constexpr std::size_t spread = 0x9e3779b97f4a7c15U;
-    return std::hash<std::string>{}(name.station) ^ (static_cast<std::size_t>(name.seq) * spread);
+    const std::size_t mixed = std::hash<std::string>{}(name.station) ^
+                              (static_cast<std::size_t>(name.seq) * spread);
+    return mixed ^ (mixed >> 32);
+}
+
+void Groundwork::noteNamed(const RecordName& name) {
+    constexpr std::size_t bitsOfStrike = 16;
+    if (m_named.size() < m_strikes.size() * bitsOfStrike) {
+        m_named.assign(std::bit_ceil(2 * m_strikes.size() * bitsOfStrike), false);
+        for (const auto& [named, strikes] : m_strikes) {
+            m_named[HashOfName{}(named) & (m_named.size() - 1)] = true;
+        }
+    }
+    m_named[HashOfName{}(name) & (m_named.size() - 1)] = true;
 }
 
 Groundwork::Groundwork(std::vector<Record> founding, const ZoneSource& zones)
@@ -83,6 +97,7 @@ void Groundwork::addStrike(const Record& strike) {
             return a.record < b.record;
         });
     strikes.insert(place, added);
+    noteNamed(body->target);
 }
 
 void Groundwork::foldPeopleBefore(const RecordRef& place) {
@@ -112,7 +127,7 @@ std::shared_ptr<const State> Groundwork::standingOf(const std::string& writer) {
 }
 
 std::optional<RecordRef> Groundwork::struckBy(const Record& record) const {
-    if (m_strikes.empty()) return std::nullopt;
+    if (m_strikes.empty() || !mayBeNamed(HashOfName{}(record.name))) return std::nullopt;
     const auto found = m_strikes.find(record.name);
     if (found == m_strikes.end() || cannotBeStruck(record.kind())) return std::nullopt;
     for (const Strike& strike : found->second) {

@@ -19,6 +19,20 @@ const Item* find(const std::vector<Item>& sorted, std::string_view key) {
 
 }  // namespace
 
+void Rulebook::indexVoidings() {
+    for (auto& each : voidings) each.clear();
+    for (std::uint32_t check = 0; check < checks.size(); ++check) {
+        const auto& entries = checks[check].voidedBy;
+        for (std::uint32_t entry = 0; entry < entries.size(); ++entry) {
+            const EventKind kind = entries[entry].event.kind;
+            voidings[static_cast<std::size_t>(kind)].push_back({check, entry});
+            if (kind != EventKind::Change) continue;
+            voidings[static_cast<std::size_t>(EventKind::Fit)].push_back({check, entry});
+            voidings[static_cast<std::size_t>(EventKind::Remove)].push_back({check, entry});
+        }
+    }
+}
+
 const Group* Rulebook::group(std::string_view key) const { return find(groups, key); }
 const Position* Rulebook::position(std::string_view key) const { return find(positions, key); }
 const Choice* Rulebook::choice(std::string_view key) const { return find(choices, key); }

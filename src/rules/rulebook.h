@@ -11,6 +11,8 @@
 #include "rules/condition.h"
 #include "rules/zone.h"
 
+#include <array>
+#include <cstdint>
 #include <map>
 #include <memory>
 #include <optional>
@@ -116,6 +118,12 @@ struct Check : Named {
     std::vector<MeasureRule> measures;  // sorted by key
 };
 
+// An entry of a check's `voidedBy`, by their places in the lists.
+struct Voiding {
+    std::uint32_t check = 0;
+    std::uint32_t entry = 0;
+};
+
 struct Service : Named {
     Condition appliesWhen;
     std::optional<CalendarInterval> every;
@@ -153,6 +161,11 @@ struct Rulebook {
     std::map<logbook::Kind, std::vector<std::string>> authority;  // kind: roles; absent: anyone
     std::map<std::string, Localized, std::less<>> roleLabels, conditionLabels, featureLabels,
         alarmLabels;
+    // What an event of a kind may void, in the order of the checks and their entries; made from
+    // them by indexVoidings().
+    std::array<std::vector<Voiding>, eventKinds> voidings;
+
+    void indexVoidings();
 
     // Null if the edition does not name it.
     [[nodiscard]] const Group* group(std::string_view key) const;

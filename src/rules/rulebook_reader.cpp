@@ -113,6 +113,7 @@ RulebookReading readParsed(const toml::table& root, const ZoneSource& zones) {
     warnOf(rulebook, root, reading.names, warnings);
     RulebookReading result{nullptr, reading.faults.sorted(), warnings.sorted()};
     if (result.faults.empty()) {
+        rulebook.indexVoidings();
         result.rulebook = std::make_shared<const Rulebook>(std::move(rulebook));
     }
     return result;

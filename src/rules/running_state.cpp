@@ -13,7 +13,7 @@ RunningState::RunningState(const Groundwork& groundwork, Instant knownAt)
 
 void RunningState::add(const logbook::Record& record) {
     if (!m_groundwork.takesPart(record, m_knownAt)) return;
-    fold(m_state, record, m_groundwork.editions());
+    fold(m_state, record, m_groundwork.editions(), m_effect);
     ++m_folded;
 }
 

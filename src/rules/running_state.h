@@ -33,6 +33,7 @@ private:
     const Groundwork& m_groundwork;
     Instant m_knownAt;
     State m_state;
+    Effect m_effect;  // of the last record; kept for its memory
     std::int64_t m_folded = 0;
 };
 

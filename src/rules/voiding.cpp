@@ -98,12 +98,13 @@ void raise(Folding& folding, const std::string& serial, const Event& event,
            const PartAttributes* before) {
     folding.effect.events.push_back({serial, event});
     Device& device = edit(folding, serial);
-    for (const Check& check : folding.rulebook.checks) {
-        for (const VoidedBy& entry : check.voidedBy) {
-            if (!voids(folding, device, check, entry, {event, before})) continue;
-            setVoided(device.checks[check.key], folding, event);
-            break;
-        }
+    const Check* voided = nullptr;
+    for (const Voiding& place : folding.rulebook.voidings[static_cast<std::size_t>(event.kind)]) {
+        const Check& check = folding.rulebook.checks[place.check];
+        if (&check == voided) continue;
+        if (!voids(folding, device, check, check.voidedBy[place.entry], {event, before})) continue;
+        setVoided(device.checks[check.key], folding, event);
+        voided = &check;
     }
     for (const Service& service : folding.rulebook.services) {
         for (const Event& pattern : service.dueAfter) {
