@@ -70,6 +70,7 @@ public:
 
 private:
     void numberDevices();
+    void orderByName();
     void judgeStrikes();
 
     std::shared_ptr<const std::vector<logbook::Record>> m_shared;  // sorted; copies share them

@@ -7,6 +7,7 @@
 #include "logbook/record_reader.h"
 #include "rules/running_state.h"
 #include "rules/state_bytes.h"
+#include "station/read_ahead.h"
 
 #include <algorithm>
 #include <limits>
@@ -46,6 +47,37 @@ Result<void> forEach(const Surroundings& surroundings, const store::Logbook& log
         }
         selection.after = portion.back().place;
         portion.resize(recordsAtOnce);
+    }
+}
+
+// The same; where there are many, another thread reads ahead. Nobody else may use the logbook.
+template <class Take>
+Result<void> forEachAhead(const Surroundings& surroundings, const store::Logbook& logbook,
+                          store::Selection selection, Take take) {
+    std::size_t taken = 0;
+    bool goesOn = true;
+    auto read = forEach(surroundings, logbook, selection, [&](const store::ReadRecord& each) {
+        goesOn = take(each);
+        selection.after = each.place;
+        return goesOn && ++taken < recordsAtFirst + recordsAtOnce;
+    });
+    if (!read || !goesOn || taken < recordsAtFirst + recordsAtOnce) {
+        return read;
+    }
+    ReadAhead ahead(logbook, selection);
+    for (;;) {
+        const auto portion = ahead.next();
+        if (!portion) {
+            return tl::unexpected(problemOf(surroundings.words, portion.error()));
+        }
+        if (portion->empty()) {
+            return {};
+        }
+        for (const auto& each : *portion) {
+            if (!take(each)) {
+                return {};
+            }
+        }
     }
 }
 
@@ -266,7 +298,7 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     }
     m_placeFolded = selection.after;
     rules::RunningState running(*m_groundwork, rules::unlimited, std::move(mark.state));
-    auto read = forEach(m_surroundings, m_logbook, selection, [&](const store::ReadRecord& each) {
+    auto read = forEachAhead(m_surroundings, m_logbook, selection, [&](const auto& each) {
         if (!isWanted(each.place)) {
             return false;
         }

@@ -5,6 +5,7 @@
 #include "station/open.h"
 
 #include "station/clock_doubt.h"
+#include "station/read_ahead.h"
 #include "words/times.h"
 
 #include <charconv>
@@ -33,6 +34,29 @@ std::int64_t numberOf(const std::map<std::string, std::string>& settings,
     return number;
 }
 
+// In the reading order; another thread steps through the rows.
+std::optional<store::Trouble> readAll(const store::Logbook& logbook,
+                                      std::vector<logbook::Record>& records,
+                                      std::vector<logbook::RecordName>& unread) {
+    ReadAhead ahead(logbook, {});
+    for (;;) {
+        auto portion = ahead.next();
+        if (!portion) {
+            return portion.error();
+        }
+        if (portion->empty()) {
+            return std::nullopt;
+        }
+        for (auto& each : *portion) {
+            if (each.whole) {
+                records.push_back(std::move(each.record));
+            } else {
+                unread.push_back(each.place.name);
+            }
+        }
+    }
+}
+
 Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
                                  const store::Logbook& logbook) {
     auto facts = readFacts(surroundings, logbook);
@@ -43,12 +67,12 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
     if (!settings) {
         return tl::unexpected(problemOf(surroundings.words, settings.error()));
     }
-    auto records = logbook.records();
-    if (!records) {
-        return tl::unexpected(problemOf(surroundings.words, records.error()));
+    std::vector<logbook::Record> records;
+    records.reserve(static_cast<std::size_t>(facts->arrival));
+    if (const auto trouble = readAll(logbook, records, facts->unread)) {
+        return tl::unexpected(problemOf(surroundings.words, *trouble));
     }
-    facts->unread = std::move(records->inDoubt);
-    WholeLog log{std::move(*facts), rules::Log(std::move(records->records), surroundings.zones)};
+    WholeLog log{std::move(*facts), rules::Log(std::move(records), surroundings.zones)};
     log.reached = reachedBy(log, *settings);
     return log;
 }

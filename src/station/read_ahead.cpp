@@ -20,7 +20,7 @@ ReadAhead::~ReadAhead() {
     m_thread.join();
 }
 
-tl::expected<std::span<const store::ReadRecord>, store::Trouble> ReadAhead::next() {
+tl::expected<std::span<store::ReadRecord>, store::Trouble> ReadAhead::next() {
     std::unique_lock lock(m_mutex);
     if (m_holds) {
         ++m_released;
@@ -30,13 +30,13 @@ tl::expected<std::span<const store::ReadRecord>, store::Trouble> ReadAhead::next
     m_changed.wait(lock, [this] { return m_filled > m_released || m_atEnd; });
     if (m_filled > m_released) {
         m_holds = true;
-        const Portion& portion = m_portions[m_released % portions];
-        return std::span<const store::ReadRecord>(portion.rows.data(), portion.count);
+        Portion& portion = m_portions[m_released % portions];
+        return std::span<store::ReadRecord>(portion.rows.data(), portion.count);
     }
     if (m_trouble) {
         return tl::unexpected<store::Trouble>(*m_trouble);
     }
-    return std::span<const store::ReadRecord>();
+    return std::span<store::ReadRecord>();
 }
 
 ReadAhead::Portion* ReadAhead::awaitFree() {

@@ -25,8 +25,9 @@ public:
     ReadAhead(const ReadAhead&) = delete;
     ReadAhead& operator=(const ReadAhead&) = delete;
 
-    // The next records in the reading order, which hold until the next call; none after the last.
-    [[nodiscard]] tl::expected<std::span<const store::ReadRecord>, store::Trouble> next();
+    // The next records in the reading order, which hold until the next call, or are moved from;
+    // none after the last.
+    [[nodiscard]] tl::expected<std::span<store::ReadRecord>, store::Trouble> next();
 
 private:
     struct Portion {
