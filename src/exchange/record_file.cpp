@@ -6,6 +6,7 @@
 
 #include "logbook/canonical_reader.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace exchange {
@@ -44,6 +45,7 @@ tl::expected<std::vector<RecordLine>, RecordFileFault> readRecordFile(std::strin
         return tl::unexpected(RecordFileFault{RecordFileFault::Code::ByteOrderMark, {}, 0});
     }
     std::vector<RecordLine> records;
+    records.reserve(1 + static_cast<std::size_t>(std::count(bytes.begin(), bytes.end(), '\n')));
     RecordFileFault fault{RecordFileFault::Code::Lines, {}, 0};
     for (std::size_t number = 1; !bytes.empty(); ++number) {
         const auto line = takeLine(bytes);

@@ -28,9 +28,11 @@ public:
     explicit Handed(const words::Words& words) : m_words(words) {}
 
     void add(const std::filesystem::path& path, std::vector<exchange::RecordLine>& lines) {
+        m_files.push_back({path.string(), m_records.size()});
         m_records.reserve(m_records.size() + lines.size());
+        m_lines.reserve(m_records.size() + lines.size());
         for (auto& line : lines) {
-            m_places[line.record.name].push_back({path.string(), line.line});
+            m_lines.push_back(line.line);
             m_records.push_back(std::move(line.record));
         }
     }
@@ -41,9 +43,10 @@ public:
     [[nodiscard]] std::vector<std::string> placesOf(
         const std::vector<logbook::RecordName>& names) const {
         std::vector<std::string> lines;
+        const Places places = placesByName();
         for (const auto& name : names) {
-            const auto found = m_places.find(name);
-            if (found != m_places.end()) {
+            const auto found = places.find(name);
+            if (found != places.end()) {
                 add(lines, *found, "import.place", {});
             }
         }
@@ -54,9 +57,10 @@ public:
     [[nodiscard]] std::vector<std::string> placesBehind(
         const std::vector<logbook::RecordName>& missing) const {
         std::vector<std::string> lines;
+        const Places places = placesByName();
         for (const auto& name : missing) {
-            const auto found = m_places.upper_bound(name);
-            if (found != m_places.end() && found->first.station == name.station) {
+            const auto found = places.upper_bound(name);
+            if (found != places.end() && found->first.station == name.station) {
                 add(lines, *found, "import.gap", toText(name));
             }
         }
@@ -64,11 +68,28 @@ public:
     }
 
 private:
+    struct File {
+        std::string path;
+        std::size_t first = 0;  // its first record
+    };
     struct Place {
         std::string path;
         std::size_t line = 0;
     };
     using Places = std::map<logbook::RecordName, std::vector<Place>>;
+
+    // Only asked for by a refusal, and large.
+    [[nodiscard]] Places placesByName() const {
+        Places places;
+        auto file = m_files.begin();
+        for (std::size_t index = 0; index < m_records.size(); ++index) {
+            while (std::next(file) != m_files.end() && std::next(file)->first <= index) {
+                ++file;
+            }
+            places[m_records[index].name].push_back({file->path, m_lines[index]});
+        }
+        return places;
+    }
 
     void add(std::vector<std::string>& lines, const Places::value_type& record,
              std::string_view key, const std::string& missing) const {
@@ -94,7 +115,8 @@ private:
 
     const words::Words& m_words;
     std::vector<Record> m_records;
-    Places m_places;
+    std::vector<std::size_t> m_lines;  // of the records
+    std::vector<File> m_files;
 };
 
 // The faulty lines of all files as one problem.

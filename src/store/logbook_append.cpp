@@ -6,6 +6,7 @@
 #include "store/logbook.h"
 
 #include "store/connection.h"
+#include "store/row_cursor.h"
 
 #include <algorithm>
 #include <map>
@@ -24,14 +25,23 @@ using FirstRecords = std::map<std::string, RecordName>;  // by kind
 
 constexpr std::size_t mostNamed = 100;
 
+// A file of records has those of a station in their order, if not beside each other.
 Batch sortedByName(std::span<const Record> records) {
+    std::map<std::string_view, Batch> ofStations;
+    for (const Record& record : records) {
+        ofStations[record.name.station].push_back(&record);
+    }
+    const auto isEarlier = [](const Record* a, const Record* b) {
+        return a->name.seq < b->name.seq;
+    };
     Batch batch;
     batch.reserve(records.size());
-    for (const Record& record : records) {
-        batch.push_back(&record);
+    for (auto& [station, own] : ofStations) {
+        if (!std::is_sorted(own.begin(), own.end(), isEarlier)) {
+            std::stable_sort(own.begin(), own.end(), isEarlier);
+        }
+        batch.insert(batch.end(), own.begin(), own.end());
     }
-    std::stable_sort(batch.begin(), batch.end(),
-                     [](const Record* a, const Record* b) { return a->name < b->name; });
     return batch;
 }
 
@@ -61,6 +71,8 @@ private:
     std::map<std::string, Head> m_ends;    // the same, after it
     std::map<std::string, Hash> m_begins;  // the hashes on which the new records build
     Batch m_new;
+    std::vector<Hash> m_hashes;            // of the new records
+    std::int64_t m_lastBefore = 0;         // the highest arrival before them
     std::vector<RecordName> m_forks, m_gaps, m_broken;
     std::int64_t m_skipped = 0;
 };
@@ -109,6 +121,7 @@ void Appender::siftOne(const Record& record) {
     } else if (record.name.seq == end.seq + 1) {
         end = {record.name.seq, chainHash(end.hash, record.content)};
         m_new.push_back(&record);
+        m_hashes.push_back(end.hash);
     } else {
         m_gaps.push_back({record.name.station, end.seq + 1});
         end.seq = record.name.seq;  // what follows without another gap is not named again
@@ -171,21 +184,20 @@ std::optional<Trouble> Appender::refuseNewFirst(const FirstRecords& before) cons
 void Appender::insertAll() {
     SQLite::Statement statement(m_database, "INSERT INTO records (" + std::string(rowColumns) +
                                                 ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
-    std::int64_t arrival =
-        m_database.execAndGet("SELECT coalesce(max(arrival), 0) FROM records").getInt64();
-    std::map<std::string, Hash> hashes = m_begins;
-    for (const Record* record : m_new) {
-        Hash& hash = hashes[record->name.station];
-        hash = chainHash(hash, record->content);
-        statement.bind(1, ++arrival);
-        statement.bind(2, record->name.station);
-        statement.bind(3, record->name.seq);
-        statement.bind(4, record->at.ms);
-        statement.bind(5, record->entered.ms);
-        statement.bind(6, record->device);
-        statement.bind(7, std::string(logbook::kindName(record->kind())));
-        statement.bind(8, record->content);
-        bindHash(statement, 9, hash);
+    m_lastBefore = lastArrivalIn(m_database);
+    std::string kind;
+    for (std::size_t index = 0; index < m_new.size(); ++index) {
+        const Record& record = *m_new[index];
+        kind = logbook::kindName(record.kind());
+        statement.bind(1, m_lastBefore + 1 + static_cast<std::int64_t>(index));
+        statement.bindNoCopy(2, record.name.station);
+        statement.bind(3, record.name.seq);
+        statement.bind(4, record.at.ms);
+        statement.bind(5, record.entered.ms);
+        statement.bindNoCopy(6, record.device);
+        statement.bindNoCopy(7, kind);
+        statement.bindNoCopy(8, record.content);
+        bindHash(statement, 9, m_hashes[index]);
         statement.bind(10, m_arrived.ms);
         statement.exec();
         statement.reset();
@@ -193,15 +205,22 @@ void Appender::insertAll() {
 }
 
 std::optional<Trouble> Appender::readBack() const {
+    RowCursor rows(m_database, "SELECT " + std::string(rowColumns) +
+                                   " FROM records WHERE arrival > :arrival ORDER BY arrival");
+    rows.bind(":arrival", m_lastBefore);
     std::map<std::string, Hash> hashes = m_begins;
-    for (const Record* record : m_new) {
-        const auto row = findRow(m_database, record->name);
-        Hash& hash = hashes[record->name.station];
-        hash = chainHash(hash, row ? row->content : std::string());
-        const auto read = row ? recordOf(*row) : std::nullopt;
-        if (!read || row->hash != hash || read->content != record->content ||
-            row->place != placeOf(*record)) {
-            Trouble trouble = naming(Trouble::Code::Io, {record->name});
+    ReadRecord read;
+    for (std::size_t index = 0; index < m_new.size(); ++index) {
+        const Record& record = *m_new[index];
+        const bool isThere = rows.step();
+        if (isThere) {
+            readInto(read, rows);
+        }
+        Hash& hash = hashes[record.name.station];
+        hash = chainHash(hash, isThere ? read.record.content : std::string());
+        if (!isThere || !read.whole || hashOf(rows) != hash ||
+            read.record.content != record.content || read.place != placeOf(record)) {
+            Trouble trouble = naming(Trouble::Code::Io, {record.name});
             trouble.text = "what was read back is not what was written";
             return trouble;
         }

@@ -8,12 +8,14 @@
 
 #include <sqlite3.h>
 
+#include <algorithm>
+
 namespace store {
 
 namespace {
 
 // The columns of rowColumns that are read here.
-enum Column { Arrival, Station, Seq, At, Entered, Device, KindWord, Content };
+enum Column { Arrival, Station, Seq, At, Entered, Device, KindWord, Content, ChainHash };
 
 }  // namespace
 
@@ -68,6 +70,24 @@ std::string_view RowCursor::text(int column) const {
     }
     return {reinterpret_cast<const char*>(bytes),
             static_cast<std::size_t>(sqlite3_column_bytes(m_statement.get(), column))};
+}
+
+std::string_view RowCursor::bytes(int column) const {
+    const auto* bytes = sqlite3_column_blob(m_statement.get(), column);
+    if (bytes == nullptr) {
+        return {};
+    }
+    return {static_cast<const char*>(bytes),
+            static_cast<std::size_t>(sqlite3_column_bytes(m_statement.get(), column))};
+}
+
+Hash hashOf(const RowCursor& row) {
+    Hash hash{};
+    const auto bytes = row.bytes(ChainHash);
+    if (bytes.size() == hash.size()) {
+        std::copy(bytes.begin(), bytes.end(), hash.begin());
+    }
+    return hash;
 }
 
 void readInto(ReadRecord& read, const RowCursor& row) {

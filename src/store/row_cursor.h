@@ -21,7 +21,7 @@ namespace store {
 // Throws SQLite::Exception.
 class RowCursor {
 public:
-    // A query for rowColumns.
+    // readInto and hashOf want a query for rowColumns.
     RowCursor(SQLite::Database& database, const std::string& query);
 
     // The parameter by its name, ":limit".
@@ -34,6 +34,7 @@ public:
     // Of the row stepped to. The text holds until the next step.
     [[nodiscard]] std::int64_t number(int column) const;
     [[nodiscard]] std::string_view text(int column) const;
+    [[nodiscard]] std::string_view bytes(int column) const;
 
 private:
     struct Finalize {
@@ -47,5 +48,7 @@ private:
 
 // Reads the row as recordOf does, into a record whose memory is used again.
 void readInto(ReadRecord& read, const RowCursor& row);
+// Its hash; zeros if the column holds no 32 bytes.
+[[nodiscard]] Hash hashOf(const RowCursor& row);
 
 }  // namespace store
