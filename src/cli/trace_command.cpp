@@ -4,6 +4,7 @@
 // trace: where parts were and are, for a recall.
 #include "cli/answer_options.h"
 #include "cli/commands.h"
+#include "station/serial_log.h"
 
 #include <array>
 
@@ -68,7 +69,15 @@ public:
         if (!way) {
             return tl::unexpected(way.error());
         }
-        const auto standing = wholeStandingOf(call, surroundings);
+        const auto asked = askedOf(call, surroundings);
+        if (!asked) {
+            return tl::unexpected(asked.error());
+        }
+        const auto file = logbookOf(call);
+        const auto standing =
+            way->by == TraceBy::Serial
+                ? station::standingForSerial(surroundings, file, *asked, way->key)
+                : station::wholeStanding(surroundings, file, *asked);
         if (!standing) {
             return tl::unexpected(standing.error());
         }

@@ -33,12 +33,6 @@ std::optional<KnownNotice> noticeAt(const Log& log, const TraceQuestion& questio
     return found->second;
 }
 
-bool isSerial(std::string_view serial, std::string_view wanted) {
-    if (serial == wanted) return true;
-    const auto blank = serial.find(' ');
-    return blank != std::string_view::npos && serial.substr(blank + 1) == wanted;
-}
-
 PartKey keyOf(const TraceStay& stay) {
     return {stay.position, std::string(stay.part.serial())};
 }
@@ -211,6 +205,12 @@ std::string_view name(LoadSide side) {
     constexpr std::array<std::string_view, 5> names{"earlier", "before", "through", "since",
                                                     "later"};
     return names.at(static_cast<std::size_t>(side));
+}
+
+bool isSerial(std::string_view serial, std::string_view wanted) {
+    if (serial == wanted) return true;
+    const auto blank = serial.find(' ');
+    return blank != std::string_view::npos && serial.substr(blank + 1) == wanted;
 }
 
 Trace trace(const Log& log, const TraceQuestion& question) {

@@ -10,6 +10,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace rules {
@@ -93,6 +94,9 @@ struct Trace {
 
     [[nodiscard]] bool isEmpty() const { return stays.empty() && reprocesses.empty(); }
 };
+
+// Whether the serial of a part is the one asked for: with or without the number of its article.
+[[nodiscard]] bool isSerial(std::string_view serial, std::string_view wanted);
 
 // A part is found with its whole past and future, once one of its fits states what was asked for.
 // Precondition: the log has an edition.

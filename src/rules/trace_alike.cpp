@@ -22,6 +22,27 @@ std::string plain(std::string_view key) {
     return text;
 }
 
+// As plain() of both, without making either.
+bool isAlike(std::string_view one, std::string_view other) {
+    const auto skip = [](std::string_view& rest) {
+        while (!rest.empty() && (rest[0] == ' ' || rest[0] == '-' || rest[0] == '_')) {
+            rest.remove_prefix(1);
+        }
+        return !rest.empty();
+    };
+    const auto small = [](char letter) {
+        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+    };
+    for (;;) {
+        const bool more = skip(one);
+        if (skip(other) != more) return false;
+        if (!more) return true;
+        if (small(one[0]) != small(other[0])) return false;
+        one.remove_prefix(1);
+        other.remove_prefix(1);
+    }
+}
+
 // The keys that one record states.
 std::vector<std::string_view> keysIn(const logbook::Record& record, TraceBy by) {
     std::vector<std::string_view> keys;
@@ -39,6 +60,10 @@ std::vector<std::string_view> keysIn(const logbook::Record& record, TraceBy by) 
 }
 
 }  // namespace
+
+bool isSerialOf(std::string_view serial, const std::string& wanted) {
+    return isSerial(serial, wanted) || isAlike(serial, wanted);
+}
 
 std::vector<std::string> alikeKeys(const Log& log, const TraceQuestion& question) {
     const auto wanted = plain(question.key);

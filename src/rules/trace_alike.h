@@ -8,6 +8,7 @@
 #include "rules/trace.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace rules {
@@ -16,5 +17,9 @@ namespace rules {
 // but for small and capital letters (a to z), blanks, hyphens and underscores; sorted. None for a
 // notice.
 [[nodiscard]] std::vector<std::string> alikeKeys(const Log& log, const TraceQuestion& question);
+
+// Whether a trace by the serial `wanted` looks at a part with this one: it is the same, the same
+// but for the number of the article before it, or alike.
+[[nodiscard]] bool isSerialOf(std::string_view serial, const std::string& wanted);
 
 }  // namespace rules

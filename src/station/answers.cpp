@@ -181,9 +181,13 @@ Result<report::Trace> trace(const Surroundings& surroundings, const WholeStandin
                                      {{"notice", asked.key},
                                       {"notices", surroundings.words.anyOf(keys)}}));
     }
-    return report::makeTrace(standing.log->log,
-                             {asked.by, asked.key, standing.at, standing.knownAt},
-                             provenanceOf(surroundings, standing));
+    auto trace = report::makeTrace(standing.log->log,
+                                   {asked.by, asked.key, standing.at, standing.knownAt},
+                                   provenanceOf(surroundings, standing));
+    // The log may be that of some units alone.
+    trace.found.end = standing.state;
+    trace.lookup = standing.lookup;
+    return trace;
 }
 
 Result<report::Draft> tryDraft(const Surroundings& surroundings, const WholeStanding& standing,

@@ -82,6 +82,9 @@ using OwnRecords = std::function<std::vector<logbook::Record>(const logbook::Rec
 using Progress = std::function<bool(std::int64_t done, std::int64_t total)>;
 using RowReader = std::function<bool(const Row&)>;
 
+// The device and the content of a record, which hold until it returns.
+using ContentReader = std::function<void(std::string_view device, std::string_view content)>;
+
 class Connection;
 
 // One open logbook, used by one thread at a time; several may be open on one file, in one program
@@ -160,6 +163,11 @@ public:
 
     // The same as records.
     [[nodiscard]] tl::expected<Records, Trouble> records(const Selection& selection = {}) const;
+
+    // What records of those kinds say, in the order in which they came into this file, unread and
+    // not compared with its columns: to find out quickly which records are worth reading.
+    [[nodiscard]] tl::expected<void, Trouble> forEachContent(
+        const std::vector<std::string>& kinds, const ContentReader& reader) const;
 
     // The latest `entered` up to `last`; none if all are later.
     [[nodiscard]] tl::expected<std::optional<logbook::Instant>, Trouble> latestEntered(

@@ -104,6 +104,38 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
     });
 }
 
+tl::expected<void, Trouble> Logbook::forEachContent(const std::vector<std::string>& kinds,
+                                                    const ContentReader& reader) const {
+    const auto last = lastArrival();
+    if (!last) {
+        return tl::unexpected<Trouble>(last.error());
+    }
+    std::string query = "SELECT device, content FROM records"
+                        " WHERE arrival > :after AND arrival <= :after + :most AND kind IN (";
+    for (std::size_t index = 0; index < kinds.size(); ++index) {
+        query += (index == 0 ? ":kind" : ", :kind") + std::to_string(index);
+    }
+    query += ") ORDER BY arrival";
+    for (std::int64_t after = 0; after < *last; after += rowsPerTransaction) {
+        const auto read = m_connection->guarded([&]() -> tl::expected<void, Trouble> {
+            RowCursor rows(m_connection->database(), query);
+            rows.bind(":after", after);
+            rows.bind(":most", rowsPerTransaction);
+            for (std::size_t index = 0; index < kinds.size(); ++index) {
+                rows.bind((":kind" + std::to_string(index)).c_str(), kinds[index]);
+            }
+            while (rows.step()) {
+                reader(rows.text(0), rows.text(1));
+            }
+            return {};
+        });
+        if (!read) {
+            return read;
+        }
+    }
+    return {};
+}
+
 tl::expected<std::optional<logbook::Instant>, Trouble> Logbook::latestEntered(
     logbook::Instant last) const {
     using Latest = std::optional<logbook::Instant>;
