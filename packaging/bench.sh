@@ -44,7 +44,8 @@ build_release() {
     cmake -C "$top/packaging/build/release.cmake" -S "$top" -B "$build" -G Ninja \
         -DBUILD_TESTING=ON -DAIRMUSTER_DESKTOP=OFF >"$build/configure.log" 2>&1 ||
         { cat "$build/configure.log" >&2; exit 1; }
-    cmake --build "$build" --target airmuster-cli airmuster_bench_log -- --quiet >&2
+    cmake --build "$build" --target airmuster-cli airmuster_bench_log airmuster_bench_append \
+        -- --quiet >&2
 }
 
 # Once; adds a line "SECONDS KILOBYTES" to the times. The answer is thrown away.
@@ -138,6 +139,18 @@ make_logs() {
 whole_table='SELECT count(*), sum(length(body)), sum(length(hash)) FROM reference'
 query="SELECT device, json_extract(body, '\$.check'), max(at) FROM reference GROUP BY 1, 2"
 
+# One entry after the other beside a row into the plain table; then a board after many late ones.
+bench_appending() {
+    append=$build/tests/bench/airmuster_bench_append
+    "$append" "$work/bench.logbook" "$work/reference.sqlite" 500 "$end" >"$work/out"
+    awk '{printf "%-34s %8.2f ms %9s %-23s %8.2f ms  %5.2f x   %s\n",
+        "entry on disk, new verdict", $1, "", "durable insert", $2, $3,
+        "at most 2.00 x, median of 500"}' "$work/out"
+    "$append" "$work/bench.logbook" late 1000 "$end"
+    median nothing "$cli" board "$work/bench.logbook" --at "$end" --json
+    row 'board after 1,000 late entries' "$took" 'cold board' "$cold" ''
+}
+
 bench() {
     records=$1
     work=$folder/$records
@@ -163,6 +176,7 @@ bench() {
     row 'month' "$took" 'Q' "$q" 'under 5 s of 1 million'
     median nothing "$cli" trace "$work/bench.logbook" --serial 0-7 --json
     row 'trace of a serial' "$took" 'Q' "$q" 'under 2 s of 1 million'
+    bench_appending
     [ "$records" -gt 1000000 ] && return
     write_bulk
     median drop_bulk sh -c "sqlite3 '$work/bulk.sqlite' <'$work/bulk.sql'"
