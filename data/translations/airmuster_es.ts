@@ -293,6 +293,10 @@
         <source>This was being entered on unit %1 and is not kept yet.</source>
         <translation>Esto se estaba anotando del ventilador %1 y aún no se ha guardado.</translation>
     </message>
+    <message>
+        <source>No unit, part or model of parts is known here by the number that was typed.</source>
+        <translation>Aquí no se conoce ningún ventilador, pieza ni modelo de pieza por el número escrito.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::CheckAttempt</name>
@@ -1337,6 +1341,10 @@
     <message>
         <source>Unit %1.</source>
         <translation>Ventilador %1.</translation>
+    </message>
+    <message>
+        <source>Nothing was kept: whoever pressed it is not signed in any more.</source>
+        <translation>No se ha guardado nada: quien lo pulsó ya no tiene la sesión abierta.</translation>
     </message>
 </context>
 <context>
@@ -2522,6 +2530,10 @@
     <message>
         <source>Enrolled from the list: %1. Units so far: %2.</source>
         <translation>Dados de alta de la lista: %1. Ventiladores hasta ahora: %2.</translation>
+    </message>
+    <message>
+        <source>%1 is typed and not enrolled yet. Enrol it, or empty the field.</source>
+        <translation>%1 está escrito y todavía no dado de alta. Darlo de alta o vaciar el campo.</translation>
     </message>
 </context>
 <context>

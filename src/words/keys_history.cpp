@@ -9,6 +9,7 @@ namespace words {
 static constexpr std::string_view table = R"(
 history: struck(person time reason) later(duration)
 window.no_time: says(text) safe do
+window.not_past: says(text) safe do
 history: at entered by done_by witness signed not_signed form batch moved_from record
 history: moves(count) strikes(count)
 detail: model groups features commissioned label asset maker udi place owner return_by

@@ -62,7 +62,7 @@ TEST_CASE("who has signed in is told what waits for their name, and confirms it"
         return world.all<QPushButton>(QStringLiteral("Entries that wait for your name")).empty();
     });
     CHECK(world.waiting().size() == 1);
-    world.key(Qt::Key_U, Qt::ControlModifier);
+    world.key(Qt::Key_I, Qt::ControlModifier);
     WaitingWorld::waitUntil("that is told",
                             [&] { return world.isSaid("No entry waits for your name."); });
 }
@@ -103,14 +103,14 @@ TEST_CASE("what waits is put off, and found again by its key", "[unit]") {
                             [&] { return !world.window->workplace().isReading(); });
     QTest::qWait(100);
     CHECK(world.all<QPushButton>(QStringLiteral("Entries that wait for your name")).empty());
-    world.key(Qt::Key_U, Qt::ControlModifier);
+    world.key(Qt::Key_I, Qt::ControlModifier);
     (void)world.awaitSheet();
     CHECK(world.isSaid(QStringLiteral("KB-0102 · Soiled: Splash")));
 }
 
 TEST_CASE("whoever is not signed in signs in before seeing what waits", "[unit]") {
     WaitingWorld world;
-    world.key(Qt::Key_U, Qt::ControlModifier);
+    world.key(Qt::Key_I, Qt::ControlModifier);
     world.BedsideWorld::signIn();
     WaitingWorld::waitUntil("the entries are there",
                             [&] { return world.isSaid(QStringLiteral("KB-0101 · Soiled")); });

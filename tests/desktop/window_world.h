@@ -128,8 +128,10 @@ struct WindowWorld {
         return widget.visibleRegion().boundingRect() & frame;
     }
     void press(const QString& says) const {
-        waitUntil("there is " + says.toStdString(),
-                  [&] { return !all<QPushButton>(says).empty(); });
+        waitUntil("there is " + says.toStdString(), [&] {
+            const auto found = all<QPushButton>(says);
+            return !found.empty() && found.front()->isEnabled();
+        });
         press(one<QPushButton>(says));
     }
 

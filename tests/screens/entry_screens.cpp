@@ -78,7 +78,7 @@ std::vector<Screen> entryScreens() {
             {"fault", true, pressed(notReady, Qt::Key_F7, {"Fault"})},
             {"out-of-service", true, pressed(notReady, Qt::Key_F7, {"Out of service"})},
             {"note", true, pressed(notReady, Qt::Key_F7, {"Note"})},
-            {"when", true, chosen("When: a time", {"When? %1"})},
+            {"when", true, chosen("When: a time", {"When? Now"})},
             {"who", true, chosen("Who: another", {"Who? Me"})},
             {"second-person", true,
              chosen("Who: with a second person", {"Who? Me", "A second person verifies it"})},

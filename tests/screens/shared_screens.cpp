@@ -19,7 +19,7 @@ void showWaiting(Stage& stage) {
     stage.waitUntil("it waits", [&] {
         return stage.window().findChild<desktop::WaitingHint*>()->isVisible();
     });
-    stage.key(Qt::Key_U, Qt::ControlModifier);
+    stage.key(Qt::Key_I, Qt::ControlModifier);
     stage.waitUntil("what waits is shown", [&] { return stage.offers("It was me"); });
 }
 

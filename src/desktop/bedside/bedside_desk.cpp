@@ -21,6 +21,7 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 namespace desktop {
@@ -122,6 +123,7 @@ UnitPanel* BedsideDesk::panel(int index) const {
 }
 
 bool BedsideDesk::isOpen() const {
+    if (sheets().hasDraft()) return true;  // one that came back belongs to no panel
     for (int i = 0; i < m_panels->count(); ++i)
         if (panel(i)->isOpen()) return true;
     return false;
@@ -162,7 +164,14 @@ void BedsideDesk::takeFound(const station::Found& found, Origin origin) {
     } else if (found.what == station::Found::What::Units && workplace().fleet()) {
         askWhich(found, origin);
     } else if (m_serial.isEmpty() || !panel(m_panels->currentIndex())->takeFound(found)) {
-        Q_EMIT workplace().told(shownText(found.sentence));
+        // A PIN that was typed where none is asked for is not shown to whoever passes by.
+        const bool mayBePin = origin == Origin::Typed &&
+                              std::ranges::all_of(found.read, [](const char letter) {
+                                  return '0' <= letter && letter <= '9';
+                              });
+        Q_EMIT workplace().told(mayBePin ? tr("No unit, part or model of parts is known here by "
+                                              "the number that was typed.")
+                                         : shownText(found.sentence));
     }
 }
 

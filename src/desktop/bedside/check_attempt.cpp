@@ -39,7 +39,10 @@ station::Result<station::Act> actOf(const words::Words& words, const MeasuresAsk
 CheckAttempt::CheckAttempt(Asked asked, QObject* parent)
     : QObject(parent), m_asked(std::move(asked)), m_making(m_asked.tools.strip.take()) {
     // Who verified it did so for somebody who is gone.
-    connect(&workplace().presence(), &Presence::left, this, [this] { m_making.second.reset(); });
+    connect(&workplace().presence(), &Presence::left, this, [this] {
+        m_making.second.reset();
+        if (m_isAsking) giveUp();
+    });
 }
 
 bool CheckAttempt::isInSight() const {
@@ -68,6 +71,7 @@ void CheckAttempt::pass(bool withValues, const TypedTexts& typed) {
     m_isAsking = true;
     askIfUncounted(workplace(), entriesOf(*act), {true, !m_making.second}, this,
                    [this, withValues, typed](const CountAnswer& answer) {
+                       if (m_isOver) return;
                        m_isAsking = false;
                        m_isKnownUncounted = answer.isKnownUncounted;
                        if (answer.isToBeKept) {
@@ -158,6 +162,7 @@ void CheckAttempt::askSecond(const station::Act& act) {
 
 void CheckAttempt::keep(const station::Act& act) {
     setKeeping(true);
+    m_writer = writerNow(workplace());
     askForHold(workplace(), device(), {act}, this, [this, act](bool isYes) {
         if (isYes) {
             keepIfCounted(act);
@@ -176,7 +181,8 @@ void CheckAttempt::keepIfCounted(const station::Act& act) {
         return;
     }
     askIfUncounted(workplace(), entriesOf(act), {}, this, [this, act](const CountAnswer& answer) {
-        if (answer.isToBeKept) {
+        if (m_isOver) return;
+        if (answer.isToBeKept && isStillTheirs(workplace(), device(), m_writer)) {
             keepNow(act);
         } else {
             takeKept({{}, {}, true});
@@ -215,6 +221,7 @@ void CheckAttempt::takeKept(const Workplace::Kept& kept) {
     }
     setKeeping(false);
     m_making.second.reset();
+    m_isKnownUncounted = false;
     if (kept.refused && (m_measures || m_conditions)) say(*kept.refused);
     if (!m_measures && !m_conditions) endUnkept();
 }
@@ -248,6 +255,7 @@ void CheckAttempt::endUnkept() {
 }
 
 void CheckAttempt::end() {
+    m_isOver = true;
     m_conditions.clear();
     deleteLater();
 }

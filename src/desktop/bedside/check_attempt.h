@@ -70,6 +70,8 @@ private:
     Asked m_asked;
     EntryMaking m_making;  // when and who, as chosen when it was begun
     Ending m_ending{};
+    std::string m_writer;             // who pressed; "" nobody was signed in
+    bool m_isOver = false;            // an answer that comes now is too late
     bool m_isAsking = false;          // whether it is to be kept at all
     bool m_isKnownUncounted = false;  // and is to be kept all the same
     std::vector<std::string> m_notSo;

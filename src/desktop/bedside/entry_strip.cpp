@@ -124,12 +124,12 @@ std::vector<station::Entry> EntryStrip::entriesOf(const std::string& device,
     doing.at = making.choice.at;
     doing.doneBy = making.choice.doneBy;
     if (making.second) doing.witness = station::Writer(*making.second);
-    if (!m_batch.empty()) doing.batch = m_batch;
+    if (!making.batch.empty()) doing.batch = making.batch;
     return station::entriesOf(doing, std::move(acts));
 }
 
 EntryMaking EntryStrip::take() {
-    auto taken = making();
+    EntryMaking taken{m_choice, m_second, m_batch, m_turn};
     goBackToNow();
     return taken;
 }
@@ -145,11 +145,10 @@ void EntryStrip::continueFrom(const EntryStrip& other) {
     choose(other.m_choice);
 }
 
-void EntryStrip::keep(const std::string& device, std::vector<station::Act> acts, QObject* receiver,
-                      Workplace::TakeKept taken) {
-    const auto making = take();
+void EntryStrip::keep(std::vector<station::Entry> entries, const EntryMaking& making,
+                      QObject* receiver, Workplace::TakeKept taken) {
     m_tools.workplace.keep(
-        entriesOf(device, std::move(acts), making), this,
+        std::move(entries), this,
         [this, making, receiver = QPointer<QObject>(receiver),
          taken = std::move(taken)](const Workplace::Kept& kept) {
             if (!kept.isAll()) giveBack(making);
@@ -212,6 +211,7 @@ void EntryStrip::stayOrGoBack() {
 void EntryStrip::lapse() {
     const auto since = m_tools.workplace.clock().now() - m_lastUsed;
     if (!m_stays || (since.ms >= 0 && since < quiet)) return;
+    ++m_turn;  // nothing brings the time back
     choose({std::nullopt, 0, m_choice.doneBy, m_choice.doneByName});
     Q_EMIT m_tools.workplace.told(
         tr("\"When?\" is now again: nothing was entered for a while."));

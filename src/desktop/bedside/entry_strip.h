@@ -37,6 +37,7 @@ struct EntryChoice {
 struct EntryMaking {
     EntryChoice choice;
     std::optional<station::Session> second;  // who verifies it, for this press alone
+    std::string batch;                       // with which other entries it belongs together
     int turn = 0;                            // of the strip: which unit and person it was taken for
 };
 
@@ -53,16 +54,14 @@ public:
     // What is chosen here, for a press that begins now: for the next one "When?" is now again, and
     // nobody verifies any more.
     [[nodiscard]] EntryMaking take();
-    // The same, for what is only tried out.
-    [[nodiscard]] EntryMaking making() const { return {m_choice, m_second, m_turn}; }
     // Nothing came of it: what was chosen is chosen again, unless somebody has chosen anew since or
     // another unit is open. Who verified is to sign in again.
     void giveBack(const EntryMaking& making);
     // As chosen there, until it is changed here.
     void continueFrom(const EntryStrip& other);
 
-    // Keeps entries, as Workplace::keep.
-    void keep(const std::string& device, std::vector<station::Act> acts, QObject* receiver,
+    // Keeps entries that were made with `making`, as Workplace::keep.
+    void keep(std::vector<station::Entry> entries, const EntryMaking& making, QObject* receiver,
               Workplace::TakeKept taken = {});
 
     // Somebody who has signed in for it verifies the next entries.

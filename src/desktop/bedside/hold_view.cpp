@@ -64,8 +64,8 @@ HoldView::HoldView(DeskTools tools, SharedUnitView unit, std::size_t hold, QWidg
       m_hold(m_unit->bedside.identity.sheets[hold]) {
     addLines();
     addFoot();
-    m_tools.workplace.read(
-        [device = m_unit->bedside.identity.device](const auto&, const auto&) {
+    m_tools.workplace.runErrand(
+        [device = m_unit->bedside.identity.device] {
             return Ways{freeFile(device), print::printers()};
         },
         this, [this](const Ways& ways) {
@@ -139,8 +139,8 @@ void HoldView::savePdf() {
         return;
     }
     m_save->setEnabled(false);
-    m_tools.workplace.read(
-        [paper = paper(), path = plainText(file)](const auto&, const auto&) {
+    m_tools.workplace.runErrand(
+        [paper = paper(), path = plainText(file)] {
             if (station::system::exists(path)) return Saved::Taken;
             const Printed printed = print::writePdf(paper, path);
             return printed ? Saved::Yes : Saved::CannotWrite;
@@ -159,8 +159,8 @@ void HoldView::savePdf() {
 
 void HoldView::printOn(const std::string& printer) {
     m_print->setEnabled(false);
-    m_tools.workplace.read(
-        [paper = paper(), printer](const auto&, const auto&) -> Printed {
+    m_tools.workplace.runErrand(
+        [paper = paper(), printer]() -> Printed {
             return print::printOn(paper, printer);
         },
         this, [this, printer](const Printed& printed) {

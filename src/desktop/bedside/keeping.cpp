@@ -59,6 +59,11 @@ public:
         return {lines.join(QLatin1Char('\n')), tr("Keep it all the same"), tr("Do not keep it")};
     }
 
+    static QString gone(const std::string& device) {
+        return unitOf(device) + QLatin1Char(' ') +
+               tr("Nothing was kept: whoever pressed it is not signed in any more.");
+    }
+
 private:
     // The question lies over the unit's bar.
     static QString unitOf(const std::string& device) {
@@ -86,7 +91,7 @@ void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& ent
                     const station::StillToCome& toCome, QObject* receiver,
                     std::function<void(CountAnswer)> then) {
     const auto fleet = workplace.fleet();
-    if (!fleet || entries.empty()) {
+    if (!fleet || !workplace.waitsForPin(entries)) {  // what must never wait is not tried out
         then({});
         return;
     }
@@ -108,26 +113,41 @@ void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& ent
         });
 }
 
+std::string writerNow(Workplace& workplace) {
+    const auto& session = workplace.presence().session();
+    return session ? session->person() : std::string();
+}
+
+bool isStillTheirs(Workplace& workplace, const std::string& device, const std::string& writer) {
+    if (writer.empty() || writer == writerNow(workplace)) return true;
+    Q_EMIT workplace.told(KeepingQuestions::gone(device));
+    return false;
+}
+
+// When and who are those of the press, whatever becomes of the strip while it is asked.
 void keepActs(const PanelTools& tools, const std::string& device, std::vector<station::Act> acts,
               QObject* receiver, Workplace::TakeKept taken) {
     auto& workplace = tools.desk.workplace;
     auto& strip = tools.strip;
-    const auto callOff = [taken] {
+    const auto making = strip.take();
+    const auto entries = strip.entriesOf(device, acts, making);
+    const auto callOff = [&strip, making, taken] {
+        strip.giveBack(making);
         if (taken) taken({{}, {}, true});
     };
-    const auto keep = [&strip, device, acts, receiver = QPointer<QObject>(receiver), taken,
-                       callOff](const CountAnswer& answer) {
-        if (answer.isToBeKept) {
-            strip.keep(device, acts, receiver, taken);
+    const auto keep = [&workplace, &strip, making, entries, device,
+                       writer = writerNow(workplace), receiver = QPointer<QObject>(receiver),
+                       taken, callOff](const CountAnswer& answer) {
+        if (answer.isToBeKept && isStillTheirs(workplace, device, writer)) {
+            strip.keep(entries, making, receiver, taken);
         } else {
             callOff();
         }
     };
     askForHold(workplace, device, acts, receiver,
-               [&workplace, &strip, device, acts, receiver, keep, callOff](bool isYes) {
+               [&workplace, entries, receiver, keep, callOff](bool isYes) {
                    if (isYes) {
-                       askIfUncounted(workplace, strip.entriesOf(device, acts, strip.making()), {},
-                                      receiver, keep);
+                       askIfUncounted(workplace, entries, {}, receiver, keep);
                    } else {
                        callOff();
                    }

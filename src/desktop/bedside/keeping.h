@@ -32,8 +32,14 @@ void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& ent
                     const station::StillToCome& toCome, QObject* receiver,
                     std::function<void(CountAnswer)> then);
 
-// As EntryStrip::keep, once both have been asked. Where an answer is no, `taken` is told that all
-// was called off.
+// Who is signed in; "" nobody. What they pressed is kept by them or not at all: where somebody else
+// is here by then, or nobody, that is told.
+[[nodiscard]] std::string writerNow(Workplace& workplace);
+[[nodiscard]] bool isStillTheirs(Workplace& workplace, const std::string& device,
+                                 const std::string& writer);
+
+// Keeps what a press states, with when and who as chosen at the press, once both have been asked.
+// Where an answer is no, `taken` is told that all was called off.
 void keepActs(const PanelTools& tools, const std::string& device, std::vector<station::Act> acts,
               QObject* receiver, Workplace::TakeKept taken);
 

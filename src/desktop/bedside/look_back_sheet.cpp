@@ -50,6 +50,9 @@ station::Result<Past> lookBack(const station::Surroundings& surroundings,
     } else {
         at = std::get<logbook::Instant>(*given);
     }
+    if (surroundings.clock.now() < at)
+        return tl::unexpected(station::problemOf(words, "window.not_past",
+                                                 {{"text", question.given}}));
     const auto standing = station::wholeStanding(surroundings, file, {.at = at});
     if (!standing) return tl::unexpected(standing.error());
     const auto back = station::lookBack(surroundings, *standing, question.device);

@@ -18,11 +18,16 @@
 #include <QLineEdit>
 #include <QLocale>
 #include <QRegularExpressionValidator>
+#include <QTimer>
 #include <algorithm>
+#include <chrono>
 
 namespace desktop {
 
 namespace {
+
+// No question is read faster.
+constexpr std::chrono::milliseconds unreadFor{700};
 
 using report::AskedMeasure;
 using Standing = report::MeasureJudgement::Standing;
@@ -282,6 +287,9 @@ void MeasureSheet::askAbout(const Judgement& judged) {
     m_inDoubt = judged.standing;
     say(shownText(judged.sentence));
     showFeet();
+    // It lies where the press was that led here: the second half of a double press answers nothing.
+    m_agree->setEnabled(false);
+    QTimer::singleShot(unreadFor, this, [this] { m_agree->setEnabled(!m_field->isReadOnly()); });
 }
 
 void MeasureSheet::goOn() {

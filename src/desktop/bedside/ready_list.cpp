@@ -49,7 +49,8 @@ constexpr int lettersOfUnit = 56;
 
 }  // namespace
 
-ReadyList::ReadyList(const words::Words& words, QWidget* parent) : QWidget(parent) {
+ReadyList::ReadyList(const words::Words& words, QWidget* parent)
+    : QWidget(parent), m_words(words) {
     m_head = textLabel({}, TextRole::Large);
     auto* inside = new QWidget;
     m_list = new QVBoxLayout(inside);
@@ -63,6 +64,8 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent) : QWidget(paren
     m_age = textLabel({}, TextRole::Strong);
     m_age->hide();
     layout->addWidget(m_age);
+    m_atEachStart = textLabel({});
+    layout->addWidget(m_atEachStart);
     layout->addWidget(scroll, 1);
     m_cautionText = shownText(words.say("caution.full"));
     m_cautionShort = shownText(words.say("caution.short"));
@@ -72,6 +75,9 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent) : QWidget(paren
 
 void ReadyList::show(const SharedFleetView& fleet) {
     const auto rows = readyRows(*fleet);
+    const auto still = shownText(report::atEachStart(fleet->board, m_words));
+    m_atEachStart->setText(still);
+    m_atEachStart->setVisible(!still.isEmpty() && !rows.empty());
     std::vector<report::BoardLine> lines;
     for (const auto row : rows) lines.push_back(fleet->lines[row]);
     if (m_shown && *m_shown == lines) return;  // what has the focus keeps it

@@ -48,7 +48,9 @@ private:
     // and the whole one at the end of the list.
     void placeCaution();
 
+    const words::Words& m_words;
     QLabel* m_head = nullptr;
+    QLabel* m_atEachStart = nullptr;  // what all of them wait for at the bedside, told once
     QLabel* m_age = nullptr;
     QLabel* m_caution = nullptr;
     QLabel* m_cautionAtEnd = nullptr;

@@ -94,6 +94,7 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
     m_keep = new QPushButton(m_wanted.moves ? tr("Move it, and keep both to be read")
                                             : tr("Strike it through"));
     m_keep->setProperty("main", true);
+    m_keep->setEnabled(!m_wanted.withBatch || !m_tools.workplace.fleet());
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     connect(m_keep, &QPushButton::clicked, this, &CorrectionSheet::correct);
     foot()->addWidget(back);
@@ -115,6 +116,7 @@ void CorrectionSheet::readEntries() {
 }
 
 void CorrectionSheet::showEntries(const std::vector<std::string>& lines) {
+    m_keep->setEnabled(true);
     if (lines.empty()) return;  // kept so lately that it has not been read
     QStringList shown;
     if (m_wanted.withBatch)

@@ -31,7 +31,9 @@ StepLogging::StepLogging(PanelTools tools, QObject* parent) : QObject(parent), m
     connect(&workplace(), &Workplace::troubled, this, [this] {
         if (std::exchange(m_awaited, std::nullopt)) setKeeping(false);
     });
+    // What somebody typed is offered to nobody else, also where they were not signed in.
     connect(&workplace().presence(), &Presence::left, this, [this] { m_left.clear(); });
+    connect(&workplace().presence(), &Presence::came, this, [this] { m_left.clear(); });
 }
 
 std::vector<CheckAttempt*> StepLogging::attempts() const {
@@ -99,7 +101,8 @@ void StepLogging::attempt(const CheckToLog& check, Press press) {
             [this, device = m_device](const auto& record) { await(device, record); });
     connect(attempt, &CheckAttempt::left, this,
             [this, device = m_device](const std::string& key, const TypedTexts& typed) {
-                m_left[device][key] = typed;
+                auto& left = m_left[device][key] = typed;
+                for (auto& [measure, text] : left) text.isAgreed = false;
             });
     const auto& left = m_left[m_device];
     const auto typed = left.find(check.check);

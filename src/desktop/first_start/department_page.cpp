@@ -91,10 +91,8 @@ void DepartmentPage::check(Told told) {
         told(typed);
         return;
     }
-    m_workplace.read(
-        [path = plainText(m_path->text().trimmed())](const auto&, const auto&) {
-            return station::system::exists(path);
-        },
+    m_workplace.runErrand(
+        [path = plainText(m_path->text().trimmed())] { return station::system::exists(path); },
         this, [this, told = std::move(told)](bool isTaken) {
             if (isTaken) m_path->setFocus();
             told(isTaken ? tr("There is a file of that name already; nothing was done to it. Take "

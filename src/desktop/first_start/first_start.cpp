@@ -123,6 +123,7 @@ void FirstStart::makePages() {
         connect(sheet, &FileSheet::chosen, m_rulebook, &RulebookPage::takeFile);
         m_tools.sheets.put(sheet);
     });
+    connect(m_rulebook, &RulebookPage::chosen, this, [this] { tell({}); });
     connect(m_units, &UnitsPage::troubled, this, &FirstStart::tell);
 }
 

@@ -70,6 +70,7 @@ void RulebookPage::choose(std::size_t index) {
     m_chosen = index;
     for (std::size_t i = 0; i < m_offers.size(); ++i) m_offers[i].row->setChecked(i == index);
     m_warnings->setText(index < m_looks.size() ? m_looks[index].text : QString());
+    if (index < m_offers.size()) Q_EMIT chosen();
 }
 
 RulebookPage::Look RulebookPage::lookOf(const station::Surroundings& surroundings,

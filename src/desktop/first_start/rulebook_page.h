@@ -27,6 +27,7 @@ public:
 
 Q_SIGNALS:
     void fileWanted();
+    void chosen();
 
 private:
     struct Offer {

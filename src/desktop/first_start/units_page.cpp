@@ -210,6 +210,10 @@ void UnitsPage::takeList(const station::FleetPreview& preview) {
 }
 
 QString UnitsPage::fault() {
+    if (const auto typed = m_serial->text().trimmed(); m_count > 0 && !typed.isEmpty()) {
+        m_serial->setFocus();
+        return tr("%1 is typed and not enrolled yet. Enrol it, or empty the field.").arg(typed);
+    }
     return m_count == 0 ? tr("No unit is enrolled yet. Enrol one, or finish without.") : QString();
 }
 

@@ -62,10 +62,8 @@ void FileSheet::open(const QString& start) {
     m_where->setText(tr("Reading the folder."));
     m_list->setEnabled(false);
     if (m_here != nullptr) m_here->setEnabled(false);
-    m_workplace.read(
-        [start, patterns = m_patterns](const auto&, const auto&) {
-            return folderOf(start, patterns);
-        },
+    m_workplace.runErrand(
+        [start, patterns = m_patterns] { return folderOf(start, patterns); },
         this, [this, round](const Folder& folder) {
             if (round == m_round) show(folder);
         });

@@ -65,6 +65,7 @@ void Sheet::tell(const QString& text) {
 }
 
 void Sheet::callOff() {
+    if (m_isHeld) return;
     Q_EMIT calledOff();
     close();
 }
@@ -76,7 +77,7 @@ void Sheet::close() {
 
 void Sheet::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) {
-        if (!m_isHeld) callOff();
+        callOff();
     } else if (!scrolls(event->key())) {
         QWidget::keyPressEvent(event);
     }
@@ -135,6 +136,10 @@ void SheetStack::put(Sheet* sheet) {
 
 Sheet* SheetStack::top() const {
     return m_sheets.empty() ? nullptr : m_sheets.back();
+}
+
+bool SheetStack::hasDraft() const {
+    return std::ranges::any_of(m_sheets, &Sheet::isDraft);
 }
 
 void SheetStack::putAside(const Draft& draft) {

@@ -46,8 +46,8 @@ public:
 
     void callOff();
 
-    // While what it states is being kept: Escape does not end it, since nobody would be told what
-    // came of it.
+    // While what it states is being kept: neither Escape nor its way back ends it, since nobody
+    // would be told what came of it.
     void setHeld(bool isHeld) { m_isHeld = isHeld; }
 
 Q_SIGNALS:
@@ -83,6 +83,8 @@ public:
     void put(Sheet* sheet);  // takes it over
     [[nodiscard]] Sheet* top() const;
     [[nodiscard]] bool isEmpty() const { return m_sheets.empty(); }
+    // Whether one of those that lie here holds what must not be lost.
+    [[nodiscard]] bool hasDraft() const;
 
     // Whose draft it is, and on which unit; "" where nobody is signed in, or it is on none.
     struct Draft {

@@ -30,7 +30,7 @@ const Row rows[] = {
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Fleet desk")},
     {Command::SignInOrLock, Where::Everywhere, "Ctrl+L",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Sign in, or lock")},
-    {Command::ShowWaiting, Where::Everywhere, "Ctrl+U",
+    {Command::ShowWaiting, Where::Everywhere, "Ctrl+I",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "The entries that wait for your name")},
     {Command::ShowHelp, Where::Everywhere, "F1",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Keys, settings, about")},
@@ -65,7 +65,7 @@ const Row rows[] = {
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Sort it the other way round")},
     {Command::ShowMuster, Where::Fleet, "Ctrl+M",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Muster")},
-    {Command::LookAhead, Where::Fleet, "Ctrl+E",
+    {Command::LookAhead, Where::Fleet, "Ctrl+R",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Look ahead")}};
 
 }  // namespace

@@ -126,16 +126,20 @@ void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, Tak
         keepBy(*session, std::move(entries), receiver, taken);
         return;
     }
-    const bool waits = !std::ranges::all_of(entries, [this](const auto& entry) {
-        const auto kind = logbook::kindOf(entry.kind);
-        return m_fleet && kind &&
-               !station::waitsForPin(m_fleet->standing->state, *kind, entry.device);
-    });
+    const bool waits = waitsForPin(entries);
     const auto awaited = std::make_shared<Awaited>(receiver, std::move(taken));
     if (what.isEmpty() && !entries.empty() && !entries.front().device.empty())
         what = tr("For unit %1").arg(shownText(words::shown(entries.front().device)));
     Q_EMIT writerWanted({waits, what}, [this, entries, awaited](const station::Writer& writer) {
         keepBy(writer, entries, awaited->receiver(), awaited->over());
+    });
+}
+
+bool Workplace::waitsForPin(const std::vector<station::Entry>& entries) const {
+    return !std::ranges::all_of(entries, [this](const auto& entry) {
+        const auto kind = logbook::kindOf(entry.kind);
+        return m_fleet && kind &&
+               !station::waitsForPin(m_fleet->standing->state, *kind, entry.device);
     });
 }
 

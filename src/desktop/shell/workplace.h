@@ -71,8 +71,14 @@ public:
             },
             receiver, std::move(done), urgency);
     }
-    // The same for what changes the logbook; afterwards the fleet is read again, whether or not
-    // `receiver` is still there.
+    // For what lies outside the logbook and may take its time, a folder or a printer: nothing else
+    // waits for it. `work` is given nothing.
+    template <class Work, class Done>
+    void runErrand(Work work, QObject* receiver, Done done) {
+        m_errands.run(std::move(work), receiver, std::move(done));
+    }
+    // The same as read for what changes the logbook; afterwards the fleet is read again, whether or
+    // not `receiver` is still there.
     template <class Work, class Done>
     void write(Work work, QObject* receiver, Done done) {
         m_writing.run(
@@ -101,6 +107,9 @@ public:
     // `what` says what is kept, for whoever has to say who writes; "" names the unit.
     void keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken = {},
               QString what = {});
+
+    // Whether one of the entries waits for a PIN; what must never wait does not.
+    [[nodiscard]] bool waitsForPin(const std::vector<station::Entry>& entries) const;
 
     // Why somebody has to say who writes.
     struct WriterWanted {
@@ -157,7 +166,7 @@ private:
     SharedFleetView m_fleet;
     QTimer m_minute;
     bool m_isReading = false, m_readAgain = false;
-    Background m_reading, m_writing, m_verifying;  // last: they end before what they use
+    Background m_reading, m_writing, m_verifying, m_errands;  // last: they end before what they use
 };
 
 }  // namespace desktop

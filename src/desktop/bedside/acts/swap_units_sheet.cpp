@@ -72,7 +72,7 @@ public:
                (fault.empty() || fault == noFault);
     }
 
-    static ActForm of(const ActScene& scene) {
+    static ActForm of(const ActScene& scene, const Workplace& workplace) {
         const auto& unit = scene.unit.bedside.identity;
         ActForm form{tr("Swap for another unit")};
         form.told << tr("The use of %1 ends. The other unit takes over for the same group, at the "
@@ -87,8 +87,10 @@ public:
         form.fields = {other, textField("reason", tr("Wh&y? It may stay empty"),
                                         {faultReason(), tr("Patient's needs")}),
                        fault};
-        form.says = [scene, from = shownText(unit.serial)](const Answers& answers) {
-            const auto& fleet = *scene.unit.fleet;
+        form.says = [scene, &workplace, from = shownText(unit.serial)](const Answers& answers) {
+            // As last read, as in what is objected to.
+            const auto newest = workplace.fleet();
+            const auto& fleet = newest ? *newest : *scene.unit.fleet;
             const auto* to = unitOf(fleet, answer(answers, "other"));
             if (to == nullptr) return QString();
             const auto taker = shownText(to->serial);
@@ -127,7 +129,8 @@ public:
 SwapUnitsSheet::SwapUnitsSheet(const PanelTools& tools, SharedUnitView unit, QWidget* parent)
     : ActSheet(tools, unit,
                SwapForm::of({*unit, tools.desk.workplace.words(),
-                             tools.desk.workplace.clock().now()}),
+                             tools.desk.workplace.clock().now()},
+                            tools.desk.workplace),
                parent) {}
 
 bool SwapUnitsSheet::takeScan(const QString& text) {
