@@ -4,6 +4,7 @@
 // board: every unit at one time.
 #include "cli/answer_options.h"
 #include "cli/commands.h"
+#include "report/board_csv.h"
 #include "station/standing_source.h"
 
 namespace cli {
@@ -12,6 +13,15 @@ namespace {
 
 constexpr Option coldOption{
     "--cold", "", "Read all entries, whatever states of the units are kept; no answer changes."};
+
+constexpr Option csvOption{
+    "--csv", "", "Print a line for each unit as comma-separated values, for a spreadsheet."};
+
+// As people read it unless JSON or a table is asked for.
+std::string textOf(const Call& call, const report::Board& board, const words::Words& words) {
+    if (call.has(shared::json.name)) return jsonText(toJson(board));
+    return call.has(csvOption.name) ? toCsv(board, words) : toText(board, words);
+}
 
 station::Result<station::Standing> standingFor(const Call& call,
                                                const station::Surroundings& surroundings) {
@@ -32,23 +42,25 @@ public:
             "board",
             "Show which units are ready for which patient group, and what the others lack.",
             {shared::logbook},
-            {shared::at, shared::knownAt, shared::group, coldOption, shared::json,
+            {shared::at, shared::knownAt, shared::group, coldOption, shared::json, csvOption,
              shared::trustLocks},
-            "Without --at it is asked for now, by the clock of this computer.",
+            "Without --at it is asked for now, by the clock of this computer. With --csv what a "
+            "spreadsheet would take for a formula gets an apostrophe before it.",
             "airmuster-cli board ward.logbook --group adult"};
         return data;
     }
 
     station::Result<Answer> run(const Call& call,
                                 const station::Surroundings& surroundings) const override {
+        if (call.has(shared::json.name) && call.has(csvOption.name)) {
+            return tl::unexpected(station::problemOf(surroundings.words, "call.one_form"));
+        }
         const auto standing = standingFor(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }
         const auto board = station::board(surroundings, *standing);
-        return Answer{ExitStatus::Done,
-                      call.has("--json") ? jsonText(toJson(board))
-                                         : toText(board, surroundings.words),
+        return Answer{ExitStatus::Done, textOf(call, board, surroundings.words),
                       laterRemarks(*standing, surroundings.words)};
     }
 };

@@ -20,6 +20,7 @@ call.option_missing: says(option value command) safe do(command)
 call.option_twice: says(option) safe do(command)
 call.option_for_other: says(option kind) safe do(kind options)
 call.bad_value: says(option text) safe do(wanted)
+call.one_form: says safe do
 call: whole_hours(most) whole_months(most)
 call.unknown_kind: says(kind) safe do(kinds)
 call.bad_body: says safe do

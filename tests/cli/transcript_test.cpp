@@ -62,6 +62,8 @@ TEST_CASE("Entering what happened, and asking", "[golden]") {
                    "--at 2026-03-02T14:08:00Z --done-by mt --witness rs --form 17 --batch b1");
     transcript.run("board ward.logbook");
     transcript.run("board ward.logbook --group neonatal --json");
+    transcript.run("board ward.logbook --csv");
+    transcript.run("board ward.logbook --csv --json");
     transcript.run("explain ward.logbook KB-0142");
     transcript.run("explain ward.logbook KB-0142 --json --at 2026-03-02T14:05:00Z");
     transcript.run("log ward.logbook use_start KB-0142 --location \"Bed 4\" --as mt");

@@ -1,0 +1,54 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The lines of the board as comma-separated values.
+#include "report/board_csv.h"
+
+#include "report/csv_table.h"
+
+namespace report {
+
+namespace {
+
+// Until when a unit is ready, or since when it is in use, in UTC; empty for neither.
+std::string instantOf(const BoardRow& row, const words::Context& context) {
+    const auto& found = row.assessment;
+    if (found.verdict == rules::Verdict::Ready && found.readyUntil)
+        return logbook::toText(*found.readyUntil);
+    const auto& use = context.device->use;
+    return found.verdict == rules::Verdict::InUse && use ? logbook::toText(use->start.at) : "";
+}
+
+// The caution, and before it what stands across the head of a board.
+std::string cautionOf(const Board& board, const words::Words& words) {
+    const auto context = board.context(words);
+    std::string text;
+    for (const auto& problem : board.provenance.problems)
+        text += words.say("board.problem", {{"problem", problem}}) + " ";
+    for (const auto& line : staleLines(context, board.provenance)) text += line + " ";
+    return text + words.say("caution.short");
+}
+
+}  // namespace
+
+std::string toCsv(const Board& board, const words::Words& words) {
+    CsvTable table;
+    table.addTexts({words.say("board.unit"), words.say("board.name"), words.say("board.model"),
+                    words.say("board.place"), words.say("board.group"), words.say("board.verdict"),
+                    words.say("board.until_or_since"), words.say("board.in_utc"),
+                    words.say("board.missing_or_remarks"), words.say("board.so_at"),
+                    words.say("board.caution")});
+    const auto asked = board.context(words).times().full(board.asked);
+    const auto caution = cautionOf(board, words);
+    const auto lines = boardLines(board, words);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const auto& line = lines[i];
+        const auto& row = board.rows[i];
+        table.addTexts({line.serial, line.name, line.model, line.place, line.group, line.verdict,
+                        line.until, instantOf(row, board.context(words, row)), line.missing, asked,
+                        caution});
+    }
+    return table.bytes();
+}
+
+}  // namespace report
