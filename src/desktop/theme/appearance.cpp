@@ -120,11 +120,11 @@ void resizeFonts(int before, int after) {
 void apply(QApplication& application, const Appearance& appearance) {
     const int before = applied().textPercent;
     applied() = appearance;
-    resizeFonts(before, appearance.textPercent);
     QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
     QApplication::setPalette(paletteOf(colours()));
     QApplication::setFont(fontFor(TextRole::Plain));
     application.setStyleSheet(styleOf(colours()));
+    resizeFonts(before, appearance.textPercent);
 }
 
 const Appearance& appearance() {
