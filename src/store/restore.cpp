@@ -71,6 +71,9 @@ std::error_code moveWithJournal(const Path& from, const Path& to) {
         if (!error) {
             error = system::flush(with(to, "-journal"));
         }
+        if (!error) {
+            error = system::flush(to.parent_path());
+        }
         if (error) {
             return error;
         }
@@ -114,6 +117,17 @@ tl::expected<void, Trouble> putAside(const RestoreTo& to, const Path& aside,
     return moveAside(to.path, aside);
 }
 
+// What was put aside has its new name on the disk before another file takes the old one: else the
+// power might go in between and leave the new file alone, or beside the old one's journal.
+std::error_code takePlace(const UnfinishedFile& file, const RestoreResult& result) {
+    if (result.aside) {
+        if (const auto error = system::flush(result.aside->parent_path())) {
+            return error;
+        }
+    }
+    return file.finish();
+}
+
 }  // namespace
 
 tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo& to,
@@ -144,7 +158,7 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
         }
         result.aside = aside;
     }
-    if (const auto failed = file.finish()) {
+    if (const auto failed = takePlace(file, result)) {
         if (result.aside) {
             (void)moveWithJournal(*result.aside, whole.path);
         }

@@ -17,6 +17,41 @@ using namespace store::test;
 using Access = OpenOptions::Access;
 using Path = std::filesystem::path;
 
+namespace {
+
+const std::string aside = "ward.logbook.before-20260302T140000Z";
+
+// With a backup of the logbook beside it.
+Files withCopy(Files files) {
+    const TemporaryFolder folder;
+    writeBytes(folder / ward, keptFiles().at(ward));
+    REQUIRE(open(folder / ward, Access::Read).backup(folder / copy));
+    files[copy] = bytesOf(folder / copy);
+    return files;
+}
+
+std::optional<Trouble> restoreCopy(const Path& folder) {
+    const auto result = restore(folder / copy, {folder / ward, "icu-1b"}, writing(0));
+    return result ? std::nullopt : std::optional(result.error());
+}
+
+// The name under which the logbook from before is to be found.
+std::string standing(const Path& folder) {
+    const bool moved = std::filesystem::exists(folder / aside);
+    CHECK((moved || std::filesystem::exists(folder / ward)));
+    return moved ? aside : ward;
+}
+
+void checkRestored(const Path& folder, bool confirmed) {
+    CHECK((standing(folder) == aside || !confirmed));
+    if (confirmed) {
+        checkHolds(folder / ward, kept());
+        CHECK(open(folder / ward).station()->value() == "icu-1b");
+    }
+}
+
+}  // namespace
+
 TEST_CASE("The disk may fail at any call of opening", "[fault]") {
     for (const Access access : {Access::Read, Access::Write}) {
         const auto run = [&](const Path& folder) {
@@ -118,35 +153,30 @@ TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
 }
 
 TEST_CASE("The disk may fail at any call of a restore", "[fault]") {
-    constexpr const char* aside = "ward.logbook.before-20260302T140000Z";
-    Files files = keptFiles();
-    {
-        const TemporaryFolder folder;
-        writeBytes(folder / ward, files.at(ward));
-        REQUIRE(open(folder / ward, Access::Read).backup(folder / copy));
-        files[copy] = bytesOf(folder / copy);
-    }
+    const Files files = withCopy(keptFiles());
     const auto tally = sweep(
-        {"restore", files,
-         [](const Path& folder) -> std::optional<Trouble> {
-             const auto result =
-                 restore(folder / copy, {folder / ward, "icu-1b"}, writing(0));
-             return result ? std::nullopt : std::optional(result.error());
-         },
-         [&](const Path& folder, bool confirmed) {
+        {"restore", files, restoreCopy, [&](const Path& folder, bool confirmed) {
              forgetUnfinished(folder);
              checkNames(folder, {ward, copy, aside});
              CHECK(bytesOf(folder / copy) == files.at(copy));
-             const bool moved = std::filesystem::exists(folder / aside);
-             CHECK((moved || std::filesystem::exists(folder / ward)));
-             CHECK(bytesOf(folder / (moved ? aside : ward)) == files.at(ward));
-             CHECK((moved || !confirmed));
-             if (confirmed) {
-                 checkHolds(folder / ward, kept());
-                 CHECK(open(folder / ward).station()->value() == "icu-1b");
-             }
+             CHECK(bytesOf(folder / standing(folder)) == files.at(ward));
+             checkRestored(folder, confirmed);
          }});
     CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 5);
+}
+
+TEST_CASE("The disk may fail at any call of a restore over a write cut off", "[fault]") {
+    const Files files = withCopy(cutOffFiles());
+    const std::string journal = "-journal";
+    sweep({"restore over a write cut off", files, restoreCopy,
+           [&](const Path& folder, bool confirmed) {
+               forgetUnfinished(folder);
+               checkNames(folder, {ward, copy, aside, ward + journal, aside + journal,
+                                   ward + journal + ".left-over"});
+               CHECK(bytesOf(folder / copy) == files.at(copy));
+               checkRestored(folder, confirmed);
+               checkHolds(folder / standing(folder), kept());
+           }});
 }
 
 TEST_CASE("The disk may fail at any call of salvaging", "[fault]") {
