@@ -740,6 +740,10 @@
         <source>Reading the folder.</source>
         <translation>Leyendo la carpeta.</translation>
     </message>
+    <message>
+        <source>In this folder there is no file that ends in %1.</source>
+        <translation>En esta carpeta no hay ningún archivo que termine en %1.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FirstStart</name>

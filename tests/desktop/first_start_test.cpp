@@ -217,6 +217,11 @@ TEST_CASE("A path without a file is told, and nothing is made there", "[unit]") 
     REQUIRE(QTest::qWaitForWindowExposed(world.window.get()));
     world.waitUntil("it is told", [&] { return world.isSaid("There is no file"); });
     CHECK_FALSE(std::filesystem::exists(world.folder.file("none.logbook")));
+    // Once, and only where it was met.
+    QTest::qWait(200);
+    CHECK_FALSE(world.isSaid("There is no logbook at"));
+    world.press("Set up this department");
+    CHECK_FALSE(world.isSaid("none.logbook"));
 }
 
 TEST_CASE("A logbook without rules and people is asked for both", "[unit]") {

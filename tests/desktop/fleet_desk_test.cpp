@@ -216,3 +216,23 @@ TEST_CASE("Five thousand units scroll without a stutter", "[unit]") {
     WARN("a page of 5,000 units: " << each << " ms of the processor");
     CHECK(each < 50);
 }
+
+TEST_CASE("What a key goes to on the fleet desk comes into sight", "[unit]") {
+    WindowWorld world;
+    world.makeDemo();
+    world.open({1024, 700}, {desktop::Theme::Light, 200});
+    showFleet(world);
+    world.key(Qt::Key_F, Qt::ControlModifier);
+    QTest::qWait(100);
+    const auto* find = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+    REQUIRE(find != nullptr);
+    CHECK(world.seenOf(*find).height() == find->height());
+    const auto hint = find->fontMetrics().horizontalAdvance(find->placeholderText());
+    CHECK(hint + 20 < find->width());
+    world.key(Qt::Key_T, Qt::ControlModifier);
+    QTest::qWait(100);
+    const auto& table = tableOf(world);
+    CHECK(table.isAncestorOf(QApplication::focusWidget()));
+    CHECK(world.seenOf(table).height() >= 2 * desktop::targetSize);
+    desktop::apply(*qApp, {});
+}

@@ -80,7 +80,11 @@ TEST_CASE("after signing in the focus is where work goes on", "[unit]") {
     signIn(world);
     WindowWorld::waitUntil("the sheet is gone", [&] { return world.sheet() == nullptr; });
     CHECK(focusName() == QStringLiteral("Scan, or type a serial or asset number"));
+    const auto told = QStringLiteral("Of the last entry.");
+    Q_EMIT world.window->workplace().told(told);
+    CHECK(world.isSaid(told));
     world.key(Qt::Key_L, Qt::ControlModifier);
+    CHECK_FALSE(world.isSaid(told));  // it was told to whoever is gone
     world.scan(QStringLiteral("KB-0110"));
     WindowWorld::waitUntil("the unit is shown", [&] {
         return world.isSaid("KB-0110") && !world.isSaid("ready by record.");

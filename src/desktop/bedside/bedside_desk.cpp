@@ -150,6 +150,7 @@ void BedsideDesk::readCode(const QString& text, Origin origin) {
         Q_EMIT workplace().told(tr("Read %1. The logbook is still being read.").arg(text));
         return;
     }
+    Q_EMIT workplace().told({});  // it was of the unit before
     workplace().read(
         [fleet, text = plainText(text), open = plainText(m_serial)](const auto& surroundings,
                                                                     const auto&) {

@@ -26,6 +26,22 @@
 
 namespace desktop {
 
+namespace {
+
+// Wide enough for its hint, with room for the button that clears it, whatever the size of text.
+class FindField : public QLineEdit {
+public:
+    [[nodiscard]] QSize sizeHint() const override {
+        auto size = QLineEdit::sizeHint();
+        const int hint = fontMetrics().horizontalAdvance(placeholderText());
+        size.setWidth(hint + 2 * size.height());
+        return size;
+    }
+    [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
+};
+
+}  // namespace
+
 FleetDesk::FleetDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent) {
     m_soonest = new SoonestReady(this);
     auto* inside = new QWidget;
@@ -57,11 +73,10 @@ void FleetDesk::makeHead(QVBoxLayout& layout) {
 void FleetDesk::makeFilters(QVBoxLayout& layout) {
     m_choices = new QWidget;
     auto* row = new WrapLayout(WrapLayout::Manner::Packed, m_choices);
-    m_find = new QLineEdit;
+    m_find = new FindField;
     m_find->setPlaceholderText(tr("Find in the table"));
     m_find->setAccessibleName(tr("Find units by any word of their row"));
     m_find->setClearButtonEnabled(true);
-    m_find->setMinimumWidth(m_find->fontMetrics().averageCharWidth() * 12);
     row->addWidget(m_find);
     auto* group = new QButtonGroup(this);
     for (const auto verdict :

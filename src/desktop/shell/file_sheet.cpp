@@ -13,6 +13,7 @@
 #include <QLabel>
 #include <QLocale>
 #include <QVBoxLayout>
+#include <algorithm>
 
 namespace desktop {
 
@@ -24,6 +25,9 @@ FileSheet::FileSheet(Workplace& workplace, const Wanted& wanted, QWidget* parent
     auto* rows = new QVBoxLayout(m_list);
     rows->setContentsMargins(0, 0, 0, 0);
     content()->addWidget(m_list);
+    m_none = textLabel({});
+    m_none->hide();
+    content()->addWidget(m_none);
     content()->addStretch();
     auto* back = new QPushButton(tr("Back"));
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
@@ -85,6 +89,12 @@ void FileSheet::show(const Folder& folder) {
                isFolder ? tr("Folder") : QLocale().toString(row.changed, QLocale::ShortFormat),
                row.path, isFolder);
     }
+    const bool isBare = std::ranges::all_of(
+        folder.rows, [](const auto& row) { return row.changed.isNull(); });
+    m_none->setVisible(isBare && !m_patterns.isEmpty());
+    m_none->setText(tr("In this folder there is no file that ends in %1.")
+                        .arg(m_patterns.join(QStringLiteral(", ")).remove(QLatin1Char('*'))));
+    showTop();
 }
 
 void FileSheet::addRow(const QString& what, const QString& more, const QString& path,

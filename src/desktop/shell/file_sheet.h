@@ -51,6 +51,7 @@ private:
     int m_round = 0;   // of what was opened last
     QLabel* m_where = nullptr;
     QWidget* m_list = nullptr;
+    QLabel* m_none = nullptr;       // that nothing here could be chosen
     QPushButton* m_here = nullptr;  // where a folder is chosen
 };
 

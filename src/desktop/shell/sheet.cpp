@@ -64,6 +64,10 @@ void Sheet::tell(const QString& text) {
     m_told->setVisible(!text.isEmpty());
 }
 
+void Sheet::showTop() {
+    m_page->verticalScrollBar()->setValue(0);
+}
+
 void Sheet::callOff() {
     if (m_isHeld) return;
     Q_EMIT calledOff();
@@ -117,7 +121,10 @@ SheetStack::SheetStack(QWidget* under) : QWidget(under), m_under(under) {
 }
 
 void SheetStack::put(Sheet* sheet) {
-    if (m_sheets.empty()) m_focusBefore = QApplication::focusWidget();
+    if (m_sheets.empty()) {
+        m_focusBefore = QApplication::focusWidget();
+        Q_EMIT began();
+    }
     cover(true);
     if (auto* below = top()) below->setEnabled(false);
     sheet->setParent(this);

@@ -36,6 +36,7 @@ public:
     virtual bool takeScan(const QString& text);
     // Says it above the foot: what the window says lies behind the sheet.
     void tell(const QString& text);
+    void showTop();
 
     // Whether it shows tables: then it is wider than a text is read well.
     [[nodiscard]] virtual bool isWide() const { return false; }
@@ -96,6 +97,9 @@ public:
     void putAside(const Draft& draft);
     // Whether there was any.
     bool bringBack(const Draft& draft);
+
+Q_SIGNALS:
+    void began();  // with the first sheet over what lies below
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -55,12 +55,16 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     makeShortcuts();
     makeFirstStart();
     connect(&m_scans, &ScanFilter::scanned, this, &Window::takeScan);
+    // What was told of the last act makes room for the next.
+    connect(m_sheets, &SheetStack::began, this, [this] { tell({}); });
     connect(&m_workplace.presence(), &Presence::changed, this, &Window::showPresence);
     connect(&m_workplace.presence(), &Presence::left, this, &Window::leave);
     connect(&m_workplace.presence(), &Presence::came, this, &Window::comeBack);
     connect(&m_workplace, &Workplace::told, this, &Window::tell);
     connect(&m_workplace, &Workplace::refused, this, &Window::tellProblem);
-    connect(&m_workplace, &Workplace::troubled, this, &Window::tellProblem);
+    connect(&m_workplace, &Workplace::troubled, this, [this](const auto& problem) {
+        if (!isFirstStart()) tellProblem(problem);  // it says by itself what it met
+    });
     connect(&m_workplace, &Workplace::writerWanted, this, &Window::askWhoWrites);
     showPresence();
     m_workplace.refresh();
@@ -171,6 +175,7 @@ void Window::showFirstStart(bool isFirst) {
     if (isFirst == isFirstStart()) return;
     m_head->setVisible(!isFirst);
     m_stack->setCurrentWidget(isFirst ? static_cast<QWidget*>(m_firstStart) : m_bedside);
+    tell({});  // it was about the other page, or stands on this one
     if (isFirst) m_firstStart->begin(m_workplace.file());
 }
 
@@ -277,6 +282,7 @@ void Window::tellDemo() {
 
 // What was being entered is put aside for its owner; whoever comes next finds what is ready.
 void Window::leave(const std::string& person) {
+    tell({});
     m_sheets->putAside({person, plainText(m_bedside->serial())});
     m_unitOf[person] = m_bedside->serial();
     m_bedside->closeUnit();

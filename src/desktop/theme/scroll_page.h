@@ -6,10 +6,10 @@
 
 #include <QScrollArea>
 
-
 namespace desktop {
 
-// Owns `page`, which may be null for one that is set later. The tab key passes it by.
+// Owns `page`, which may be null for one that is set later. The tab key passes it by. Whatever on
+// it gets the focus, but by a press of the mouse, comes into sight.
 [[nodiscard]] QScrollArea* scrollPage(QWidget* page = nullptr);
 
 }  // namespace desktop
