@@ -591,6 +591,37 @@
     </message>
 </context>
 <context>
+    <name>desktop::EnrolSheet</name>
+    <message>
+        <source>Enrol units</source>
+        <translation>Dar de alta ventiladores</translation>
+    </message>
+    <message>
+        <source>Open %1 at the Bedside desk</source>
+        <translation>Abrir %1 en la vista de cabecera</translation>
+    </message>
+    <message>
+        <source>Why it was not kept</source>
+        <translation>Por qué no se ha guardado</translation>
+    </message>
+    <message>
+        <source>Back to the desk</source>
+        <translation>Volver a la vista</translation>
+    </message>
+    <message>
+        <source>Open it at the Bedside desk</source>
+        <translation>Abrirlo en la vista de cabecera</translation>
+    </message>
+    <message>
+        <source>May be enrolled by: %1.</source>
+        <translation>Pueden darlos de alta: %1.</translation>
+    </message>
+    <message>
+        <source>%1 may not enrol units. Nothing was kept. Whoever may: %2.</source>
+        <translation>%1 no puede dar de alta ventiladores. No se ha guardado nada. Quién puede: %2.</translation>
+    </message>
+</context>
+<context>
     <name>desktop::EntryStrip</name>
     <message>
         <source>What the entries will say of when and who</source>
@@ -668,10 +699,6 @@
         <source>Who? As above</source>
         <translation>¿Quién? Como arriba</translation>
     </message>
-    <message>
-        <source>Who? Me</source>
-        <translation>¿Quién? Yo</translation>
-    </message>
     <message numerus="yes">
         <source>When: %n min ago</source>
         <translation>
@@ -712,6 +739,18 @@
     <message>
         <source>When? Now</source>
         <translation>¿Cuándo? Ahora</translation>
+    </message>
+    <message>
+        <source>Nobody is signed in. Whoever makes an entry is asked for then.</source>
+        <translation>Nadie ha iniciado sesión. Al anotar algo se pregunta quién es.</translation>
+    </message>
+    <message>
+        <source>Who? Not signed in</source>
+        <translation>¿Quién? Sin sesión</translation>
+    </message>
+    <message>
+        <source>Who? %1</source>
+        <translation>¿Quién? %1</translation>
     </message>
 </context>
 <context>
@@ -925,6 +964,10 @@
         <source>%1: %2</source>
         <translation>%1: %2</translation>
     </message>
+    <message>
+        <source>Enrol units …</source>
+        <translation>Dar de alta …</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FleetListSheet</name>
@@ -1016,7 +1059,7 @@
     </message>
     <message>
         <source>Soonest ready</source>
-        <translation>Antes listos</translation>
+        <translation>Los primeros en estar listos</translation>
     </message>
     <message>
         <source>As of %1, read just now.</source>
@@ -1098,6 +1141,37 @@
     </message>
 </context>
 <context>
+    <name>desktop::HeadBar</name>
+    <message>
+        <source>Scan, or type a serial or asset number</source>
+        <translation>Escanear, o escribir un n.º de serie o de inventario</translation>
+    </message>
+    <message>
+        <source>Serial or asset number</source>
+        <translation>Número de serie o de inventario</translation>
+    </message>
+    <message>
+        <source>Serial</source>
+        <translation>N.º de serie</translation>
+    </message>
+    <message>
+        <source>Help</source>
+        <translation>Ayuda</translation>
+    </message>
+    <message>
+        <source>Sign in</source>
+        <translation>Iniciar sesión</translation>
+    </message>
+    <message>
+        <source>%1 – lock</source>
+        <translation>%1 – bloquear</translation>
+    </message>
+    <message>
+        <source>Lock</source>
+        <translation>Bloquear</translation>
+    </message>
+</context>
+<context>
     <name>desktop::HelpSheet</name>
     <message>
         <source>Keys, settings, about</source>
@@ -1173,7 +1247,7 @@
     </message>
     <message>
         <source>At the Bedside desk</source>
-        <translation>En la vista de pie de cama</translation>
+        <translation>En la vista de cabecera</translation>
     </message>
     <message>
         <source>At the Fleet desk</source>
@@ -1299,6 +1373,10 @@
     <message>
         <source>%1 took nothing. Save the sheet as a PDF instead.</source>
         <translation>%1 no ha aceptado nada. Guardar la hoja como PDF.</translation>
+    </message>
+    <message>
+        <source>Print it: no printer yet</source>
+        <translation>Imprimirla: aún sin impresora</translation>
     </message>
 </context>
 <context>
@@ -1882,7 +1960,7 @@
     </message>
     <message>
         <source>Bedside desk</source>
-        <translation>Vista de pie de cama</translation>
+        <translation>Vista de cabecera</translation>
     </message>
     <message>
         <source>Fleet desk</source>
@@ -1964,16 +2042,16 @@
         <source>To the groups, what lapses and what is soonest ready</source>
         <translation>A los grupos, lo que vence y lo que antes estará listo</translation>
     </message>
+    <message>
+        <source>Enrol units</source>
+        <translation>Dar de alta ventiladores</translation>
+    </message>
 </context>
 <context>
     <name>desktop::SignInSheet</name>
     <message>
         <source>Sign in</source>
         <translation>Iniciar sesión</translation>
-    </message>
-    <message>
-        <source>Who writes this?</source>
-        <translation>¿Quién lo anota?</translation>
     </message>
     <message>
         <source>Back, keep nothing</source>
@@ -1984,16 +2062,8 @@
         <translation>Volver</translation>
     </message>
     <message>
-        <source>Press your name: it is kept at once, and you confirm it with your PIN when there is time.</source>
-        <translation>Pulsar el propio nombre: se guarda al momento, y se confirma con el PIN cuando haya tiempo.</translation>
-    </message>
-    <message>
         <source>Keep it under the name of %1</source>
         <translation>Guardar a nombre de %1</translation>
-    </message>
-    <message>
-        <source>Or sign in now:</source>
-        <translation>O iniciar sesión ahora:</translation>
     </message>
     <message>
         <source>&amp;PIN</source>
@@ -2022,6 +2092,18 @@
     <message>
         <source>Nothing was tried. Say who it is first: scan the badge, or type the short name.</source>
         <translation>No se ha intentado nada. Indicar primero quién es: escanear la tarjeta o escribir el nombre corto.</translation>
+    </message>
+    <message>
+        <source>No PIN is needed: one press keeps it</source>
+        <translation>No hace falta PIN: se guarda al pulsar un nombre</translation>
+    </message>
+    <message>
+        <source>Press a name and it is kept now; nothing else is waited for. Whoever it is confirms it with their PIN when there is time, or says that it was somebody else.</source>
+        <translation>Al pulsar un nombre queda guardado ya; no se espera nada más. Esa persona lo confirma con su PIN cuando haya tiempo, o dice que fue otra persona.</translation>
+    </message>
+    <message>
+        <source>Or, if there is time, sign in now:</source>
+        <translation>O, si hay tiempo, iniciar sesión ahora:</translation>
     </message>
 </context>
 <context>
@@ -2073,6 +2155,10 @@
     <message>
         <source>Fit: %1</source>
         <translation>Colocar: %1</translation>
+    </message>
+    <message>
+        <source>Record: %1 …</source>
+        <translation>Anotar: %1 …</translation>
     </message>
 </context>
 <context>
@@ -2305,16 +2391,20 @@
         <translation>Últimos cuatro caracteres</translation>
     </message>
     <message>
-        <source>Typed: does the unit end in %1?</source>
-        <translation>Escrito a mano: ¿el número del ventilador termina en %1?</translation>
-    </message>
-    <message>
         <source>How old this is</source>
         <translation>Antigüedad de lo mostrado</translation>
     </message>
     <message>
         <source>not known now</source>
         <translation>no se sabe ahora</translation>
+    </message>
+    <message>
+        <source>Typed: does its plate end in %1?</source>
+        <translation>Escrito: ¿la placa acaba en %1?</translation>
+    </message>
+    <message>
+        <source>one moment</source>
+        <translation>un momento</translation>
     </message>
 </context>
 <context>
@@ -2539,6 +2629,29 @@
         <source>%1 is typed and not enrolled yet. Enrol it, or empty the field.</source>
         <translation>%1 está escrito y todavía no dado de alta. Darlo de alta o vaciar el campo.</translation>
     </message>
+    <message>
+        <source>What it has</source>
+        <translation>Lo que tiene:</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::UnknownCodeSheet</name>
+    <message>
+        <source>No such unit in this logbook</source>
+        <translation>No hay tal ventilador en este registro</translation>
+    </message>
+    <message>
+        <source>Scan again if it was read wrongly. If it is the serial of a new unit, enrol it.</source>
+        <translation>Escanear de nuevo si se leyó mal. Si es el número de serie de un ventilador nuevo, darlo de alta.</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Volver</translation>
+    </message>
+    <message>
+        <source>Enrol %1 …</source>
+        <translation>Dar de alta %1 …</translation>
+    </message>
 </context>
 <context>
     <name>desktop::UseForms</name>
@@ -2740,6 +2853,10 @@
         <source>Entry %1</source>
         <translation>Anotación %1</translation>
     </message>
+    <message>
+        <source>One moment: it is being worked out anew.</source>
+        <translation>Un momento: se está calculando de nuevo.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::WayRow</name>
@@ -2759,16 +2876,8 @@
         <translation>Airmuster</translation>
     </message>
     <message>
-        <source>Scan, or type a serial or asset number</source>
-        <translation>Escanear, o escribir un n.º de serie o de inventario</translation>
-    </message>
-    <message>
-        <source>Help</source>
-        <translation>Ayuda</translation>
-    </message>
-    <message>
         <source>Bedside</source>
-        <translation>Pie de cama</translation>
+        <translation>Cabecera</translation>
     </message>
     <message>
         <source>Fleet</source>
@@ -2777,22 +2886,6 @@
     <message>
         <source>Read %1. Nothing was done with it.</source>
         <translation>Leído: %1. No se ha hecho nada con ello.</translation>
-    </message>
-    <message>
-        <source>Sign in</source>
-        <translation>Iniciar sesión</translation>
-    </message>
-    <message>
-        <source>%1 – lock</source>
-        <translation>%1 – bloquear</translation>
-    </message>
-    <message>
-        <source>Serial or asset number</source>
-        <translation>Número de serie o de inventario</translation>
-    </message>
-    <message>
-        <source>Serial</source>
-        <translation>Serie</translation>
     </message>
 </context>
 <context>

@@ -80,6 +80,32 @@ std::vector<AssertedCondition> conditionsOf(const Context& context, const rules:
 
 }  // namespace
 
+bool mayBeNegative(const AskedMeasure& measure) {
+    if (measure.possible.least && *measure.possible.least >= 0) return false;
+    const auto isBelow = [](const std::optional<double>& limit) { return limit && *limit < 0; };
+    return isBelow(measure.min) || isBelow(measure.max) || (!measure.min && !measure.max);
+}
+
+bool mustBeAnswered(logbook::Kind kind, std::string_view field) {
+    using logbook::Kind;
+    switch (kind) {
+        case Kind::Group: return field == "group";
+        case Kind::Move:
+        case Kind::Sighted: return field == "location";
+        case Kind::Note: return field == "text";
+        case Kind::Alarm:
+        case Kind::Fault:
+        case Kind::Clear: return field == "code";
+        case Kind::Withdraw:
+        case Kind::Release: return field == "hold";
+        case Kind::NoticeDone: return field == "key";
+        case Kind::Service: return field == "service" || field == "outcome";
+        case Kind::Waive: return field == "finding" || field == "until" || field == "reason";
+        case Kind::UseStart: return field == "before";
+        default: return false;
+    }
+}
+
 CheckToLog checkToLog(const Context& context, const rules::Check& check,
                       const std::optional<std::string>& selecting) {
     CheckToLog log;

@@ -6,6 +6,7 @@
 // knows no screen and no record.
 #pragma once
 
+#include "logbook/kind.h"
 #include "logbook/unit.h"
 #include "report/part_proposals.h"
 #include "rules/plan.h"
@@ -85,9 +86,23 @@ struct PowerToLog {
     bool on = true;
 };
 
+// A service, of which it is still to be said what came of it.
+struct ServiceToLog {
+    std::string service;
+    std::string label;  // "Acceptance test"
+};
+
 // Nothing: there is nothing to log in the row.
 using ActToLog = std::variant<std::monostate, CheckToLog, FitToLog, RemoveToLog, ReprocessToLog,
-                              GroupToLog, PowerToLog>;
+                              GroupToLog, PowerToLog, ServiceToLog>;
+
+// Whether a value below 0 is to be thought of: one can be measured, and where the edition has
+// limits one of them is below 0 too.
+[[nodiscard]] bool mayBeNegative(const AskedMeasure& measure);
+
+// Whether an entry of that kind says nothing without that field; what it may lack may stay empty.
+// "before" of a start: whether the use that the log still has is over.
+[[nodiscard]] bool mustBeAnswered(logbook::Kind kind, std::string_view field);
 
 // `selecting`: a group that is to be selected first, or none. The context is about the unit.
 [[nodiscard]] CheckToLog checkToLog(const words::Context& context, const rules::Check& check,

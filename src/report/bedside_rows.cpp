@@ -314,6 +314,13 @@ private:
             case FindingCode::Lapsed:
                 if (!mayBeCarriedOut(finding.subject)) return {};
                 return checkToLog(m_context, *rulebook.check(finding.subject));
+            case FindingCode::ServiceFailed:
+            case FindingCode::ServiceOutstanding:
+            case FindingCode::ServiceOverdue:
+                // What is permitted meanwhile is no next step.
+                if (finding.blocking() != rules::Blocks::Yes) return {};
+                return ServiceToLog{finding.subject,
+                                    words::serviceLabel(m_context, finding.subject)};
             case FindingCode::GroupDiffers:
                 return GroupToLog{finding.subject,
                                   words::groupLabel(m_context, finding.subject)};

@@ -7,6 +7,7 @@
 #include "report/part_proposals.h"
 #include "rules/evaluate.h"
 #include "rules/finding_positions.h"
+#include "words/attribute_text.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
 
@@ -66,7 +67,7 @@ FittedText fittedText(const Context& context, const std::string& position,
     text.reprocessed = life.cycles;
     for (const auto& [key, value] : attributes.texts)
         if (key != "model" && !isOfOnePart(key))
-            text.further.emplace_back(words::readable(key), words::shown(value));
+            text.further.emplace_back(words::readable(key), words::attributeText(value));
     return text;
 }
 

@@ -5,6 +5,7 @@
 #include "report/part_proposals.h"
 
 #include "report/part_kinds.h"
+#include "words/attribute_text.h"
 #include "words/shown.h"
 
 #include <algorithm>
@@ -29,7 +30,7 @@ std::string summaryOf(const Context& context, const PartProposal& proposal) {
     if (const auto model = proposal.texts.find("model"); model != proposal.texts.end())
         add(words::shown(model->second));
     for (const auto& [key, value] : proposal.texts)
-        if (key != "model" && key != "reuse" && !isOfOnePart(key)) add(words::shown(value));
+        if (key != "model" && key != "reuse" && !isOfOnePart(key)) add(words::attributeText(value));
     if (!proposal.groups || proposal.groups->empty()) return part;
     const words::Gaps gaps{{"part", part}, {"groups", groupList(context, *proposal.groups)}};
     return context.words.say(part.empty() ? "bedside.for_groups" : "bedside.part_for", gaps);

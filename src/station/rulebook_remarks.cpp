@@ -56,7 +56,12 @@ std::vector<std::string> remarksInWords(const words::Words& words, const rules::
             told.detail = words.label(group->label, group->key);
         const auto sentence = remarkSentence(words, told).text();
         const auto subject = subjectOf(words, rulebook, remark.path);
-        lines.push_back(subject.empty() ? sentence : subject + ": " + sentence);
+        const auto line = subject.empty() ? sentence : subject + ": " + sentence;
+        lines.push_back(remark.line == 0 ? line
+                                         : words.say("rulebook.place.after",
+                                                     {{"remark", line},
+                                                      {"line", std::to_string(remark.line)},
+                                                      {"column", std::to_string(remark.column)}}));
     }
     return lines;
 }

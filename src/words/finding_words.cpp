@@ -218,15 +218,11 @@ bool sheetHoldStands(const Context& context) {
     return false;
 }
 
-// A line of a board has no room for more; cut between words.
 static std::string noticeBrief(const Context& context, const Finding& finding) {
-    constexpr std::size_t most = 40;
     const auto known = context.state.notices.find(finding.subject);
     if (known == context.state.notices.end() || known->second.notice.title.empty())
         return finding.subject;
-    const auto& title = known->second.notice.title;
-    const auto cut = title.size() > most ? title.rfind(' ', most) : std::string::npos;
-    return cut == std::string::npos || cut == 0 ? title : title.substr(0, cut) + " …";
+    return known->second.notice.title;
 }
 
 std::string brief(const Context& context, const Finding& finding) {

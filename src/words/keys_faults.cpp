@@ -31,7 +31,7 @@ record_fault.not_timely: says do
 record_fault.device_wanted: says do
 record_fault.device_unwanted: says do
 record_fault.no_parts: says do
-rulebook.place: known(line column path) unknown(path)
+rulebook.place: known(line column path) unknown(path) after(remark line column)
 rulebook.not_toml: says(detail) do
 rulebook.not_utf8: says do
 rulebook.too_long: says do

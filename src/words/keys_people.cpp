@@ -36,7 +36,7 @@ people.no_code: says safe do
 people.wrong_code: says safe do(wait)
 people.code_waiting: says safe do(wait)
 confirm: line(record time device entry) line_department(record time entry)
-sample: welcome(key pin) people(people) person(key pin name)
+sample: welcome(key pin) people
 confirm: disowned(line person)
 confirm.not_yours: says(record person) safe do
 import.nobody: says safe do

@@ -4,6 +4,7 @@
 // The fields of an entry, kind by kind; see record_details.h.
 #include "words/record_details.h"
 
+#include "words/attribute_text.h"
 #include "words/shown.h"
 
 #include <algorithm>
@@ -32,7 +33,7 @@ public:
         add("model", enrol.model);
         addGroups(enrol.groups);
         std::vector<std::string> features;
-        for (const auto& each : enrol.features) features.push_back(featureLabel(each));
+        for (const auto& each : enrol.features) features.push_back(featureLabel(m_context, each));
         add("features", m_context.words.all(features));
         add("commissioned", m_context.times().dayWithYear(enrol.commissioned));
         add("label", enrol.label);
@@ -59,7 +60,7 @@ public:
             const bool isNamed = std::ranges::any_of(
                 namedAttributes, [&](const char* named) { return key == named; });
             if (!isNamed && !text.empty())
-                m_details.emplace_back(capitalized(readable(key)), shown(text));
+                m_details.emplace_back(capitalized(readable(key)), attributeText(text));
         }
     }
     void operator()(const body::Remove& remove) {
@@ -135,12 +136,6 @@ public:
 
 private:
     [[nodiscard]] std::string say(std::string_view key) const { return m_context.words.say(key); }
-
-    [[nodiscard]] std::string featureLabel(const std::string& key) const {
-        const auto& labels = m_context.state.rulebook->featureLabels;
-        const auto found = labels.find(key);
-        return found == labels.end() ? readable(key) : m_context.words.label(found->second, key);
-    }
 
     // What is not given is not told.
     void add(std::string_view field, const std::string& text) {

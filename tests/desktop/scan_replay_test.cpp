@@ -183,7 +183,7 @@ TEST_CASE("a scan while somebody signs in loses nothing", "[unit]") {
         world.key(Qt::Key_F7);
         world.pressButton("Pause");
         world.pressButton("Disconnected");
-        world.waitUntil("a name is asked for", [&] { return world.isSaid("Press your name"); });
+        world.waitUntil("a name is asked for", [&] { return world.isSaid("Press a name"); });
         world.overSheet({}, ActsWorld::idle);
     }
     CHECK(world.records() == before);

@@ -217,3 +217,33 @@ TEST_CASE("a value that nothing measured can be is told, whatever the limits say
           "Charge cannot be -1 %: it is never less than 0 %. "
           "-1 % is under the limit of 90. This attempt does not count.");
 }
+
+TEST_CASE("a minus is offered only where a value below 0 is to be thought of", "[unit]") {
+    report::AskedMeasure pressure;
+    pressure.unit = "cmH2O";
+    CHECK(report::mayBeNegative(pressure));
+    pressure.min = 30;
+    pressure.max = 40;
+    CHECK_FALSE(report::mayBeNegative(pressure));
+    pressure.min = -2;
+    CHECK(report::mayBeNegative(pressure));
+    report::AskedMeasure flow;
+    flow.unit = "L/min";
+    flow.possible.least = 0;
+    CHECK_FALSE(report::mayBeNegative(flow));
+}
+
+TEST_CASE("what an entry must state is told by its kind", "[unit]") {
+    using logbook::Kind;
+    CHECK(report::mustBeAnswered(Kind::Service, "service"));
+    CHECK(report::mustBeAnswered(Kind::Service, "outcome"));
+    CHECK(report::mustBeAnswered(Kind::Waive, "reason"));
+    CHECK_FALSE(report::mustBeAnswered(Kind::Withdraw, "reason"));
+    CHECK(report::mustBeAnswered(Kind::Withdraw, "hold"));
+    CHECK(report::mustBeAnswered(Kind::Note, "text"));
+    CHECK_FALSE(report::mustBeAnswered(Kind::Fault, "text"));
+    // Ventilating a patient waits for no answer, but for whether the use before it is over.
+    CHECK_FALSE(report::mustBeAnswered(Kind::UseStart, "group"));
+    CHECK_FALSE(report::mustBeAnswered(Kind::UseStart, "location"));
+    CHECK(report::mustBeAnswered(Kind::UseStart, "before"));
+}

@@ -91,7 +91,19 @@ void showNotSo(Stage& stage) {
 std::vector<Screen> bedsideScreens() {
     using rules::Verdict;
     return {{"bedside", true, [](Stage&) {}},
+            {"unknown-code", true,
+             [](Stage& stage) {
+                 stage.type("Scan, or type a serial or asset number", "KB-0500");
+                 stage.key(Qt::Key_Return);
+                 stage.waitUntil("it is asked about",
+                                 [&] { return stage.isSaid("No such unit in this logbook"); });
+             }},
             {"bedside-way", true, unit(notReady)},
+            {"bedside-typed", true,
+             [](Stage& stage) {
+                 stage.signIn();
+                 stage.typeUnit(notReady);
+             }},
             {"bedside-ready", true, unitThatIs(Verdict::Ready)},
             {"bedside-in-use", true, unitThatIs(Verdict::InUse)},
             {"bedside-hold", true, unit(held)},

@@ -79,9 +79,10 @@ std::vector<Screen> entryScreens() {
             {"out-of-service", true, pressed(notReady, Qt::Key_F7, {"Out of service"})},
             {"note", true, pressed(notReady, Qt::Key_F7, {"Note"})},
             {"when", true, chosen("When: a time", {"When? Now"})},
-            {"who", true, chosen("Who: another", {"Who? Me"})},
+            {"who", true, chosen("Who: another", {"Who? %1"})},
             {"second-person", true,
-             chosen("Who: with a second person", {"Who? Me", "A second person verifies it"})},
+             chosen("Who: with a second person",
+                    {"Who? %1", "A second person verifies it"})},
             {"entry", true, entry({})},
             {"strike", true, entry({"Strike it through …"})},
             {"move-entry", true, entry({"It was another unit: move it …"})},
@@ -89,8 +90,9 @@ std::vector<Screen> entryScreens() {
             {"who-writes", true,
              [](Stage& stage) {
                  stage.press("Emergency start");
-                 stage.waitUntil("a name is asked for",
-                                 [&] { return stage.isSaid("Or sign in now:"); });
+                 stage.waitUntil("a name is asked for", [&] {
+                     return stage.isSaid("Or, if there is time, sign in now:");
+                 });
              }},
             {"question", true, [](Stage& stage) {
                  stage.signIn();

@@ -33,6 +33,13 @@ std::vector<Screen> fleetScreens() {
     return {{"fleet", true, &showFleet},
             {"muster", true, [](Stage& stage) { showForecast(stage, "Muster …"); }},
             {"look-ahead", true, [](Stage& stage) { showForecast(stage, "Look ahead …"); }},
+            {"enrol", true,
+             [](Stage& stage) {
+                 showFleet(stage);
+                 stage.press("Enrol units …");
+                 stage.type("Serial number", "KB-0500");
+                 stage.type("Model", "Larch 4");
+             }},
             {"fleet-not-ready", true, [](Stage& stage) {
                  showFleet(stage);
                  stage.press(stage.look().language == "es" ? "No listo" : "Not ready");

@@ -5,6 +5,7 @@
 #include "screens/stage.h"
 
 #include "desktop/bedside/bedside_desk.h"
+#include "desktop/bedside/unit_bar.h"
 #include "station/sample.h"
 #include "station/system.h"
 
@@ -164,6 +165,16 @@ void Stage::openUnit(const QString& serial) {
     if (desk->serial() == serial && isShown) return;
     waitUntil("unit " + serial.toStdString() + " is shown", [&] { return isShown; });
     QObject::disconnect(shown);
+}
+
+void Stage::typeUnit(const QString& serial) {
+    const auto* desk = window().findChild<desktop::BedsideDesk*>();
+    type(QStringLiteral("Scan, or type a serial or asset number"), serial);
+    key(Qt::Key_Return);
+    const auto isShown = [&] {
+        return desk->serial() == serial && window().findChild<desktop::UnitBar*>()->isVisible();
+    };
+    waitUntil("unit " + serial.toStdString() + " is shown", isShown);
 }
 
 void Stage::signIn() {

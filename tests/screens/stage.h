@@ -50,6 +50,8 @@ public:
 
     // At the bedside desk.
     void openUnit(const QString& serial);
+    // By its serial, into the field for codes.
+    void typeUnit(const QString& serial);
     // The manager of the demo.
     void signIn();
 

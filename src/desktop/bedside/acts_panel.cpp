@@ -15,6 +15,7 @@
 #include <QLabel>
 #include <QStyle>
 #include <QVBoxLayout>
+#include <utility>
 
 namespace desktop {
 
@@ -75,6 +76,14 @@ void ActsPanel::press(ActKind kind) {
     } else {
         put(new ActSheet(tools(), m_unit, formOf(kind, scene)));
     }
+}
+
+void ActsPanel::recordService(const std::string& service) {
+    if (!m_unit) return;
+    const ActScene scene{*m_unit, workplace().words(), workplace().clock().now()};
+    auto form = formOf(ActKind::Service, scene);
+    form.fields.front().value = service;
+    put(new ActSheet(tools(), m_unit, std::move(form)));
 }
 
 // From the locked screen one press more, the name, is all that an emergency start waits for: it is

@@ -21,6 +21,8 @@ class ActsPanel : public SheetPanel {
 public:
     explicit ActsPanel(PanelTools tools, QWidget* parent = nullptr);
     void show(const SharedUnitView& unit) override;
+    // Asks what came of that service.
+    void recordService(const std::string& service);
 
 private:
     void addGroup(const ActGroup& group, QVBoxLayout* layout);

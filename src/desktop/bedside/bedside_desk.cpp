@@ -11,7 +11,9 @@
 #include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_bar.h"
 #include "desktop/bedside/unit_choice_sheet.h"
+#include "desktop/bedside/unknown_code_sheet.h"
 #include "desktop/bedside/way_panel.h"
+#include "desktop/fleet/enrol_sheet.h"
 #include "desktop/shell/first_focus.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
@@ -63,6 +65,7 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
         readUnit();
         if (const auto early = std::exchange(m_early, nullptr)) early();
     });
+    connect(&workplace(), &Workplace::kept, this, &BedsideDesk::await);
     connect(&workplace().presence(), &Presence::left, this, &BedsideDesk::leave);
     m_second.setInterval(std::chrono::seconds(1));
     connect(&m_second, &QTimer::timeout, this, &BedsideDesk::showAge);
@@ -83,12 +86,15 @@ void BedsideDesk::makePanels() {
     const PanelTools panel{tools(), *m_strip};
     auto* way = new WayPanel(panel);
     auto* setup = new SetupPanel(panel);
+    auto* acts = new ActsPanel(panel);
     addPanel(way, tr("Way to ready"), Command::ShowWay);
     addPanel(setup, tr("Set-up"), Command::ShowSetup);
-    addPanel(new ActsPanel(panel), tr("Other entries"), Command::ShowActs);
+    addPanel(acts, tr("Other entries"), Command::ShowActs);
     addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
     connect(way, &WayPanel::fitWanted, setup,
             [setup](const QString& position) { setup->fit(plainText(position)); });
+    connect(way, &WayPanel::serviceWanted, acts,
+            [acts](const QString& service) { acts->recordService(plainText(service)); });
 }
 
 void BedsideDesk::addPanel(UnitPanel* panel, const QString& name, Command command) {
@@ -170,6 +176,11 @@ void BedsideDesk::takeFound(const station::Found& found, Origin origin) {
                               std::ranges::all_of(found.read, [](const char letter) {
                                   return '0' <= letter && letter <= '9';
                               });
+        const bool mayBeUnit = found.what == station::Found::What::Nothing && !mayBePin;
+        if (m_serial.isEmpty() && mayBeUnit) {
+            offerEnrolment(found);
+            return;
+        }
         Q_EMIT workplace().told(mayBePin ? tr("No unit, part or model of parts is known here by "
                                               "the number that was typed.")
                                          : shownText(found.sentence));
@@ -182,6 +193,18 @@ void BedsideDesk::askWhich(const station::Found& found, Origin origin) {
             [this, origin](const QString& serial) { openAsked(serial, origin); });
     connect(sheet, &UnitChoiceSheet::codeRead, this,
             [this](const QString& text) { readCode(text, Origin::Scanned); });
+    sheets().put(sheet);
+}
+
+void BedsideDesk::offerEnrolment(const station::Found& found) {
+    auto* sheet = new UnknownCodeSheet(found);
+    connect(sheet, &UnknownCodeSheet::codeRead, this,
+            [this](const QString& text) { readCode(text, Origin::Scanned); });
+    connect(sheet, &UnknownCodeSheet::enrolmentWanted, this, [this](const QString& serial) {
+        auto* enrol = new EnrolSheet(tools(), serial);
+        connect(enrol, &EnrolSheet::unitWanted, this, &BedsideDesk::showUnit);
+        sheets().put(enrol);
+    });
     sheets().put(sheet);
 }
 
@@ -294,7 +317,7 @@ void BedsideDesk::readUnit() {
                 });
         },
         this, [this, fleet, serial = m_serial](const station::Result<SharedUnitView>& unit) {
-            if (serial != m_serial) return;
+            if (serial != m_serial || (unit && isBefore(**unit))) return;
             if (unit) {
                 show(*unit);
             } else if (fleet == workplace().fleet() && !workplace().isReading()) {
@@ -305,7 +328,21 @@ void BedsideDesk::readUnit() {
         });
 }
 
+// What was kept is told at once; until it is known what becomes of the unit by it, nothing from
+// before it is shown as how things stand.
+void BedsideDesk::await(const logbook::RecordName& kept) {
+    m_awaited = kept;
+    if (!m_unit) return;
+    m_bar->showAwaited();
+    for (int i = 0; i < m_panels->count(); ++i) panel(i)->await();
+}
+
+bool BedsideDesk::isBefore(const UnitView& unit) const {
+    return m_awaited && m_unit && !unit.fleet->standing->log->log.find(*m_awaited);
+}
+
 void BedsideDesk::show(const SharedUnitView& unit) {
+    m_awaited.reset();
     const auto before = std::exchange(m_unit, unit);
     m_bar->show(unit->bedside.identity);
     showAge();
@@ -321,10 +358,10 @@ void BedsideDesk::showFirst() {
     m_ready->hide();
     m_work->show();
     const auto& session = workplace().presence().session();
-    const auto left = session ? m_left.find(session->person()) : m_left.end();
-    if (left != m_left.end()) {
-        if (left->second.serial == m_serial) m_strip->choose(left->second.choice);
-        m_left.erase(left);
+    const auto aside = session ? m_setAside.find(session->person()) : m_setAside.end();
+    if (aside != m_setAside.end()) {
+        if (aside->second.serial == m_serial) m_strip->choose(aside->second.choice);
+        m_setAside.erase(aside);
     }
     bringDraftBack();
     if (m_origin != Origin::Chosen) askPlace();
@@ -351,7 +388,7 @@ void BedsideDesk::askPlace() {
 
 // What is chosen in the strip is put aside with the sheets.
 void BedsideDesk::leave(const std::string& person) {
-    m_left.insert_or_assign(person, Left{m_serial, m_strip->choice()});
+    m_setAside.insert_or_assign(person, SetAside{m_serial, m_strip->choice()});
     m_strip->clear();
 }
 

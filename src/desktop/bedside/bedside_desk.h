@@ -56,6 +56,7 @@ private:
     void readCode(const QString& text, Origin origin);
     void takeFound(const station::Found& found, Origin origin);
     void askWhich(const station::Found& found, Origin origin);
+    void offerEnrolment(const station::Found& found);
     void openAsked(const QString& serial, Origin origin);
     void leaveDraft();
     void bringDraftBack();
@@ -65,6 +66,8 @@ private:
     void showAge();
     void readUnit();
     void show(const SharedUnitView& unit);
+    void await(const logbook::RecordName& kept);
+    [[nodiscard]] bool isBefore(const UnitView& unit) const;
     void showFirst();
     void askPlace();
     void leave(const std::string& person);
@@ -74,12 +77,14 @@ private:
     QString m_serial;
     SharedUnitView m_unit;  // as last read; of another unit while that one is being read
     Origin m_origin = Origin::Chosen;
+    std::optional<logbook::RecordName> m_awaited;  // kept, and in no unit that was read yet
     std::function<void()> m_early;  // a code that was read before the logbook was
-    struct Left {
+    struct SetAside {
         QString serial;
         EntryChoice choice;
     };
-    std::map<std::string, Left> m_left;  // by person: when and who, when they were locked out
+    // When and who as it was chosen when the window was locked, by person.
+    std::map<std::string, SetAside> m_setAside;
     UnitBar* m_bar = nullptr;
     HoldBanner* m_hold = nullptr;
     ReadyList* m_ready = nullptr;  // while no unit is open

@@ -45,7 +45,7 @@ CheckAttempt::CheckAttempt(Asked asked, QObject* parent)
     });
 }
 
-bool CheckAttempt::isInSight() const {
+bool CheckAttempt::isBeingEntered() const {
     return m_isAsking || (m_measures && m_measures->isVisible()) ||
            (m_conditions && m_conditions->isVisible());
 }
@@ -65,7 +65,7 @@ QString CheckAttempt::title() const {
 void CheckAttempt::pass(bool withValues, const TypedTexts& typed) {
     const auto act = station::passOf(workplace().words(), m_asked.check, {});
     if (!act) {
-        log(Ending::Pass, withValues, typed);
+        endAs(Ending::Pass, withValues, typed);
         return;
     }
     m_isAsking = true;
@@ -75,14 +75,14 @@ void CheckAttempt::pass(bool withValues, const TypedTexts& typed) {
                        m_isAsking = false;
                        m_isKnownUncounted = answer.isKnownUncounted;
                        if (answer.isToBeKept) {
-                           log(Ending::Pass, withValues, typed);
+                           endAs(Ending::Pass, withValues, typed);
                        } else {
                            endUnkept();
                        }
                    });
 }
 
-void CheckAttempt::log(Ending ending, bool withValues, const TypedTexts& typed) {
+void CheckAttempt::endAs(Ending ending, bool withValues, const TypedTexts& typed) {
     m_ending = ending;
     if (asksForValues(m_asked.check, ending, withValues)) {
         askMeasures(typed);
@@ -99,11 +99,11 @@ void CheckAttempt::askNotSo() {
         m_isKnownUncounted = true;
         keep(station::incompleteOf(m_asked.check));
     });
-    connect(m_conditions, &NotSoSheet::failed, this, [this] { log(Ending::Fail, true, {}); });
+    connect(m_conditions, &NotSoSheet::failed, this, [this] { endAs(Ending::Fail, true, {}); });
     connect(m_conditions, &NotSoSheet::conditionsNotSo, this,
             [this](const std::vector<std::string>& conditions) {
                 m_notSo = conditions;
-                log(Ending::NotSo, true, {});
+                endAs(Ending::NotSo, true, {});
             });
     m_asked.tools.desk.sheets.put(m_conditions);
 }
@@ -114,7 +114,7 @@ void CheckAttempt::askMeasures(const TypedTexts& typed) {
     connect(m_measures, &MeasureSheet::finished, this, &CheckAttempt::finish);
     connect(m_measures, &MeasureSheet::codeRead, this, &CheckAttempt::codeRead);
     connect(m_measures, &Sheet::calledOff, this, [this] {
-        Q_EMIT left(check(), m_measures->typed());
+        Q_EMIT typedUnkept(check(), m_measures->typed());
         m_measures.clear();
         if (!m_conditions) endUnkept();
     });

@@ -16,7 +16,7 @@ namespace desktop {
 class NotSoSheet;
 
 // What is typed and not kept, by check: so that it need not be typed again.
-using LeftTexts = std::map<std::string, TypedTexts>;
+using UnkeptTexts = std::map<std::string, TypedTexts>;
 
 class CheckAttempt : public QObject {
     Q_OBJECT
@@ -32,13 +32,13 @@ public:
     [[nodiscard]] const std::string& device() const { return m_asked.device; }
     [[nodiscard]] const std::string& check() const { return m_asked.check.check; }
     // Whether somebody is at it on the screen, and it is not kept yet.
-    [[nodiscard]] bool isInSight() const;
+    [[nodiscard]] bool isBeingEntered() const;
 
     // Passed; where it is known that this would not count, that is asked about first. The values
     // are asked for where they are wanted, or `withValues`.
     void pass(bool withValues, const TypedTexts& typed);
     // The same of another ending, without that question.
-    void log(Ending ending, bool withValues, const TypedTexts& typed);
+    void endAs(Ending ending, bool withValues, const TypedTexts& typed);
     void askNotSo();
     void renew(const report::CheckToLog& check);
     void giveUp();
@@ -47,7 +47,7 @@ Q_SIGNALS:
     void keepingChanged(bool isKeeping);
     void kept(const logbook::RecordName& record);
     // Typed, and not kept.
-    void left(const std::string& check, const desktop::TypedTexts& typed);
+    void typedUnkept(const std::string& check, const desktop::TypedTexts& typed);
     void codeRead(const QString& text);
 
 private:

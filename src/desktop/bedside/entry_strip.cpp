@@ -51,10 +51,8 @@ EntryStrip::EntryStrip(DeskTools tools, QWidget* parent) : QWidget(parent), m_to
     connect(&m_ticks, &QTimer::timeout, this, &EntryStrip::keepTrue);
     m_ticks.start();
     // Whoever verified did so before this window, with whoever was signed in there.
-    connect(&m_tools.workplace.presence(), &Presence::left, this, [this] {
-        m_second.reset();
-        showChoice();
-    });
+    connect(&m_tools.workplace.presence(), &Presence::left, this, [this] { m_second.reset(); });
+    connect(&m_tools.workplace.presence(), &Presence::changed, this, &EntryStrip::showChoice);
 }
 
 void EntryStrip::makeNotice() {
@@ -98,10 +96,7 @@ void EntryStrip::makeChips() {
     m_another = addChip(tr("Another"), tr("Who: another"));
     m_verify = addChip(tr("With a second"), tr("Who: with a second person"));
     connect(m_time, &QPushButton::clicked, this, &EntryStrip::askTime);
-    connect(m_me, &QPushButton::clicked, this, [this] {
-        m_second.reset();
-        choose({m_choice.at, m_choice.minutesAgo, std::nullopt, {}});
-    });
+    connect(m_me, &QPushButton::clicked, this, &EntryStrip::chooseMe);
     connect(m_another, &QPushButton::clicked, this, &EntryStrip::askWho);
     connect(m_verify, &QPushButton::clicked, this, &EntryStrip::askSecond);
 }
@@ -110,7 +105,7 @@ void EntryStrip::makeSummary() {
     m_summary = new QWidget;
     auto* row = makeRow(m_summary);
     m_when = new QPushButton;
-    m_who = new QPushButton;
+    m_who = new WrappedButton(QString());
     row->addWidget(m_when, 1);
     row->addWidget(m_who, 1);
     connect(m_when, &QPushButton::clicked, this, &EntryStrip::askTime);
@@ -230,7 +225,16 @@ void EntryStrip::keepTrue() {
     }
 }
 
+void EntryStrip::chooseMe() {
+    m_second.reset();
+    choose({m_choice.at, m_choice.minutesAgo, std::nullopt, {}});
+    if (!m_tools.workplace.presence().session())
+        Q_EMIT m_tools.workplace.told(
+            tr("Nobody is signed in. Whoever makes an entry is asked for then."));
+}
+
 void EntryStrip::chooseAgo(int minutes) {
+    Q_EMIT m_tools.workplace.told({});  // it was about the entry before, and has the room now
     auto choice = m_choice;
     choice.minutesAgo = minutes;
     choice.at.reset();
@@ -244,6 +248,7 @@ void EntryStrip::askTime() {
     auto* sheet = new TimeSheet(m_tools.workplace);
     connect(sheet, &TimeSheet::agoChosen, this, &EntryStrip::chooseAgo);
     connect(sheet, &TimeSheet::timeChosen, this, [this](logbook::Instant at) {
+        Q_EMIT m_tools.workplace.told({});
         choose({at, 0, m_choice.doneBy, m_choice.doneByName});
     });
     m_tools.sheets.put(sheet);
@@ -251,9 +256,9 @@ void EntryStrip::askTime() {
 
 void EntryStrip::askWho() {
     showChoice();
-    auto others = whoDid({});
-    if (m_second) others.insert(m_second->person());
-    auto* sheet = new AnotherSheet(m_tools.workplace, others);
+    auto notOffered = whoDid({});
+    if (m_second) notOffered.insert(m_second->person());
+    auto* sheet = new AnotherSheet(m_tools.workplace, notOffered);
     connect(sheet, &AnotherSheet::meChosen, this, [this] { m_me->click(); });
     connect(sheet, &AnotherSheet::secondWanted, this, &EntryStrip::askSecond);
     connect(sheet, &AnotherSheet::chosen, this, [this](const Somebody& other) {
@@ -274,7 +279,8 @@ void EntryStrip::showChoice() {
     for (const auto& [minutes, chip] : m_ago)
         chip->setChecked(!isTimed && minutes == m_choice.minutesAgo);
     m_time->setChecked(isTimed);
-    m_me->setChecked(!m_choice.doneBy && !m_second);
+    const auto name = m_tools.workplace.presence().name();
+    m_me->setChecked(!m_choice.doneBy && !m_second && !name.isEmpty());
     m_another->setChecked(m_choice.doneBy.has_value());
     m_verify->setChecked(m_second.has_value());
     showNote();
@@ -307,13 +313,17 @@ void EntryStrip::showNote() {
     m_note->setText((when + who).join(QLatin1Char(' ')));
     m_notice->setVisible(!m_note->text().isEmpty());
     m_notice->setFrameShape(m_stays ? QFrame::Box : QFrame::NoFrame);
+    m_notice->layout()->setContentsMargins(m_stays ? QMargins(12, 10, 12, 10) : QMargins());
     m_note->setFont(fontFor(m_stays ? TextRole::Strong : TextRole::Plain));
     m_stay->setText(m_stays ? tr("Go back to now") : tr("Stay with this time"));
     m_stay->setVisible(m_choice.at && !m_isForOne);
     m_when->setText(m_choice.minutesAgo > 0
                         ? tr("When? %n min ago", nullptr, m_choice.minutesAgo)
                         : (m_choice.at ? tr("When? A time") : tr("When? Now")));
-    m_who->setText(m_choice.doneBy || m_second ? tr("Who? As above") : tr("Who? Me"));
+    const auto name = m_tools.workplace.presence().name();
+    m_who->setText(m_choice.doneBy || m_second ? tr("Who? As above")
+                   : name.isEmpty()            ? tr("Who? Not signed in")
+                                               : tr("Who? %1").arg(name));
 }
 
 void EntryStrip::resizeEvent(QResizeEvent*) {

@@ -97,6 +97,7 @@ private:
     void makeNotice();
     void stayOrGoBack();
     void lapse();
+    void chooseMe();
     void chooseAgo(int minutes);
     void askTime();
     void askWho();
@@ -120,7 +121,7 @@ private:
     QPushButton* m_verify = nullptr;
     QWidget* m_summary = nullptr;
     QPushButton* m_when = nullptr;
-    QPushButton* m_who = nullptr;
+    WrappedButton* m_who = nullptr;
     QFrame* m_notice = nullptr;
     QLabel* m_note = nullptr;
     WrappedButton* m_stay = nullptr;

@@ -29,6 +29,7 @@ HistoryPanel::HistoryPanel(PanelTools tools, QWidget* parent) : UnitPanel(tools,
     m_list->setResizeMode(QListView::Adjust);
     m_list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     m_list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_list->setMinimumHeight(targetSize);  // it scrolls; what chooses in it is never cut
     m_list->setAccessibleName(tr("Entries on this unit, latest first"));
     m_older = new QLabel;
     m_older->setWordWrap(true);

@@ -73,7 +73,7 @@ HoldView::HoldView(DeskTools tools, SharedUnitView unit, std::size_t hold, QWidg
                 m_file->setText(ways.file);
                 if (m_file->hasFocus()) m_file->selectAll();  // what is typed now replaces it
             }
-            if (!ways.printers.empty()) addPrinter(ways.printers.front());
+            if (!ways.printers.empty()) offerPrinter(ways.printers.front());
         });
 }
 
@@ -103,17 +103,19 @@ void HoldView::addFoot() {
     auto* back = new WrappedButton(tr("Back"));
     m_save = new WrappedButton(tr("Save it as a PDF"));
     m_save->setMain(true);
-    foot()->addWidget(back);
-    foot()->addWidget(m_save);
+    // There from the first: what is pressed stands still while printers are looked for.
+    m_print = new WrappedButton(tr("Print it: no printer yet"));
+    m_print->setEnabled(false);
+    for (auto* each : {back, m_save, m_print}) foot()->addWidget(each);
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     connect(m_save, &QPushButton::clicked, this, &HoldView::savePdf);
 }
 
-void HoldView::addPrinter(const std::string& printer) {
-    m_print = new WrappedButton(tr("Print it on %1").arg(shownText(printer)));
+void HoldView::offerPrinter(const std::string& printer) {
+    m_print->setText(tr("Print it on %1").arg(buttonText(printer)));
+    m_print->setEnabled(true);
     m_print->setMain(true);
     m_save->setMain(false);
-    foot()->addWidget(m_print);
     connect(m_print, &QPushButton::clicked, this, [this, printer] { printOn(printer); });
 }
 

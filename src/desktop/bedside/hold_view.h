@@ -24,7 +24,7 @@ public:
 private:
     void addLines();
     void addFoot();
-    void addPrinter(const std::string& printer);
+    void offerPrinter(const std::string& printer);
     void savePdf();
     void printOn(const std::string& printer);
     void tell(const QString& text);
@@ -36,7 +36,7 @@ private:
     QLineEdit* m_file = nullptr;
     QLabel* m_told = nullptr;
     WrappedButton* m_save = nullptr;
-    WrappedButton* m_print = nullptr;  // once a printer is found
+    WrappedButton* m_print = nullptr;  // sleeps until a printer is found
 };
 
 }  // namespace desktop

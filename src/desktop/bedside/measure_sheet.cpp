@@ -161,7 +161,7 @@ void MeasureSheet::showMeasure(std::size_t index) {
     m_field->setAccessibleName(m_label->text());
     showLimits();
     if (m_field->text() != typedOf(asked).text) m_field->setText(typedOf(asked).text);
-    m_keys->offerMinus(!asked.possible.least || *asked.possible.least < 0);
+    m_keys->offerMinus(report::mayBeNegative(asked));
     m_said->hide();
     showUnits(asked);
     showFeet();

@@ -31,12 +31,13 @@ std::vector<Somebody> peopleOf(const FleetView& fleet) {
     return people;
 }
 
-PersonList::PersonList(Workplace& workplace, const std::set<std::string>& others,
+PersonList::PersonList(Workplace& workplace, const std::set<std::string>& notOffered,
                        QWidget* parent)
     : QWidget(parent), m_workplace(workplace) {
     if (const auto& fleet = workplace.fleet())
         for (auto& each : peopleOf(*fleet))
-            (others.contains(each.person) ? m_others : m_people).push_back(std::move(each));
+            (notOffered.contains(each.person) ? m_notOffered : m_people)
+                .push_back(std::move(each));
     auto* label = new QLabel(tr("Press a &name, type some letters of it, or scan the badge"));
     label->setWordWrap(true);
     m_field = new QLineEdit;
@@ -88,10 +89,10 @@ void PersonList::readBadge(const QString& text) {
                 Q_EMIT chosen(*known);
                 return;
             }
-            const auto other = std::ranges::find_if(m_others, [&](const auto& each) {
+            const auto other = std::ranges::find_if(m_notOffered, [&](const auto& each) {
                 return person && each.person == *person;
             });
-            m_said->setText(other != m_others.end()
+            m_said->setText(other != m_notOffered.end()
                                 ? tr("%1 has a part in it already. Somebody else is wanted.")
                                       .arg(other->name)
                             : person ? tr("Read %1, which is nobody's badge.").arg(text)

@@ -32,7 +32,7 @@ class PersonList : public QWidget {
     Q_OBJECT
 public:
     // But those who have their part in it already.
-    PersonList(Workplace& workplace, const std::set<std::string>& others,
+    PersonList(Workplace& workplace, const std::set<std::string>& notOffered,
                QWidget* parent = nullptr);
 
     [[nodiscard]] QLineEdit* field() const { return m_field; }
@@ -46,7 +46,7 @@ private:
 
     Workplace& m_workplace;
     std::vector<Somebody> m_people;
-    std::vector<Somebody> m_others;  // who are not offered
+    std::vector<Somebody> m_notOffered;  // who are not offered
     QLineEdit* m_field = nullptr;
     QLabel* m_said = nullptr;
     QWidget* m_names = nullptr;

@@ -18,10 +18,10 @@
 
 namespace desktop {
 
-AnotherSheet::AnotherSheet(Workplace& workplace, const std::set<std::string>& others,
+AnotherSheet::AnotherSheet(Workplace& workplace, const std::set<std::string>& notOffered,
                            QWidget* parent)
     : Sheet(tr("Who did it?"), parent) {
-    m_people = new PersonList(workplace, others);
+    m_people = new PersonList(workplace, notOffered);
     content()->addWidget(m_people);
     content()->addStretch();
     auto* feet = foot();
@@ -50,10 +50,10 @@ bool AnotherSheet::takeScan(const QString& text) {
     return true;
 }
 
-SecondSheet::SecondSheet(Workplace& workplace, const std::set<std::string>& others,
+SecondSheet::SecondSheet(Workplace& workplace, const std::set<std::string>& notOffered,
                          QWidget* parent)
     : Sheet(tr("A second person verifies it"), parent), m_workplace(workplace) {
-    m_people = new PersonList(workplace, others);
+    m_people = new PersonList(workplace, notOffered);
     m_pinPart = new QWidget;
     auto* pin = new QVBoxLayout(m_pinPart);
     pin->setContentsMargins(0, 0, 0, 0);

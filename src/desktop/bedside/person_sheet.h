@@ -19,7 +19,7 @@ class PinField;
 class AnotherSheet : public Sheet {
     Q_OBJECT
 public:
-    AnotherSheet(Workplace& workplace, const std::set<std::string>& others,
+    AnotherSheet(Workplace& workplace, const std::set<std::string>& notOffered,
                  QWidget* parent = nullptr);
 
     bool takeScan(const QString& text) override;  // a badge
@@ -36,7 +36,7 @@ private:
 class SecondSheet : public Sheet {
     Q_OBJECT
 public:
-    SecondSheet(Workplace& workplace, const std::set<std::string>& others,
+    SecondSheet(Workplace& workplace, const std::set<std::string>& notOffered,
                  QWidget* parent = nullptr);
 
     bool takeScan(const QString& text) override;  // a badge

@@ -138,7 +138,8 @@ void ReadyList::addUnit(const FleetView& fleet, std::size_t row) {
     texts->addWidget(textLabel(tr("%1, until %2").arg(shownText(line.model), shownText(line.until)),
                                TextRole::Quiet));
     // Ready by a permission, or with something to remark.
-    if (!line.missing.empty()) texts->addWidget(textLabel(shownText(line.missing)));
+    if (!line.missing.empty())
+        texts->addWidget(textLabel(shownText(line.missing), TextRole::Quiet));
     layout->addLayout(texts, 1);
     auto* start = new QPushButton(tr("Emergency start"));
     start->setProperty("quiet", true);

@@ -8,6 +8,7 @@
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
+#include "words/attribute_text.h"
 #include "words/words.h"
 
 #include <QButtonGroup>
@@ -18,6 +19,13 @@
 #include <array>
 
 namespace desktop {
+
+namespace {
+
+// Attributes that every part may have; others come with what is proposed.
+constexpr std::string_view ownLines[] = {"serial", "lot", "expires", "model"};
+
+}  // namespace
 
 std::optional<logbook::Day> typedDay(const QString& text) {
     auto digits = text.simplified();
@@ -124,11 +132,17 @@ void PartFields::addReuse() {
     m_reuse->hide();
 }
 
+// Of a further attribute the word that rulebooks look for, with blanks; the record has it as it is.
+QString PartFields::shownAs(const std::string& key, const std::string& value) const {
+    const bool isFurther = std::ranges::find(ownLines, key) == std::end(ownLines);
+    return shownText(isFurther ? words::attributeText(value) : value);
+}
+
 void PartFields::propose(const report::PartProposal& proposal) {
     for (const auto& [key, field] : m_lines) {
         const auto text = proposal.texts.find(key);
         if (text != proposal.texts.end()) {
-            field->setText(shownText(text->second));
+            field->setText(shownAs(key, text->second));
             m_typed.erase(key);
         } else if (!report::isOfOnePart(key)) {
             field->clear();
@@ -138,8 +152,9 @@ void PartFields::propose(const report::PartProposal& proposal) {
     for (const auto& [key, value] : proposal.texts) {
         if (line(key) != nullptr || key == "reuse") continue;
         addLine(key, shownText(words::capitalized(words::readable(key))))
-            ->setText(shownText(value));
+            ->setText(shownAs(key, value));
     }
+    m_proposed = proposal.texts;
     m_statesGroups = proposal.groups.has_value();
     for (const auto& [key, button] : m_groups)
         button->setChecked(proposal.groups &&
@@ -157,14 +172,21 @@ bool PartFields::losesTyped(const report::PartProposal& proposal) const {
         if (!m_typed.contains(key)) return false;
         const auto text = proposal.texts.find(key);
         return text == proposal.texts.end() ? !report::isOfOnePart(key)
-                                            : shownText(text->second) != field->text();
+                                            : shownAs(key, text->second) != field->text();
     });
+}
+
+std::string PartFields::wordIn(const std::string& key, const QLineEdit& field) const {
+    const auto proposed = m_proposed.find(key);
+    if (proposed != m_proposed.end() && shownAs(key, proposed->second) == field.text())
+        return proposed->second;
+    return plainText(field.text().simplified());
 }
 
 station::StatedPart PartFields::stated(const std::string& position) const {
     station::StatedPart part{position, {}, {}};
     for (const auto& [key, field] : m_lines)
-        if (auto text = plainText(field->text().simplified()); !text.empty())
+        if (auto text = wordIn(key, *field); !text.empty())
             part.texts.emplace(key, std::move(text));
     if (const auto expires = part.texts.find("expires"); expires != part.texts.end())
         if (const auto day = typedDay(shownText(expires->second)))

@@ -58,9 +58,12 @@ private:
     [[nodiscard]] QLineEdit* line(std::string_view key) const;
     void addGroups(const Groups& groups);
     void addReuse();
+    [[nodiscard]] QString shownAs(const std::string& key, const std::string& value) const;
+    [[nodiscard]] std::string wordIn(const std::string& key, const QLineEdit& field) const;
 
     QVBoxLayout* m_layout = nullptr;
     std::vector<std::pair<std::string, QLineEdit*>> m_lines;  // attribute and line
+    decltype(report::PartProposal::texts) m_proposed;         // by attribute, as records have it
     std::set<std::string, std::less<>> m_typed;  // in which there is something by hand
     std::vector<std::pair<std::string, QPushButton*>> m_groups;
     QWidget* m_reuse = nullptr;

@@ -32,8 +32,8 @@ StepLogging::StepLogging(PanelTools tools, QObject* parent) : QObject(parent), m
         if (std::exchange(m_awaited, std::nullopt)) setKeeping(false);
     });
     // What somebody typed is offered to nobody else, also where they were not signed in.
-    connect(&workplace().presence(), &Presence::left, this, [this] { m_left.clear(); });
-    connect(&workplace().presence(), &Presence::came, this, [this] { m_left.clear(); });
+    connect(&workplace().presence(), &Presence::left, this, [this] { m_unkept.clear(); });
+    connect(&workplace().presence(), &Presence::came, this, [this] { m_unkept.clear(); });
 }
 
 std::vector<CheckAttempt*> StepLogging::attempts() const {
@@ -63,12 +63,12 @@ void StepLogging::show(const SharedUnitView& unit) {
 
 bool StepLogging::isOpen() const {
     return std::ranges::any_of(attempts(),
-                               [](const auto* each) { return each->isInSight(); });
+                               [](const auto* each) { return each->isBeingEntered(); });
 }
 
 void StepLogging::giveUp() {
     for (auto* attempt : attempts())
-        if (attempt->isInSight()) attempt->giveUp();
+        if (attempt->isBeingEntered()) attempt->giveUp();
 }
 
 void StepLogging::press(const report::BedsideRow& row, Press press) {
@@ -85,6 +85,8 @@ void StepLogging::log(const report::BedsideRow& row, Press press) {
         } else {
             Q_EMIT fitWanted(shownText(fit->position));
         }
+    } else if (const auto* service = std::get_if<report::ServiceToLog>(&row.act)) {
+        Q_EMIT serviceWanted(shownText(service->service));
     } else if (const auto act = station::actOf(row.act)) {
         keep(*act);
     }
@@ -99,17 +101,17 @@ void StepLogging::attempt(const CheckToLog& check, Press press) {
             });
     connect(attempt, &CheckAttempt::kept, this,
             [this, device = m_device](const auto& record) { await(device, record); });
-    connect(attempt, &CheckAttempt::left, this,
+    connect(attempt, &CheckAttempt::typedUnkept, this,
             [this, device = m_device](const std::string& key, const TypedTexts& typed) {
-                auto& left = m_left[device][key] = typed;
-                for (auto& [measure, text] : left) text.isAgreed = false;
+                auto& unkept = m_unkept[device][key] = typed;
+                for (auto& [measure, text] : unkept) text.isAgreed = false;
             });
-    const auto& left = m_left[m_device];
-    const auto typed = left.find(check.check);
-    const auto texts = typed == left.end() ? TypedTexts{} : typed->second;
+    const auto& unkept = m_unkept[m_device];
+    const auto typed = unkept.find(check.check);
+    const auto texts = typed == unkept.end() ? TypedTexts{} : typed->second;
     switch (press) {
         case Press::NotSo: attempt->askNotSo(); return;
-        case Press::Failed: attempt->log(Ending::Fail, true, texts); return;
+        case Press::Failed: attempt->endAs(Ending::Fail, true, texts); return;
         default: attempt->pass(press == Press::Values, texts);
     }
 }
@@ -128,7 +130,7 @@ void StepLogging::keep(const station::Act& act) {
 
 // What was kept on a unit that is not shown any more bears on nothing here.
 void StepLogging::await(const std::string& device, const logbook::RecordName& record) {
-    m_left.erase(device);
+    m_unkept.erase(device);
     if (device != m_device) return;
     m_awaited = record;
     Q_EMIT kept(record);

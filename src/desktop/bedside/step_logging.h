@@ -36,6 +36,7 @@ Q_SIGNALS:
     // On the unit that is shown.
     void kept(const logbook::RecordName& record);
     void fitWanted(const QString& position);
+    void serviceWanted(const QString& service);
     void codeRead(const QString& text);
 
 private:
@@ -50,7 +51,7 @@ private:
     PanelTools m_tools;
     SharedUnitView m_unit;
     std::string m_device;
-    std::map<std::string, LeftTexts> m_left;  // by unit, of whoever is signed in
+    std::map<std::string, UnkeptTexts> m_unkept;  // by unit, of whoever is signed in
     bool m_isKeeping = false;
     std::optional<logbook::RecordName> m_awaited;  // until the unit is read with it
 };

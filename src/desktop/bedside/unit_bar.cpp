@@ -54,6 +54,7 @@ UnitBar::UnitBar(QWidget* parent) : QWidget(parent) {
 
 void UnitBar::show(const report::BedsideIdentity& unit) {
     m_unit = unit;
+    m_isAwaited = false;
     m_serial->setText(shownText(unit.serial));
     QStringList what;
     for (const auto& each : {unit.asset, unit.label, unit.model})
@@ -64,7 +65,7 @@ void UnitBar::show(const report::BedsideIdentity& unit) {
     m_verdict->show({unit.verdict, shownText(unit.verdictWord)});
     m_note->setText(shownText(unit.inDoubt ? unit.doubtText : unit.readyUntilText));
     m_note->setVisible(!m_note->text().isEmpty());
-    m_compare->setText(tr("Typed: does the unit end in %1?")
+    m_compare->setText(tr("Typed: does its plate end in %1?")
                            .arg(m_serial->text().right(4)));
 }
 
@@ -74,7 +75,17 @@ void UnitBar::showAge(const QString& sentence, logbook::Instant now) {
     showVerdict(!sentence.isEmpty(), now);
 }
 
+void UnitBar::showAwaited() {
+    m_isAwaited = true;
+    m_note->hide();
+    showVerdict(false, {});
+}
+
 void UnitBar::showVerdict(bool isOld, logbook::Instant now) {
+    if (m_isAwaited) {
+        m_verdict->show({rules::Verdict::NotReady, tr("one moment")});
+        return;
+    }
     const bool isOver = m_unit.readyUntil && *m_unit.readyUntil <= now;
     const bool isKnown = m_unit.verdict != rules::Verdict::Ready || (!isOld && !isOver);
     if (isKnown) {

@@ -22,6 +22,9 @@ public:
     // That it is old, and how old; "" if it is not. What is old, or was ready until a time that has
     // passed, is not shown as ready.
     void showAge(const QString& sentence, logbook::Instant now);
+    // An entry has been kept, and what becomes of the unit by it is not known yet: no verdict from
+    // before it stands beside what was told of it.
+    void showAwaited();
     // The serial was typed: the last four characters are to be compared with the unit.
     void askToCompare(bool isAsked);
 
@@ -29,6 +32,7 @@ private:
     void showVerdict(bool isOld, logbook::Instant now);
 
     report::BedsideIdentity m_unit;
+    bool m_isAwaited = false;
     QLabel* m_serial = nullptr;
     QLabel* m_compare = nullptr;
     QLabel* m_asset = nullptr;

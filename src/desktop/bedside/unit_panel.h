@@ -38,6 +38,9 @@ public:
     // The unit, read again: another one, or the same some seconds later. What is being typed stays.
     virtual void show(const SharedUnitView& unit) = 0;
 
+    // An entry was kept, and the unit will be read again: what is shown of how it stands is old.
+    virtual void await() {}
+
     // What was scanned, if it is a part or a model; whether it is taken.
     virtual bool takeFound(const station::Found& found) {
         Q_UNUSED(found);

@@ -70,6 +70,7 @@ WayPanel::WayPanel(PanelTools tools, QWidget* parent)
         if (m_unit) showRows();
     });
     connect(m_logging, &StepLogging::fitWanted, this, &WayPanel::fitWanted);
+    connect(m_logging, &StepLogging::serviceWanted, this, &WayPanel::serviceWanted);
     connect(m_logging, &StepLogging::codeRead, this, &UnitPanel::codeRead);
     connect(m_logging, &StepLogging::keepingChanged, this, [this] {
         if (m_card != nullptr) m_card->setEnabled(!m_logging->isKeeping());
@@ -82,11 +83,13 @@ WayPanel::WayPanel(PanelTools tools, QWidget* parent)
 void WayPanel::makeHead() {
     m_headline = textLabel({}, TextRole::Strong);
     m_undo = new WrappedButton;
-    auto* head = new QHBoxLayout;
+    m_head = new QWidget;
+    auto* head = new QHBoxLayout(m_head);
+    head->setContentsMargins(0, 0, 0, 0);
     head->setSpacing(targetGap);
     head->addWidget(m_headline, 1);
     head->addWidget(m_undo);
-    static_cast<QVBoxLayout*>(layout())->addLayout(head);
+    layout()->addWidget(m_head);
     m_undo->hide();
     connect(m_undo, &QPushButton::clicked, this, &WayPanel::undo);
     connect(&workplace(), &Workplace::kept, m_undo, &QWidget::hide);  // it was not the last
@@ -152,6 +155,20 @@ void WayPanel::showHead() {
                            bedside.rows.end());
 }
 
+void WayPanel::await() {
+    if (m_headline->isHidden()) return;
+    m_headline->setText(tr("One moment: it is being worked out anew."));
+}
+
+// Above the rows; with large text the next step goes first, so that its button is in sight.
+void WayPanel::placeHead() {
+    if (m_card != nullptr && isTextLarge()) {
+        m_list->addWidget(m_head);
+    } else {
+        static_cast<QVBoxLayout*>(layout())->insertWidget(0, m_head);
+    }
+}
+
 // What is done next: what somebody wants first, the next step, or else what can be logged.
 const BedsideRow* WayPanel::first() const {
     const auto& bedside = m_unit->bedside;
@@ -179,6 +196,7 @@ void WayPanel::showRows() {
     const int scrolled = m_scroll->verticalScrollBar()->value();
     m_card = nullptr;
     m_rows.clear();
+    placeHead();  // out of the rows, which go away
     m_inside = new QWidget;
     m_list = new QVBoxLayout(m_inside);
     m_list->setContentsMargins(0, 0, 8, 0);
@@ -201,6 +219,7 @@ void WayPanel::showRows() {
     const bool isAtStart = next != nullptr && next->part == RowPart::AtStart;
     if (isAtStart) m_list->addWidget(textLabel(startHead, TextRole::Quiet));
     if (next != nullptr) addCard(*next);
+    placeHead();
     if (isAtStart) addRows({}, atStart);
     addRows(m_unit->bedside.next ? tr("Then") : tr("What stands"), later);
     if (!isAtStart) addRows(startHead, atStart);

@@ -26,6 +26,7 @@ public:
     explicit WayPanel(PanelTools tools, QWidget* parent = nullptr);
 
     void show(const SharedUnitView& unit) override;
+    void await() override;
     bool focusWork() override;
     [[nodiscard]] bool isOpen() const override { return m_logging->isOpen(); }
     void giveUp() override { m_logging->giveUp(); }
@@ -33,6 +34,8 @@ public:
 Q_SIGNALS:
     // A part is to be fitted there, by the set-up panel.
     void fitWanted(const QString& position);
+    // What came of a service is to be recorded, by the panel of the other entries.
+    void serviceWanted(const QString& service);
 
 private:
     void makeHead();
@@ -41,6 +44,7 @@ private:
     void offerKey(Command command, StepLogging::Press press);
     void showHead();
     void showRows();
+    void placeHead();
     void addHolds();
     [[nodiscard]] bool isToldAbove(const report::BedsideRow& row) const;
     void addCard(const report::BedsideRow& row);
@@ -58,6 +62,7 @@ private:
     std::vector<std::string> m_texts;  // all that the rows say: the same is not laid out again
     StepLogging* m_logging;
     QTimer m_second;
+    QWidget* m_head = nullptr;
     QLabel* m_headline = nullptr;
     WrappedButton* m_undo = nullptr;  // of what was kept last, until something else comes
     logbook::RecordName m_kept{};

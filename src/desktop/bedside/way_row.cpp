@@ -26,7 +26,6 @@ using report::RowPart;
 using Press = StepLogging::Press;
 
 constexpr int besideEdge = statusEdge + 10;
-constexpr int largeText = 150;  // percent
 
 QLabel* addLabel(QBoxLayout* layout, const QString& text, TextRole role) {
     auto* label = textLabel(text, role);
@@ -113,12 +112,11 @@ StepCard::StepCard(const BedsideRow& row, const StartText& start, QWidget* paren
     layout->setSpacing(6);
     addLabel(layout, shownText(row.title), TextRole::Large);
     // On a small window with large text the buttons are in sight first.
-    const bool isLarge = appearance().textPercent >= largeText;
-    if (!isLarge) addDetails(start);
+    if (!isTextLarge()) addDetails(start);
     m_buttons = new WrapLayout;
     layout->addLayout(m_buttons);
     addButtons();
-    if (isLarge) addDetails(start);
+    if (isTextLarge()) addDetails(start);
 }
 
 void StepCard::addDetails(const StartText& start) {
@@ -162,6 +160,8 @@ void StepCard::addButtons() {
         addButton(tr("%1 is selected on the unit").arg(buttonText(group->label)), Press::Done);
     } else if (const auto* power = std::get_if<report::PowerToLog>(&act)) {
         addButton(power->on ? tr("It is switched on") : tr("It is switched off"), Press::Done);
+    } else if (const auto* service = std::get_if<report::ServiceToLog>(&act)) {
+        addButton(tr("Record: %1 …").arg(buttonText(service->label)), Press::Done);
     }
 }
 

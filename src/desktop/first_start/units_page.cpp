@@ -9,8 +9,11 @@
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
+#include "desktop/theme/text_label.h"
 #include "desktop/theme/wrap_layout.h"
-#include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
+#include "rules/features.h"
+#include "words/attribute_text.h"
 
 #include <QLabel>
 #include <QLineEdit>
@@ -37,6 +40,14 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     m_groups = new QWidget;
     new WrapLayout(WrapLayout::Manner::Packed, m_groups);
     addNamed(tr("For whom it may be used"), m_groups);
+    m_featuresHead = textLabel(tr("What it has"), TextRole::Strong);
+    m_features = new QWidget;
+    new WrapLayout(WrapLayout::Manner::Packed, m_features);
+    for (auto* each : {static_cast<QWidget*>(m_featuresHead), m_features}) {
+        each->hide();
+        rows().addWidget(each);
+    }
+    rows().addSpacing(4);
     m_asset = addField(tr("Asset number, if it has one"));
     m_place = addField(tr("Place where it stands"));
     m_add = new QPushButton(tr("Enrol this unit"));
@@ -50,12 +61,22 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     rows().addStretch();
     connect(m_add, &QPushButton::clicked, this, &UnitsPage::add);
     connect(list, &QPushButton::clicked, this, &UnitsPage::chooseList);
-    connect(&m_tools.workplace, &Workplace::fleetChanged, this, &UnitsPage::showGroups);
+    connect(&m_tools.workplace, &Workplace::fleetChanged, this, &UnitsPage::showChoices);
+    setFocusProxy(m_serial);
 }
 
 void UnitsPage::enter() {
-    showGroups();
+    showChoices();
     m_serial->setFocus();
+}
+
+void UnitsPage::beginWith(const QString& serial) {
+    m_serial->setText(serial);
+    setFocusProxy(m_model);
+}
+
+bool UnitsPage::isTyped() const {
+    return !m_serial->text().trimmed().isEmpty();
 }
 
 // A unit that is not enrolled yet is not lost to the next one that is scanned.
@@ -72,20 +93,40 @@ bool UnitsPage::takeScan(const QString& text) {
     return true;
 }
 
-// Those of the edition in force; what is pressed stays pressed.
-void UnitsPage::showGroups() {
+void UnitsPage::addPress(QWidget& row, Presses& presses, const std::string& key,
+                         const std::string& label) {
+    auto* press = new WrappedButton(buttonText(label));
+    press->setCheckable(true);
+    row.layout()->addWidget(press);
+    presses.emplace_back(key, press);
+}
+
+// Those of the edition in force; what is pressed stays pressed. Which checks a unit has to pass
+// depends on its features: they are asked for wherever the edition looks at one.
+void UnitsPage::showChoices() {
     const auto& fleet = m_tools.workplace.fleet();
     if (!fleet || !m_groupPresses.empty()) return;
     m_add->setEnabled(true);
-    const auto context = fleet->board.context(m_tools.workplace.words());
-    const auto& groups = fleet->board.state.rulebook->groups;
-    for (const auto& group : groups) {
-        auto* press = new QPushButton(shownText(words::groupLabel(context, group.key)));
-        press->setCheckable(true);
-        press->setChecked(groups.size() == 1);
-        m_groups->layout()->addWidget(press);
-        m_groupPresses.emplace_back(group.key, press);
-    }
+    const auto& words = m_tools.workplace.words();
+    const auto context = fleet->board.context(words);
+    const auto& rulebook = *fleet->board.state.rulebook;
+    for (const auto& group : rulebook.groups)
+        addPress(*m_groups, m_groupPresses, group.key, words::groupLabel(context, group.key));
+    if (rulebook.groups.size() == 1) m_groupPresses.front().second->setChecked(true);
+    const auto features = rules::featuresOf(rulebook);
+    if (features.empty()) return;
+    for (const auto& feature : features)
+        addPress(*m_features, m_featurePresses, feature, words::featureLabel(context, feature));
+    m_featuresHead->show();
+    m_features->show();
+}
+
+std::vector<std::string> UnitsPage::pressedOf(const Presses& presses) {
+    std::vector<std::string> keys;
+    for (const auto& [key, press] : presses)
+        if (press->isChecked()) keys.push_back(key);
+    std::sort(keys.begin(), keys.end());
+    return keys;
 }
 
 void UnitsPage::withWriter(std::function<void(const station::Writer&)> then) {
@@ -108,9 +149,7 @@ QString UnitsPage::lacking() {
         m_model->setFocus();
         return tr("The unit's model is not told yet. Type it.");
     }
-    if (std::any_of(m_groupPresses.begin(), m_groupPresses.end(),
-                    [](const auto& each) { return each.second->isChecked(); }))
-        return {};
+    if (!pressedOf(m_groupPresses).empty()) return {};
     m_groupPresses.front().second->setFocus();
     return tr("No group is chosen yet. Press each one for which the unit may be used.");
 }
@@ -127,9 +166,8 @@ void UnitsPage::addBy(const station::Writer& writer) {
     const auto& board = m_tools.workplace.fleet()->board;
     station::NewUnit unit{plainText(m_serial->text().trimmed())};
     unit.unit.model = plainText(m_model->text().trimmed());
-    for (const auto& [key, press] : m_groupPresses)
-        if (press->isChecked()) unit.unit.groups.push_back(key);
-    std::sort(unit.unit.groups.begin(), unit.unit.groups.end());
+    unit.unit.groups = pressedOf(m_groupPresses);
+    unit.unit.features = pressedOf(m_featurePresses);
     unit.unit.asset = statedIn(*m_asset);
     unit.unit.location = statedIn(*m_place);
     unit.unit.commissioned =

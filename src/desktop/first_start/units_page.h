@@ -24,13 +24,22 @@ public:
     [[nodiscard]] QString fault() override;
     void enter() override;
     bool takeScan(const QString& text) override;
+    // With that serial typed already.
+    void beginWith(const QString& serial);
+    // Something of a unit that is not enrolled stands in the fields.
+    [[nodiscard]] bool isTyped() const;
 
 Q_SIGNALS:
     void changed();
     void troubled(const QString& text);
 
 private:
-    void showGroups();
+    // What is chosen by pressing it, by the key of the edition.
+    using Presses = std::vector<std::pair<std::string, QPushButton*>>;
+    void showChoices();
+    [[nodiscard]] static std::vector<std::string> pressedOf(const Presses& presses);
+    static void addPress(QWidget& row, Presses& presses, const std::string& key,
+                         const std::string& label);
     void add();
     [[nodiscard]] QString lacking();  // as a sentence; its field gets the focus
     void addBy(const station::Writer& writer);
@@ -46,7 +55,10 @@ private:
     QLineEdit* m_asset = nullptr;
     QLineEdit* m_place = nullptr;
     QWidget* m_groups = nullptr;
-    std::vector<std::pair<std::string, QPushButton*>> m_groupPresses;
+    Presses m_groupPresses;
+    QLabel* m_featuresHead = nullptr;
+    QWidget* m_features = nullptr;
+    Presses m_featurePresses;
     QPushButton* m_add = nullptr;
     QLabel* m_told = nullptr;
     QString m_first;

@@ -4,6 +4,7 @@
 // The fleet desk; see fleet_desk.h.
 #include "desktop/fleet/fleet_desk.h"
 
+#include "desktop/fleet/enrol_sheet.h"
 #include "desktop/fleet/fleet_filter.h"
 #include "desktop/fleet/fleet_overview.h"
 #include "desktop/fleet/horizon_sheet.h"
@@ -96,13 +97,20 @@ void FleetDesk::makeFilters(QVBoxLayout& layout) {
     m_verdicts.front().button->setChecked(true);
     m_muster = new QPushButton(tr("Muster …"));
     m_horizon = new QPushButton(tr("Look ahead …"));
-    row->addWidget(m_muster);
-    row->addWidget(m_horizon);
+    m_enrol = new QPushButton(tr("Enrol units …"));
+    for (auto* each : {m_muster, m_horizon, m_enrol}) row->addWidget(each);
     layout.addWidget(m_choices);
+    connect(m_enrol, &QPushButton::clicked, this, &FleetDesk::enrolUnits);
     connect(m_muster, &QPushButton::clicked, this,
             [this] { sheets().put(new MusterSheet({m_view, workplace().words(), m_forecasts})); });
     connect(m_horizon, &QPushButton::clicked, this,
             [this] { sheets().put(new HorizonSheet({m_view, workplace().words(), m_forecasts})); });
+}
+
+void FleetDesk::enrolUnits() {
+    auto* sheet = new EnrolSheet(tools());
+    connect(sheet, &EnrolSheet::unitWanted, this, &FleetDesk::unitWanted);
+    sheets().put(sheet);
 }
 
 void FleetDesk::makeTable(QVBoxLayout& layout) {
@@ -140,6 +148,7 @@ void FleetDesk::makeShortcuts() {
     addShortcut(this, Command::SortOtherWay, [this] { m_table->sortOtherWay(); });
     addShortcut(this, Command::ShowMuster, [this] { m_muster->click(); });
     addShortcut(this, Command::LookAhead, [this] { m_horizon->click(); });
+    addShortcut(this, Command::EnrolUnits, [this] { m_enrol->click(); });
 }
 
 void FleetDesk::showEvent(QShowEvent* event) {
@@ -193,6 +202,7 @@ void FleetDesk::showCounts() {
     }
     m_muster->setEnabled(m_view != nullptr);
     m_horizon->setEnabled(m_view != nullptr);
+    m_enrol->setEnabled(m_view != nullptr);
 }
 
 void FleetDesk::showFound() {

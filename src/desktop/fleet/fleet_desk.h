@@ -38,6 +38,7 @@ private:
     void makeFilters(QVBoxLayout& layout);
     void makeTable(QVBoxLayout& layout);
     void makeShortcuts();
+    void enrolUnits();
     void readTexts();
     void take(const SharedFleetView& view, const SharedFleetTable& table);
     void showTexts();    // as time goes by
@@ -60,6 +61,7 @@ private:
     QLabel* m_marked = nullptr;  // of the unit on which the keyboard stands
     QPushButton* m_muster = nullptr;
     QPushButton* m_horizon = nullptr;
+    QPushButton* m_enrol = nullptr;
     QWidget* m_choices = nullptr;
     std::vector<VerdictChoice> m_verdicts;
     QTimer m_second;

@@ -13,6 +13,7 @@ namespace {
 
 // Edges, padding and the press that empties it.
 constexpr int besideText = 64;
+constexpr int lettersOfSerial = 10;
 
 }  // namespace
 
@@ -40,6 +41,10 @@ void CodeField::chooseHint() {
         setPlaceholderText(hint);
         return;
     }
+}
+
+int codeFieldWidth(const QLineEdit& field) {
+    return field.fontMetrics().averageCharWidth() * lettersOfSerial + besideText;
 }
 
 }  // namespace desktop

@@ -25,4 +25,7 @@ private:
     QStringList m_hints;
 };
 
+// What it needs so that a whole serial can be seen in it.
+[[nodiscard]] int codeFieldWidth(const QLineEdit& field);
+
 }  // namespace desktop

@@ -120,16 +120,16 @@ void ConfirmSheet::take(const station::Result<WaitingEntries>& answered, bool is
         m_trouble->setText(problemText(answered.error()));
         return;
     }
-    auto left = m_entries;
-    std::erase_if(left, [&](const auto& entry) {
+    auto remaining = m_entries;
+    std::erase_if(remaining, [&](const auto& entry) {
         return std::ranges::find(*answered, entry.record, &station::Unconfirmed::record) !=
                answered->end();
     });
-    if (left.empty()) close();
+    if (remaining.empty()) close();
     Q_EMIT m_tools.workplace.told(shownText(m_tools.workplace.words().say(
         isMine ? "done.confirmed" : "done.disowned",
         {{"count", std::to_string(answered->size())}})));
-    if (!left.empty()) show(left);
+    if (!remaining.empty()) show(remaining);
 }
 
 void ConfirmSheet::setKeeping(bool isKeeping) {

@@ -30,8 +30,9 @@ QString rowHtml(const std::vector<std::string>& cells, const char* kind) {
     return html + QStringLiteral("</tr>");
 }
 
+// Its edges come on top of its width.
 QString tableHtml(const report::Table& table) {
-    QString html = QStringLiteral("<table width=\"100%\" cellspacing=\"0\">");
+    QString html = QStringLiteral("<table width=\"99%\" cellspacing=\"0\">");
     html += rowHtml(table.titles(), "th");
     for (const auto& row : table.cells()) html += rowHtml(row, "td");
     return html + QStringLiteral("</table>");

@@ -125,6 +125,7 @@ void SheetStack::put(Sheet* sheet) {
         m_focusBefore = QApplication::focusWidget();
         Q_EMIT began();
     }
+    m_focusBelow[sheet] = QApplication::focusWidget();
     cover(true);
     if (auto* below = top()) below->setEnabled(false);
     sheet->setParent(this);
@@ -190,9 +191,11 @@ void SheetStack::takeAway(Sheet* sheet) {
     std::erase(m_sheets, sheet);
     for (auto& [draft, sheets] : m_aside) std::erase(sheets, sheet);
     sheet->hide();
+    const auto before = m_focusBelow[sheet];
+    m_focusBelow.erase(sheet);
     if (auto* below = top()) {
         below->setEnabled(true);
-        below->setFocus();
+        (before && below->isAncestorOf(before) ? before.data() : below)->setFocus();
         return;
     }
     cover(false);

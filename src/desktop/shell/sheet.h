@@ -115,7 +115,8 @@ private:
     std::vector<QWidget*> m_covered;  // the parts of it that sleep meanwhile
     std::vector<Sheet*> m_sheets;
     std::map<Draft, std::vector<Sheet*>> m_aside;
-    QPointer<QWidget> m_focusBefore;
+    QPointer<QWidget> m_focusBefore;  // below all sheets
+    std::map<const Sheet*, QPointer<QWidget>> m_focusBelow;  // where it was when that one came
 };
 
 }  // namespace desktop

@@ -66,7 +66,9 @@ const Row rows[] = {
     {Command::ShowMuster, Where::Fleet, "Ctrl+M",
      QT_TRANSLATE_NOOP("desktop::Shortcuts", "Muster")},
     {Command::LookAhead, Where::Fleet, "Ctrl+R",
-     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Look ahead")}};
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Look ahead")},
+    {Command::EnrolUnits, Where::Fleet, "Ctrl+N",
+     QT_TRANSLATE_NOOP("desktop::Shortcuts", "Enrol units")}};
 
 }  // namespace
 

@@ -37,6 +37,7 @@ enum class Command {
     SortOtherWay,
     ShowMuster,
     LookAhead,
+    EnrolUnits,
 };
 
 enum class Where { Everywhere, Bedside, Fleet };  // the desk that is in front

@@ -47,11 +47,19 @@ std::vector<Named> namesOf(Workplace& workplace) {
     return names;
 }
 
+// Only the name, the last one, may wrap.
+QLabel* demoCell(const QString& text) {
+    auto* label = textLabel(text, TextRole::Quiet);
+    label->setWordWrap(text.contains(QLatin1Char(' ')));
+    return label;
+}
+
 }  // namespace
 
 SignInSheet::SignInSheet(Workplace& workplace, Wanted wanted,
                          std::function<void(station::Writer)> taken, QWidget* parent)
-    : Sheet(wanted == Wanted::SignIn ? tr("Sign in") : tr("Who writes this?"), parent),
+    : Sheet(wanted == Wanted::SignIn ? tr("Sign in") : tr("No PIN is needed: one press keeps it"),
+            parent),
       m_workplace(workplace),
       m_wanted(wanted),
       m_taken(std::move(taken)) {
@@ -75,8 +83,9 @@ void SignInSheet::sayFor(const QString& what) {
 }
 
 void SignInSheet::addNames() {
-    auto* what = new QLabel(tr("Press your name: it is kept at once, and you confirm it with your "
-                               "PIN when there is time."));
+    auto* what = new QLabel(tr("Press a name and it is kept now; nothing else is waited for. "
+                               "Whoever it is confirms it with their PIN when there is time, or "
+                               "says that it was somebody else."));
     what->setWordWrap(true);
     content()->addWidget(what);
     auto* grid = new QGridLayout;
@@ -91,7 +100,7 @@ void SignInSheet::addNames() {
         ++count;
     }
     content()->addLayout(grid);
-    auto* other = new QLabel(tr("Or sign in now:"));
+    auto* other = new QLabel(tr("Or, if there is time, sign in now:"));
     other->setFont(fontFor(TextRole::Strong));
     content()->addWidget(other);
 }
@@ -122,20 +131,20 @@ void SignInSheet::addFields() {
 void SignInSheet::tellDemo() {
     const auto& fleet = m_workplace.fleet();
     if (!fleet || !station::isSample(*fleet->standing->log)) return;
-    auto* label = textLabel({}, TextRole::Quiet);
-    label->hide();
-    content()->addWidget(label);
+    content()->addWidget(textLabel(shownText(m_workplace.words().say("sample.people"))));
+    auto* table = new QGridLayout;
+    table->setHorizontalSpacing(2 * targetGap);
+    table->setVerticalSpacing(2);
+    table->setColumnStretch(2, 1);
+    content()->addLayout(table);
     m_workplace.read([](const auto&, const auto&) { return station::samplePeople(); }, this,
-                     [this, label](const std::vector<station::SamplePerson>& people) {
-                         const auto& words = m_workplace.words();
-                         std::vector<std::string> told;
-                         for (const auto& each : people)
-                             told.push_back(words.say("sample.person", {{"key", each.key},
-                                                                        {"pin", each.pin},
-                                                                        {"name", each.name}}));
-                         label->setText(shownText(
-                             words.say("sample.people", {{"people", words.all(told)}})));
-                         label->show();
+                     [table](const std::vector<station::SamplePerson>& people) {
+                         for (const auto& each : people) {
+                             const int line = table->rowCount();
+                             int column = 0;
+                             for (const auto& text : {each.key, each.pin, each.name})
+                                 table->addWidget(demoCell(shownText(text)), line, column++);
+                         }
                      });
 }
 

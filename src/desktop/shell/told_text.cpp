@@ -41,7 +41,8 @@ void ToldText::setText(const QString& text) {
 
 QSize ToldText::sizeHint() const {
     const int line = m_label->fontMetrics().lineSpacing();
-    const int most = std::max(2 * line, window()->height() / mostShare);
+    // Whole lines, so that none is seen by half.
+    const int most = std::max(2, window()->height() / mostShare / line) * line;
     const int wanted = m_label->heightForWidth(std::max(1, viewport()->width()));
     return {m_label->sizeHint().width(), std::clamp(wanted, line, most)};
 }
@@ -52,6 +53,8 @@ void ToldText::resizeEvent(QResizeEvent* event) {
 }
 
 void ToldText::fit() {
+    const int wanted = m_label->heightForWidth(std::max(1, viewport()->width()));
+    m_label->setMinimumHeight(std::max(0, wanted));
     updateGeometry();
 }
 

@@ -7,7 +7,7 @@
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/first_start/first_start.h"
 #include "desktop/fleet/fleet_desk.h"
-#include "desktop/shell/code_field.h"
+#include "desktop/shell/head_bar.h"
 #include "desktop/shell/help_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/shortcuts.h"
@@ -22,8 +22,6 @@
 
 #include <QApplication>
 #include <QButtonGroup>
-#include <QHBoxLayout>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QStandardPaths>
@@ -38,7 +36,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     auto* layout = new QVBoxLayout(this);
     layout->setSpacing(8);
     m_stack = new QStackedWidget;
-    m_head = makeHead();
+    makeHead();
     layout->addWidget(m_head);
     layout->addWidget(m_stack, 1);
     m_told = new ToldText;
@@ -76,26 +74,11 @@ Window::~Window() {
     m_workplace.askThrough(nullptr);
 }
 
-QWidget* Window::makeHead() {
-    auto* widget = new QWidget;
-    auto* head = new QHBoxLayout(widget);
-    head->setContentsMargins(0, 0, 0, 0);
-    head->setSpacing(targetGap);
-    m_codes = new CodeField({tr("Scan, or type a serial or asset number"),
-                             tr("Serial or asset number"), tr("Serial"), {}});
-    connect(m_codes, &QLineEdit::returnPressed, this, [this] {
-        const auto text = m_codes->text().trimmed();
-        m_codes->clear();
-        if (!text.isEmpty()) takeTyped(text);
-    });
-    m_person = new QPushButton;
-    connect(m_person, &QPushButton::clicked, this, &Window::signInOrLock);
-    head->addWidget(m_codes, 1);
-    auto* help = new QPushButton(tr("Help"));
-    connect(help, &QPushButton::clicked, this, &Window::showHelp);
-    head->addWidget(m_person);
-    head->addWidget(help);
-    return widget;
+void Window::makeHead() {
+    m_head = new HeadBar;
+    connect(m_head, &HeadBar::typed, this, &Window::takeTyped);
+    connect(m_head, &HeadBar::personPressed, this, &Window::signInOrLock);
+    connect(m_head, &HeadBar::helpPressed, this, &Window::showHelp);
 }
 
 void Window::signInOrLock() {
@@ -112,7 +95,7 @@ void Window::signInOrLock() {
 void Window::focusWork() {
     if (!m_sheets->isEmpty() || isFirstStart()) return;
     if (!static_cast<Desk*>(m_stack->currentWidget())->focusWork())
-        m_codes->setFocus(Qt::OtherFocusReason);
+        m_head->focusCodes(Qt::OtherFocusReason);
 }
 
 void Window::makeDesks() {
@@ -138,7 +121,7 @@ void Window::addDesk(Desk* desk, const QString& name) {
     connect(button, &QPushButton::pressed, this, [this, desk, button] {
         if (button->isChecked() && m_stack->currentWidget() == desk) desk->goHome();
     });
-    static_cast<QHBoxLayout*>(m_head->layout())->insertWidget(index, button);
+    m_head->addDesk(button);
     m_deskButtons.push_back(button);
     connect(desk, &Desk::unitWanted, this, [this](const QString& serial) {
         showDesk(m_stack->indexOf(m_bedside));
@@ -183,7 +166,7 @@ void Window::makeShortcuts() {
     addShortcut(m_head, Command::ShowBedside, [this] { showDesk(m_stack->indexOf(m_bedside)); });
     addShortcut(m_head, Command::ShowFleet, [this] { showDesk(m_stack->indexOf(m_fleet)); });
     addShortcut(m_head, Command::TypeCode,
-                [this] { m_codes->setFocus(Qt::ShortcutFocusReason); });
+                [this] { m_head->focusCodes(Qt::ShortcutFocusReason); });
     addShortcut(m_head, Command::ShowWaiting, [this] { m_waiting->open(); });
     // Also over a sheet: what is on it is kept for its owner.
     addShortcut(this, Command::SignInOrLock, [this] { signInOrLock(); });
@@ -239,8 +222,7 @@ void Window::askWhoWrites(const Workplace::WriterWanted& wanted,
 }
 
 void Window::showPresence() {
-    const auto name = m_workplace.presence().name();
-    m_person->setText(name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(name));
+    m_head->showPerson(m_workplace.presence().name());
 }
 
 // Of the station whose logbook it is; how the window looks is settled before it is opened.

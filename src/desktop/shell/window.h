@@ -17,7 +17,6 @@
 #include <vector>
 
 class QButtonGroup;
-class QLineEdit;
 class QPushButton;
 class QStackedWidget;
 
@@ -26,6 +25,7 @@ namespace desktop {
 class BedsideDesk;
 class FirstStart;
 class FleetDesk;
+class HeadBar;
 class ToldText;
 class WaitingHint;
 
@@ -38,7 +38,7 @@ public:
     [[nodiscard]] Workplace& workplace() { return m_workplace; }
 
 private:
-    QWidget* makeHead();
+    void makeHead();
     void signInOrLock();
     void focusWork();
     void makeDesks();
@@ -65,9 +65,7 @@ private:
 
     Workplace m_workplace;
     ScanFilter m_scans;
-    QWidget* m_head = nullptr;
-    QLineEdit* m_codes = nullptr;
-    QPushButton* m_person = nullptr;
+    HeadBar* m_head = nullptr;
     ToldText* m_told = nullptr;
     WaitingHint* m_waiting = nullptr;
     QStackedWidget* m_stack = nullptr;

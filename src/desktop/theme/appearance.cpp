@@ -131,6 +131,11 @@ const Appearance& appearance() {
     return applied();
 }
 
+bool isTextLarge() {
+    constexpr int largePercent = 150;
+    return applied().textPercent >= largePercent;
+}
+
 const Colours& colours() {
     return coloursOf(applied().theme);
 }

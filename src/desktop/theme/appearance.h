@@ -28,6 +28,8 @@ void apply(QApplication& application, const Appearance& appearance);
 // As last applied.
 [[nodiscard]] const Appearance& appearance();
 [[nodiscard]] const Colours& colours();
+// So large that on a small window what is pressed next goes before what is only read.
+[[nodiscard]] bool isTextLarge();
 
 enum class TextRole {
     Plain,

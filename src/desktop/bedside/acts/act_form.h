@@ -39,7 +39,7 @@ struct ActField {
     std::string key;
     QString label;
     What what = What::Choice;
-    bool isWanted = false;  // without it there is nothing to keep
+    bool isWanted = false;  // without it nothing can be kept; set where the form is asked for
     std::string value{};    // answered so at first
     std::vector<ActChoice> choices{};
 };

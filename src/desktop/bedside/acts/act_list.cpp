@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/acts/forms.h"
 #include "desktop/bedside/unit_facts.h"
+#include "report/bedside_acts.h"
 
 #include <cstdlib>
 
@@ -119,7 +120,9 @@ QString whyNot(ActKind kind, const ActScene& scene) {
     return ofUse.isEmpty() ? ActList::ofUnit(kind, scene) : ofUse;
 }
 
-ActForm formOf(ActKind kind, const ActScene& scene) {
+namespace {
+
+ActForm formAsMade(ActKind kind, const ActScene& scene) {
     switch (kind) {
         case ActKind::Start: return UseForms::start(scene);
         case ActKind::Emergency: return UseForms::emergency(scene);
@@ -143,6 +146,42 @@ ActForm formOf(ActKind kind, const ActScene& scene) {
         case ActKind::SwapUnits: break;
     }
     std::abort();
+}
+
+logbook::Kind recordOf(ActKind kind) {
+    using logbook::Kind;
+    switch (kind) {
+        case ActKind::Start:
+        case ActKind::Emergency: return Kind::UseStart;
+        case ActKind::Pause: return Kind::UsePause;
+        case ActKind::Resume: return Kind::UseResume;
+        case ActKind::End: return Kind::UseEnd;
+        case ActKind::Group: return Kind::Group;
+        case ActKind::PowerOn:
+        case ActKind::PowerOff: return Kind::Power;
+        case ActKind::Place: return Kind::Sighted;
+        case ActKind::Soil: return Kind::Soil;
+        case ActKind::Note: return Kind::Note;
+        case ActKind::Alarm: return Kind::Alarm;
+        case ActKind::Fault: return Kind::Fault;
+        case ActKind::Clear: return Kind::Clear;
+        case ActKind::Withdraw: return Kind::Withdraw;
+        case ActKind::Release: return Kind::Release;
+        case ActKind::Service: return Kind::Service;
+        case ActKind::Waive: return Kind::Waive;
+        case ActKind::NoticeDone: return Kind::NoticeDone;
+        case ActKind::SwapUnits: break;
+    }
+    std::abort();
+}
+
+}  // namespace
+
+ActForm formOf(ActKind kind, const ActScene& scene) {
+    auto form = formAsMade(kind, scene);
+    for (auto& field : form.fields)
+        field.isWanted = report::mustBeAnswered(recordOf(kind), field.key);
+    return form;
 }
 
 }  // namespace desktop

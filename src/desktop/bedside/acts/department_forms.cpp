@@ -33,7 +33,6 @@ ActForm DepartmentForms::service(const ActScene& scene) {
                                 {"in_use", tr("The unit was in use")},
                                 {"not_located", tr("The unit was not found")},
                                 {"deferred", tr("Put off")}});
-    service.isWanted = outcome.isWanted = true;
     form.fields = {service, outcome};
     form.says = [service, outcome](const Answers& answers) {
         return tr("%1: %2").arg(labelOf(service, answers), labelOf(outcome, answers));
@@ -64,7 +63,6 @@ ActForm DepartmentForms::waive(const ActScene& scene) {
     auto finding = choiceField("finding", tr("What is permitted?"), waivable(scene));
     auto until = choiceField("until", tr("For how long?"), std::move(ends));
     auto reason = textField("reason", tr("Wh&y?"));
-    finding.isWanted = until.isWanted = reason.isWanted = true;
     form.fields = {finding, until, reason};
     form.says = [finding, until](const Answers& answers) {
         return tr("Permit it %1: %2").arg(labelOf(until, answers), labelOf(finding, answers));
@@ -97,7 +95,6 @@ ActForm DepartmentForms::noticeDone(const ActScene& scene) {
     ActForm form{tr("Field notice carried out")};
     form.told << whoMayEnter(scene.unit, scene.words, logbook::Kind::NoticeDone);
     auto notice = choiceField("key", tr("Which notice?"), notices(scene));
-    notice.isWanted = true;
     form.fields = {notice, textField("text", tr("&What was done? It may stay empty"))};
     form.says = [notice](const Answers& answers) {
         return tr("Carried out on this unit: %1").arg(labelOf(notice, answers));

@@ -27,7 +27,6 @@ ActForm TroubleForms::alarm(const ActScene& scene) {
     ActForm form{tr("Alarm")};
     form.told << tr("An alarm of the unit that bears on whether it is ready.");
     auto code = choiceField("code", tr("Which alarm?"), std::move(choices));
-    code.isWanted = true;
     form.fields = {code};
     form.says = [code](const Answers& answers) {
         return tr("The unit raised this alarm: %1").arg(labelOf(code, answers));
@@ -54,7 +53,6 @@ std::vector<ActChoice> TroubleForms::faults(const ActScene& scene) {
 ActForm TroubleForms::fault(const ActScene& scene) {
     ActForm form{tr("Fault")};
     auto code = choiceField("code", tr("Which fault?"), faults(scene));
-    code.isWanted = true;
     form.fields = {code, textField("text", tr("&What was seen? It may stay empty"))};
     form.says = [code](const Answers& answers) {
         return tr("The unit has this fault: %1").arg(labelOf(code, answers));
@@ -75,7 +73,6 @@ ActForm TroubleForms::clear(const ActScene& scene) {
     ActForm form{tr("Fault put right")};
     form.told << whoMayEnter(scene.unit, scene.words, logbook::Kind::Clear);
     auto code = choiceField("code", tr("Which fault?"), std::move(choices));
-    code.isWanted = true;
     form.fields = {code};
     form.says = [code](const Answers& answers) {
         return tr("Put right: %1").arg(labelOf(code, answers));
@@ -106,7 +103,6 @@ ActForm TroubleForms::withdraw(const ActScene& scene) {
     }
     ActForm form{tr("Out of service")};
     auto hold = choiceField("hold", tr("Why?"), std::move(choices));
-    hold.isWanted = true;
     form.fields = {hold, textField("reason", tr("&What happened? It may stay empty"))};
     form.says = [hold](const Answers& answers) {
         return tr("Take it out of service: %1").arg(labelOf(hold, answers));
@@ -130,7 +126,6 @@ ActForm TroubleForms::release(const ActScene& scene) {
     }
     ActForm form{tr("Back in service")};
     auto hold = choiceField("hold", tr("Which reason is gone?"), std::move(choices));
-    hold.isWanted = true;
     form.fields = {hold};
     form.says = [hold](const Answers& answers) {
         return tr("This reason is gone: %1").arg(labelOf(hold, answers));

@@ -18,7 +18,6 @@ ActForm UnitForms::group(const ActScene& scene) {
                             .arg(shownText(scene.unit.bedside.identity.groupText))
                       : tr("No group is selected by the log."));
     auto group = groupField(scene, tr("Which group was selected on the unit?"));
-    group.isWanted = true;
     group.value.clear();
     form.fields = {group};
     form.says = [group](const Answers& answers) {
@@ -64,7 +63,6 @@ ActForm UnitForms::place(const ActScene& scene) {
                            {{"sighted", tr("Seen there")}, {"move", tr("Moved there")}});
     how.value = "sighted";
     auto place = placeField(scene, tr("W&here? Scan or type the place"));
-    place.isWanted = true;
     form.fields = {how, place};
     form.says = [](const Answers& answers) {
         const auto where = shownText(answer(answers, "location"));
@@ -81,7 +79,6 @@ ActForm UnitForms::note(const ActScene&) {
     ActForm form{tr("Note")};
     form.told << tr("For people only: it changes nothing about ready. Never name a patient.");
     auto text = textField("text", tr("What is to be &noted?"));
-    text.isWanted = true;
     form.fields = {text};
     form.says = [](const Answers&) { return tr("Keep this note"); };
     form.acts = [](const Answers& answers) {

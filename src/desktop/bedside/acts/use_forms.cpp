@@ -41,7 +41,6 @@ ActForm UseForms::start(const ActScene& scene) {
         form.fields = {choiceField("before", tr("Is it the same patient?"),
                                    {{"ended", tr("That use is over, another patient")},
                                     {"same", tr("The same patient")}})};
-        form.fields.front().isWanted = true;
     }
     form.fields.push_back(group);
     form.fields.push_back(placeField(scene, tr("W&here?")));

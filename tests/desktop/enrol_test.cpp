@@ -1,0 +1,114 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Units that are enrolled while the logbook is in use: offered for a code that nothing is known by,
+// from the fleet desk, by whoever may.
+#include "way_world.h"
+
+#include "desktop/fleet/enrol_sheet.h"
+
+using namespace support;
+
+namespace {
+
+constexpr std::string_view features =
+    "[labels.features]\nco2 = \"CO2 sensor\"\n"
+    "[checks.z_co2]\nlabel = \"CO2 sensor zero\"\ntakes = \"PT1M\"\n"
+    "applies_when = { \"feature.co2\" = true }\n";
+
+void fill(const Way& way, const QString& name, const QString& text) {
+    auto* sheet = way.window->findChild<desktop::EnrolSheet*>();
+    REQUIRE(sheet != nullptr);
+    for (auto* field : sheet->findChildren<QLineEdit*>())
+        if (field->accessibleName().startsWith(name)) {
+            way.pressSeen(field);
+            way.type(text);
+            return;
+        }
+    FAIL("no field " << name.toStdString());
+}
+
+// Keys to the window itself: what has the focus goes away with the code.
+void scanOver(const Way& way, const QString& text) {
+    for (const auto letter : text)
+        QTest::keyClick(way.window.get(), letter.toLatin1(), Qt::NoModifier, 1);
+    QTest::keyClick(way.window.get(), Qt::Key_Return, Qt::NoModifier, 1);
+}
+
+bool isAtWork(const Way& way) {
+    return way.window->findChild<desktop::EnrolSheet*>() != nullptr;
+}
+
+}  // namespace
+
+TEST_CASE("a code that nothing is known by may be a unit to enrol", "[unit]") {
+    Way way(features);
+    way.open();
+    const auto before = way.records().size();
+    way.scan("KB-0500");
+    way.waitUntil("it is asked about", [&] { return way.isSaid("No such unit in this logbook"); });
+    // What is scanned next takes its place.
+    scanOver(way, "KB-0501");
+    way.waitUntil("that one is asked about", [&] { return !way.buttons("Enrol KB-0501").empty(); });
+    way.pressButton("Enrol KB-0501 …");
+    way.waitUntil("the model is asked for", [&] { return isAtWork(way); });
+    CHECK(QApplication::focusWidget()->accessibleName() == "Model");
+    way.type("Rowan 2");
+    way.pressButton("CO2 sensor");
+    way.pressButton("Enrol this unit");
+    way.signIn();
+    way.waitUntil("it is kept", [&] { return way.records().size() == before + 1; });
+    const auto line = way.records().back();
+    CHECK(line.find(R"("device":"KB-0501")") != std::string::npos);
+    CHECK(line.find(R"("features":["co2"],"groups":["adult"],"model":"Rowan 2")") !=
+          std::string::npos);
+    way.pressButton("Open KB-0501 at the Bedside desk");
+    way.waitUntil("it is open", [&] { return !isAtWork(way) && way.isSaid("Rowan 2"); });
+}
+
+TEST_CASE("an unknown code over an open unit is told, and nothing is asked", "[unit]") {
+    Way way;
+    way.openSignedIn();
+    way.scan("KB-0500");
+    way.waitUntil("it is told", [&] { return way.isSaid("KB-0500"); });
+    CHECK(way.buttons("Enrol").empty());
+}
+
+TEST_CASE("units are enrolled from the fleet desk", "[unit]") {
+    Way way;
+    way.open();
+    way.window->workplace().presence().begin(*way.manager().session);
+    const auto before = way.records().size();
+    way.key(Qt::Key_2, Qt::ControlModifier);
+    way.key(Qt::Key_N, Qt::ControlModifier);
+    way.waitUntil("it is asked for", [&] { return isAtWork(way); });
+    way.scan("KB-0500");
+    way.scan("KB-0501");  // the first one is not enrolled yet
+    CHECK(way.isSaid("KB-0500 is not enrolled yet"));
+    fill(way, "Model", "Rowan 2");
+    way.pressButton("Enrol this unit");
+    way.waitUntil("it is kept", [&] { return way.records().size() == before + 1; });
+    way.waitUntil("the next one may come", [&] { return way.isSaid("KB-0500 is enrolled"); });
+    way.scan("KB-0142");
+    fill(way, "Model", "Rowan 2");
+    way.pressButton("Enrol this unit");
+    way.waitUntil("it is refused",
+                  [&] { return way.isSaid("KB-0142") && way.isSaid("enrolled already"); });
+    CHECK(way.records().size() == before + 1);
+    way.pressButton("Open KB-0500 at the Bedside desk");
+    way.waitUntil("it is open", [&] { return !isAtWork(way) && way.isSaid("Rowan 2"); });
+}
+
+TEST_CASE("whoever may not enrol is told before anything is typed", "[unit]") {
+    Way way("[authority]\nenrol = [\"biomed\"]\n"
+            "[labels.roles]\nbiomed = \"Biomedical engineer\"\n");
+    way.person("p.quill", "Petra Quill");
+    way.open();
+    way.window->workplace().presence().begin(
+        *station::signIn(way.surroundings(), way.file, "p.quill", secretOf(BedsideWorld::pin)));
+    way.key(Qt::Key_2, Qt::ControlModifier);
+    way.pressButton("Enrol units …");
+    way.waitUntil("it is told", [&] { return way.isSaid("Petra Quill may not enrol units"); });
+    CHECK(way.isSaid("Biomedical engineer"));
+    for (const auto* button : way.buttons("Enrol this unit")) CHECK_FALSE(button->isEnabled());
+}
