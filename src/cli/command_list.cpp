@@ -3,7 +3,6 @@
 //
 // The list of all commands; see commands.h.
 #include "cli/commands.h"
-#include "cli/rebuild_command.h"
 
 #include <algorithm>
 

@@ -52,6 +52,7 @@ using Commands = std::vector<std::unique_ptr<const Command>>;
 [[nodiscard]] std::unique_ptr<const Command> makeTryCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeMonthCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeVerifyCommand();
+[[nodiscard]] std::unique_ptr<const Command> makeRebuildCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeDemoCommand();
 [[nodiscard]] std::unique_ptr<const Command> makeHelpCommand();
 

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // rebuild: what is derived from the entries, thrown away and made again.
-#include "cli/rebuild_command.h"
+#include "cli/commands.h"
 
 #include "logbook/json.h"
 #include "station/snapshots.h"
