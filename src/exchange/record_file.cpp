@@ -6,7 +6,6 @@
 
 #include "logbook/canonical_reader.h"
 
-#include <algorithm>
 #include <utility>
 
 namespace exchange {
@@ -40,35 +39,41 @@ void note(RecordFileFault& fault, std::size_t line, logbook::RecordFaults faults
 
 }  // namespace
 
-tl::expected<std::vector<RecordLine>, RecordFileFault> readRecordFile(std::string_view bytes) {
+tl::expected<void, RecordFileFault> readRecordFile(std::string_view bytes,
+                                                   const RecordTaker& take) {
     if (bytes.starts_with(byteOrderMark)) {
         return tl::unexpected(RecordFileFault{RecordFileFault::Code::ByteOrderMark, {}, 0});
     }
-    std::vector<RecordLine> records;
-    records.reserve(1 + static_cast<std::size_t>(std::count(bytes.begin(), bytes.end(), '\n')));
     RecordFileFault fault{RecordFileFault::Code::Lines, {}, 0};
+    logbook::Record record;
     for (std::size_t number = 1; !bytes.empty(); ++number) {
         const auto line = takeLine(bytes);
         if (isBlank(line)) {
             continue;
         }
-        RecordLine& kept = records.emplace_back(RecordLine{number, {}});
         // What another logbook exported is canonical; anything else is read with more care.
-        if (logbook::readCanonical(line, kept.record)) {
+        if (logbook::readCanonical(line, record)) {
+            take(number, line, record);
             continue;
         }
-        auto record = logbook::readRecord(line);
-        if (record) {
-            kept.record = std::move(*record);
+        auto thorough = logbook::readRecord(line);
+        if (thorough) {
+            take(number, line, *thorough);
         } else {
-            records.pop_back();
-            note(fault, number, std::move(record.error()));
+            note(fault, number, std::move(thorough.error()));
         }
     }
     if (!fault.lines.empty()) {
         return tl::unexpected(std::move(fault));
     }
-    return records;
+    return {};
+}
+
+tl::expected<std::vector<RecordLine>, RecordFileFault> readRecordFile(std::string_view bytes) {
+    std::vector<RecordLine> records;
+    return readRecordFile(bytes, [&](std::size_t line, std::string_view, logbook::Record& record) {
+               records.push_back({line, std::move(record)});
+           }).map([&] { return std::move(records); });
 }
 
 std::string writeRecordFile(std::span<const logbook::Record> records) {

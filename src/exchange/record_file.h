@@ -8,6 +8,7 @@
 #include "logbook/record_reader.h"
 
 #include <cstddef>
+#include <functional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -40,10 +41,20 @@ struct RecordLine {
     logbook::Record record;
 };
 
+// The record on a line, which holds, or may be moved from, until it returns; and the text of the
+// line, a part of the bytes that are read.
+using RecordTaker =
+    std::function<void(std::size_t line, std::string_view text, logbook::Record& record)>;
+
 // Lines end with LF or CRLF, the last one with or without. A line with nothing but blanks and tabs
 // is passed over, and counted. All faulty lines are found, not only the first.
 [[nodiscard]] tl::expected<std::vector<RecordLine>, RecordFileFault> readRecordFile(
     std::string_view bytes);
+
+// The same, one record after the other. What was taken before a line with faults is to be thrown
+// away.
+[[nodiscard]] tl::expected<void, RecordFileFault> readRecordFile(std::string_view bytes,
+                                                                 const RecordTaker& take);
 
 // The contents of the records as they are given, one a line, each line ended with LF.
 [[nodiscard]] std::string writeRecordFile(std::span<const logbook::Record> records);

@@ -6,12 +6,12 @@
 
 #include "logbook/text.h"
 #include "rules/rulebook_reader.h"
+#include "station/handed_files.h"
 #include "station/managers.h"
 #include "station/snapshots.h"
 
 #include <algorithm>
 #include <iterator>
-#include <map>
 #include <utility>
 
 namespace station {
@@ -19,169 +19,6 @@ namespace station {
 namespace {
 
 using logbook::Record;
-
-constexpr std::size_t mostPlaces = 100;
-
-// The records of all files, and where each stands.
-class Handed {
-public:
-    explicit Handed(const words::Words& words) : m_words(words) {}
-
-    void add(const std::filesystem::path& path, std::vector<exchange::RecordLine>& lines) {
-        m_files.push_back({path.string(), m_records.size()});
-        m_records.reserve(m_records.size() + lines.size());
-        m_lines.reserve(m_records.size() + lines.size());
-        for (auto& line : lines) {
-            m_lines.push_back(line.line);
-            m_records.push_back(std::move(line.record));
-        }
-    }
-
-    [[nodiscard]] const std::vector<Record>& records() const { return m_records; }
-
-    // A line for each place where the records stand.
-    [[nodiscard]] std::vector<std::string> placesOf(
-        const std::vector<logbook::RecordName>& names) const {
-        std::vector<std::string> lines;
-        const Places places = placesByName();
-        for (const auto& name : names) {
-            const auto found = places.find(name);
-            if (found != places.end()) {
-                add(lines, *found, "import.place", {});
-            }
-        }
-        return bounded(std::move(lines));
-    }
-
-    // The same for the first record behind each that is missing.
-    [[nodiscard]] std::vector<std::string> placesBehind(
-        const std::vector<logbook::RecordName>& missing) const {
-        std::vector<std::string> lines;
-        const Places places = placesByName();
-        for (const auto& name : missing) {
-            const auto found = places.upper_bound(name);
-            if (found != places.end() && found->first.station == name.station) {
-                add(lines, *found, "import.gap", toText(name));
-            }
-        }
-        return bounded(std::move(lines));
-    }
-
-private:
-    struct File {
-        std::string path;
-        std::size_t first = 0;  // its first record
-    };
-    struct Place {
-        std::string path;
-        std::size_t line = 0;
-    };
-    using Places = std::map<logbook::RecordName, std::vector<Place>>;
-
-    // Only asked for by a refusal, and large.
-    [[nodiscard]] Places placesByName() const {
-        Places places;
-        auto file = m_files.begin();
-        for (std::size_t index = 0; index < m_records.size(); ++index) {
-            while (std::next(file) != m_files.end() && std::next(file)->first <= index) {
-                ++file;
-            }
-            places[m_records[index].name].push_back({file->path, m_lines[index]});
-        }
-        return places;
-    }
-
-    void add(std::vector<std::string>& lines, const Places::value_type& record,
-             std::string_view key, const std::string& missing) const {
-        for (const auto& place : record.second) {
-            words::Gaps gaps{{"path", place.path},
-                             {"line", std::to_string(place.line)},
-                             {"record", toText(record.first)}};
-            if (!missing.empty()) {
-                gaps["missing"] = missing;
-            }
-            lines.push_back(m_words.say(key, gaps));
-        }
-    }
-
-    [[nodiscard]] std::vector<std::string> bounded(std::vector<std::string> lines) const {
-        if (lines.size() > mostPlaces) {
-            const auto more = lines.size() - mostPlaces;
-            lines.resize(mostPlaces);
-            lines.push_back(m_words.say("import.more", {{"count", std::to_string(more)}}));
-        }
-        return lines;
-    }
-
-    const words::Words& m_words;
-    std::vector<Record> m_records;
-    std::vector<std::size_t> m_lines;  // of the records
-    std::vector<File> m_files;
-};
-
-// The faulty lines of all files as one problem.
-class FaultyFiles {
-public:
-    FaultyFiles(const words::Words& words, bool oneFile) : m_words(words), m_oneFile(oneFile) {}
-
-    void add(const std::filesystem::path& path, exchange::RecordFileFault fault) {
-        m_names += (m_names.empty() ? "" : ", ") + path.string();
-        m_count += fault.lines.size() + fault.more;
-        const auto listed = std::min(fault.lines.size(), exchange::faultyLinesListed - m_listed);
-        fault.lines.resize(listed);
-        fault.more = 0;
-        m_listed += listed;
-        for (const auto& detail : problemOf(m_words, fault, path).details) {
-            m_details.push_back(m_oneFile ? detail
-                                          : m_words.say("file.of", {{"path", path.string()},
-                                                                    {"sentence", detail}}));
-        }
-    }
-
-    [[nodiscard]] bool none() const { return m_count == 0; }
-
-    [[nodiscard]] Problem problem() const {
-        auto problem = problemOf(m_words, "trouble.bad_records",
-                                 {{"path", m_names}, {"count", std::to_string(m_count)}});
-        problem.details = m_details;
-        if (m_count > m_listed) {
-            problem.details.push_back(m_words.say(
-                "file.more_lines", {{"count", std::to_string(m_count - m_listed)}}));
-        }
-        return problem;
-    }
-
-private:
-    const words::Words& m_words;
-    bool m_oneFile;
-    std::string m_names;
-    std::size_t m_count = 0, m_listed = 0;  // lines
-    std::vector<std::string> m_details;
-};
-
-Result<Handed> readFiles(const words::Words& words,
-                         const std::vector<std::filesystem::path>& paths) {
-    Handed handed(words);
-    FaultyFiles faulty(words, paths.size() == 1);
-    for (const auto& path : paths) {
-        const auto bytes = system::readFile(path);
-        if (!bytes) {
-            return tl::unexpected(problemOf(words, bytes.error(), path));
-        }
-        auto lines = exchange::readRecordFile(*bytes);
-        if (lines) {
-            handed.add(path, *lines);
-        } else if (lines.error().code == exchange::RecordFileFault::Code::Lines) {
-            faulty.add(path, std::move(lines.error()));
-        } else {
-            return tl::unexpected(problemOf(words, lines.error(), path));
-        }
-    }
-    if (!faulty.none()) {
-        return tl::unexpected(faulty.problem());
-    }
-    return handed;
-}
 
 // Why an edition cannot be taken in, its place not yet named.
 std::optional<Problem> refuseEdition(const Surroundings& surroundings, const Record& record,
@@ -201,9 +38,9 @@ std::optional<Problem> refuseEdition(const Surroundings& surroundings, const Rec
 }
 
 // An edition that this version refuses would leave the log without a judge.
-Result<void> checkEditions(const Surroundings& surroundings, const Handed& handed) {
+Result<void> checkEditions(const Surroundings& surroundings, const HandedFiles& handed) {
     std::optional<Problem> refused;  // the first, with the details of all
-    for (const auto& record : handed.records()) {
+    for (const auto& record : handed.founding()) {
         const auto* adopt = std::get_if<logbook::body::Adopt>(&record.body);
         auto found = adopt != nullptr ? refuseEdition(surroundings, record, *adopt) : std::nullopt;
         if (!found) {
@@ -224,7 +61,7 @@ Result<void> checkEditions(const Surroundings& surroundings, const Handed& hande
 }
 
 Result<void> refuseOwnName(const Surroundings& surroundings, const store::Logbook& logbook,
-                           const Handed& handed) {
+                           const HandedFiles& handed) {
     const auto own = logbook.station();
     if (!own) {
         return tl::unexpected(problemOf(surroundings.words, own.error()));
@@ -240,8 +77,8 @@ Result<void> refuseOwnName(const Surroundings& surroundings, const store::Logboo
     const auto written = head == heads->end() ? 0 : head->second.head.seq;
     std::vector<logbook::RecordName> foreign;
     for (const auto& record : handed.records()) {
-        if (record.name.station == **own && record.name.seq > written) {
-            foreign.push_back(record.name);
+        if (record.station == **own && record.seq > written) {
+            foreign.push_back(nameOf(record));
         }
     }
     if (foreign.empty()) {
@@ -273,7 +110,8 @@ std::string namesOf(const std::vector<std::filesystem::path>& paths) {
     return names;
 }
 
-Problem refusalOf(const words::Words& words, const store::Trouble& trouble, const Handed& handed) {
+Problem refusalOf(const words::Words& words, const store::Trouble& trouble,
+                  const HandedFiles& handed) {
     auto problem = problemOf(words, trouble);
     problem.details = trouble.code == store::Trouble::Code::Gap
                           ? handed.placesBehind(trouble.records)
@@ -282,7 +120,7 @@ Problem refusalOf(const words::Words& words, const store::Trouble& trouble, cons
 }
 
 struct Bringing {
-    const Handed& handed;
+    const HandedFiles& handed;
     std::string names;  // of the files
     const Bringer& bringer;
 };
@@ -315,7 +153,7 @@ Result<Admitted> admit(const Surroundings& surroundings, const LogbookFile& file
     if (!signature) {
         return tl::unexpected(signature.error());
     }
-    return settlePeople(surroundings, {*log, bringing.handed.records(), gate.now(),
+    return settlePeople(surroundings, {*log, bringing.handed.founding(), gate.now(),
                                        signature->isManager, bringing.bringer.managersChange})
         .map([&](std::vector<std::string>&& remarks) {
             return Admitted{signature->person, std::move(remarks)};
@@ -346,7 +184,7 @@ Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile&
 Result<ImportAnswer> importFiles(const Surroundings& surroundings, const LogbookFile& file,
                                  const std::vector<std::filesystem::path>& paths,
                                  const Bringer& bringer) {
-    const auto handed = readFiles(surroundings.words, paths);
+    const auto handed = HandedFiles::read(surroundings.words, paths);
     if (!handed) {
         return tl::unexpected(handed.error());
     }

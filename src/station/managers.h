@@ -22,7 +22,7 @@ namespace station {
 // Records that somebody who has signed in brings in from elsewhere.
 struct PeopleBrought {
     const WholeLog& log;  // before them
-    const std::vector<logbook::Record>& records;
+    const std::vector<logbook::Record>& records;  // only those of editions and persons count
     logbook::Instant now;          // for which persons are asked
     bool byManager = false;        // whether who brings them may enter persons
     bool changeIsMeant = false;    // who may enter persons changes, and they know

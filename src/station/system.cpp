@@ -26,6 +26,7 @@ namespace station::system {
 namespace {
 
 constexpr int lastYear = 2100;
+constexpr off_t mostReserved = 1LL << 30;  // bytes: a size that is told may be wrong
 
 // A file descriptor that closes itself.
 class File {
@@ -220,6 +221,7 @@ tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& pat
         return tl::unexpected(FileTrouble::NotAFile);
     }
     std::string bytes;
+    bytes.reserve(static_cast<std::size_t>(std::clamp<off_t>(status.st_size, 0, mostReserved)));
     std::vector<char> buffer(1 << 16);
     while (true) {
         const auto count = ::read(file.descriptor(), buffer.data(), buffer.size());

@@ -137,6 +137,8 @@ std::optional<std::string> applySettings(SQLite::Database& database, const OpenO
         {"synchronous", "EXTRA", "3"},
         {"foreign_keys", "ON", "1"},
         {"cell_size_check", "ON", "1"},
+        // What must be undone if a row of many is refused, page by page, not in a file beside.
+        {"temp_store", "MEMORY", "2"},
     };
     if (options.access != Access::Read) {
         settings.push_back({"journal_mode", "DELETE", "delete"});

@@ -50,9 +50,13 @@ struct Writing {
     logbook::Instant at{};
 };
 
-struct AppendResult {
+struct ImportResult {
     std::int64_t added = 0;
     std::int64_t skipped = 0;                        // were here already, or twice in the batch
+    bool operator==(const ImportResult&) const = default;
+};
+
+struct AppendResult : ImportResult {
     std::vector<logbook::RecordName> addedRecords;   // by station and seq
     bool operator==(const AppendResult&) const = default;
 };
@@ -118,9 +122,8 @@ public:
 
     // The same, and notes under which name the file came and who brought it, also if nothing in it
     // was new.
-    [[nodiscard]] tl::expected<AppendResult, Trouble> importRecords(
-        std::span<const logbook::Record> records, std::string_view fileName,
-        const Writing& writing);
+    [[nodiscard]] tl::expected<ImportResult, Trouble> importRecords(
+        std::span<const LentRecord> records, std::string_view fileName, const Writing& writing);
 
     // Writes records of the own station; the names of those written. NoStation, NotOwn,
     // ChainBroken, FirstChanged.

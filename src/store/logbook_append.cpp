@@ -7,6 +7,7 @@
 
 #include "store/connection.h"
 #include "store/row_cursor.h"
+#include "store/row_writer.h"
 
 #include <algorithm>
 #include <map>
@@ -20,20 +21,18 @@ namespace {
 
 using logbook::Record;
 using logbook::RecordName;
-using Batch = std::vector<const Record*>;
+using Batch = std::vector<const LentRecord*>;
 using FirstRecords = std::map<std::string, RecordName>;  // by kind
 
 constexpr std::size_t mostNamed = 100;
 
 // A file of records has those of a station in their order, if not beside each other.
-Batch sortedByName(std::span<const Record> records) {
+Batch sortedByName(std::span<const LentRecord> records) {
     std::map<std::string_view, Batch> ofStations;
-    for (const Record& record : records) {
-        ofStations[record.name.station].push_back(&record);
+    for (const LentRecord& record : records) {
+        ofStations[record.station].push_back(&record);
     }
-    const auto isEarlier = [](const Record* a, const Record* b) {
-        return a->name.seq < b->name.seq;
-    };
+    const auto isEarlier = [](const LentRecord* a, const LentRecord* b) { return a->seq < b->seq; };
     Batch batch;
     batch.reserve(records.size());
     for (auto& [station, own] : ofStations) {
@@ -45,17 +44,34 @@ Batch sortedByName(std::span<const Record> records) {
     return batch;
 }
 
+// What a station's new records build on, and what they come to.
+struct Chain {
+    Head tail;  // before the batch
+    Head end;   // after it
+    std::optional<logbook::Instant> entered;  // the latest of the new records
+};
+
+bool isSame(const Record& read, const LentRecord& written) {
+    return read.content == written.content && read.name.seq == written.seq &&
+           read.name.station == written.station && read.at == written.at &&
+           read.entered == written.entered && read.device == written.device &&
+           read.kind() == written.kind;
+}
+
 class Appender {
 public:
     Appender(const Connection& connection, logbook::Instant arrived)
         : m_connection(connection), m_database(connection.database()), m_arrived(arrived) {}
 
-    tl::expected<AppendResult, Trouble> run(std::span<const Record> records);
+    tl::expected<ImportResult, Trouble> run(std::span<const LentRecord> records);
+
+    // After that: of the new records, by station and seq.
+    [[nodiscard]] std::vector<RecordName> names() const;
 
 private:
     void sift(const Batch& batch);
-    void siftOne(const Record& record);
-    [[nodiscard]] Head& tailOf(const std::string& station);
+    void siftOne(const LentRecord& record, Chain& chain);
+    [[nodiscard]] Chain chainOf(const std::string& station);
     [[nodiscard]] std::optional<Trouble> refusal() const;
     [[nodiscard]] FirstRecords firstRecords() const;
     [[nodiscard]] std::optional<Trouble> refuseNewFirst(const FirstRecords& before) const;
@@ -67,12 +83,10 @@ private:
     const Connection& m_connection;
     SQLite::Database& m_database;
     logbook::Instant m_arrived;
-    std::map<std::string, Head> m_tails;   // of the stations in the batch, before it
-    std::map<std::string, Head> m_ends;    // the same, after it
-    std::map<std::string, Hash> m_begins;  // the hashes on which the new records build
+    std::map<std::string, Chain, std::less<>> m_chains;  // of the stations in the batch
     Batch m_new;
-    std::vector<Hash> m_hashes;            // of the new records
-    std::int64_t m_lastBefore = 0;         // the highest arrival before them
+    std::vector<Hash> m_hashes;     // of the new records
+    std::int64_t m_lastBefore = 0;  // the highest arrival before them
     std::vector<RecordName> m_forks, m_gaps, m_broken;
     std::int64_t m_skipped = 0;
 };
@@ -84,11 +98,7 @@ Trouble Appender::naming(Trouble::Code code, std::vector<RecordName> records) co
     return trouble;
 }
 
-Head& Appender::tailOf(const std::string& station) {
-    const auto known = m_tails.find(station);
-    if (known != m_tails.end()) {
-        return known->second;
-    }
+Chain Appender::chainOf(const std::string& station) {
     const Head tail = lastRecordOf(m_database, station).value_or(Head{});
     SQLite::Statement statement(m_database,
                                 "SELECT seq, hash FROM local_heads WHERE station = ?");
@@ -101,42 +111,45 @@ Head& Appender::tailOf(const std::string& station) {
         // To go on here would give a name for the second time.
         m_broken.push_back({station, std::min(noted.seq, tail.seq) + 1});
     }
-    m_ends[station] = tail;
-    m_begins[station] = tail.hash;
-    return m_tails[station] = tail;
+    return {tail, tail, std::nullopt};
 }
 
-void Appender::siftOne(const Record& record) {
-    const Head& tail = tailOf(record.name.station);
-    Head& end = m_ends[record.name.station];
-    if (record.name.seq <= tail.seq) {
-        const auto kept = findRow(m_database, record.name);
+void Appender::siftOne(const LentRecord& record, Chain& chain) {
+    Head& end = chain.end;
+    if (record.seq <= chain.tail.seq) {
+        const auto kept = findRow(m_database, nameOf(record));
         if (!kept) {
-            m_broken.push_back(record.name);
+            m_broken.push_back(nameOf(record));
         } else if (kept->content != record.content) {
-            m_forks.push_back(record.name);
+            m_forks.push_back(nameOf(record));
         } else {
             ++m_skipped;
         }
-    } else if (record.name.seq == end.seq + 1) {
-        end = {record.name.seq, chainHash(end.hash, record.content)};
+    } else if (record.seq == end.seq + 1) {
+        end = {record.seq, chainHash(end.hash, record.content)};
+        chain.entered = std::max(chain.entered.value_or(record.entered), record.entered);
         m_new.push_back(&record);
         m_hashes.push_back(end.hash);
     } else {
-        m_gaps.push_back({record.name.station, end.seq + 1});
-        end.seq = record.name.seq;  // what follows without another gap is not named again
+        m_gaps.push_back({std::string(record.station), end.seq + 1});
+        end.seq = record.seq;  // what follows without another gap is not named again
     }
 }
 
 void Appender::sift(const Batch& batch) {
-    const Record* previous = nullptr;
-    for (const Record* record : batch) {
-        if (previous == nullptr || previous->name != record->name) {
-            siftOne(*record);
+    const LentRecord* previous = nullptr;
+    Chain* chain = nullptr;
+    for (const LentRecord* record : batch) {
+        if (previous == nullptr || previous->station != record->station) {
+            const std::string station(record->station);
+            chain = &m_chains.emplace(station, chainOf(station)).first->second;
+            siftOne(*record, *chain);
+        } else if (previous->seq != record->seq) {
+            siftOne(*record, *chain);
         } else if (previous->content == record->content) {
             ++m_skipped;
         } else {
-            m_forks.push_back(record->name);
+            m_forks.push_back(nameOf(*record));
         }
         previous = record;
     }
@@ -182,25 +195,11 @@ std::optional<Trouble> Appender::refuseNewFirst(const FirstRecords& before) cons
 }
 
 void Appender::insertAll() {
-    SQLite::Statement statement(m_database, "INSERT INTO records (" + std::string(rowColumns) +
-                                                ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    RowWriter rows(m_database);
     m_lastBefore = lastArrivalIn(m_database);
-    std::string kind;
+    std::int64_t arrival = m_lastBefore;
     for (std::size_t index = 0; index < m_new.size(); ++index) {
-        const Record& record = *m_new[index];
-        kind = logbook::kindName(record.kind());
-        statement.bind(1, m_lastBefore + 1 + static_cast<std::int64_t>(index));
-        statement.bindNoCopy(2, record.name.station);
-        statement.bind(3, record.name.seq);
-        statement.bind(4, record.at.ms);
-        statement.bind(5, record.entered.ms);
-        statement.bindNoCopy(6, record.device);
-        statement.bindNoCopy(7, kind);
-        statement.bindNoCopy(8, record.content);
-        bindHash(statement, 9, m_hashes[index]);
-        statement.bind(10, m_arrived.ms);
-        statement.exec();
-        statement.reset();
+        rows.insert(*m_new[index], {++arrival, m_hashes[index], m_arrived});
     }
 }
 
@@ -208,19 +207,21 @@ std::optional<Trouble> Appender::readBack() const {
     RowCursor rows(m_database, "SELECT " + std::string(rowColumns) +
                                    " FROM records WHERE arrival > :arrival ORDER BY arrival");
     rows.bind(":arrival", m_lastBefore);
-    std::map<std::string, Hash> hashes = m_begins;
     ReadRecord read;
-    for (std::size_t index = 0; index < m_new.size(); ++index) {
-        const Record& record = *m_new[index];
+    std::string_view station;
+    Hash hash{};
+    for (const LentRecord* record : m_new) {
         const bool isThere = rows.step();
         if (isThere) {
             readInto(read, rows);
         }
-        Hash& hash = hashes[record.name.station];
-        hash = chainHash(hash, isThere ? read.record.content : std::string());
-        if (!isThere || !read.whole || hashOf(rows) != hash ||
-            read.record.content != record.content || read.place != placeOf(record)) {
-            Trouble trouble = naming(Trouble::Code::Io, {record.name});
+        if (record->station != station) {
+            station = record->station;
+            hash = m_chains.find(station)->second.tail.hash;
+        }
+        hash = chainHash(hash, isThere ? std::string_view(read.record.content) : "");
+        if (!isThere || !read.whole || hashOf(rows) != hash || !isSame(read.record, *record)) {
+            Trouble trouble = naming(Trouble::Code::Io, {nameOf(*record)});
             trouble.text = "what was read back is not what was written";
             return trouble;
         }
@@ -229,31 +230,27 @@ std::optional<Trouble> Appender::readBack() const {
 }
 
 void Appender::noteHeads() {
-    std::map<std::string, logbook::Instant> entered;
-    for (const Record* record : m_new) {
-        logbook::Instant& latest =
-            entered.try_emplace(record->name.station, record->entered).first->second;
-        latest = std::max(latest, record->entered);
-    }
     SQLite::Statement statement(
         m_database,
         "INSERT INTO local_heads (station, seq, hash, entered_ms, arrived_ms)"
         " VALUES (?, ?, ?, ?, ?) ON CONFLICT (station) DO UPDATE SET seq = excluded.seq,"
         " hash = excluded.hash, entered_ms = max(entered_ms, excluded.entered_ms),"
         " arrived_ms = excluded.arrived_ms");
-    for (const auto& [station, latest] : entered) {
-        const Head& end = m_ends[station];
+    for (const auto& [station, chain] : m_chains) {
+        if (!chain.entered) {
+            continue;
+        }
         statement.bind(1, station);
-        statement.bind(2, end.seq);
-        bindHash(statement, 3, end.hash);
-        statement.bind(4, latest.ms);
+        statement.bind(2, chain.end.seq);
+        bindHash(statement, 3, chain.end.hash);
+        statement.bind(4, chain.entered->ms);
         statement.bind(5, m_arrived.ms);
         statement.exec();
         statement.reset();
     }
 }
 
-tl::expected<AppendResult, Trouble> Appender::run(std::span<const Record> records) {
+tl::expected<ImportResult, Trouble> Appender::run(std::span<const LentRecord> records) {
     sift(sortedByName(records));
     if (auto trouble = refusal()) {
         return tl::unexpected<Trouble>(*trouble);
@@ -267,13 +264,29 @@ tl::expected<AppendResult, Trouble> Appender::run(std::span<const Record> record
         return tl::unexpected<Trouble>(*trouble);
     }
     noteHeads();
-    AppendResult result;
-    result.added = static_cast<std::int64_t>(m_new.size());
-    result.skipped = m_skipped;
-    for (const Record* record : m_new) {
-        result.addedRecords.push_back(record->name);
+    return ImportResult{static_cast<std::int64_t>(m_new.size()), m_skipped};
+}
+
+std::vector<RecordName> Appender::names() const {
+    std::vector<RecordName> names;
+    names.reserve(m_new.size());
+    for (const LentRecord* record : m_new) {
+        names.push_back(nameOf(*record));
     }
-    return result;
+    return names;
+}
+
+tl::expected<AppendResult, Trouble> appendAll(const Connection& connection,
+                                              std::span<const Record> records,
+                                              logbook::Instant arrived) {
+    std::vector<LentRecord> lent;
+    lent.reserve(records.size());
+    for (const Record& record : records) {
+        lent.push_back(lend(record));
+    }
+    Appender appender(connection, arrived);
+    return appender.run(lent).map(
+        [&](const ImportResult& result) { return AppendResult{result, appender.names()}; });
 }
 
 void noteImport(SQLite::Database& database, const Import& import) {
@@ -292,12 +305,11 @@ void noteImport(SQLite::Database& database, const Import& import) {
 
 tl::expected<AppendResult, Trouble> Logbook::append(std::span<const Record> records,
                                                     const Writing& writing) {
-    return m_connection->writing(writing, [&] {
-        return Appender(*m_connection, writing.at).run(records);
-    });
+    return m_connection->writing(
+        writing, [&] { return appendAll(*m_connection, records, writing.at); });
 }
 
-tl::expected<AppendResult, Trouble> Logbook::importRecords(std::span<const Record> records,
+tl::expected<ImportResult, Trouble> Logbook::importRecords(std::span<const LentRecord> records,
                                                            std::string_view fileName,
                                                            const Writing& writing) {
     return m_connection->writing(writing, [&] {
@@ -336,11 +348,8 @@ tl::expected<std::vector<RecordName>, Trouble> appendOwnRecords(const Connection
     if (!notOwn.records.empty()) {
         return tl::unexpected<Trouble>(notOwn);
     }
-    auto result = Appender(connection, writing.at).run(records);
-    if (!result) {
-        return tl::unexpected<Trouble>(result.error());
-    }
-    return result->addedRecords;
+    return appendAll(connection, records, writing.at)
+        .map([](AppendResult&& result) { return std::move(result.addedRecords); });
 }
 
 }  // namespace store

@@ -11,6 +11,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace store {
@@ -24,6 +25,21 @@ struct Place {
 };
 
 [[nodiscard]] Place placeOf(const logbook::Record& record);
+
+// A record to be appended, lent by whoever holds its texts. A file of many is brought in as these,
+// which take a small part of the memory of whole records.
+struct LentRecord {
+    std::string_view station;
+    std::int64_t seq = 0;
+    logbook::Instant at{};
+    logbook::Instant entered{};
+    std::string_view device;
+    std::string_view content;  // canonical JSON
+    logbook::Kind kind{};
+};
+
+[[nodiscard]] LentRecord lend(const logbook::Record& record);
+[[nodiscard]] logbook::RecordName nameOf(const LentRecord& record);
 
 struct Row {
     Place place;

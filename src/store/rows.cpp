@@ -87,6 +87,15 @@ std::int64_t lastArrivalIn(SQLite::Database& database) {
     return database.execAndGet("SELECT coalesce(max(arrival), 0) FROM records").getInt64();
 }
 
+LentRecord lend(const logbook::Record& record) {
+    return {record.name.station, record.name.seq, record.at,    record.entered,
+            record.device,       record.content,  record.kind()};
+}
+
+logbook::RecordName nameOf(const LentRecord& record) {
+    return {std::string(record.station), record.seq};
+}
+
 Place placeOf(const logbook::Record& record) {
     return {record.at, record.entered, record.name};
 }

@@ -135,6 +135,25 @@ TEST_CASE("The first hundred faulty lines are listed and the rest counted", "[un
     CHECK(read.error().more == 30);
 }
 
+TEST_CASE("Records are handed over one by one with the text of their line", "[unit]") {
+    const auto spaced = noteWith(R"("by":"mt")", R"("by": "mt")");
+    const auto bytes = note(1) + "\n\n" + spaced + "\r\nno record\n" + note(3);
+    std::vector<std::size_t> lines;
+    std::vector<std::string> texts, contents;
+    const auto read = exchange::readRecordFile(
+        bytes, [&](std::size_t line, std::string_view text, logbook::Record& record) {
+            lines.push_back(line);
+            texts.emplace_back(text);
+            contents.push_back(std::move(record.content));
+        });
+    REQUIRE_FALSE(read);
+    REQUIRE(read.error().lines.size() == 1);
+    CHECK(read.error().lines.front().line == 4);
+    CHECK(lines == std::vector<std::size_t>{1, 3, 5});
+    CHECK(texts == std::vector<std::string>{note(1), spaced, note(3)});
+    CHECK(contents == std::vector<std::string>{note(1), note(1), note(3)});
+}
+
 TEST_CASE("What is written is read back the same", "[unit]") {
     const auto bytes = note(1) + "\n" + note(2) + "\n";
     const auto read = exchange::readRecordFile(bytes);

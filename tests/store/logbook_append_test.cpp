@@ -224,7 +224,8 @@ TEST_CASE("A logbook opened to read is not written", "[unit]") {
     const std::string before = bytesOf(folder / "log");
     Logbook logbook = open(folder / "log", OpenOptions::Access::Read);
     CHECK(logbook.append(notes("icu-1", 1), writing()).error().code == Code::ReadOnly);
-    CHECK(logbook.importRecords(notes("icu-1", 1), "a", writing()).error().code == Code::ReadOnly);
+    CHECK(logbook.importRecords(lent(notes("icu-1", 1)), "a", writing()).error().code ==
+          Code::ReadOnly);
     CHECK(logbook.setStation("icu-1", writing()).error().code == Code::ReadOnly);
     CHECK(logbook.setSetting("a", "b", writing()).error().code == Code::ReadOnly);
     CHECK(logbook.noteVerified({}, writing()).error().code == Code::ReadOnly);

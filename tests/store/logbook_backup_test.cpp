@@ -40,7 +40,7 @@ TEST_CASE("A backup leaves behind what belongs to one file", "[unit]") {
     Logbook logbook = create(folder / "log");
     const std::string value = "value-of-one-ward-alone";
     REQUIRE(logbook.setSetting("theme", value, writing()));
-    REQUIRE(logbook.importRecords(notes("icu-2", 3), "in.jsonl", writing()));
+    REQUIRE(logbook.importRecords(lent(notes("icu-2", 3)), "in.jsonl", writing()));
     REQUIRE(bytesOf(folder / "log").find(value) != std::string::npos);
     REQUIRE(logbook.backup(folder / "copy"));
     const Logbook copy = open(folder / "copy");

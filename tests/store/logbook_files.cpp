@@ -84,6 +84,14 @@ std::vector<logbook::Record> notes(std::string_view station, std::int64_t last) 
     return records;
 }
 
+std::vector<LentRecord> lent(const std::vector<logbook::Record>& records) {
+    std::vector<LentRecord> lent;
+    for (const auto& record : records) {
+        lent.push_back(lend(record));
+    }
+    return lent;
+}
+
 logbook::Record founding(std::string_view kind, std::string_view station, std::int64_t seq,
                          std::int64_t atMinute) {
     const std::string instant = logbook::toText(minute(atMinute));

@@ -52,6 +52,8 @@ inline constexpr std::string_view startText = "2026-03-02T14:00:00Z";
                                    std::string_view text = "seen");
 // Notes 1 to `last` of the station.
 [[nodiscard]] std::vector<logbook::Record> notes(std::string_view station, std::int64_t last);
+// As they are brought in. The records must outlive them.
+[[nodiscard]] std::vector<LentRecord> lent(const std::vector<logbook::Record>& records);
 // A department-wide record: kind "adopt" or "person".
 [[nodiscard]] logbook::Record founding(std::string_view kind, std::string_view station,
                                        std::int64_t seq, std::int64_t atMinute);

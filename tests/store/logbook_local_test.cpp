@@ -70,9 +70,9 @@ TEST_CASE("Numbers are taken once, by whoever asks", "[unit]") {
 TEST_CASE("Every import is noted, one without news too", "[unit]") {
     const TemporaryFolder folder;
     Logbook logbook = create(folder / "log");
-    REQUIRE(logbook.importRecords(notes("icu-2", 3), "icu-2.jsonl", writing(10, "lark")));
-    REQUIRE(logbook.importRecords(notes("icu-2", 3), "again.jsonl", writing(20, "mt")));
-    CHECK_FALSE(logbook.importRecords(std::vector{note("icu-2", 5)}, "gap", writing()));
+    REQUIRE(logbook.importRecords(lent(notes("icu-2", 3)), "icu-2.jsonl", writing(10, "lark")));
+    REQUIRE(logbook.importRecords(lent(notes("icu-2", 3)), "again.jsonl", writing(20, "mt")));
+    CHECK_FALSE(logbook.importRecords(lent({note("icu-2", 5)}), "gap", writing()));
     CHECK(logbook.imports() ==
           std::vector<Import>{{"icu-2.jsonl", "lark", minute(10), 3, 0},
                               {"again.jsonl", "mt", minute(20), 0, 3}});

@@ -116,7 +116,7 @@ TEST_CASE("The disk may fail at any call of an import", "[fault]") {
                if (!logbook) {
                    return logbook.error();
                }
-               const auto result = logbook->importRecords(notes("icu-1", kept() + brought()),
+               const auto result = logbook->importRecords(lent(notes("icu-1", kept() + brought())),
                                                           "in.jsonl", writing());
                return result ? std::nullopt : std::optional(result.error());
            },

@@ -1,0 +1,64 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Rows by SQLite's own calls; see row_writer.h.
+#include "store/row_writer.h"
+
+#include "store/connection.h"
+
+#include <sqlite3.h>
+
+#include <string>
+
+namespace store {
+
+void RowWriter::Finalize::operator()(sqlite3_stmt* statement) const {
+    sqlite3_finalize(statement);
+}
+
+RowWriter::RowWriter(SQLite::Database& database) : m_database(database) {
+    const std::string query = "INSERT INTO records (" + std::string(rowColumns) +
+                              ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+    sqlite3_stmt* statement = nullptr;
+    const int code = sqlite3_prepare_v2(database.getHandle(), query.data(),
+                                        static_cast<int>(query.size()), &statement, nullptr);
+    m_statement.reset(statement);
+    demand(code, SQLITE_OK);
+}
+
+void RowWriter::demand(int code, int wanted) const {
+    if (code != wanted) {
+        throw SQLite::Exception(m_database.getHandle(), code);
+    }
+}
+
+void RowWriter::bind(int index, std::int64_t value) {
+    demand(sqlite3_bind_int64(m_statement.get(), index, value), SQLITE_OK);
+}
+
+// One that is empty must not point to nothing: that would be bound as no value at all.
+void RowWriter::bind(int index, std::string_view text) {
+    demand(sqlite3_bind_text64(m_statement.get(), index, text.empty() ? "" : text.data(),
+                               text.size(), SQLITE_STATIC, SQLITE_UTF8),
+           SQLITE_OK);
+}
+
+void RowWriter::insert(const LentRecord& record, const RowArrival& arrival) {
+    bind(1, arrival.arrival);
+    bind(2, record.station);
+    bind(3, record.seq);
+    bind(4, record.at.ms);
+    bind(5, record.entered.ms);
+    bind(6, record.device);
+    bind(7, logbook::kindName(record.kind));
+    bind(8, record.content);
+    demand(sqlite3_bind_blob(m_statement.get(), 9, arrival.hash.data(),
+                             static_cast<int>(arrival.hash.size()), SQLITE_STATIC),
+           SQLITE_OK);
+    bind(10, arrival.arrived.ms);
+    const int code = sqlite3_step(m_statement.get());
+    demand(code, SQLITE_DONE);
+    demand(sqlite3_reset(m_statement.get()), SQLITE_OK);
+}
+
+}  // namespace store

@@ -1,0 +1,46 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Puts rows into `records` from texts that are lent, without a copy: for bringing in many, where
+// each call a row counts. Checks nothing. For this folder only.
+#pragma once
+
+#include "store/row.h"
+
+#include <SQLiteCpp/Database.h>
+
+#include <cstdint>
+#include <memory>
+#include <string_view>
+
+struct sqlite3_stmt;
+
+namespace store {
+
+// What a row has besides its record.
+struct RowArrival {
+    std::int64_t arrival = 0;
+    Hash hash{};
+    logbook::Instant arrived{};
+};
+
+// Throws SQLite::Exception.
+class RowWriter {
+public:
+    explicit RowWriter(SQLite::Database& database);
+
+    void insert(const LentRecord& record, const RowArrival& arrival);
+
+private:
+    struct Finalize {
+        void operator()(sqlite3_stmt* statement) const;
+    };
+    void demand(int code, int wanted) const;
+    void bind(int index, std::int64_t value);
+    void bind(int index, std::string_view text);
+
+    SQLite::Database& m_database;
+    std::unique_ptr<sqlite3_stmt, Finalize> m_statement;
+};
+
+}  // namespace store
