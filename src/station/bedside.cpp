@@ -43,21 +43,27 @@ std::string asRead(std::string_view text) {
 
 class Search {
 public:
-    Search(const Surroundings& surroundings, const WholeStanding& standing, const std::string& open)
+    Search(const Surroundings& surroundings, const Standing& standing, const std::string& open)
         : m_words(surroundings.words), m_standing(standing),
           m_context{m_words, standing.state, standing.state.device(open), standing.at,
                     std::nullopt, standing.lookup} {}
 
-    Found find(std::string_view text) const {
+    // `log` is called for a model alone.
+    template <class Log>
+    Found find(std::string_view text, Log log) const {
         Found found;
         found.read = asRead(text);
         if (found.read.empty()) {
             found.sentence = m_words.say("bedside.found_no_text");
             return found;
         }
-        const bool isFound = findUnit(found, false) || findUnit(found, true) ||
-                             findPart(found) || findModel(found);
-        if (!isFound) {
+        if (findUnit(found, false) || findUnit(found, true) || findPart(found)) {
+            return found;
+        }
+        const auto read = log();
+        if (!read) {
+            found.sentence = read.error().notice.text();
+        } else if (!findModel(found, **read)) {
             found.sentence = m_words.say("bedside.found_nothing", {{"text", found.read}});
         }
         return found;
@@ -143,9 +149,9 @@ private:
         return true;
     }
 
-    bool findModel(Found& found) const {
+    bool findModel(Found& found, const rules::Log& log) const {
         std::set<std::string> models;
-        for (const auto& record : m_standing.log->log.records()) {
+        for (const auto& record : log.records()) {
             const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
             if (fit == nullptr) {
                 continue;
@@ -156,8 +162,7 @@ private:
             }
         }
         const auto model = spelling(models, found.read);
-        found.parts = report::proposalsForModel(m_context, m_standing.log->log,
-                                                m_standing.knownAt, model);
+        found.parts = report::proposalsForModel(m_context, log, m_standing.knownAt, model);
         if (found.parts.empty()) {
             return false;
         }
@@ -168,7 +173,7 @@ private:
     }
 
     const words::Words& m_words;
-    const WholeStanding& m_standing;
+    const Standing& m_standing;
     words::Context m_context;
 };
 
@@ -192,7 +197,19 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeSta
 
 Found find(const Surroundings& surroundings, const WholeStanding& standing, std::string_view text,
            const std::string& open) {
-    return Search(surroundings, standing, open).find(text);
+    return Search(surroundings, standing, open)
+        .find(text, [&] { return Result<const rules::Log*>(&standing.log->log); });
+}
+
+Found find(const Surroundings& surroundings, const Standing& standing, const LogReader& log,
+           std::string_view text, const std::string& open) {
+    std::shared_ptr<const WholeStanding> whole;
+    return Search(surroundings, standing, open).find(text, [&] {
+        return log().map([&](std::shared_ptr<const WholeStanding>&& read) {
+            whole = std::move(read);
+            return &whole->log->log;
+        });
+    });
 }
 
 }  // namespace station

@@ -8,6 +8,7 @@
 #include "report/bedside.h"
 #include "station/answers.h"
 #include "station/entry.h"
+#include "station/log_beside.h"
 
 #include <map>
 #include <optional>
@@ -47,6 +48,12 @@ struct Found {
 [[nodiscard]] Found find(const Surroundings& surroundings, const WholeStanding& standing,
                          std::string_view text, const std::string& open = {});
 
+// The same of a standing without its log, which is read only for a model: if it cannot be, the
+// sentence says why nothing was found.
+[[nodiscard]] Found find(const Surroundings& surroundings, const Standing& standing,
+                         const LogReader& log, std::string_view text,
+                         const std::string& open = {});
+
 // What an entry says: its kind and its body.
 struct Act {
     std::string kind;
@@ -70,7 +77,8 @@ struct Doing {
 
 // A name for the entries of one session on one unit that no other session has: the station's and
 // the instant.
-[[nodiscard]] std::string batchName(const Surroundings& surroundings, const WholeLog& log);
+[[nodiscard]] std::string batchName(const Surroundings& surroundings,
+                                    const Standing& standing);
 
 struct TypedMeasure {
     std::string key;

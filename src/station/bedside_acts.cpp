@@ -17,6 +17,8 @@ namespace station {
 
 namespace {
 
+constexpr int recordsLookedThrough = 200;
+
 namespace json = logbook::json;
 using report::AskedMeasure;
 using report::CheckToLog;
@@ -117,12 +119,20 @@ std::vector<Entry> entriesOf(const Doing& doing, std::vector<Act> acts) {
     return entries;
 }
 
-std::string batchName(const Surroundings& surroundings, const WholeLog& log) {
-    const auto begun = log.ownStation.value_or("") + " " + toText(surroundings.clock.now());
+std::string batchName(const Surroundings& surroundings, const Standing& standing) {
+    const auto now = surroundings.clock.now();
+    const auto own = standing.facts.ownStation.value_or("");
+    const auto begun = own + " " + toText(now);
+    const auto head = standing.facts.heads.find(own);
     std::set<std::string> taken;
-    for (const auto& record : log.log.records()) {
-        if (record.batch && record.batch->starts_with(begun)) {
-            taken.insert(*record.batch);
+    // No record of such a session was entered before it began, unless the clock has gone back.
+    auto earlier = recordsLookedThrough;
+    for (auto seq = head == standing.facts.heads.end() ? 0 : head->second.head.seq;
+         seq > 0 && earlier > 0; --seq) {
+        const auto* record = standing.lookup({own, seq});
+        earlier -= record == nullptr || record->entered < now ? 1 : 0;
+        if (record != nullptr && record->batch && record->batch->starts_with(begun)) {
+            taken.insert(*record->batch);
         }
     }
     auto name = begun;

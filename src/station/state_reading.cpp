@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <map>
+#include <mutex>
 #include <utility>
 
 namespace station {
@@ -138,10 +139,14 @@ Problem noEdition(const Surroundings& surroundings, const store::Logbook& logboo
 }
 
 struct StoredRecords {
+    explicit StoredRecords(std::shared_ptr<const store::Logbook> in) : logbook(std::move(in)) {}
+
     std::shared_ptr<const store::Logbook> logbook;
-    std::map<logbook::RecordName, std::optional<Record>> found;
+    std::map<logbook::RecordName, std::optional<Record>> found{};
+    std::mutex asking{};  // of a thread that paints and one beside it
 
     const Record* find(const logbook::RecordName& name) {
+        const std::lock_guard lock(asking);
         const auto [place, isNew] = found.try_emplace(name);
         if (isNew) {
             if (const auto row = logbook->findRecord(name)) {
@@ -217,7 +222,7 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
 }
 
 words::RecordLookup lookupIn(std::shared_ptr<const store::Logbook> logbook) {
-    const auto records = std::make_shared<StoredRecords>(StoredRecords{std::move(logbook), {}});
+    const auto records = std::make_shared<StoredRecords>(std::move(logbook));
     return [records](const logbook::RecordName& name) { return records->find(name); };
 }
 

@@ -20,7 +20,7 @@ namespace station {
                                               const LogbookFacts& facts,
                                               logbook::Instant knownAt);
 
-// Finds records in the file as they are asked for, and keeps those it found.
+// Finds records in the file as they are asked for, and keeps those it found. Any thread may ask.
 [[nodiscard]] words::RecordLookup lookupIn(std::shared_ptr<const store::Logbook> logbook);
 
 }  // namespace station

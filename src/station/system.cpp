@@ -208,6 +208,14 @@ bool exists(const std::filesystem::path& path) {
     return std::filesystem::exists(path, error);
 }
 
+std::optional<FileIdentity> identityOf(const std::filesystem::path& path) {
+    struct stat status {};
+    if (::stat(path.c_str(), &status) != 0) {
+        return std::nullopt;
+    }
+    return FileIdentity{status.st_dev, status.st_ino};
+}
+
 tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path) {
     const File file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (!file.isOpen()) {

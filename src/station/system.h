@@ -10,6 +10,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
@@ -43,6 +44,14 @@ enum class FileTrouble { NotFound, NotPermitted, NotAFile, TooLong, Exists, Disk
 inline constexpr std::uintmax_t longestFile = 1ULL << 30;
 
 [[nodiscard]] bool exists(const std::filesystem::path& path);
+
+// Which file bears that name now: another one under the same name is told apart from it for as long
+// as it is there or held open. None if there is no such file.
+struct FileIdentity {
+    std::uint64_t device = 0, number = 0;
+    bool operator==(const FileIdentity&) const = default;
+};
+[[nodiscard]] std::optional<FileIdentity> identityOf(const std::filesystem::path& path);
 
 // All bytes of the file.
 [[nodiscard]] tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path);

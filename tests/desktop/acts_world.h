@@ -97,7 +97,10 @@ struct ActsWorld : BedsideWorld {
     // Of the desk's own station, oldest first, as they were last read from the file:
     // "use_end KB-0101 {}".
     [[nodiscard]] std::vector<std::string> entries() const {
-        const auto& log = *window->workplace().fleet()->standing->log;
+        const auto whole =
+            desktop::withLog(*window->workplace().fleet(), surroundings(), file);
+        REQUIRE(whole);
+        const auto& log = *(*whole)->log;
         std::vector<const logbook::Record*> own;
         for (const auto& record : log.log.records())
             if (record.name.station == log.ownStation) own.push_back(&record);

@@ -25,7 +25,10 @@ struct WaitingWorld : ActsWorld {
     }
 
     [[nodiscard]] std::vector<station::Unconfirmed> waiting() const {
-        const auto& log = *window->workplace().fleet()->standing->log;
+        const auto whole =
+            desktop::withLog(*window->workplace().fleet(), surroundings(), file);
+        REQUIRE(whole);
+        const auto& log = *(*whole)->log;
         std::vector<station::Unconfirmed> all;
         for (const auto* person : {"m.toller", "p.quill"})
             for (auto& entry : station::waitingFor(surroundings(), file, log, person))

@@ -19,8 +19,11 @@ using support::WindowWorld;
 std::shared_ptr<const report::History> historyOf(WindowWorld& world, const std::string& device) {
     const station::Surroundings surroundings{world.clock, station::system::systemZones(),
                                              *words::Words::builtIn(), "desk"};
+    const auto whole =
+        desktop::withLog(*world.window->workplace().fleet(), surroundings, world.file);
+    REQUIRE(whole);
     return std::make_shared<const report::History>(
-        station::history(surroundings, *world.window->workplace().fleet()->standing, device));
+        station::history(surroundings, **whole, device));
 }
 
 void openHistory(WindowWorld& world, const QString& serial) {

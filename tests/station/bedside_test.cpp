@@ -203,7 +203,7 @@ TEST_CASE("A swap is two entries of one batch, kept together", "[unit]") {
     write(ward, "KB-0001", station::fitOf({"circuit", {{"lot", "L1"}}, {}}));
     ward.clock.moveTo(utc(2026, 3, 2, 15));
     station::Doing doing{ward.as("mt"), "KB-0001"};
-    doing.batch = station::batchName(ward.surroundings, *standingOf(ward).log);
+    doing.batch = station::batchName(ward.surroundings, standingOf(ward));
     doing.at = utc(2026, 3, 2, 14, 50);
     const auto entries =
         station::entriesOf(doing, station::swapOf({"circuit", {{"lot", "L2"}}, {}}));
@@ -225,7 +225,7 @@ TEST_CASE("A swap is two entries of one batch, kept together", "[unit]") {
     CHECK(before.at == utc(2026, 3, 2, 14, 50));
     CHECK(last.name == written->at(1).record);
     CHECK(stands.state.device("KB-0001")->fitted.at("circuit").attributes.text("lot") == "L2");
-    CHECK(station::batchName(ward.surroundings, *stands.log) != doing.batch);
+    CHECK(station::batchName(ward.surroundings, stands) != doing.batch);
     // What was made on the wrong unit moves as a whole.
     station::Correction correction{ward.as("mt"), last.name, true, "wrong unit"};
     const auto moved =

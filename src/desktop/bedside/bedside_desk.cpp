@@ -18,6 +18,7 @@
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "station/units_log.h"
 #include "words/shown.h"
 
 #include <QPushButton>
@@ -159,8 +160,10 @@ void BedsideDesk::readCode(const QString& text, Origin origin) {
     Q_EMIT workplace().told({});  // it was of the unit before
     workplace().read(
         [fleet, text = plainText(text), open = plainText(m_serial)](const auto& surroundings,
-                                                                    const auto&) {
-            return station::find(surroundings, *fleet->standing, text, open);
+                                                                    const auto& file) {
+            return station::find(
+                surroundings, *fleet->standing, [&] { return withLog(*fleet, surroundings, file); },
+                text, open);
         },
         this, [this, origin](const station::Found& found) { takeFound(found, origin); });
 }
@@ -267,7 +270,7 @@ void BedsideDesk::nameSession() {
     if (!fleet) return;
     workplace().read(
         [fleet](const auto& surroundings, const auto&) {
-            return station::batchName(surroundings, *fleet->standing->log);
+            return station::batchName(surroundings, *fleet->standing);
         },
         this, [this, serial = m_serial](const std::string& name) {
             if (serial == m_serial) m_strip->setBatch(name);
@@ -309,11 +312,14 @@ void BedsideDesk::readUnit() {
     const auto fleet = workplace().fleet();
     if (!fleet || m_serial.isEmpty()) return;
     workplace().read(
-        [fleet, serial = plainText(m_serial)](const auto& surroundings, const auto&) {
-            return station::bedside(surroundings, *fleet->standing, serial)
-                .map([&](report::Bedside bedside) {
-                    return SharedUnitView(
-                        std::make_shared<UnitView>(UnitView{fleet, std::move(bedside)}));
+        [fleet, serial = plainText(m_serial)](const auto& surroundings, const auto& file) {
+            return station::withLogOf(surroundings, file, *fleet->standing, serial)
+                .and_then([&](const station::WholeStanding& standing) {
+                    return station::bedside(surroundings, standing, serial)
+                        .map([&](report::Bedside&& bedside) {
+                            return SharedUnitView(std::make_shared<UnitView>(
+                                UnitView{fleet, std::move(bedside), standing.lookup}));
+                        });
                 });
         },
         this, [this, fleet, serial = m_serial](const station::Result<SharedUnitView>& unit) {

@@ -12,6 +12,7 @@
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrap_layout.h"
+#include "station/units_log.h"
 
 #include <QButtonGroup>
 #include <QLabel>
@@ -80,13 +81,17 @@ void HistoryPanel::show(const SharedUnitView& unit) {
         m_older->hide();
     }
     workplace().read(
-        [unit](const auto& surroundings, const auto&) {
-            return std::make_shared<const report::History>(
-                station::history(surroundings, *unit->fleet->standing,
-                                 unit->bedside.identity.device));
+        [unit](const auto& surroundings, const auto& file) {
+            const auto& device = unit->bedside.identity.device;
+            return station::withLogOf(surroundings, file, *unit->fleet->standing, device)
+                .map([&](const station::WholeStanding& standing) {
+                    return std::make_shared<const report::History>(
+                        station::history(surroundings, standing, device));
+                });
         },
-        this, [this, unit, isOther](std::shared_ptr<const report::History> history) {
-            if (unit != m_unit) return;
+        this, [this, unit, isOther](const auto& read) {
+            if (unit != m_unit || !read) return;
+            auto history = *read;
             m_older->setVisible(history->older > 0);
             m_older->setText(tr("%1 older entries are not shown here. Look back, or export them.")
                                  .arg(history->older));

@@ -96,8 +96,10 @@ void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& ent
         return;
     }
     workplace.read(
-        [fleet, entries, toCome](const auto& surroundings, const auto&) {
-            return station::whyUncounted(surroundings, *fleet->standing, entries, toCome);
+        [fleet, entries, toCome](const auto& surroundings, const auto& file) {
+            const auto whole = withLog(*fleet, surroundings, file);
+            return whole ? station::whyUncounted(surroundings, **whole, entries, toCome)
+                         : std::vector<std::string>();
         },
         receiver,
         [&workplace, receiver = QPointer<QObject>(receiver), device = entries.front().device,

@@ -79,7 +79,9 @@ void PersonList::readBadge(const QString& text) {
     if (!fleet) return;
     m_workplace.read(
         [fleet, who = plainText(text)](const auto& surroundings, const auto& file) {
-            return station::Gate(surroundings, file, *fleet->standing->log).personOf(who);
+            return withLog(*fleet, surroundings, file).and_then([&](const auto& whole) {
+                return station::Gate(surroundings, file, *whole->log).personOf(who);
+            });
         },
         this, [this, text](const station::Result<std::string>& person) {
             const auto known = std::ranges::find_if(m_people, [&](const auto& each) {

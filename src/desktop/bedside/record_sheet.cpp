@@ -109,8 +109,10 @@ void CorrectionSheet::readEntries() {
     const station::Correction asked{station::Writer(""), m_wanted.entry.line.record,
                                     m_wanted.withBatch};
     m_tools.workplace.read(
-        [fleet, asked, moves = m_wanted.moves](const auto& surroundings, const auto&) {
-            return station::linesToCorrect(surroundings, *fleet->standing, asked, moves);
+        [fleet, asked, moves = m_wanted.moves](const auto& surroundings, const auto& file) {
+            const auto whole = withLog(*fleet, surroundings, file);
+            return whole ? station::linesToCorrect(surroundings, **whole, asked, moves)
+                         : std::vector<std::string>();
         },
         this, [this](const std::vector<std::string>& lines) { showEntries(lines); });
 }
@@ -184,7 +186,9 @@ void CorrectionSheet::correctBy(const station::Writer& writer) {
         [correction, unit, fleet](const auto& surroundings, const auto& file) {
             if (unit.empty()) return station::strikeTogether(surroundings, file, correction);
             // An asset number will do as well.
-            const auto found = station::find(surroundings, *fleet->standing, unit);
+            const auto found = station::find(
+                surroundings, *fleet->standing, [&] { return withLog(*fleet, surroundings, file); },
+                unit);
             const bool isUnit = found.what == station::Found::What::Unit;
             return station::moveToUnit(surroundings, file, correction,
                                        isUnit ? found.device : unit);

@@ -136,9 +136,11 @@ bool FitSheet::takeScan(const QString& text) {
 void FitSheet::look(const QString& text, bool isScanned) {
     if (text.isEmpty()) return;
     m_tools.desk.workplace.read(
-        [unit = m_unit, text = plainText(text)](const auto& surroundings, const auto&) {
-            return station::find(surroundings, *unit->fleet->standing, text,
-                                 unit->bedside.identity.device);
+        [unit = m_unit, text = plainText(text)](const auto& surroundings, const auto& file) {
+            return station::find(
+                surroundings, *unit->fleet->standing,
+                [&] { return withLog(*unit->fleet, surroundings, file); }, text,
+                unit->bedside.identity.device);
         },
         this, [this, isScanned](const station::Found& found) { takeFound(found, isScanned); });
 }

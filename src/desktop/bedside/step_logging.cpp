@@ -24,6 +24,12 @@ const CheckToLog* checkNamed(const report::Bedside& bedside, const std::string& 
     return nullptr;
 }
 
+bool hasRead(const FleetView& fleet, const logbook::RecordName& name) {
+    const auto& heads = fleet.standing->facts.heads;
+    const auto head = heads.find(name.station);
+    return head != heads.end() && head->second.head.seq >= name.seq;
+}
+
 }  // namespace
 
 StepLogging::StepLogging(PanelTools tools, QObject* parent) : QObject(parent), m_tools(tools) {
@@ -50,7 +56,7 @@ void StepLogging::show(const SharedUnitView& unit) {
         m_awaited.reset();
         setKeeping(false);
     }
-    if (m_awaited && unit->fleet->standing->log->log.find(*m_awaited)) {
+    if (m_awaited && hasRead(*unit->fleet, *m_awaited)) {
         m_awaited.reset();
         setKeeping(false);
     }

@@ -27,7 +27,7 @@ words::Context contextOf(const UnitView& unit, const words::Words& words) {
     const auto& standing = *unit.fleet->standing;
     return {words,        standing.state, &deviceOf(unit),
             standing.at,  unit.bedside.identity.group,
-            standing.lookup};
+            unit.lookup};
 }
 
 const std::vector<rules::Finding>& findingsOf(const UnitView& unit) {

@@ -18,6 +18,7 @@ namespace desktop {
 struct UnitView {
     SharedFleetView fleet;
     report::Bedside bedside;
+    words::RecordLookup lookup;  // in what was read for it, without a wait as a rule
 };
 using SharedUnitView = std::shared_ptr<const UnitView>;
 

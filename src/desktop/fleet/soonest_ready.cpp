@@ -57,10 +57,8 @@ void SoonestReady::clear() {
 
 bool SoonestReady::goesOn(const FleetView& fleet) const {
     if (!m_fleet || fleet.readAt - m_fleet->readAt >= outdatedAfter) return false;
-    const auto sizeOf = [](const FleetView& view) {
-        return view.standing->log->log.records().size();
-    };
-    if (sizeOf(fleet) != sizeOf(*m_fleet) || fleet.board.rows.size() != m_fleet->board.rows.size())
+    if (fleet.standing->facts.arrival != m_fleet->standing->facts.arrival ||
+        fleet.board.rows.size() != m_fleet->board.rows.size())
         return false;
     return std::equal(fleet.board.rows.begin(), fleet.board.rows.end(),
                       m_fleet->board.rows.begin(), [](const auto& a, const auto& b) {

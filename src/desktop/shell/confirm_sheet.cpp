@@ -27,7 +27,9 @@ void readWaiting(Workplace& workplace, const std::string& person, QObject* recei
     }
     workplace.read(
         [fleet, person](const auto& surroundings, const auto& file) {
-            return station::waitingFor(surroundings, file, *fleet->standing->log, person);
+            const auto whole = withLog(*fleet, surroundings, file);
+            return whole ? station::waitingFor(surroundings, file, *(*whole)->log, person)
+                         : WaitingEntries();
         },
         receiver, std::move(taken), Background::Urgency::Later);
 }

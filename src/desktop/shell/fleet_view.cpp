@@ -35,13 +35,40 @@ void dispose(FleetView* view) {
 
 }  // namespace
 
-station::Result<SharedFleetView> readFleet(const station::Surroundings& surroundings,
-                                           const station::LogbookFile& file) {
-    auto standing = station::wholeStanding(surroundings, file, {});
-    if (!standing) return tl::unexpected(standing.error());
+station::Result<std::shared_ptr<const station::WholeStanding>> withLog(
+    const FleetView& fleet, const station::Surroundings& surroundings,
+    const station::LogbookFile& file) {
+    return fleet.log->behind(surroundings, file, *fleet.standing);
+}
+
+// Another file may have taken the place of the one that is open: a restored one.
+station::Result<void> FleetSource::open(const station::Surroundings& surroundings,
+                                        const station::LogbookFile& file) {
+    const auto identity = station::system::identityOf(file.path);
+    if (m_source && m_path == file.path && identity == m_identity) return {};
+    m_source.reset();
+    auto source = station::StandingSource::open(surroundings, file);
+    if (!source) return tl::unexpected(std::move(source.error()));
+    m_source = std::move(*source);
+    m_log = std::make_shared<station::LogBeside>();
+    m_path = file.path;
+    m_identity = identity;
+    return {};
+}
+
+station::Result<SharedFleetView> FleetSource::read(const station::Surroundings& surroundings,
+                                                   const station::LogbookFile& file) {
+    if (auto opened = open(surroundings, file); !opened)
+        return tl::unexpected(std::move(opened.error()));
+    auto standing = m_source->ask({});
+    if (!standing) {
+        m_source.reset();  // whatever it was, it is met afresh
+        return tl::unexpected(std::move(standing.error()));
+    }
     const std::shared_ptr<FleetView> view(new FleetView, &dispose);
     view->readAt = surroundings.clock.now();
-    view->standing = std::make_shared<const station::WholeStanding>(std::move(*standing));
+    view->standing = std::make_shared<const station::Standing>(std::move(*standing));
+    view->log = m_log;
     view->board = station::board(surroundings, *view->standing);
     view->lines = report::boardLines(view->board, surroundings.words);
     return view;

@@ -7,9 +7,14 @@
 
 #include "report/board.h"
 #include "station/answers.h"
+#include "station/log_beside.h"
+#include "station/standing_source.h"
+#include "station/system.h"
 
 #include <QString>
+#include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,7 +22,8 @@ namespace desktop {
 
 struct FleetView {
     // What it was made from; everything else refers to it.
-    std::shared_ptr<const station::WholeStanding> standing;
+    std::shared_ptr<const station::Standing> standing;
+    std::shared_ptr<station::LogBeside> log;  // behind the standing, read once it is asked for
     report::Board board;
     std::vector<report::BoardLine> lines;  // of the board's rows, in their order
     logbook::Instant readAt{};             // by the clock
@@ -32,7 +38,27 @@ inline constexpr logbook::Duration agesAfter{60'000};
 
 using SharedFleetView = std::shared_ptr<const FleetView>;
 
-[[nodiscard]] station::Result<SharedFleetView> readFleet(const station::Surroundings& surroundings,
-                                                         const station::LogbookFile& file);
+// Beside the thread that paints: what looks at the records of all units, which may take a while.
+[[nodiscard]] station::Result<std::shared_ptr<const station::WholeStanding>> withLog(
+    const FleetView& fleet, const station::Surroundings& surroundings,
+    const station::LogbookFile& file);
+
+// Reads the fleet of a logbook again and again: the log is not read from its beginning where a
+// state is kept, and what has not changed since is not read at all. By one thread at a time; the
+// surroundings are the same each time, and outlive it.
+class FleetSource {
+public:
+    [[nodiscard]] station::Result<SharedFleetView> read(const station::Surroundings& surroundings,
+                                                        const station::LogbookFile& file);
+
+private:
+    [[nodiscard]] station::Result<void> open(const station::Surroundings& surroundings,
+                                             const station::LogbookFile& file);
+
+    std::filesystem::path m_path;
+    std::optional<station::system::FileIdentity> m_identity;  // of the file that is open
+    std::unique_ptr<station::StandingSource> m_source;
+    std::shared_ptr<station::LogBeside> m_log;
+};
 
 }  // namespace desktop

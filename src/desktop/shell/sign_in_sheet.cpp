@@ -130,7 +130,7 @@ void SignInSheet::addFields() {
 // Nobody has to look for the PINs of the demo.
 void SignInSheet::tellDemo() {
     const auto& fleet = m_workplace.fleet();
-    if (!fleet || !station::isSample(*fleet->standing->log)) return;
+    if (!fleet || !station::isSample(fleet->standing->facts)) return;
     content()->addWidget(textLabel(shownText(m_workplace.words().say("sample.people"))));
     auto* table = new QGridLayout;
     table->setHorizontalSpacing(2 * targetGap);
@@ -157,7 +157,9 @@ bool SignInSheet::takeScan(const QString& text) {
     if (!fleet) return true;
     m_workplace.read(
         [fleet, who = plainText(text)](const auto& surroundings, const auto& file) {
-            const station::Gate gate(surroundings, file, *fleet->standing->log);
+            const auto whole = withLog(*fleet, surroundings, file);
+            if (!whole) return true;
+            const station::Gate gate(surroundings, file, *(*whole)->log);
             const auto person = gate.personOf(who);
             return !person || gate.knows(*person);
         },

@@ -253,7 +253,7 @@ void Window::verifyLog() {
 
 // On the way in; the sheet for signing in tells it again.
 void Window::tellDemo() {
-    if (!station::isSample(*m_workplace.fleet()->standing->log)) return;
+    if (!station::isSample(m_workplace.fleet()->standing->facts)) return;
     m_workplace.read([](const auto&, const auto&) { return station::samplePeople(); }, this,
                      [this](const std::vector<station::SamplePerson>& people) {
                          const auto& guest = people.front();

@@ -79,7 +79,10 @@ void Workplace::refresh() {
         return;
     }
     const auto path = m_start.file.path;
-    read(&readFleet, this, [this, path](station::Result<SharedFleetView> fleet) {
+    const auto reading = [source = m_source](const auto& surroundings, const auto& file) {
+        return source->read(surroundings, file);
+    };
+    read(reading, this, [this, path](station::Result<SharedFleetView> fleet) {
         m_isReading = false;
         if (path != m_start.file.path) {
             m_readAgain = true;  // another logbook has been opened since

@@ -16,6 +16,7 @@
 #include <QTimer>
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -164,6 +165,7 @@ private:
     Units m_units;
     Questions* m_questions = nullptr;
     SharedFleetView m_fleet;
+    std::shared_ptr<FleetSource> m_source = std::make_shared<FleetSource>();
     QTimer m_minute;
     bool m_isReading = false, m_readAgain = false;
     Background m_reading, m_writing, m_verifying, m_errands;  // last: they end before what they use

@@ -45,11 +45,9 @@ const rules::Device* unitOf(const FleetView& fleet, const std::string& code) {
 // For which group the unit was started; the one selected where the start named none.
 std::optional<std::string> groupOfUse(const UnitView& unit) {
     const auto& device = deviceOf(unit);
-    const auto& log = unit.fleet->standing->log->log;
-    const auto start = device.use ? log.find(device.use->start.name) : std::nullopt;
-    if (start)
-        if (const auto* use =
-                std::get_if<logbook::body::UseStart>(&log.records()[*start].body))
+    const auto* start = device.use ? unit.lookup(device.use->start.name) : nullptr;
+    if (start != nullptr)
+        if (const auto* use = std::get_if<logbook::body::UseStart>(&start->body))
             if (use->group) return use->group;
     return device.group();
 }

@@ -1,0 +1,115 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Reading what is about some units alone; see units_log.h.
+#include "station/units_log.h"
+
+#include "report/provenance.h"
+
+#include <utility>
+#include <vector>
+
+namespace station {
+
+namespace {
+
+constexpr std::size_t recordsAtOnce = 500;
+
+class Gathering {
+public:
+    Gathering(const Surroundings& surroundings, const store::Logbook& logbook)
+        : m_surroundings(surroundings), m_logbook(logbook), m_portion(recordsAtOnce) {}
+
+    // All of the selection that is not of one of the devices.
+    Result<void> add(store::Selection selection, const Devices& but = {}) {
+        for (;;) {
+            const auto count = m_logbook.readRecords(selection, m_portion);
+            if (!count) {
+                return tl::unexpected(problemOf(m_surroundings.words, count.error()));
+            }
+            for (std::size_t index = 0; index < *count; ++index) {
+                auto& each = m_portion[index];
+                m_allRead = m_allRead && each.whole;
+                if (each.whole && !but.contains(each.record.device)) {
+                    m_records.push_back(std::move(each.record));
+                }
+            }
+            if (*count < m_portion.size()) {
+                return {};
+            }
+            selection.after = m_portion.back().place;
+        }
+    }
+
+    [[nodiscard]] bool hasReadAll() const { return m_allRead; }
+    [[nodiscard]] std::vector<logbook::Record> take() { return std::move(m_records); }
+
+private:
+    const Surroundings& m_surroundings;
+    const store::Logbook& m_logbook;
+    std::vector<store::ReadRecord> m_portion;
+    std::vector<logbook::Record> m_records;
+    bool m_allRead = true;
+};
+
+// Of those units; any strike may be of one of their records. Nothing if one cannot be read.
+Result<std::vector<logbook::Record>> recordsOf(const Surroundings& surroundings,
+                                               const store::Logbook& logbook,
+                                               const Devices& devices) {
+    Gathering gathering(surroundings, logbook);
+    auto read = gathering.add({.kinds = store::Selection::Kinds::Strikes}, devices);
+    for (auto device = devices.begin(); read && device != devices.end(); ++device) {
+        read = gathering.add({.device = *device});
+    }
+    if (!read) {
+        return tl::unexpected(std::move(read.error()));
+    }
+    return gathering.hasReadAll() ? gathering.take() : std::vector<logbook::Record>();
+}
+
+words::RecordLookup lookupInBoth(std::shared_ptr<const WholeLog> log, words::RecordLookup other) {
+    return [log = std::move(log), other = std::move(other)](
+               const logbook::RecordName& name) -> const logbook::Record* {
+        const auto index = log->log.find(name);
+        return index ? &log->log.records()[*index] : other(name);
+    };
+}
+
+}  // namespace
+
+Result<std::shared_ptr<const WholeLog>> logOfUnits(const Surroundings& surroundings,
+                                                   const store::Logbook& logbook,
+                                                   const Standing& standing,
+                                                   const Devices& devices) {
+    auto records = recordsOf(surroundings, logbook, devices);
+    if (!records) {
+        return tl::unexpected(std::move(records.error()));
+    }
+    if (records->empty() || !standing.facts.unread.empty()) {
+        return std::shared_ptr<const WholeLog>();
+    }
+    return std::make_shared<const WholeLog>(
+        WholeLog{standing.facts, rules::Log(std::move(*records), surroundings.zones)});
+}
+
+Result<WholeStanding> withLogOf(const Surroundings& surroundings, const LogbookFile& file,
+                                const Standing& standing, const std::string& device) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    auto log = logOfUnits(surroundings, *logbook, standing, {"", device});
+    if (log && *log == nullptr) {
+        log = readWholeLog(surroundings, file).map([](WholeLog&& whole) {
+            return std::make_shared<const WholeLog>(std::move(whole));
+        });
+    }
+    if (!log) {
+        return tl::unexpected(std::move(log.error()));
+    }
+    WholeStanding about{standing, *log};
+    about.lookup = lookupInBoth(std::move(*log), standing.lookup);
+    return about;
+}
+
+}  // namespace station

@@ -1,0 +1,81 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The fleet of a logbook read again and again: nothing is folded twice, the log is read only for
+// those who look at it, and another file in the place of the one that is open is noticed.
+#include "desktop/shell/fleet_view.h"
+
+#include "logbook/record_reader.h"
+#include "window_world.h"
+
+namespace {
+
+using support::WindowWorld;
+
+struct Source {
+    WindowWorld world;
+    station::Surroundings surroundings{world.clock, station::system::systemZones(),
+                                       *words::Words::builtIn(), "desk"};
+    desktop::FleetSource source;
+
+    Source() { world.makeDemo(); }
+
+    desktop::SharedFleetView read() {
+        auto view = source.read(surroundings, world.file);
+        REQUIRE(view);
+        return *view;
+    }
+
+    // A note of another station on a unit that is there.
+    void note(const std::string& device) {
+        const auto at = toText(world.clock.now());
+        const auto record = logbook::readRecord(
+            R"({"station":"other-1","seq":1,"at":")" + at + R"(","entered":")" + at +
+            R"(","by":"m.toller","device":")" + device + R"(","kind":"note","body":{"text":"x"}})");
+        REQUIRE(record);
+        auto logbook = station::openLogbook(surroundings, world.file, station::Access::Write);
+        REQUIRE(logbook);
+        REQUIRE(logbook->append(std::vector{*record}, {"m.toller", world.clock.now()}));
+    }
+};
+
+}  // namespace
+
+TEST_CASE("what has been folded for the fleet is not folded again", "[unit]") {
+    Source source;
+    const auto first = source.read();
+    CHECK_FALSE(first->board.rows.empty());
+    CHECK(source.read()->standing->folded == 0);
+    source.note(first->board.rows.front().assessment.device);
+    const auto third = source.read();
+    CHECK(third->standing->folded == 1);
+    CHECK(third->standing->facts.arrival == first->standing->facts.arrival + 1);
+}
+
+TEST_CASE("views of the same records share the log behind them", "[unit]") {
+    Source source;
+    const auto first = source.read();
+    const auto second = source.read();
+    const auto logOf = [&](const desktop::FleetView& view) {
+        const auto whole = desktop::withLog(view, source.surroundings, source.world.file);
+        REQUIRE(whole);
+        return (*whole)->log;
+    };
+    const auto log = logOf(*first);
+    CHECK(logOf(*second) == log);
+    source.note(first->board.rows.front().assessment.device);
+    CHECK(logOf(*source.read())->log.records().size() == log->log.records().size() + 1);
+}
+
+TEST_CASE("a file that takes the place of the logbook is read in its stead", "[unit]") {
+    Source source;
+    const auto kept = source.world.folder.file("kept.logbook");
+    std::filesystem::copy_file(source.world.file.path, kept);
+    const auto before = source.read()->standing->facts.arrival;
+    source.note(source.read()->board.rows.front().assessment.device);
+    CHECK(source.read()->standing->facts.arrival == before + 1);
+    std::filesystem::rename(kept, source.world.file.path);
+    CHECK(source.read()->standing->facts.arrival == before);
+    std::filesystem::remove(source.world.file.path);
+    CHECK_FALSE(source.source.read(source.surroundings, source.world.file));
+}

@@ -1,0 +1,165 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What is said of one unit by its own log, against the same by the whole log; and the whole log
+// behind a standing that goes without it.
+#include "station/units_log.h"
+
+#include "report/part_kinds.h"
+#include "station/bedside.h"
+#include "station/log_beside.h"
+#include "station/ward.h"
+#include "support/random_log.h"
+
+#include <random>
+
+using support::utc;
+using support::Ward;
+
+namespace {
+
+void keep(Ward& ward, const std::vector<logbook::Record>& records) {
+    auto file = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Create);
+    REQUIRE(file);
+    REQUIRE(file->append(records, {"mt", ward.clock.now()}));
+}
+
+// All lines of its history with what they hold, and what was taken out of it.
+std::string shown(Ward& ward, const station::WholeStanding& standing, const std::string& device) {
+    std::string all;
+    const auto history = station::history(ward.surroundings, standing, device);
+    for (const auto& line : history.lines) {
+        all += toText(line.record) + " " + line.clock + " " + line.says + " " + line.who + " " +
+               line.entered + " " + line.strike + " " + std::to_string(line.inBatch) + "\n";
+        for (const auto& [label, text] : line.details) all += "  " + label + ": " + text + "\n";
+    }
+    all += std::to_string(history.older) + " older\n";
+    const report::KnownBy known{standing.at, standing.knownAt};
+    for (const auto& [position, part] :
+         report::takenOutUnused(standing.log->log, standing.state, known, device)) {
+        all += position + " " + toText(part.fitted) + "\n";
+    }
+    const auto bedside = station::bedside(ward.surroundings, standing, device);
+    return all + (bedside ? bedside->headline : bedside.error().code);
+}
+
+// What a scanned text finds, and where it would go.
+std::string told(const station::Found& found) {
+    std::string all = found.sentence + "\n";
+    for (const auto& part : found.parts) all += part.position + " " + part.source + "\n";
+    return all;
+}
+
+station::LogReader never() {
+    return []() -> station::Result<std::shared_ptr<const station::WholeStanding>> {
+        FAIL("the log is read");
+        return nullptr;
+    };
+}
+
+}  // namespace
+
+TEST_CASE("A unit's own log says of it what the whole log says", "[property]") {
+    const std::uint32_t firstSeed = std::random_device{}();
+    for (std::uint32_t seed = firstSeed; seed < firstSeed + 8; ++seed) {
+        CAPTURE(seed);
+        support::RandomShape shape;
+        shape.records = 200;
+        shape.devices = 5;
+        support::RandomLog random(seed, shape);
+        Ward ward;
+        keep(ward, random.log().records());
+        ward.clock.moveTo(random.end());
+        const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+        const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+        REQUIRE(whole);
+        REQUIRE(standing);
+        for (const auto& device : random.devices()) {
+            CAPTURE(device);
+            const auto own =
+                station::withLogOf(ward.surroundings, ward.logbook, *standing, device);
+            REQUIRE(own);
+            CHECK(shown(ward, *own, device) == shown(ward, *whole, device));
+            for (const auto& record : own->log->log.records()) {
+                const bool isOwn = record.device == device || record.device.empty();
+                CHECK((isOwn || record.kind() == logbook::Kind::Strike));
+            }
+        }
+    }
+}
+
+TEST_CASE("What is not in a unit's own log is looked up all the same", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    ward.enrol("KB-0002");
+    const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(standing);
+    const auto own = station::withLogOf(ward.surroundings, ward.logbook, *standing, "KB-0001");
+    REQUIRE(own);
+    const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+    REQUIRE(whole);
+    for (const auto& record : whole->log->log.records()) {
+        const auto* found = own->lookup(record.name);
+        REQUIRE(found != nullptr);
+        CHECK(found->content == record.content);
+    }
+    CHECK(own->lookup({"icu-9", 1}) == nullptr);
+}
+
+TEST_CASE("The log is read once for a standing, and again once more has come in", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    station::LogBeside beside;
+    const auto behind = [&](const station::Standing& standing) {
+        const auto whole = beside.behind(ward.surroundings, ward.logbook, standing);
+        REQUIRE(whole);
+        return (*whole)->log;
+    };
+    const auto before = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(before);
+    const auto first = behind(*before);
+    CHECK(behind(*before) == first);
+    ward.clock.moveTo(utc(2026, 3, 2, 15));
+    REQUIRE(ward.check("KB-0001", "pass"));
+    CHECK(behind(*before) == first);
+    const auto after = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(after);
+    const auto second = behind(*after);
+    CHECK(second->log.records().size() == first->log.records().size() + 1);
+    CHECK(behind(*before) == second);
+}
+
+TEST_CASE("A scanned text finds the same without the log, read only for a model", "[property]") {
+    const std::uint32_t seed = std::random_device{}();
+    CAPTURE(seed);
+    support::RandomLog random(seed, {});
+    Ward ward;
+    keep(ward, random.log().records());
+    ward.clock.moveTo(random.end());
+    const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+    REQUIRE(whole);
+    const auto read = std::make_shared<const station::WholeStanding>(*whole);
+    std::set<std::string> texts{"nothing of that name", ""};
+    for (const auto& record : random.log().records()) {
+        texts.insert(record.device);
+        const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
+        if (fit == nullptr) continue;
+        for (const auto& [key, value] : fit->part.attributes) texts.insert(value);
+    }
+    for (const auto& text : texts) {
+        CAPTURE(text);
+        const auto with = station::find(ward.surroundings, *whole, text);
+        const auto found = station::find(
+            ward.surroundings, static_cast<const station::Standing&>(*whole),
+            [&] { return station::Result<std::shared_ptr<const station::WholeStanding>>(read); },
+            text);
+        CHECK(told(found) == told(with));
+        if (with.what == station::Found::What::Unit || with.what == station::Found::What::Part) {
+            CHECK(told(station::find(ward.surroundings,
+                                     static_cast<const station::Standing&>(*whole), never(),
+                                     text)) == told(with));
+        }
+    }
+}
