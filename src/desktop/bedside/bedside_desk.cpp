@@ -344,7 +344,10 @@ void BedsideDesk::await(const logbook::RecordName& kept) {
 }
 
 bool BedsideDesk::isBefore(const UnitView& unit) const {
-    return m_awaited && m_unit && !unit.fleet->standing->log->log.find(*m_awaited);
+    if (!m_awaited || !m_unit) return false;
+    const auto& heads = unit.fleet->standing->facts.heads;
+    const auto head = heads.find(m_awaited->station);
+    return head == heads.end() || head->second.head.seq < m_awaited->seq;
 }
 
 void BedsideDesk::show(const SharedUnitView& unit) {
