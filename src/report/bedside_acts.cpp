@@ -168,8 +168,9 @@ namespace {
 
 using Standing = MeasureJudgement::Standing;
 
-// By what the edition says of it; the value is in its unit.
-MeasureJudgement byLimits(const words::Words& words, const AskedMeasure& measure, double value) {
+// By what the edition says of it; the value is in its unit, and told in the one that was typed.
+MeasureJudgement byLimits(const words::Words& words, const AskedMeasure& measure, double value,
+                          const std::string& typedUnit) {
     const auto outside = [&](const std::optional<double>& limit, bool over) {
         return limit && (over ? value > *limit : value < *limit) &&
                !logbook::sameMeasure(value, *limit);
@@ -180,8 +181,8 @@ MeasureJudgement byLimits(const words::Words& words, const AskedMeasure& measure
         const auto& limit = over ? measure.max : measure.min;
         if (outside(limit, over))
             return {stands,
-                    words::outsideSentence(words,
-                                           {over, value, *limit, measure.unit, measure.breach}),
+                    words::outsideSentence(words, {over, value, *limit, measure.unit,
+                                                   measure.breach, typedUnit}),
                     value};
     }
     if (measure.noLimitForGroup)
@@ -204,9 +205,10 @@ MeasureJudgement judge(const words::Words& words, const AskedMeasure& measure, d
                                                       {"unit", std::string(unit)},
                                                       {"wanted", measure.unit}}),
                 0};
-    auto judged = byLimits(words, measure, *converted);
+    const std::string typedUnit(unit);
+    auto judged = byLimits(words, measure, *converted, typedUnit);
     const auto impossible = words::impossibleSentence(
-        words, measure.possible, {measure.label, *converted, measure.unit});
+        words, measure.possible, {measure.label, *converted, measure.unit, typedUnit});
     if (impossible.empty()) return judged;
     judged.isImpossible = true;
     if (judged.standing == Standing::Within) judged.standing = Standing::Impossible;

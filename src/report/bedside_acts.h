@@ -131,7 +131,7 @@ struct MeasureJudgement {
     bool isImpossible = false;  // nothing measured can be that, wherever it stands
 };
 
-// `unit` is that in which it was typed.
+// `unit` is that in which it was typed, and in which it is answered.
 [[nodiscard]] MeasureJudgement judge(const words::Words& words, const AskedMeasure& measure,
                                      double value, std::string_view unit);
 

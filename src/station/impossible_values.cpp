@@ -24,7 +24,7 @@ const std::string* textOf(const logbook::json::Value* value) {
     return value == nullptr ? nullptr : value->string();
 }
 
-// In the unit of the rule that its check has for it.
+// By the rule that its check has for it, in the unit that was stated.
 std::string sentenceOf(const words::Context& context, const rules::Check& check,
                        const std::string& key, const logbook::json::Value& measure) {
     const auto* rule = rules::findMeasure(check, key);
@@ -40,7 +40,7 @@ std::string sentenceOf(const words::Context& context, const rules::Check& check,
     }
     return words::impossibleSentence(
         context.words, rules::possibleValues(*rule),
-        {words::measureLabel(context, check.key, key), *converted, rule->unit});
+        {words::measureLabel(context, check.key, key), *converted, rule->unit, *unit});
 }
 
 }  // namespace

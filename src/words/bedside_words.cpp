@@ -26,9 +26,21 @@ std::string limitsText(const Words& words, const std::optional<double>& min,
     return "";
 }
 
+namespace {
+
+double inUnit(double value, const std::string& unit, const std::string& wanted) {
+    return unit == wanted ? value : logbook::convert(value, unit, wanted).value_or(value);
+}
+
+}  // namespace
+
 std::string outsideSentence(const Words& words, const ValueOutside& outside) {
+    const auto typed = [&outside](double value) {
+        return inUnit(value, outside.unit, outside.typedUnit);
+    };
     const auto both =
-        compared(words, {outside.over, outside.value, outside.limit, false}, outside.unit);
+        compared(words, {outside.over, typed(outside.value), typed(outside.limit), false},
+                 outside.typedUnit);
     const Gaps gaps{{"value", both.value}, {"limit", both.limit}};
     if (outside.breach == rules::Breach::Fail)
         return words.say(outside.over ? "bedside.over_fails" : "bedside.under_fails", gaps);
@@ -41,9 +53,13 @@ std::string impossibleSentence(const Words& words, const logbook::Bounds& bounds
     if (beyond == rules::Beyond::Nothing) return "";
     const bool isLess = beyond == rules::Beyond::Least;
     const double bound = isLess ? *bounds.least : *bounds.most;
+    const auto told = [&](double value) {
+        return quantity(words, inUnit(value, measured.unit, measured.typedUnit),
+                        measured.typedUnit);
+    };
     const Gaps gaps{{"measure", measured.label},
-                    {"value", quantity(words, measured.value, measured.unit)},
-                    {"bound", quantity(words, bound, measured.unit)}};
+                    {"value", told(measured.value)},
+                    {"bound", told(bound)}};
     return words.say(isLess ? "bedside.impossibly_low" : "bedside.impossibly_high", gaps);
 }
 

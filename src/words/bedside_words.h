@@ -22,23 +22,25 @@ namespace words {
 [[nodiscard]] std::string limitsText(const Words& words, const std::optional<double>& min,
                                      const std::optional<double>& max, const std::string& unit);
 
-// All in the unit of the policy edition.
+// All in the unit of the policy edition; told in the one in which it was typed.
 struct ValueOutside {
     bool over = false;
     double value = 0;
     double limit = 0;
     std::string unit;
     rules::Breach breach = rules::Breach::Fail;
+    std::string typedUnit;  // of the same dimension
 };
 
 // What is so and what follows: "210 mL/min is over the limit of 200. The check has failed."
 [[nodiscard]] std::string outsideSentence(const Words& words, const ValueOutside& outside);
 
-// A value in the unit that the bounds are in.
+// A value in the unit that the bounds are in; told in the one in which it was typed.
 struct MeasuredValue {
     std::string label;  // "Leak", as it stands in a table
     double value = 0;
     std::string unit;
+    std::string typedUnit;  // of the same dimension
 };
 
 // "Leak cannot be -5 mL/min: it is never less than 0 mL/min."; "" where the value is possible.

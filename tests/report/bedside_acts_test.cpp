@@ -81,7 +81,9 @@ TEST_CASE("a value is judged before it is kept, limits inclusive", "[unit]") {
     const auto litres = judged(leak, 0.18, "L/min");
     CHECK(litres.standing == Standing::Within);
     CHECK(litres.value == Approx(180));
-    CHECK(judged(leak, 0.21, "L/min").standing == Standing::Fails);
+    const auto overInLitres = judged(leak, 0.21, "L/min");
+    CHECK(overInLitres.standing == Standing::Fails);
+    CHECK(overInLitres.sentence == "0.21 L/min is over the limit of 0.2. The check has failed.");
     const auto pressure = judged(leak, 20, "kPa");
     CHECK(pressure.standing == Standing::OtherDimension);
     CHECK(pressure.sentence == "Leak: kPa measures something else. Enter it in mL/min.");
@@ -204,7 +206,7 @@ TEST_CASE("a value that nothing measured can be is told, whatever the limits say
     const auto negative = judged(leak, -0.005, "L/min");
     CHECK(negative.standing == Standing::Impossible);
     CHECK(negative.isImpossible);
-    CHECK(negative.sentence == "Leak cannot be -5 mL/min: it is never less than 0 mL/min.");
+    CHECK(negative.sentence == "Leak cannot be -0.005 L/min: it is never less than 0 L/min.");
     const auto battery = logged(ready(), "battery");
     CHECK(judged(battery, 150, "%").sentence ==
           "Charge cannot be 150 %: it is never more than 100 %.");

@@ -195,7 +195,7 @@ TEST_CASE("A value that nothing measured can be is asked about before it is kept
                                          {"measures", json::Object{{"leak", json::Object{
                                                           {"value", -3}, {"unit", "L/min"}}}}}});
     const auto before = scene.ward.bytes();
-    const std::string says = "Leak cannot be -3000 mL/min: it is never less than 0 mL/min.";
+    const std::string says = "Leak cannot be -3 L/min: it is never less than 0 L/min.";
     scene.terminal.answer("no");
     CHECK(scene.write(entry).error().code == "entry.impossible_value");
     CHECK((scene.ward.bytes() == before));
