@@ -4,6 +4,8 @@
 // The entries on one unit; see history.h.
 #include "report/history.h"
 
+#include "rules/attempts.h"
+#include "words/finding_words.h"
 #include "words/record_details.h"
 #include "words/record_words.h"
 #include "words/shown.h"
@@ -61,7 +63,6 @@ Details detailsOf(const Context& context, const logbook::Record& record) {
     if (!record.confirmed)
         details.emplace_back(words.say("history.signed"), words.say("history.not_signed"));
     addText(context, details, "history.form", record.form);
-    addText(context, details, "history.batch", record.batch);
     addText(context, details, "history.moved_from", record.movedFrom);
     details.emplace_back(words.say("history.record"), logbook::toText(record.name));
     return details;
@@ -82,6 +83,50 @@ HistoryLine lineOf(const Context& context, const logbook::Record& record) {
 
 // A batch is one of one station.
 using BatchKey = std::pair<std::string, std::string>;
+
+using Reasons = std::map<logbook::RecordName, std::string>;
+
+// Why attempts at checks did not count, each by the state in which it was made.
+Reasons uncountedAttempts(const Context& context, const rules::Log& log,
+                          const HistoryQuestion& question) {
+    Reasons reasons;
+    const auto note = [&](const rules::UncountedAttempt& attempt) {
+        auto& told = reasons[attempt.record.name];
+        if (attempt.discounted == nullptr) {
+            told = context.words.say("history.no_effect");
+            return;
+        }
+        const Context then{context.words, attempt.state,
+                           attempt.state.device(question.device), attempt.record.at, {},
+                           [&](const auto& name) {
+                               return name == attempt.record.name ? &attempt.record
+                                                                  : context.record(name);
+                           }};
+        const auto& check = std::get<logbook::body::Check>(attempt.record.body).check;
+        std::vector<std::string> clauses;
+        for (const auto& reason : attempt.discounted->reasons)
+            clauses.push_back(
+                words::discountReason(then, check, *attempt.discounted, reason).says);
+        told = context.words.all(clauses);
+    };
+    rules::forEachUncounted(log, {question.device, question.asked, question.knownAt}, note);
+    return reasons;
+}
+
+void addUncounted(const Context& context, const Reasons& reasons, HistoryLine& line) {
+    const auto found = reasons.find(line.record);
+    if (found == reasons.end()) return;
+    line.uncounted = context.words.say("history.uncounted", {{"reasons", found->second}});
+    line.details.emplace_back(context.words.say("history.uncounted_label"), found->second);
+}
+
+// What a person knows of its batch: that there are others.
+void addSession(const Context& context, HistoryLine& line) {
+    if (line.inBatch < 2) return;
+    line.details.emplace_back(
+        context.words.say("history.batch"),
+        context.words.say("history.in_session", {{"count", std::to_string(line.inBatch)}}));
+}
 
 }  // namespace
 
@@ -105,6 +150,7 @@ History makeHistory(const Context& context, const rules::Log& log,
                     const HistoryQuestion& question) {
     History history;
     std::map<BatchKey, int> batches;
+    const auto uncounted = uncountedAttempts(context, log, question);
     const auto number = log.deviceNumber(question.device);
     for (std::size_t index = log.records().size(); number && index-- > 0;) {
         const auto& record = log.records()[index];
@@ -119,13 +165,16 @@ History makeHistory(const Context& context, const rules::Log& log,
         }
         history.lines.push_back(lineOf(context, record));
         auto& line = history.lines.back();
+        addUncounted(context, uncounted, line);
         line.struck = !stands;
         const auto* strike = stands ? nullptr : log.struckBy(index);
         if (strike != nullptr && strike->entered <= question.knownAt)
             line.strike = strikeText(context, *strike);
     }
-    for (auto& line : history.lines)
+    for (auto& line : history.lines) {
         if (line.batch) line.inBatch = batches[{line.record.station, *line.batch}];
+        addSession(context, line);
+    }
     return history;
 }
 

@@ -28,6 +28,7 @@ struct HistoryLine {
     std::string says;     // "Leak test: failed; leak 180 mL/min"
     std::string who;      // who did it, by name
     std::string entered;  // "entered 40 min later"; "" if it was at once
+    std::string uncounted;  // of an attempt at a check: "does not count: …"; "" where it counts
     bool struck = false;
     std::string strike;   // "struck through by Mara Toller, 28 Nov 09:10: wrong unit"
     std::optional<std::string> batch;

@@ -11,11 +11,13 @@ history: struck(person time reason) later(duration)
 window.no_time: says(text) safe do
 window.not_past: says(text) safe do
 history: at entered by done_by witness signed not_signed form batch moved_from record
-history: moves(count) strikes(count)
+history: moves(count) strikes(count) in_session(count)
+history: uncounted(reasons) uncounted_label no_effect
 detail: model groups features commissioned label asset maker udi place owner return_by
 detail: group version position serial lot expires reuse level load check conditions alarm
 detail: fault blocking blocks blocks_not text hold until notice service emergency precautions
-detail: same_patient reason target yes no
+detail: same_patient reason target yes no power on off finding outcome
+outcome: pass fail incomplete in_use not_located deferred
 reuse: single_use single_patient reusable permanent
 )";
 

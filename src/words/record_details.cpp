@@ -46,6 +46,9 @@ public:
     }
     void operator()(const body::Retire& retire) { addReason(retire.reason); }
     void operator()(const body::Group& group) { add("group", groupLabel(m_context, group.group)); }
+    void operator()(const body::Power& power) {
+        add("power", say(power.on ? "detail.on" : "detail.off"));
+    }
     void operator()(const body::Move& move) { add("place", move.location); }
     void operator()(const body::Sighted& sighted) { add("place", sighted.location); }
     void operator()(const body::Software& software) { add("version", software.version); }
@@ -78,6 +81,7 @@ public:
     void operator()(const body::Soil& soil) { addReason(soil.reason); }
     void operator()(const body::Check& check) {
         add("check", checkLabel(m_context, check.check));
+        addOutcome(logbook::name(check.outcome));
         for (const auto& [key, measure] : check.measures)
             m_details.emplace_back(measureLabel(m_context, check.check, key),
                                    quantity(m_context.words, measure.value, measure.unit));
@@ -102,6 +106,7 @@ public:
         add("hold", holdLabel(m_context, release.hold));
     }
     void operator()(const body::Waive& waive) {
+        add("finding", capitalized(waivedFinding(m_context, waive)));
         add("until", m_context.times().full(waive.until));
         addReason(waive.reason);
     }
@@ -111,6 +116,7 @@ public:
     }
     void operator()(const body::Service& service) {
         add("service", serviceLabel(m_context, service.service));
+        addOutcome(logbook::name(service.outcome));
     }
     void operator()(const body::UseStart& start) {
         if (start.emergency) add("emergency", say("detail.yes"));
@@ -145,6 +151,9 @@ private:
     void add(std::string_view field, const std::optional<std::string>& text) {
         if (text) add(field, *text);
     }
+    void addOutcome(std::string_view outcome) {
+        add("outcome", say("outcome." + std::string(outcome)));
+    }
     void addReason(const std::string& reason) { add("reason", reason); }
     void addGroups(const std::vector<std::string>& groups) {
         std::vector<std::string> labels;
@@ -167,6 +176,23 @@ private:
 };
 
 }  // namespace
+
+std::string waivedFinding(const Context& context, const logbook::body::Waive& waive) {
+    const auto code = rules::findingCodeOf(waive.finding);
+    if (!code) return readable(waive.finding);
+    const auto label = subjectLabel(context, {.code = *code, .subject = waive.subject});
+    const auto inside = context.words.inside(label);
+    if (*code == rules::FindingCode::Mismatch)
+        return context.words.say("record.waive_mismatch", {{"position", inside}});
+    return context.words.say("brief." + waive.finding, {{"hold", inside},
+                                                        {"fault", inside},
+                                                        {"notice", inside},
+                                                        {"service", inside},
+                                                        {"position", inside},
+                                                        {"conflict", inside},
+                                                        {"check", inside},
+                                                        {"group", label}});
+}
 
 std::vector<Detail> recordDetails(const Context& context, const logbook::Record& record) {
     Fields fields(context);

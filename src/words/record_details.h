@@ -21,6 +21,10 @@ using Detail = std::pair<std::string, std::string>;
 [[nodiscard]] std::vector<Detail> recordDetails(const Context& context,
                                                 const logbook::Record& record);
 
+// What a waiver permits: "leak test due".
+[[nodiscard]] std::string waivedFinding(const Context& context,
+                                        const logbook::body::Waive& waive);
+
 // "FS-9, lot C-4471, Brookvale FS-A, expires 22 Oct 2027"; "" if nothing of that is stated.
 [[nodiscard]] std::string statedPart(const Context& context, const logbook::StatedPart& part);
 

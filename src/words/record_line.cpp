@@ -112,23 +112,8 @@ struct Line {
         return say("record.release", {{"hold", holdLabel(context, release.hold)}});
     }
     std::string operator()(const body::Waive& waive) const {
-        std::string finding = readable(waive.finding);
-        if (const auto code = rules::findingCodeOf(waive.finding)) {
-            const auto label = subjectLabel(context, {.code = *code, .subject = waive.subject});
-            const auto inside = context.words.inside(label);
-            const bool isMismatch = *code == rules::FindingCode::Mismatch;
-            finding = isMismatch ? say("record.waive_mismatch", {{"position", inside}})
-                                 : say("brief." + waive.finding, {{"hold", inside},
-                                                     {"fault", inside},
-                                                     {"notice", inside},
-                                                     {"service", inside},
-                                                     {"position", inside},
-                                                     {"conflict", inside},
-                                                     {"check", inside},
-                                                     {"group", label}});
-        }
         return say("record.waive", {{"time", context.times().time(waive.until)},
-                                    {"finding", finding},
+                                    {"finding", waivedFinding(context, waive)},
                                     {"reason", given(waive.reason)}});
     }
     std::string operator()(const body::NoticeDone& done) const {
@@ -200,6 +185,14 @@ std::string recordLine(const Context& context, const logbook::Record& record) {
         notes += (notes.empty() ? "" : "; ") + note;
     const auto line = std::visit(Line{context}, record.body);
     return notes.empty() ? line : line + " (" + notes + ")";
+}
+
+std::string placedLine(const Context& context, const logbook::Record& record) {
+    return context.words.say(record.device.empty() ? "confirm.line_department" : "confirm.line",
+                             {{"record", logbook::toText(record.name)},
+                              {"time", context.times().time(record.at)},
+                              {"device", record.device},
+                              {"entry", recordLine(context, record)}});
 }
 
 const std::string& doerOf(const logbook::Record& record) {

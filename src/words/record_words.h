@@ -17,6 +17,10 @@ namespace words {
 // 180 mL/min (transcribed, form 17; written down by Morgan Thistle)".
 [[nodiscard]] std::string recordLine(const Context& context, const logbook::Record& record);
 
+// The same where nothing beside it tells which entry it is: "icu-1/24  2 Mar 08:30, unit KB-0142:
+// Use started".
+[[nodiscard]] std::string placedLine(const Context& context, const logbook::Record& record);
+
 // Who did what it says: the one named for it, else its writer.
 [[nodiscard]] const std::string& doerOf(const logbook::Record& record);
 

@@ -78,7 +78,7 @@ TEST_CASE("an entry is struck through from the history, with a reason", "[unit]"
     world.open();
     openHistory(world, QStringLiteral("KB-0142"));
     auto* list = world.one<QListView>(QStringLiteral("Entries on this unit"));
-    const auto says = list->model()->index(0, 0).data().toString();
+    const auto says = list->model()->index(0, 0).data(desktop::HistoryModel::SaysRole).toString();
     pressLine(*list, 0);
     world.press(QStringLiteral("Strike it through"));
     world.press(QStringLiteral("Strike it through"));
@@ -94,7 +94,7 @@ TEST_CASE("an entry is struck through from the history, with a reason", "[unit]"
     WindowWorld::waitUntil("it is lined through", [&] {
         for (row = 0; row < list->model()->rowCount(); ++row) {
             const auto index = list->model()->index(row, 0);
-            if (index.data().toString().startsWith(says) &&
+            if (index.data(desktop::HistoryModel::SaysRole).toString() == says &&
                 index.data(desktop::HistoryModel::StrikeRole)
                     .toString()
                     .contains(QStringLiteral("Entered twice")))

@@ -42,6 +42,8 @@ Layout layOut(const QModelIndex& index, int width) {
     auto says = plain;
     const auto strike = index.data(HistoryModel::StrikeRole).toString();
     says.setStrikeOut(!strike.isEmpty());
+    QStringList remarks{index.data(HistoryModel::UncountedRole).toString(), strike};
+    remarks.removeAll(QString());
     const QFontMetrics metrics(plain);
     const int whenWidth = metrics.horizontalAdvance(QStringLiteral("28 Nov 2026 08:30 ")) + margin;
     const int whoWidth = metrics.averageCharWidth() * 24;
@@ -60,7 +62,7 @@ Layout layOut(const QModelIndex& index, int width) {
     if (isNarrow) {
         y += add(margin, all, when + QStringLiteral(" · ") + who, quiet, hues.quietText);
         y += add(margin, all, index.data(HistoryModel::SaysRole).toString(), says, hues.text);
-        if (!strike.isEmpty()) y += add(margin, all, strike, quiet, hues.text);
+        for (const auto& remark : remarks) y += add(margin, all, remark, quiet, hues.text);
     } else {
         const int wide = all - whenWidth - whoWidth - margin;
         int end = y + add(margin, whenWidth, when, plain, hues.quietText);
@@ -68,7 +70,8 @@ Layout layOut(const QModelIndex& index, int width) {
                                     hues.quietText));
         y += add(margin + whenWidth, wide, index.data(HistoryModel::SaysRole).toString(), says,
                  hues.text);
-        if (!strike.isEmpty()) y += add(margin + whenWidth, wide, strike, quiet, hues.text);
+        for (const auto& remark : remarks)
+            y += add(margin + whenWidth, wide, remark, quiet, hues.text);
         y = std::max(y, end);
     }
     layout.height = std::max(y + margin, targetSize);

@@ -5,6 +5,7 @@
 #include "desktop/bedside/history_model.h"
 
 #include "desktop/shell/text.h"
+#include "words/words.h"
 
 #include <algorithm>
 #include <utility>
@@ -15,7 +16,8 @@ namespace {
 
 bool isSame(const report::HistoryLine& one, const report::HistoryLine& other) {
     return one.record == other.record && one.struck == other.struck &&
-           one.inBatch == other.inBatch && one.strike == other.strike;
+           one.inBatch == other.inBatch && one.strike == other.strike &&
+           one.uncounted == other.uncounted;
 }
 
 QString whenOf(const report::HistoryLine& line) {
@@ -31,6 +33,8 @@ QString whoOf(const report::HistoryLine& line) {
 QString allOf(const report::HistoryLine& line) {
     auto text = whenOf(line) + QStringLiteral(". ") + shownText(line.says) +
                 QStringLiteral(". ") + whoOf(line) + QLatin1Char('.');
+    if (!line.uncounted.empty())
+        text += QLatin1Char(' ') + shownText(words::capitalized(line.uncounted)) + QLatin1Char('.');
     if (line.struck) text += QLatin1Char(' ') + shownText(line.strike) + QLatin1Char('.');
     return text;
 }
@@ -75,6 +79,7 @@ QVariant HistoryModel::data(const QModelIndex& index, int role) const {
         case SaysRole: return shownText(line.says);
         case WhenRole: return whenOf(line);
         case WhoRole: return whoOf(line);
+        case UncountedRole: return shownText(line.uncounted);
         case StrikeRole: return line.struck ? shownText(line.strike) : QString();
         default: return {};
     }

@@ -21,6 +21,7 @@ public:
         WhenRole,                 // day and clock
         WhoRole,                  // who did it, and that it was entered later
         StrikeRole,               // "" where it stands
+        UncountedRole,            // that a check does not count; "" where it does
     };
 
     using QAbstractListModel::QAbstractListModel;

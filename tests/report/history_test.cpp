@@ -1,0 +1,76 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The entries on one unit: a check that did not count says so, and why; what an entry states.
+#include "report/history.h"
+
+#include "small_log.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+using sample::Story;
+
+report::History historyOf(const sample::Scene& scene) {
+    return report::makeHistory(scene.context(), scene.log,
+                               {"KB-0142", scene.asked, rules::unlimited});
+}
+
+const report::HistoryLine& lineAt(const report::History& history, const std::string& clock,
+                                  const std::string& says) {
+    for (const auto& line : history.lines)
+        if (line.clock == clock && line.says.find(says) != std::string::npos) return line;
+    FAIL("no line " << clock << " " << says);
+    return history.lines.front();
+}
+
+std::string detail(const report::HistoryLine& line, const std::string& label) {
+    for (const auto& [name, text] : line.details)
+        if (name == label) return text;
+    return "";
+}
+
+}  // namespace
+
+TEST_CASE("a check that did not count says so and why, also where a later one did", "[unit]") {
+    Story story;
+    story.ready();
+    const std::string stated = R"(,"conditions":["mains_power"])", second = R"("witness":"rt2")";
+    story.with(second).pass("11 09:00", "alarm_test", "");
+    story.pass("11 09:30", "alarm_test", stated);
+    story.with(second).pass("11 10:00", "alarm_test", stated);
+    const sample::Scene scene(story, "12 08:00");
+    const auto history = historyOf(scene);
+    const auto& early = lineAt(history, "09:00", "Alarm test");
+    CHECK(early.uncounted == "does not count: \"mains power\" was not confirmed");
+    CHECK(detail(early, "Does not count") == "\"mains power\" was not confirmed");
+    CHECK(lineAt(history, "09:30", "Alarm test").uncounted ==
+          "does not count: no second person on the list verified it");
+    const auto& counted = lineAt(history, "10:00", "Alarm test");
+    CHECK(counted.uncounted.empty());
+    CHECK(detail(counted, "Does not count").empty());
+    CHECK(detail(counted, "Outcome") == "passed");
+}
+
+TEST_CASE("power, a waiver and a session are told in words", "[unit]") {
+    Story story;
+    story.ready();
+    for (const auto* text : {"Hose", "Wheels"})
+        story.with(R"("batch":"icu-1 session 7")")
+            .tell("11 09:00", "note", std::string(R"({"text":")") + text + "\"}");
+    story.tell("11 09:30", "power", R"({"on":false})");
+    story.as("lead").tell("11 10:00", "waive",
+                          R"({"finding":"change_due","subject":"circuit",)"
+                          R"("until":"2026-11-12T18:00:00Z","reason":"none at hand"})");
+    const sample::Scene scene(story, "12 08:00");
+    const auto history = historyOf(scene);
+    CHECK(detail(lineAt(history, "09:00", "Hose"), "Session") == "one of 2 entries");
+    CHECK(detail(lineAt(history, "09:30", ""), "Power") == "off");
+    CHECK(detail(lineAt(history, "09:30", ""), "Session").empty());
+    CHECK(detail(lineAt(history, "10:00", ""), "What is permitted") ==
+          "Breathing circuit to be changed");
+    for (const auto& line : history.lines)
+        for (const auto& [label, text] : line.details)
+            CHECK(text.find("session 7") == std::string::npos);
+}
