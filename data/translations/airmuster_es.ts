@@ -368,6 +368,10 @@
         <source>%1: unit %2, %3, %4</source>
         <translation>%1: ventilador %2, %3, %4</translation>
     </message>
+    <message>
+        <source>Nothing waits for your name any more.</source>
+        <translation>Ya no queda nada a la espera de confirmación propia.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::CorrectionSheet</name>
@@ -450,6 +454,26 @@
     <message>
         <source>Serial mistyped</source>
         <translation>Número de serie mal escrito</translation>
+    </message>
+    <message>
+        <source>Several units go by %1. Type the serial.</source>
+        <translation>Varios ventiladores responden a %1. Escribir el número de serie.</translation>
+    </message>
+    <message>
+        <source>No unit goes by %1.</source>
+        <translation>No se conoce ningún ventilador con %1.</translation>
+    </message>
+    <message>
+        <source>Not in use</source>
+        <translation>No está en uso</translation>
+    </message>
+    <message>
+        <source>In use since %1</source>
+        <translation>En uso desde %1</translation>
+    </message>
+    <message>
+        <source>Move it to %1, and keep both to be read</source>
+        <translation>Trasladar a %1; ambas siguen legibles</translation>
     </message>
 </context>
 <context>
@@ -900,14 +924,6 @@
     <message>
         <source>This one was fitted</source>
         <translation>Se ha colocado esta</translation>
-    </message>
-    <message>
-        <source>That is so, it was fitted</source>
-        <translation>Es así, se ha colocado</translation>
-    </message>
-    <message>
-        <source>No, look again</source>
-        <translation>No, mirar otra vez</translation>
     </message>
     <message>
         <source>Read %1. Take what is known of it, in place of what you typed?</source>
@@ -1427,6 +1443,14 @@
     <message>
         <source>Nothing was kept: whoever pressed it is not signed in any more.</source>
         <translation>No se ha guardado nada: quien lo pulsó ya no tiene la sesión abierta.</translation>
+    </message>
+    <message>
+        <source>Yes, keep it</source>
+        <translation>Sí, guardar</translation>
+    </message>
+    <message>
+        <source>No, look again</source>
+        <translation>No, mirar otra vez</translation>
     </message>
 </context>
 <context>
@@ -2216,12 +2240,24 @@
         <translation>Desconectado %1, lo sustituye %2 aunque no está listo para este grupo</translation>
     </message>
     <message>
-        <source>By the log %1 is in use. Scan a unit that is not.</source>
-        <translation>Según el registro, %1 está en uso. Escanear un ventilador que no lo esté.</translation>
-    </message>
-    <message>
         <source>The reason is a fault of %1. Press which fault, or another reason.</source>
         <translation>El motivo es una avería de %1. Pulsar qué avería es, u otro motivo.</translation>
+    </message>
+    <message>
+        <source>%1 is off the patient, %2 took over, which is in use by the log</source>
+        <translation>Desconectado %1, lo sustituye %2, que según el registro está en uso</translation>
+    </message>
+    <message>
+        <source>By the log %1 is in use since %2. Is that use over? If it is of the same patient as %3, go back, and enter only the end of use of %3.</source>
+        <translation>Según el registro, %1 está en uso desde %2. ¿Ha terminado ese uso? Si es del mismo paciente que %3, volver y anotar solo el fin de uso de %3.</translation>
+    </message>
+    <message>
+        <source>That use is over, %1 took over</source>
+        <translation>Ese uso ha terminado, lo sustituye %1</translation>
+    </message>
+    <message>
+        <source>Back, look again</source>
+        <translation>Volver, mirar otra vez</translation>
     </message>
 </context>
 <context>

@@ -17,17 +17,6 @@ namespace {
 
 using logbook::Record;
 
-std::string lineOf(const words::Context& context, const Unconfirmed& entry) {
-    const words::Gaps gaps{{"record", toText(entry.record)},
-                           {"time", entry.when},
-                           {"device", entry.device},
-                           {"entry", entry.what}};
-    const auto line = context.words.say(
-        entry.device.empty() ? "confirm.line_department" : "confirm.line", gaps);
-    if (!entry.isDisowned) return line;
-    return context.words.say("confirm.disowned", {{"line", line}, {"person", entry.name}});
-}
-
 // All of them lack a signature, so that no line says it.
 Unconfirmed entryOf(const words::Context& context, Record record) {
     record.confirmed = true;
@@ -36,6 +25,7 @@ Unconfirmed entryOf(const words::Context& context, Record record) {
     entry.canBeConfirmed = !record.device.empty();
     entry.when = context.times().time(record.at);
     entry.what = words::recordLine(context, record);
+    entry.line = words::placedLine(context, record);
     return entry;
 }
 
@@ -58,16 +48,18 @@ std::vector<Unconfirmed> listOf(const Surroundings& surroundings, const WholeLog
         entry.name = gate.nameOf(by);
         entry.isKnown = gate.knows(by);
         entry.isDisowned = disowned.contains(index);
-        entry.line = lineOf(context, entry);
+        if (entry.isDisowned)
+            entry.line = surroundings.words.say("confirm.disowned",
+                                                {{"line", entry.line}, {"person", entry.name}});
         list.push_back(std::move(entry));
     }
     return list;
 }
 
 // Of the person's entries those that they confirm now.
-Result<std::vector<Unconfirmed>> choose(const OpenLog& open,
-                                        const std::vector<logbook::RecordName>& names,
+Result<std::vector<Unconfirmed>> choose(const OpenLog& open, const Confirmation& confirmation,
                                         const std::string& person) {
+    const auto& names = confirmation.records;
     auto own = listOf(open.surroundings(), open.log(), open.gate(), person);
     std::erase_if(own, [](const Unconfirmed& entry) { return !entry.canBeConfirmed; });
     if (names.empty()) {
@@ -82,7 +74,9 @@ Result<std::vector<Unconfirmed>> choose(const OpenLog& open,
                                             {{"record", toText(name)},
                                              {"person", open.gate().nameOf(person)}}));
         }
-        if (std::ranges::find(chosen, name, &Unconfirmed::record) == chosen.end()) {
+        const bool isSaid = !confirmation.isMine && found->isDisowned;
+        if (!isSaid &&
+            std::ranges::find(chosen, name, &Unconfirmed::record) == chosen.end()) {
             chosen.push_back(*found);
         }
     }
@@ -145,7 +139,7 @@ Result<std::vector<Unconfirmed>> confirm(const Surroundings& surroundings,
     }
     std::vector<Unconfirmed> chosen;
     SignedAct act(**open, [&](const OpenLog& log) -> Result<std::vector<Intended>> {
-        auto found = choose(log, confirmation.records, *person);
+        auto found = choose(log, confirmation, *person);
         if (!found) {
             return tl::unexpected(std::move(found.error()));
         }

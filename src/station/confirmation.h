@@ -42,7 +42,8 @@ struct Confirmation {
     bool isMine = true;  // false: it was somebody else; the entries go on standing
 };
 
-// Writes a review of each, all or none. Refused: an entry that is not there, is another's, or needs
+// Writes a review of each, all or none; none where it was disowned before already.
+// Those that were reviewed. Refused: an entry that is not there, is another's, or needs
 // no confirmation; a writer who may not review, as the policy edition says.
 [[nodiscard]] Result<std::vector<Unconfirmed>> confirm(const Surroundings& surroundings,
                                                        const LogbookFile& file,

@@ -173,12 +173,7 @@ std::vector<std::string> linesToCorrect(const Surroundings& surroundings,
         const words::Context context{surroundings.words, standing.state,
                                      standing.state.device(record->device), standing.at, {},
                                      standing.lookup};
-        const words::Gaps gaps{{"record", toText(record->name)},
-                               {"time", context.times().time(record->at)},
-                               {"device", record->device},
-                               {"entry", words::recordLine(context, *record)}};
-        lines.push_back(surroundings.words.say(
-            record->device.empty() ? "confirm.line_department" : "confirm.line", gaps));
+        lines.push_back(words::placedLine(context, *record));
     }
     return lines;
 }

@@ -118,3 +118,45 @@ TEST_CASE("whoever is not signed in signs in before seeing what waits", "[unit]"
     WaitingWorld::waitUntil("the entries are there",
                             [&] { return world.isSaid(QStringLiteral("KB-0101 · Soiled")); });
 }
+
+TEST_CASE("somebody else is written once, however often it is pressed", "[unit]") {
+    WaitingWorld world;
+    world.signInByPress(QStringLiteral("p.quill"));
+    world.press(QStringLiteral("Entries that wait for your name: 1"));
+    (void)world.awaitSheet();
+    const auto before = world.entries().size();
+    auto* button = world.buttons(QStringLiteral("It was somebody else")).front();
+    button->click();
+    button->click();
+    (void)world.entriesSince(before, 1);
+    QTest::qWait(300);
+    CHECK(world.entries().size() == before + 1);
+    const auto& session = world.window->workplace().presence().session();
+    REQUIRE(session);
+    const auto waiting = station::unconfirmed(world.surroundings(), world.file, "p.quill");
+    REQUIRE(waiting->size() == 1);
+    const auto again = station::confirm(
+        world.surroundings(), world.file,
+        {station::Writer(*session), {waiting->front().record}, false});
+    REQUIRE(again);
+    CHECK(again->empty());
+}
+
+TEST_CASE("after a refusal the list tells what waits still", "[unit]") {
+    WaitingWorld world;
+    world.signInByPress();
+    world.press(QStringLiteral("Entries that wait for your name: 2"));
+    (void)world.awaitSheet();
+    // Confirmed elsewhere meanwhile.
+    const auto& session = world.window->workplace().presence().session();
+    REQUIRE(session);
+    const auto waiting = station::unconfirmed(world.surroundings(), world.file, "m.toller");
+    REQUIRE(station::confirm(world.surroundings(), world.file,
+                             {station::Writer(*session), {waiting->front().record}}));
+    world.pressButton(QStringLiteral("It was me: confirm all 2"));
+    WaitingWorld::waitUntil("one is left", [&] {
+        return world.buttons(QStringLiteral("It was me")).size() == 1;
+    });
+    CHECK_FALSE(world.isSaid(QStringLiteral("KB-0101 · Soiled")));
+    CHECK(world.isSaid(QStringLiteral("KB-0107 · Soiled")));
+}

@@ -44,6 +44,8 @@ ConfirmSheet::ConfirmSheet(DeskTools tools, const WaitingEntries& entries, QWidg
     rows->setContentsMargins(0, 0, 0, 0);
     rows->setSpacing(targetGap);
     content()->addWidget(m_list);
+    m_nothing = textLabel(tr("Nothing waits for your name any more."), TextRole::Strong);
+    content()->addWidget(m_nothing);
     content()->addStretch();
     m_trouble = textLabel({}, TextRole::Strong);
     m_trouble->hide();
@@ -55,7 +57,7 @@ ConfirmSheet::ConfirmSheet(DeskTools tools, const WaitingEntries& entries, QWidg
     connect(m_all, &QPushButton::clicked, this, [this] {
         std::vector<logbook::RecordName> records;
         for (const auto& entry : m_entries) records.push_back(entry.record);
-        answer(std::move(records), true);
+        answer(records, true);
     });
     foot()->addWidget(back);
     foot()->addWidget(m_all);
@@ -72,6 +74,7 @@ void ConfirmSheet::show(const WaitingEntries& entries) {
     for (const auto& entry : entries) addEntry(entry);
     m_all->setText(tr("It was me: confirm all %1").arg(entries.size()));
     m_all->setVisible(entries.size() > 1);
+    m_nothing->setVisible(entries.empty());
     setFocus();
 }
 
@@ -100,38 +103,64 @@ void ConfirmSheet::addAnswer(const station::Unconfirmed& entry, bool isMine, QLa
     row.addWidget(button);
 }
 
-void ConfirmSheet::answer(std::vector<logbook::RecordName> records, bool isMine) {
-    m_tools.workplace.asWriter(
-        true, this, [this, records = std::move(records), isMine](const station::Writer& writer) {
-            setKeeping(true);
-            const station::Confirmation confirmation{writer, records, isMine};
-            m_tools.workplace.write(
-                [confirmation](const auto& surroundings, const auto& file) {
-                    return station::confirm(surroundings, file, confirmation);
-                },
-                this, [this, isMine](const station::Result<WaitingEntries>& answered) {
-                    take(answered, isMine);
-                });
+// One press at a time: what is being answered is not answered a second time. Nobody signs in on top
+// of it, since the sheet is for whoever is signed in; without them it is not answered.
+void ConfirmSheet::answer(const std::vector<logbook::RecordName>& records, bool isMine) {
+    const auto& session = m_tools.workplace.presence().session();
+    if (!session || std::exchange(m_isAnswering, true)) return;
+    setKeeping(true);
+    const station::Confirmation confirmation{station::Writer(*session), records, isMine};
+    m_tools.workplace.write(
+        [confirmation](const auto& surroundings, const auto& file) {
+            return station::confirm(surroundings, file, confirmation);
+        },
+        this, [this, confirmation](const station::Result<WaitingEntries>& answered) {
+            m_isAnswering = false;
+            setKeeping(false);
+            take(answered, confirmation);
         });
 }
 
-void ConfirmSheet::take(const station::Result<WaitingEntries>& answered, bool isMine) {
-    setKeeping(false);
+void ConfirmSheet::take(const station::Result<WaitingEntries>& answered,
+                        const station::Confirmation& asked) {
     m_trouble->setVisible(!answered);
     if (!answered) {
         m_trouble->setText(problemText(answered.error()));
+        readAgain();
         return;
     }
     auto remaining = m_entries;
     std::erase_if(remaining, [&](const auto& entry) {
-        return std::ranges::find(*answered, entry.record, &station::Unconfirmed::record) !=
-               answered->end();
+        return std::ranges::find(asked.records, entry.record) != asked.records.end();
     });
-    if (remaining.empty()) close();
+    // Nobody else sees what is left.
+    const bool isOver = remaining.empty() || !m_tools.workplace.presence().session();
+    if (isOver) close();
     Q_EMIT m_tools.workplace.told(shownText(m_tools.workplace.words().say(
-        isMine ? "done.confirmed" : "done.disowned",
+        asked.isMine ? "done.confirmed" : "done.disowned",
         {{"count", std::to_string(answered->size())}})));
-    if (!remaining.empty()) show(remaining);
+    if (!isOver) show(remaining);
+}
+
+// What somebody answered elsewhere meanwhile waits no more.
+void ConfirmSheet::readAgain() {
+    const auto& session = m_tools.workplace.presence().session();
+    if (!session) {
+        close();
+        return;
+    }
+    m_tools.workplace.read(
+        [person = session->person()](const auto& surroundings, const auto& file) {
+            return station::unconfirmed(surroundings, file, person);
+        },
+        this, [this](const station::Result<WaitingEntries>& waiting) {
+            if (!waiting || m_isAnswering) return;
+            auto remaining = *waiting;
+            std::erase_if(remaining, [](const station::Unconfirmed& entry) {
+                return !entry.canBeConfirmed || entry.isDisowned;
+            });
+            show(remaining);
+        });
 }
 
 void ConfirmSheet::setKeeping(bool isKeeping) {

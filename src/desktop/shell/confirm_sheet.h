@@ -28,18 +28,22 @@ public:
     ConfirmSheet(DeskTools tools, const WaitingEntries& entries, QWidget* parent = nullptr);
 
 private:
+    void readAgain();
     void show(const WaitingEntries& entries);
     void addEntry(const station::Unconfirmed& entry);
     void addAnswer(const station::Unconfirmed& entry, bool isMine, QLayout& row);
-    void answer(std::vector<logbook::RecordName> records, bool isMine);
-    void take(const station::Result<WaitingEntries>& answered, bool isMine);
+    void answer(const std::vector<logbook::RecordName>& records, bool isMine);
+    void take(const station::Result<WaitingEntries>& answered,
+              const station::Confirmation& asked);
     void setKeeping(bool isKeeping);
 
     DeskTools m_tools;
     WaitingEntries m_entries;
     QWidget* m_list = nullptr;
+    QLabel* m_nothing = nullptr;  // there is nothing left
     QLabel* m_trouble = nullptr;
     QPushButton* m_all = nullptr;
+    bool m_isAnswering = false;  // from the press until what came of it is known
 };
 
 }  // namespace desktop
