@@ -111,6 +111,23 @@ TEST_CASE("all that is moved together is seen first, and why is asked so that it
     CHECK(world.buttons(QStringLiteral("It was not done")).empty());
     CHECK(world.buttons(QStringLiteral("Entered twice")).empty());
     CHECK(world.buttons(QStringLiteral("The unit before was still open")).size() == 1);
+    world.scan(QStringLiteral("KB-9999"));
+    world.typeInto("Unit that was meant", "KB-9999");
+    DetailsWorld::waitUntil("it is looked for",
+                            [&] { return world.isSaid("No unit goes by KB-9999."); });
+    world.pressButton(QStringLiteral("Wrong unit"));
+    world.pressButton(QStringLiteral("Move it"));
+    CHECK(world.isSaid("Scan the unit that was meant first."));
+    world.typeInto("Unit that was meant", "a-0102");
+    DetailsWorld::waitUntil("the unit is told", [&] {
+        return world.isSaid("KB-0102 · A-0102 · Larch 4 · Equipment room");
+    });
+    CHECK(world.isSaid("In use since 08:00."));
+    CHECK(world.buttons(QStringLiteral("Move it to KB-0102")).size() == 1);
+    world.typeInto("Unit that was meant", "KB-0107");
+    DetailsWorld::waitUntil("the unit is told", [&] {
+        return world.isSaid("Out of service") && world.isSaid("Not in use.");
+    });
     world.key(Qt::Key_Escape);
     world.openLine(*list, 1);
     world.pressButton(QStringLiteral("Strike all 3 entries of this session through"));

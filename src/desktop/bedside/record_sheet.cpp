@@ -10,6 +10,8 @@
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 #include "station/bedside.h"
+#include "words/shown.h"
+#include "words/times.h"
 
 #include <QFormLayout>
 #include <QGridLayout>
@@ -81,10 +83,7 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
     content()->addWidget(m_entries);
     readEntries();
     if (m_wanted.moves) {
-        m_unit = new QLineEdit;
-        m_unit->setAccessibleName(tr("Unit that was meant: scan it, or type its serial"));
-        content()->addWidget(textLabel(m_unit->accessibleName()));
-        content()->addWidget(m_unit);
+        addTarget();
     }
     addReasons();
     m_trouble = textLabel({}, TextRole::Strong);
@@ -94,7 +93,8 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
     m_keep = new QPushButton(m_wanted.moves ? tr("Move it, and keep both to be read")
                                             : tr("Strike it through"));
     m_keep->setProperty("main", true);
-    m_keep->setEnabled(!m_wanted.withBatch || !m_tools.workplace.fleet());
+    m_hasRead = !m_wanted.withBatch || !m_tools.workplace.fleet();
+    showKeep();
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     connect(m_keep, &QPushButton::clicked, this, &CorrectionSheet::correct);
     foot()->addWidget(back);
@@ -117,8 +117,84 @@ void CorrectionSheet::readEntries() {
         this, [this](const std::vector<std::string>& lines) { showEntries(lines); });
 }
 
+void CorrectionSheet::addTarget() {
+    m_unit = new QLineEdit;
+    m_unit->setAccessibleName(tr("Unit that was meant: scan it, or type its serial"));
+    m_target = textLabel({}, TextRole::Strong);
+    m_target->hide();
+    content()->addWidget(textLabel(m_unit->accessibleName()));
+    content()->addWidget(m_unit);
+    content()->addWidget(m_target);
+    connect(m_unit, &QLineEdit::textChanged, this, &CorrectionSheet::readTarget);
+}
+
+// An asset number will do as well.
+void CorrectionSheet::readTarget() {
+    m_device.clear();
+    m_target->hide();
+    const auto typed = m_unit->text().trimmed();
+    const auto fleet = m_tools.workplace.fleet();
+    m_isLooking = fleet && !typed.isEmpty();
+    showKeep();
+    if (!m_isLooking) return;
+    m_tools.workplace.read(
+        [fleet, text = plainText(typed)](const auto& surroundings, const auto&) {
+            const auto found = station::find(surroundings, *fleet->standing, text);
+            const bool isUnit = found.what == station::Found::What::Unit;
+            return std::pair(found.what, station::bedside(surroundings, *fleet->standing,
+                                                          isUnit ? found.device : text));
+        },
+        this, [this, typed](const auto& found) {
+            if (m_unit->text().trimmed() != typed) return;
+            m_isLooking = false;
+            showKeep();
+            if (found.second) {
+                showTarget(*found.second);
+            } else {
+                sayTarget(found.first == station::Found::What::Units
+                              ? tr("Several units go by %1. Type the serial.").arg(typed)
+                              : tr("No unit goes by %1.").arg(typed));
+            }
+        });
+}
+
+void CorrectionSheet::sayTarget(const QString& text) {
+    m_target->setText(text);
+    m_target->show();
+}
+
+// A serial alone does not show that it is the wrong unit.
+void CorrectionSheet::showTarget(const report::Bedside& unit) {
+    const auto& identity = unit.identity;
+    QStringList parts;
+    for (const auto* each : {&identity.serial, &identity.label, &identity.asset, &identity.model,
+                             &identity.place})
+        if (!each->empty()) parts << shownText(*each);
+    QString use = tr("Not in use");
+    if (identity.inUseSince) {
+        const words::Times times(m_tools.workplace.words(), *unit.zone, unit.asked);
+        use = tr("In use since %1").arg(shownText(times.time(*identity.inUseSince)));
+    }
+    const auto verdict = words::capitalized(identity.verdictText);
+    sayTarget(parts.join(QStringLiteral(" · ")) + QLatin1Char('\n') + shownText(verdict) +
+              QStringLiteral(". ") + use + QLatin1Char('.'));
+    m_device = identity.device;
+    showKeep();
+}
+
+void CorrectionSheet::showKeep() {
+    if (m_keep == nullptr) return;
+    m_keep->setEnabled(m_hasRead && !m_isLooking);
+    if (m_wanted.moves)
+        m_keep->setText(m_device.empty()
+                            ? tr("Move it, and keep both to be read")
+                            : tr("Move it to %1, and keep both to be read")
+                                  .arg(shownText(words::shown(m_device))));
+}
+
 void CorrectionSheet::showEntries(const std::vector<std::string>& lines) {
-    m_keep->setEnabled(true);
+    m_hasRead = true;
+    showKeep();
     if (lines.empty()) return;  // kept so lately that it has not been read
     QStringList shown;
     if (m_wanted.withBatch)
@@ -168,7 +244,7 @@ void CorrectionSheet::correct() {
         m_trouble->setText(tr("Nothing was changed. Say why first: press a reason or type one."));
         return;
     }
-    if (m_unit != nullptr && m_unit->text().trimmed().isEmpty()) {
+    if (m_unit != nullptr && m_device.empty()) {
         m_trouble->setText(tr("Nothing was changed. Scan the unit that was meant first."));
         return;
     }
@@ -179,19 +255,11 @@ void CorrectionSheet::correct() {
 void CorrectionSheet::correctBy(const station::Writer& writer) {
     const station::Correction correction{writer, m_wanted.entry.line.record, m_wanted.withBatch,
                                          plainText(m_reason->text().trimmed())};
-    const auto unit = m_unit != nullptr ? plainText(m_unit->text().trimmed()) : std::string();
-    const auto fleet = m_tools.workplace.fleet();
     setKeeping(true);
     m_tools.workplace.write(
-        [correction, unit, fleet](const auto& surroundings, const auto& file) {
-            if (unit.empty()) return station::strikeTogether(surroundings, file, correction);
-            // An asset number will do as well.
-            const auto found = station::find(
-                surroundings, *fleet->standing, [&] { return withLog(*fleet, surroundings, file); },
-                unit);
-            const bool isUnit = found.what == station::Found::What::Unit;
-            return station::moveToUnit(surroundings, file, correction,
-                                       isUnit ? found.device : unit);
+        [correction, unit = m_device](const auto& surroundings, const auto& file) {
+            return unit.empty() ? station::strikeTogether(surroundings, file, correction)
+                                : station::moveToUnit(surroundings, file, correction, unit);
         },
         this,
         [this](const station::Result<station::Corrected>& corrected) { take(corrected); });
@@ -199,6 +267,7 @@ void CorrectionSheet::correctBy(const station::Writer& writer) {
 
 void CorrectionSheet::setKeeping(bool isKeeping) {
     setHeld(isKeeping);
+    if (m_unit != nullptr) m_unit->setReadOnly(isKeeping);
     m_keep->setEnabled(!isKeeping);
 }
 

@@ -2,11 +2,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // One entry with all that stands in it, and the ways to correct it: it is struck through with a
-// reason, alone or with its batch, or moved to the unit that was meant. Nothing is ever erased.
+// reason, alone or with its batch, or moved to the unit that was meant, which is told in words
+// first. Nothing is ever erased.
 #pragma once
 
 #include "desktop/shell/desk.h"
 #include "desktop/shell/sheet.h"
+#include "report/bedside.h"
 #include "report/history.h"
 #include "station/correction.h"
 
@@ -58,6 +60,11 @@ Q_SIGNALS:
 private:
     void addReasons();
     [[nodiscard]] QStringList reasons() const;
+    void addTarget();
+    void readTarget();
+    void sayTarget(const QString& text);
+    void showTarget(const report::Bedside& unit);
+    void showKeep();
     void readEntries();
     void showEntries(const std::vector<std::string>& lines);
     void setKeeping(bool isKeeping);
@@ -69,6 +76,10 @@ private:
     Wanted m_wanted;
     QLabel* m_entries = nullptr;  // all that are struck or moved
     QLineEdit* m_unit = nullptr;  // null where nothing is moved
+    QLabel* m_target = nullptr;   // that unit, in words
+    std::string m_device;         // its serial; "" where none goes by what is typed
+    bool m_isLooking = false;     // for it
+    bool m_hasRead = false;       // the entries
     QLineEdit* m_reason = nullptr;
     QLabel* m_trouble = nullptr;
     QPushButton* m_keep = nullptr;
