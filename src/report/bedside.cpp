@@ -205,4 +205,12 @@ bool disturbsEvidence(logbook::Kind kind) {
     }
 }
 
+bool isAskedForHold(std::string_view kind, const logbook::json::Object& body) {
+    const auto known = logbook::kindOf(kind);
+    const auto isEmergency = [](const auto& member) {
+        return member.first == "emergency" && member.second == logbook::json::Value(true);
+    };
+    return known && disturbsEvidence(*known) && std::ranges::none_of(body, isEmergency);
+}
+
 }  // namespace report

@@ -15,6 +15,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace report {
@@ -125,5 +126,8 @@ struct BedsideQuestion {
 // resetting, testing, switching, taking apart, putting it on a patient. It is asked about first;
 // nothing forbids it.
 [[nodiscard]] bool disturbsEvidence(logbook::Kind kind);
+
+// The same of an entry as it is stated. An emergency start is never delayed by a question.
+[[nodiscard]] bool isAskedForHold(std::string_view kind, const logbook::json::Object& body);
 
 }  // namespace report

@@ -4,6 +4,7 @@
 // A check attempt: failed, passed, or discounted with every reason that holds.
 #include "rules/assess.h"
 #include "rules/authority.h"
+#include "rules/discount_reasons.h"
 #include "rules/evaluate.h"
 #include "rules/folding.h"
 
@@ -71,7 +72,7 @@ void addMeasureReasons(Reasons& reasons, const Device& device, const Check& chec
     for (const MeasureRule& rule : check.measures) {
         const auto stands = standing(rule, attempt, device.group());
         if (stands == MeasureStanding::Absent && rule.required) {
-            reasons.push_back("measure_missing " + rule.key);
+            reasons.push_back(measureMissingReason(rule.key));
         }
         // Out of a limit whose breach fails is no reason here: the attempt has failed.
         if (stands == MeasureStanding::OutOfLimits || stands == MeasureStanding::Undecided) {
@@ -125,7 +126,7 @@ Reasons discountReasons(const Folding& folding, const Device& device, const Chec
     addSetUpReasons(reasons, folding, device, check);
     const bool onPatient = device.use && !device.use->paused;
     if (onPatient && !check.duringUse) reasons.emplace_back("in_use");
-    if (check.needsSecond && !isVerified(folding)) reasons.emplace_back("unverified");
+    if (check.needsSecond && !isVerified(folding)) reasons.emplace_back(unverified);
     std::sort(reasons.begin(), reasons.end());
     reasons.erase(std::unique(reasons.begin(), reasons.end()), reasons.end());
     return reasons;

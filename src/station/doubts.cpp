@@ -72,7 +72,39 @@ private:
     const Gate& m_gate;
 };
 
+Traces tracesIn(const words::Words& words, const std::vector<Entry>& entries) {
+    Traces traces;
+    for (const auto& entry : entries) {
+        if (!entry.namesNoPatient) {
+            add(traces, patientTraces(entry.kind, entry.body, words));
+        }
+    }
+    return traces;
+}
+
+bool warnsOfDanger(const Entry& entry) {
+    using logbook::Kind;
+    const auto kind = logbook::kindOf(entry.kind);
+    return kind == Kind::Fault || kind == Kind::Withdraw || kind == Kind::Soil ||
+           kind == Kind::Alarm;
+}
+
 }  // namespace
+
+std::string patientHint(const words::Words& words, const std::vector<Entry>& entries) {
+    const auto traces = tracesIn(words, entries);
+    return traces.empty() ? std::string()
+                          : words.say("question.patient_hint", {{"texts", seen(words, traces)}});
+}
+
+std::string patientQuestion(const words::Words& words, const std::vector<Entry>& entries) {
+    if (!std::ranges::all_of(entries, &warnsOfDanger)) {
+        return {};
+    }
+    const auto traces = tracesIn(words, entries);
+    return traces.empty() ? std::string()
+                          : words.say("question.patient", {{"texts", seen(words, traces)}});
+}
 
 bool Doubts::canAsk() const {
     return m_surroundings.terminal != nullptr && m_surroundings.terminal->isThere();

@@ -24,6 +24,16 @@ struct Doubted {
     bool waits = true;  // false for what is never delayed: it is written with a warning
 };
 
+// For whoever types an entry: that its texts look as if they named a patient; "" if they do not.
+[[nodiscard]] std::string patientHint(const words::Words& words,
+                                      const std::vector<Entry>& entries);
+
+// What a window asks before it keeps entries that wait for nobody, and so are not asked about while
+// they are kept: whether texts that look as if they named a patient name none. Of what warns of
+// danger; what goes on at a patient is not delayed by a question. "" if there is nothing to ask.
+[[nodiscard]] std::string patientQuestion(const words::Words& words,
+                                          const std::vector<Entry>& entries);
+
 // The doubts of one act, which may be settled more than once: what somebody stands by is not asked
 // again.
 class Doubts {

@@ -4,6 +4,8 @@
 // Entries tried out on a copy of the state; see entry_outlook.h.
 #include "station/entry_outlook.h"
 
+#include "rules/discount_reasons.h"
+#include "rules/finding_positions.h"
 #include "rules/fold.h"
 #include "station/own_records.h"
 #include "words/entry_words.h"
@@ -21,14 +23,14 @@ using logbook::Record;
 
 class Outlook {
 public:
-    Outlook(const Surroundings& surroundings, const WholeStanding& standing,
+    Outlook(const Surroundings& surroundings, const LogbookFile& file, const Standing& standing,
             const StillToCome& toCome)
-        : m_surroundings(surroundings), m_standing(standing), m_toCome(toCome),
+        : m_surroundings(surroundings), m_file(file), m_standing(standing), m_toCome(toCome),
           m_now(std::max(standing.at, surroundings.clock.now())) {}
 
     std::vector<std::string> of(const std::vector<Entry>& entries) {
         std::vector<std::string> told;
-        logbook::RecordName name{m_standing.log->ownStation.value_or("here"), firstUnused};
+        logbook::RecordName name{m_standing.facts.ownStation.value_or("here"), firstUnused};
         for (const auto& entry : entries) {
             Draft draft{entry, {writerOf(entry), writerOf(entry)}};
             const auto record = recordOf(m_surroundings, draft, name, m_now);
@@ -55,25 +57,38 @@ private:
         return waitsForPin(m_standing.state, record.kind(), record.device);
     }
 
-    // The state before the record, in which anybody may write: who may is asked when it is kept.
-    rules::State& stateBefore(const Record& record) {
-        if (!m_state || m_at != record.at) {
-            m_at = record.at;
-            m_state = record.at < m_standing.at
-                          ? m_standing.log->log.stateAt(record.at, rules::unlimited)
-                          : m_standing.state;
-            auto rulebook = std::make_shared<rules::Rulebook>(*m_state->rulebook);
-            rulebook->authority.clear();
-            m_state->rulebook = std::move(rulebook);
+    // Nothing where it cannot be read.
+    [[nodiscard]] std::optional<rules::State> stateAt(logbook::Instant at) const {
+        if (at >= m_standing.at) {
+            return m_standing.state;
         }
-        return *m_state;
+        auto then = standing(m_surroundings, m_file, {at, {}, {}});
+        return then ? std::optional(std::move(then->state)) : std::nullopt;
+    }
+
+    // The state before the record, in which anybody may write: who may is asked when it is kept.
+    rules::State* stateBefore(const Record& record) {
+        if (!m_isRead || m_at != record.at) {
+            m_isRead = true;
+            m_at = record.at;
+            m_state = stateAt(record.at);
+            if (m_state) {
+                auto rulebook = std::make_shared<rules::Rulebook>(*m_state->rulebook);
+                rulebook->authority.clear();
+                m_state->rulebook = std::move(rulebook);
+            }
+        }
+        return m_state ? &*m_state : nullptr;
     }
 
     std::string whyNot(const Record& record) {
-        auto& state = stateBefore(record);
-        const auto before = state;
-        const auto effect = rules::fold(state, record, m_standing.log->log.editions());
-        if (!effect.anomalies.empty() || state.device(record.device) == nullptr) {
+        auto* state = stateBefore(record);
+        if (state == nullptr || state->device(record.device) == nullptr) {
+            return "";
+        }
+        const auto before = *state;
+        const auto effect = rules::fold(*state, record, {});
+        if (isRefused(effect)) {
             return "";
         }
         if (!effect.effective) {
@@ -82,8 +97,41 @@ private:
         if (record.kind() == logbook::Kind::Reprocess && !happened(effect)) {
             return m_surroundings.words.say("no_effect.reprocess", {{"device", record.device}});
         }
+        if (const auto* fit = std::get_if<logbook::body::Fit>(&record.body)) {
+            return unreadyWith(*state, record, fit->position);
+        }
         const auto* check = std::get_if<logbook::body::Check>(&record.body);
-        return check == nullptr ? "" : discount(state, record, *check);
+        return check == nullptr ? "" : discount(*state, record, *check);
+    }
+
+    // A part may be moved here from another unit.
+    static bool isRefused(const rules::Effect& effect) {
+        return std::ranges::any_of(effect.anomalies, [](rules::AnomalyCode code) {
+            return code != rules::AnomalyCode::PartMoved;
+        });
+    }
+
+    // What stands against ready because of the part that is in that position now. Checks that fall
+    // due with it do so with any part.
+    [[nodiscard]] std::string unreadyWith(const rules::State& state, const Record& record,
+                                          const std::string& position) const {
+        const auto& device = *state.device(record.device);
+        const auto found = rules::assess(state, device, {record.at, {}, false, false, false});
+        auto told = context(state, record);
+        told.group = found.group;
+        std::string findings;
+        for (const auto& finding : found.findings) {
+            const auto about = rules::positionsOf(finding, state, device, record.at);
+            if (finding.blocking() == rules::Blocks::Yes &&
+                finding.code != rules::FindingCode::Missing &&
+                std::ranges::find(about, position) != about.end()) {
+                findings += (findings.empty() ? "" : " ") + words::sentence(told, finding).text();
+            }
+        }
+        return findings.empty() ? ""
+                                : m_surroundings.words.say(
+                                      "no_effect.unready_with",
+                                      {{"device", record.device}, {"findings", findings}});
     }
 
     // On no part.
@@ -103,8 +151,8 @@ private:
         }
         auto discounted = *found->second.discounted;
         std::erase_if(discounted.reasons, [this](const std::string& reason) {
-            return (m_toCome.values && reason.starts_with("measure_missing ")) ||
-                   (m_toCome.second && reason == "unverified");
+            return (m_toCome.values && rules::lacksMeasure(reason)) ||
+                   (m_toCome.second && rules::lacksSecond(reason));
         });
         return discounted.reasons.empty()
                    ? ""
@@ -122,20 +170,21 @@ private:
     }
 
     const Surroundings& m_surroundings;
-    const WholeStanding& m_standing;
+    const LogbookFile& m_file;
+    const Standing& m_standing;
     StillToCome m_toCome;
     logbook::Instant m_now;
+    bool m_isRead = false;
     logbook::Instant m_at{};
     std::optional<rules::State> m_state{};
 };
 
 }  // namespace
 
-std::vector<std::string> whyUncounted(const Surroundings& surroundings,
-                                      const WholeStanding& standing,
-                                      const std::vector<Entry>& entries,
+std::vector<std::string> entryOutlook(const Surroundings& surroundings, const LogbookFile& file,
+                                      const Standing& now, const std::vector<Entry>& entries,
                                       const StillToCome& toCome) {
-    return Outlook(surroundings, standing, toCome).of(entries);
+    return Outlook(surroundings, file, now, toCome).of(entries);
 }
 
 }  // namespace station

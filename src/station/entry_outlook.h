@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What would become of entries, told before they are kept: why one would not count, or change
-// nothing. Writes nothing, and does not ask who may write it.
+// nothing, or what stands against ready with the part that it fits. Writes nothing, and does not
+// ask who may write it.
 #pragma once
 
 #include "station/entry.h"
@@ -20,11 +21,12 @@ struct StillToCome {
 };
 
 // The entries of one press, one after another, on the unit as it stood when each happened. A
-// sentence for each that would not count, with all its reasons and what to do about them, or that
-// would change nothing; none where all would count, as far as is known. Nothing is told of what
-// must never wait, nor of what is refused anyway. Folds the log for what lies in the past.
-[[nodiscard]] std::vector<std::string> whyUncounted(const Surroundings& surroundings,
-                                                    const WholeStanding& standing,
+// sentence for each that would not count, with all its reasons and what to do about them, would
+// change nothing, or fits a part with which the unit is not ready; none where all would count,
+// as far as is known. Nothing is told of what must never wait, nor of what is refused anyway. For
+// what lies in the past the state of then is asked of the file, as standing() does.
+[[nodiscard]] std::vector<std::string> entryOutlook(const Surroundings& surroundings,
+                                                    const LogbookFile& file, const Standing& now,
                                                     const std::vector<Entry>& entries,
                                                     const StillToCome& toCome = {});
 

@@ -68,7 +68,7 @@ entry.same_witness: says(person) safe do
 entry.not_moved: says(record) safe do
 entry: witness_left_out(person reason) names_withheld(texts) unknown_person(person)
 entry.patient_text: says(texts) safe do
-question: yes clock(doubt) patient(texts) impossible(values)
+question: yes clock(doubt) patient(texts) impossible(values) patient_hint(texts)
 entry.impossible_value: says(values) safe do
 correction.no_batch: says(record) safe do
 correction.no_unit: says(record) safe do
@@ -80,7 +80,7 @@ standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device fi
 standing: withdrawn(device findings) retired(device)
 no_effect: check(device check) clear(device fault) release(device hold) remove(device position)
 no_effect: not_in_use(device) paused_already(device) not_paused(device) goes_on(device)
-no_effect: so_already(device) reprocess(device)
+no_effect: so_already(device) reprocess(device) unready_with(device findings)
 time_given: first second
 time_given.bad: says(text) safe do
 time_given.twice: says(time day first second) safe do(time)

@@ -86,3 +86,59 @@ TEST_CASE("what nobody in particular typed is back for anybody", "[unit]") {
     (void)world.awaitSheet();
     CHECK(world.line("What is to be noted")->text() == "fan is loud");
 }
+
+TEST_CASE("a sheet in which nobody typed or chose anything is no draft", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    world.openUnit(first.toStdString());
+    world.key(Qt::Key_F7);
+    const auto act = GENERATE(as<QString>(), "Note", "Switched off", "Fault");
+    world.pressButton(act);
+    (void)world.awaitSheet();
+    CHECK_FALSE(world.sheet()->isDraft());
+    SECTION("left for another unit, after a question") {
+        leaveFor(world, second);
+        world.openUnit(first.toStdString());
+    }
+    SECTION("left by locking") {
+        auto& presence = world.window->workplace().presence();
+        presence.lock();
+        CHECK(world.sheet() == nullptr);
+        world.signIn();
+    }
+    QTest::qWait(300);
+    CHECK(world.sheet() == nullptr);
+}
+
+TEST_CASE("a draft that is back tells and offers what is so now", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = first.toStdString();
+    for (const auto* hold : {"repair", "incident"})
+        world.write("withdraw", unit, {{"hold", hold}, {"reason", ""}});
+    world.openUnit(unit);
+    world.key(Qt::Key_F7);
+    world.pressButton("Back in service");
+    (void)world.awaitSheet();
+    world.pressButton("Out of service for repair");
+    CHECK(world.sheet()->isDraft());
+    leaveFor(world, second);
+    world.write("release", unit, {{"hold", "repair"}});
+    world.window->workplace().refresh();
+    ActsWorld::waitUntil("it is read", [&] { return world.device(unit).holds.size() == 1; });
+    world.scan(first);
+    (void)world.awaitSheet();
+    ActsWorld::waitUntil("it is read again",
+                         [&] { return world.buttons("Out of service for repair").empty(); });
+    // By the keyboard what is asked comes first, as before.
+    world.sheet()->setFocus();
+    do world.key(Qt::Key_Tab);
+    while (qobject_cast<QPushButton*>(QApplication::focusWidget()) == nullptr);
+    const auto* focused = QApplication::focusWidget();
+    INFO(support::saysOf(*focused).toStdString());
+    CHECK(focused == world.buttons("Held after an incident").front());
+    // A scan over it is a question, whatever is left of it.
+    world.scan(second);
+    ActsWorld::waitUntil("it is asked",
+                         [&] { return world.isSaid("What you typed stays here as a draft"); });
+}

@@ -77,17 +77,50 @@ TEST_CASE("another group than before is confirmed in words", "[unit]") {
     CHECK(world.isSaid("Another group than before"));
     SECTION("no: nothing is kept") {
         world.pressButton("The old one is out");
-        world.pressButton("No, look again");
+        world.pressButton("Do not keep it");
         QTest::qWait(200);
         CHECK(world.entries().size() == count);
         CHECK(world.sheet() != nullptr);
     }
     SECTION("yes") {
         world.pressButton("The old one is out");
-        world.pressButton("That is so");
+        // One question, also about what stands against ready with it.
+        ActsWorld::waitUntil("it is asked", [&] {
+            return world.isSaid("With this part KB-0101 is not ready.");
+        });
+        CHECK(world.isSaid("Another group than before"));
+        world.pressButton("Keep it all the same");
         const auto kept = world.entriesSince(count, 2);
         CHECK(kept.at(1).find("\"groups\":[\"neonatal\"]") != std::string::npos);
     }
+}
+
+TEST_CASE("a part that has expired is asked about, on a patient nothing is", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const bool isIdle = GENERATE(true, false);
+    const auto unit = std::string(isIdle ? ActsWorld::idle : ActsWorld::inUse);
+    openSetup(world, unit);
+    const auto count = world.entries().size();
+    world.pressButton(isIdle ? "Swap: Breathing circuit" : "Fit: Breathing circuit");
+    world.typeInto("Lot", "4472");
+    world.typeInto("Expires", "2026-11-01");
+    if (!isIdle) {
+        world.pressButton("Adult transport");
+        world.pressButton("This one was fitted");
+        CHECK(world.entriesSince(count, 1).front().find("2026-11-01") != std::string::npos);
+        return;
+    }
+    world.pressButton("The old one is out");
+    ActsWorld::waitUntil("it is asked", [&] { return world.isSaid("expired on 1 Nov"); });
+    CHECK(world.isSaid("With this part KB-0101 is not ready."));
+    world.pressButton("Do not keep it");
+    QTest::qWait(200);
+    CHECK(world.entries().size() == count);
+    CHECK(world.line("Lot")->text() == "4472");
+    world.pressButton("The old one is out");
+    world.pressButton("Keep it all the same");
+    CHECK(world.entriesSince(count, 2).at(1).find("2026-11-01") != std::string::npos);
 }
 
 TEST_CASE("a day that is none is told before it is kept", "[unit]") {

@@ -82,12 +82,24 @@ TEST_CASE("a fault for a reason and no fault do not go together", "[unit]") {
     ActsWorld::waitUntil("it is kept", [&] { return world.entries().size() > before; });
 }
 
-TEST_CASE("a unit in use does not take over", "[unit]") {
+TEST_CASE("a unit that is in use by the log takes over once that use is over", "[unit]") {
     ActsWorld world;
     world.write("use_start", ActsWorld::idle, {});
     openSwap(world, ActsWorld::idle);
-    const auto says = QString("By the log %1 is in use. Scan a unit that is not.")
-                          .arg(ActsWorld::idle);
-    ActsWorld::waitUntil("it is told", [&] { return world.buttons(says).size() == 1; });
-    CHECK_FALSE(world.buttons(says).front()->isEnabled());
+    const QString other = ActsWorld::idle;
+    const auto before = world.entries().size();
+    const auto says = first + " is off the patient, " + other +
+                      " took over, which is in use by the log";
+    world.pressButton(says);
+    ActsWorld::waitUntil("it is asked", [&] {
+        return world.isSaid("By the log " + other + " is in use since 08:00");
+    });
+    world.pressButton("Back, look again");
+    CHECK(isStill(world, before));
+    world.pressButton(says);
+    world.pressButton("That use is over, " + other + " took over");
+    const auto kept = world.entriesSince(before, 3);
+    CHECK(kept[0] == "use_end " + first.toStdString() + " {}");
+    CHECK(kept[1] == "use_end " + other.toStdString() + " {}");
+    CHECK(kept[2].starts_with("use_start " + other.toStdString()));
 }

@@ -81,6 +81,41 @@ TEST_CASE("a group that is selected already is not kept in silence", "[unit]") {
     CHECK(way.lastOf(before + 1).find(R"("group":"adult")") != std::string::npos);
 }
 
+TEST_CASE("a text that looks as if it named a patient is asked about, in a warning too", "[unit]") {
+    Uncounted way;
+    way.openSignedIn();
+    const auto before = way.records().size();
+    way.key(Qt::Key_F7);
+    way.pressButton("Soiled");
+    (void)way.awaitSheet();
+    way.type("Splash, MRN 4471203");
+    CHECK(way.isSaid("No patient belongs in an entry: a place is enough."));
+    way.pressButton("The unit was soiled");
+    way.waitUntil("it is asked", [&] { return way.isSaid("Does it name none?"); });
+    CHECK(way.isSaid("MRN 4471203"));
+    way.pressButton("No, look again");
+    CHECK(way.isStill(before));
+    way.pressButton("The unit was soiled");
+    way.pressButton("Yes, keep it");
+    CHECK(way.lastOf(before + 1).find("Splash, MRN 4471203") != std::string::npos);
+}
+
+TEST_CASE("a start of use is never held up by what its text looks like", "[unit]") {
+    Uncounted way;
+    way.openSignedIn();
+    const auto before = way.records().size();
+    way.key(Qt::Key_F7);
+    way.pressButton("Emergency start");
+    (void)way.awaitSheet();
+    QApplication::focusWidget()->setProperty("text", QString());
+    way.type("ICU 4, MRN 4471203");
+    CHECK(way.isSaid("No patient belongs in an entry: a place is enough."));
+    way.pressButton("Started in an emergency");
+    const auto last = way.lastOf(before + 1);
+    CHECK(last.find("\"emergency\":true") != std::string::npos);
+    CHECK(last.find("4471203") == std::string::npos);
+}
+
 TEST_CASE("a value that nothing measured can be is kept only by who stands by it", "[unit]") {
     Uncounted way;
     way.openSignedIn();

@@ -264,6 +264,10 @@ TEST_CASE("a hold with a sheet shows it, and offers nothing that touches the uni
         CHECK(report::disturbsEvidence(kind));
     for (const auto kind : {Kind::Note, Kind::Sighted, Kind::UseEnd, Kind::Release})
         CHECK_FALSE(report::disturbsEvidence(kind));
+    CHECK(report::isAskedForHold("use_start", {{"reason", "CT"}}));
+    CHECK(report::isAskedForHold("use_start", {{"emergency", false}}));
+    CHECK_FALSE(report::isAskedForHold("use_start", {{"emergency", true}}));
+    CHECK_FALSE(report::isAskedForHold("note", {{"text", "Seen"}}));
 }
 
 TEST_CASE("a unit in doubt is not known to be ready", "[unit]") {

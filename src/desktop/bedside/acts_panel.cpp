@@ -74,7 +74,11 @@ void ActsPanel::press(ActKind kind) {
     } else if (kind == ActKind::Emergency && !workplace().presence().session()) {
         startNow();
     } else {
-        put(new ActSheet(tools(), m_unit, formOf(kind, scene)));
+        put(new ActSheet(tools(), m_unit, [kind](const ActScene& now) {
+            auto form = formOf(kind, now);
+            form.told.prepend(whyNot(kind, now));  // since it was put aside
+            return form;
+        }));
     }
 }
 
@@ -94,7 +98,7 @@ void ActsPanel::startNow() {
     Answers answers;
     for (const auto& field : form.fields)
         if (!field.value.empty()) answers.emplace(field.key, field.value);
-    keepActs(tools(), m_unit->bedside.identity.device, form.acts(answers), this, {});
+    keepActs(tools(), {m_unit->bedside.identity.device, form.acts(answers)}, this, {});
 }
 
 }  // namespace desktop

@@ -6,26 +6,21 @@
 
 #include "desktop/bedside/entry_strip.h"
 #include "desktop/shell/text.h"
+#include "station/doubts.h"
 #include "words/shown.h"
 
 #include <QCoreApplication>
 #include <QPointer>
 #include <algorithm>
+#include <memory>
+#include <utility>
 
 namespace desktop {
 
 namespace {
 
-// An emergency start is never delayed by a question.
-bool isEmergency(const station::Act& act) {
-    return std::ranges::any_of(act.body, [](const auto& member) {
-        return member.first == "emergency" && member.second == logbook::json::Value(true);
-    });
-}
-
 bool mayDisturb(const station::Act& act) {
-    const auto kind = logbook::kindOf(act.kind);
-    return kind && report::disturbsEvidence(*kind) && !isEmergency(act);
+    return report::isAskedForHold(act.kind, act.body);
 }
 
 std::vector<report::HoldSheet> sheetsOn(const Workplace& workplace, const std::string& device) {
@@ -59,6 +54,11 @@ public:
         return {lines.join(QLatin1Char('\n')), tr("Keep it all the same"), tr("Do not keep it")};
     }
 
+    static Question ofTexts(const std::string& device, const std::string& question) {
+        return {unitOf(device) + QLatin1Char('\n') + shownText(question), tr("Yes, keep it"),
+                tr("No, look again")};
+    }
+
     static QString gone(const std::string& device) {
         return unitOf(device) + QLatin1Char(' ') +
                tr("Nothing was kept: whoever pressed it is not signed in any more.");
@@ -87,32 +87,69 @@ void askForHold(Workplace& workplace, const std::string& device,
                   });
 }
 
-void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& entries,
-                    const station::StillToCome& toCome, QObject* receiver,
-                    std::function<void(CountAnswer)> then) {
+namespace {
+
+struct Outlook {
+    std::vector<station::Entry> entries;
+    station::StillToCome toCome{};
+    std::vector<std::string> remarks{};
+};
+
+void askOf(Workplace& workplace, Outlook outlook, QObject* receiver,
+           std::function<void(CountAnswer)> then) {
     const auto fleet = workplace.fleet();
-    if (!fleet || !workplace.waitsForPin(entries)) {  // what must never wait is not tried out
+    // What must never wait is not tried out.
+    if (!fleet || !workplace.waitsForPin(outlook.entries)) {
         then({});
         return;
     }
+    const auto device = outlook.entries.front().device;
     workplace.read(
-        [fleet, entries, toCome](const auto& surroundings, const auto& file) {
-            const auto whole = withLog(*fleet, surroundings, file);
-            return whole ? station::whyUncounted(surroundings, **whole, entries, toCome)
-                         : std::vector<std::string>();
+        [fleet, outlook = std::move(outlook)](const auto& surroundings, const auto& file) {
+            auto told = outlook.remarks;
+            const auto why = station::entryOutlook(surroundings, file, *fleet->standing,
+                                                   outlook.entries, outlook.toCome);
+            told.insert(told.end(), why.begin(), why.end());
+            return told;
         },
         receiver,
-        [&workplace, receiver = QPointer<QObject>(receiver), device = entries.front().device,
-         then = std::move(then)](const std::vector<std::string>& why) {
-            if (why.empty()) {
+        [&workplace, receiver = QPointer<QObject>(receiver), device,
+         then = std::move(then)](const std::vector<std::string>& told) {
+            if (told.empty()) {
                 then({});
                 return;
             }
-            workplace.ask(KeepingQuestions::ofUncounted(device, why),
+            workplace.ask(KeepingQuestions::ofUncounted(device, told),
                           [receiver, then](bool isYes) {
                               if (receiver) then({isYes, true});
                           });
         });
+}
+
+// Hands on the entries, of which somebody may have said that they name no patient; none: they are
+// not to be kept.
+void askForTexts(Workplace& workplace, std::vector<station::Entry> entries, QObject* receiver,
+                 std::function<void(std::vector<station::Entry>)> then) {
+    const auto question = station::patientQuestion(workplace.words(), entries);
+    if (question.empty()) {
+        then(std::move(entries));
+        return;
+    }
+    workplace.ask(KeepingQuestions::ofTexts(entries.front().device, question),
+                  [entries, receiver = QPointer<QObject>(receiver),
+                   then = std::move(then)](bool isYes) mutable {
+                      if (!receiver) return;
+                      for (auto& entry : entries) entry.namesNoPatient = true;
+                      then(isYes ? std::move(entries) : std::vector<station::Entry>{});
+                  });
+}
+
+}  // namespace
+
+void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& entries,
+                    const station::StillToCome& toCome, QObject* receiver,
+                    std::function<void(CountAnswer)> then) {
+    askOf(workplace, {entries, toCome, {}}, receiver, std::move(then));
 }
 
 std::string writerNow(Workplace& workplace) {
@@ -126,34 +163,67 @@ bool isStillTheirs(Workplace& workplace, const std::string& device, const std::s
     return false;
 }
 
-// When and who are those of the press, whatever becomes of the strip while it is asked.
-void keepActs(const PanelTools& tools, const std::string& device, std::vector<station::Act> acts,
-              QObject* receiver, Workplace::TakeKept taken) {
-    auto& workplace = tools.desk.workplace;
-    auto& strip = tools.strip;
-    const auto making = strip.take();
-    const auto entries = strip.entriesOf(device, acts, making);
-    const auto callOff = [&strip, making, taken] {
-        strip.giveBack(making);
-        if (taken) taken({{}, {}, true});
-    };
-    const auto keep = [&workplace, &strip, making, entries, device,
-                       writer = writerNow(workplace), receiver = QPointer<QObject>(receiver),
-                       taken, callOff](const CountAnswer& answer) {
-        if (answer.isToBeKept && isStillTheirs(workplace, device, writer)) {
-            strip.keep(entries, making, receiver, taken);
+namespace {
+
+// One press on its way: first what is asked, then it is kept. When and who are those of the press,
+// whatever becomes of the strip while it is asked. Lives as long as somebody is still asked.
+class Keeping : public std::enable_shared_from_this<Keeping> {
+public:
+    Keeping(const PanelTools& tools, Pressed pressed, QObject* receiver,
+            Workplace::TakeKept taken)
+        : m_workplace(tools.desk.workplace), m_strip(tools.strip), m_pressed(std::move(pressed)),
+          m_making(tools.strip.take()), m_writer(writerNow(tools.desk.workplace)),
+          m_receiver(receiver), m_taken(std::move(taken)) {}
+
+    void begin() {
+        askForHold(m_workplace, m_pressed.device, m_pressed.acts, m_receiver,
+                   [self = shared_from_this()](bool isYes) {
+                       isYes ? self->askTexts() : self->callOff();
+                   });
+    }
+
+private:
+    void askTexts() {
+        askForTexts(m_workplace, m_strip.entriesOf(m_pressed.device, m_pressed.acts, m_making),
+                    m_receiver, [self = shared_from_this()](std::vector<station::Entry> entries) {
+                        entries.empty() ? self->callOff() : self->askOutlook(std::move(entries));
+                    });
+    }
+
+    void askOutlook(std::vector<station::Entry> entries) {
+        askOf(m_workplace, {entries, {}, m_pressed.remarks}, m_receiver,
+              [self = shared_from_this(), entries](const CountAnswer& answer) {
+                  answer.isToBeKept ? self->keep(entries) : self->callOff();
+              });
+    }
+
+    void keep(std::vector<station::Entry> entries) {
+        if (isStillTheirs(m_workplace, m_pressed.device, m_writer)) {
+            m_strip.keep(std::move(entries), m_making, m_receiver, m_taken);
         } else {
             callOff();
         }
-    };
-    askForHold(workplace, device, acts, receiver,
-               [&workplace, entries, receiver, keep, callOff](bool isYes) {
-                   if (isYes) {
-                       askIfUncounted(workplace, entries, {}, receiver, keep);
-                   } else {
-                       callOff();
-                   }
-               });
+    }
+
+    void callOff() {
+        m_strip.giveBack(m_making);
+        if (m_taken) m_taken({{}, {}, true});
+    }
+
+    Workplace& m_workplace;
+    EntryStrip& m_strip;
+    Pressed m_pressed;
+    EntryMaking m_making;
+    std::string m_writer;
+    QPointer<QObject> m_receiver;
+    Workplace::TakeKept m_taken;
+};
+
+}  // namespace
+
+void keepActs(const PanelTools& tools, Pressed pressed, QObject* receiver,
+              Workplace::TakeKept taken) {
+    std::make_shared<Keeping>(tools, std::move(pressed), receiver, std::move(taken))->begin();
 }
 
 }  // namespace desktop

@@ -2,8 +2,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Keeping what a press states, and what is asked before: where a hold with a sheet stands on the
-// unit and an entry may change what is to stay as it is; and where it is known that an entry would
-// not count. Nothing is forbidden.
+// unit and an entry may change what is to stay as it is; where a text looks as if it named a
+// patient; and where it is known that an entry would not count, or that the unit is not ready with
+// the part that it fits. Nothing is forbidden.
 #pragma once
 
 #include "desktop/bedside/unit_panel.h"
@@ -32,15 +33,22 @@ void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& ent
                     const station::StillToCome& toCome, QObject* receiver,
                     std::function<void(CountAnswer)> then);
 
+// What was pressed on a unit.
+struct Pressed {
+    std::string device;
+    std::vector<station::Act> acts;
+    std::vector<std::string> remarks{};  // to be agreed to besides, where it may wait for that
+};
+
 // Who is signed in; "" nobody. What they pressed is kept by them or not at all: where somebody else
 // is here by then, or nobody, that is told.
 [[nodiscard]] std::string writerNow(Workplace& workplace);
 [[nodiscard]] bool isStillTheirs(Workplace& workplace, const std::string& device,
                                  const std::string& writer);
 
-// Keeps what a press states, with when and who as chosen at the press, once both have been asked.
+// Keeps what a press states, with when and who as chosen at the press, once all that is asked.
 // Where an answer is no, `taken` is told that all was called off.
-void keepActs(const PanelTools& tools, const std::string& device, std::vector<station::Act> acts,
-              QObject* receiver, Workplace::TakeKept taken);
+void keepActs(const PanelTools& tools, Pressed pressed, QObject* receiver,
+              Workplace::TakeKept taken);
 
 }  // namespace desktop

@@ -321,7 +321,14 @@ void MeasureSheet::agree() {
     }
 }
 
+bool MeasureSheet::isDraft() const {
+    return m_isKeeping || std::ranges::any_of(m_typed, [](const auto& each) {
+        return !each.second.text.isEmpty();
+    });
+}
+
 void MeasureSheet::setKeeping(bool isKeeping) {
+    m_isKeeping = isKeeping;
     for (auto* each : {m_back, m_again, m_next, m_agree, m_main}) each->setEnabled(!isKeeping);
     m_field->setReadOnly(isKeeping);
     setHeld(isKeeping);

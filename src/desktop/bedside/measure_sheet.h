@@ -68,7 +68,7 @@ public:
     void say(const QString& text);
 
     bool takeScan(const QString& text) override;
-    [[nodiscard]] bool isDraft() const override { return true; }
+    [[nodiscard]] bool isDraft() const override;
     using Sheet::close;
 
 Q_SIGNALS:
@@ -103,6 +103,7 @@ private:
     MeasuresAsked m_asked;
     TypedTexts m_typed;
     std::size_t m_index = 0;
+    bool m_isKeeping = false;
     std::optional<Judgement::Standing> m_inDoubt;  // of the value shown, while it is asked about
     QLabel* m_place = nullptr;
     QLabel* m_label = nullptr;

@@ -89,7 +89,12 @@ std::vector<std::string> NotSoSheet::notSo() const {
     return chosen;
 }
 
+bool NotSoSheet::isDraft() const {
+    return m_isKeeping || !notSo().empty() || !m_seen->text().isEmpty();
+}
+
 void NotSoSheet::setKeeping(bool isKeeping) {
+    m_isKeeping = isKeeping;
     setHeld(isKeeping);
     for (auto* button : findChildren<QPushButton*>()) button->setEnabled(!isKeeping);
     m_seen->setReadOnly(isKeeping);

@@ -35,7 +35,7 @@ public:
     void setKeeping(bool isKeeping);
     void say(const QString& text);
     bool takeScan(const QString& text) override;
-    [[nodiscard]] bool isDraft() const override { return true; }
+    [[nodiscard]] bool isDraft() const override;
     using Sheet::close;
 
 Q_SIGNALS:
@@ -50,6 +50,7 @@ private:
     void addFeet(const report::CheckToLog& check);
     void showKeep();
 
+    bool m_isKeeping = false;
     QLabel* m_said = nullptr;
     QLineEdit* m_seen = nullptr;
     WrappedButton* m_keep = nullptr;  // the conditions that are chosen

@@ -10,6 +10,7 @@
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
 #include "station/bedside.h"
+#include "station/units_log.h"
 #include "words/shown.h"
 #include "words/times.h"
 
@@ -138,11 +139,17 @@ void CorrectionSheet::readTarget() {
     showKeep();
     if (!m_isLooking) return;
     m_tools.workplace.read(
-        [fleet, text = plainText(typed)](const auto& surroundings, const auto&) {
-            const auto found = station::find(surroundings, *fleet->standing, text);
-            const bool isUnit = found.what == station::Found::What::Unit;
-            return std::pair(found.what, station::bedside(surroundings, *fleet->standing,
-                                                          isUnit ? found.device : text));
+        [fleet, text = plainText(typed)](const auto& surroundings, const auto& file) {
+            const auto found = station::find(
+                surroundings, *fleet->standing, [&] { return withLog(*fleet, surroundings, file); },
+                text);
+            const auto device = found.what == station::Found::What::Unit ? found.device : text;
+            return std::pair(
+                found.what,
+                station::withLogOf(surroundings, file, *fleet->standing, device)
+                    .and_then([&](const station::WholeStanding& standing) {
+                        return station::bedside(surroundings, standing, device);
+                    }));
         },
         this, [this, typed](const auto& found) {
             if (m_unit->text().trimmed() != typed) return;

@@ -80,9 +80,13 @@ FitSheet::FitSheet(const PanelTools& tools, SharedUnitView unit, const report::F
     content()->addStretch();
     addFoot();
     setFocusProxy(m_fields->first());
-    connect(m_fields, &PartFields::changed, this, &FitSheet::showAnswers);
+    connect(m_fields, &PartFields::changed, this, [this] {
+        m_isTouched = true;
+        showAnswers();
+    });
     connect(m_fields, &PartFields::named, this, [this](const QString& text) { look(text, false); });
     propose(m_fit.proposed);
+    m_isTouched = false;
 }
 
 void FitSheet::addHead() {
@@ -111,7 +115,7 @@ void FitSheet::addFoot() {
     for (auto* each : std::initializer_list<QWidget*>{m_remark, m_trouble, back, m_keep})
         foot()->addWidget(each);
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
-    connect(m_keep, &QPushButton::clicked, this, &FitSheet::askGroups);
+    connect(m_keep, &QPushButton::clicked, this, &FitSheet::keep);
 }
 
 void FitSheet::propose(const report::PartProposal& proposal) {
@@ -197,18 +201,6 @@ void FitSheet::showAnswers() {
                                      : tr("This one was fitted"));
 }
 
-void FitSheet::askGroups() {
-    const auto sentence = otherGroups();
-    if (sentence.isEmpty()) {
-        keep();
-        return;
-    }
-    m_tools.desk.workplace.ask({sentence, tr("That is so, it was fitted"), tr("No, look again")},
-                               [self = QPointer<FitSheet>(this)](bool isYes) {
-                                   if (self && isYes) self->keep();
-                               });
-}
-
 // What is on the button is what is kept: until it is told what came of it nothing can be changed.
 void FitSheet::setKeeping(bool isKeeping) {
     m_isKeeping = isKeeping;
@@ -223,7 +215,10 @@ void FitSheet::keep() {
     setKeeping(true);
     const auto part = m_fields->stated(m_fit.position);
     auto acts = m_fit.occupied ? station::swapOf(part) : std::vector{station::fitOf(part)};
-    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity.device, std::move(acts), this,
+    Pressed pressed{m_unit->bedside.identity.device, std::move(acts)};
+    if (const auto groups = otherGroups(); !groups.isEmpty())
+        pressed.remarks.push_back(plainText(groups));
+    keepActs({m_tools.desk, *m_strip}, std::move(pressed), this,
              [this](const Workplace::Kept& kept) { take(kept); });
 }
 

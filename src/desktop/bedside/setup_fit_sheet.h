@@ -26,7 +26,7 @@ public:
 
     // A part that is known, or a model; else what the line with the focus asks for.
     bool takeScan(const QString& text) override;
-    [[nodiscard]] bool isDraft() const override { return true; }
+    [[nodiscard]] bool isDraft() const override { return m_isKeeping || m_isTouched; }
 
 Q_SIGNALS:
     void kept();
@@ -41,7 +41,6 @@ private:
     void askToPropose(const report::PartProposal& proposal, const QString& read);
     void showAnswers();
     [[nodiscard]] QString otherGroups() const;
-    void askGroups();
     void keep();
     void setKeeping(bool isKeeping);
     void take(const Workplace::Kept& kept);
@@ -57,6 +56,7 @@ private:
     WrappedButton* m_keep = nullptr;
     QString m_elsewhere;
     bool m_isKeeping = false;
+    bool m_isTouched = false;  // something was typed, scanned or chosen
 };
 
 // What fitting into that position of the unit asks for: as the way to ready has it, or else like

@@ -124,14 +124,29 @@ const report::SetupPosition* SetupPanel::positionOf(const std::string& key) cons
     return found == setup.end() ? nullptr : &*found;
 }
 
+namespace {
+
+// The position as the unit has it now; one that the edition does not name any more as it was.
+const report::SetupPosition& asNow(const ActScene& now, const report::SetupPosition& before) {
+    const auto& setup = now.unit.bedside.setup;
+    const auto found = std::ranges::find(setup, before.key, &report::SetupPosition::key);
+    return found == setup.end() ? before : *found;
+}
+
+}  // namespace
+
 void SetupPanel::remove(const std::string& position) {
     if (const auto* found = positionOf(position))
-        put(new ActSheet(tools(), m_unit, SetupForms::remove(*found)));
+        put(new ActSheet(tools(), m_unit, [found = *found](const ActScene& now) {
+            return SetupForms::remove(asNow(now, found));
+        }));
 }
 
 void SetupPanel::reprocess(const std::string& position) {
     if (const auto* found = positionOf(position))
-        put(new ActSheet(tools(), m_unit, SetupForms::reprocess(*found, workplace().words())));
+        put(new ActSheet(tools(), m_unit, [found = *found](const ActScene& now) {
+            return SetupForms::reprocess(asNow(now, found), now.words);
+        }));
 }
 
 }  // namespace desktop

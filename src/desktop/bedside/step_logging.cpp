@@ -124,7 +124,7 @@ void StepLogging::attempt(const CheckToLog& check, Press press) {
 
 void StepLogging::keep(const station::Act& act) {
     setKeeping(true);
-    keepActs(m_tools, m_device, {act}, this,
+    keepActs(m_tools, {m_device, {act}}, this,
              [this, device = m_device](const Workplace::Kept& kept) {
                  if (kept.isAll()) {
                      await(device, kept.written.back().record);

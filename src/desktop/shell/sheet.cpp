@@ -147,19 +147,26 @@ Sheet* SheetStack::top() const {
 }
 
 bool SheetStack::hasDraft() const {
-    return std::ranges::any_of(m_sheets, &Sheet::isDraft);
+    return !m_back.empty() || std::ranges::any_of(m_sheets, &Sheet::isDraft);
 }
 
 void SheetStack::putAside(const Draft& draft) {
-    for (auto* sheet : std::vector<Sheet*>(m_sheets)) {
-        if (!sheet->isDraft()) {
+    const std::vector<Sheet*> all(m_sheets.rbegin(), m_sheets.rend());
+    std::vector<Sheet*> kept;
+    for (auto* sheet : all) {
+        // One of those above may have ended it.
+        if (std::ranges::find(m_sheets, sheet) == m_sheets.end()) continue;
+        if (kept.empty() && !sheet->isDraft()) {
             sheet->callOff();
             continue;
         }
         std::erase(m_sheets, sheet);
+        std::erase(m_back, sheet);
         sheet->hide();
-        m_aside[draft].push_back(sheet);
+        kept.insert(kept.begin(), sheet);
     }
+    auto& aside = m_aside[draft];
+    aside.insert(aside.end(), kept.begin(), kept.end());
     if (!m_sheets.empty()) return;
     cover(false);
     hide();
@@ -177,18 +184,21 @@ bool SheetStack::bringBack(const Draft& draft) {
         if (auto* below = top()) below->setEnabled(false);
         sheet->setEnabled(true);
         m_sheets.push_back(sheet);
+        m_back.push_back(sheet);
         place(*sheet);
         raise();
         show();
         sheet->show();
         sheet->raise();
         sheet->setFocus();
+        sheet->comeBack();
     }
     return true;
 }
 
 void SheetStack::takeAway(Sheet* sheet) {
     std::erase(m_sheets, sheet);
+    std::erase(m_back, sheet);
     for (auto& [draft, sheets] : m_aside) std::erase(sheets, sheet);
     sheet->hide();
     const auto before = m_focusBelow[sheet];

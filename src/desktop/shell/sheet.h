@@ -41,9 +41,11 @@ public:
     // Whether it shows tables: then it is wider than a text is read well.
     [[nodiscard]] virtual bool isWide() const { return false; }
 
-    // Whether it holds something of whoever is signed in that must not be lost when the window is
-    // locked.
+    // Whether it holds something that somebody typed or chose, or is keeping, and that must not be
+    // lost when the window is locked or another unit is opened.
     [[nodiscard]] virtual bool isDraft() const { return false; }
+    // It was put aside and is back: what it tells and offers may have changed meanwhile.
+    virtual void comeBack() {}
 
     void callOff();
 
@@ -84,7 +86,7 @@ public:
     void put(Sheet* sheet);  // takes it over
     [[nodiscard]] Sheet* top() const;
     [[nodiscard]] bool isEmpty() const { return m_sheets.empty(); }
-    // Whether one of those that lie here holds what must not be lost.
+    // Whether one of those that lie here holds what must not be lost, or has been brought back.
     [[nodiscard]] bool hasDraft() const;
 
     // Whose draft it is, and on which unit; "" where nobody is signed in, or it is on none.
@@ -93,7 +95,8 @@ public:
         auto operator<=>(const Draft&) const = default;
     };
     // Puts aside what somebody was entering when the window was locked or another unit was opened,
-    // for them alone; sheets that keep nothing are called off. It comes back as it was left.
+    // for them alone, with the sheets that it lies upon; others that hold nothing are called off.
+    // It comes back as it was left.
     void putAside(const Draft& draft);
     // Whether there was any.
     bool bringBack(const Draft& draft);
@@ -114,6 +117,7 @@ private:
     QWidget* m_under;
     std::vector<QWidget*> m_covered;  // the parts of it that sleep meanwhile
     std::vector<Sheet*> m_sheets;
+    std::vector<Sheet*> m_back;  // those of them that were brought back
     std::map<Draft, std::vector<Sheet*>> m_aside;
     QPointer<QWidget> m_focusBefore;  // below all sheets
     std::map<const Sheet*, QPointer<QWidget>> m_focusBelow;  // where it was when that one came

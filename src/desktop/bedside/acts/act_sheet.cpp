@@ -5,13 +5,14 @@
 #include "desktop/bedside/acts/act_sheet.h"
 
 #include "desktop/bedside/acts/choice_field.h"
-#include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
+#include "station/doubts.h"
 
 #include <QLabel>
 #include <QLineEdit>
@@ -20,15 +21,29 @@
 
 namespace desktop {
 
-ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, ActForm form, QWidget* parent)
-    : Sheet(form.title, parent),
+namespace {
+
+ActScene sceneOf(const PanelTools& tools, const UnitView& unit) {
+    return {unit, tools.desk.workplace.words(), tools.desk.workplace.clock().now()};
+}
+
+}  // namespace
+
+ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, MakeForm makeForm,
+                   QWidget* parent)
+    : Sheet(makeForm(sceneOf(tools, *unit)).title, parent),
       m_tools(tools),
       m_unit(std::move(unit)),
-      m_form(std::move(form)) {
-    addHead();
-    addFields();
+      m_makeForm(std::move(makeForm)),
+      m_form(m_makeForm(sceneOf(tools, *m_unit))) {
+    m_before = new QWidget;
+    m_before->setFocusPolicy(Qt::TabFocus);
+    m_before->hide();
+    content()->addWidget(m_before);
+    addAsked();
     m_strip = new EntryStrip(m_tools.desk);
     m_strip->continueFrom(m_tools.strip);
+    m_begunWith = m_strip->choice();
     content()->addWidget(m_strip);
     content()->addStretch();
     addFoot();
@@ -37,22 +52,83 @@ ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, ActForm form, Q
     m_keep->setEnabled(false);
 }
 
+void ActSheet::addAsked() {
+    m_asked = new QWidget;
+    auto* layout = new QVBoxLayout(m_asked);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(targetGap);
+    addHead();
+    addFields();
+    content()->insertWidget(1, m_asked);
+    auto* before = m_before;
+    for (auto* each : m_asked->findChildren<QWidget*>()) {
+        if ((each->focusPolicy() & Qt::TabFocus) == 0) continue;
+        setTabOrder(before, each);
+        before = each;
+    }
+}
+
 void ActSheet::addHead() {
-    content()->addWidget(textLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
+    auto* layout = m_asked->layout();
+    layout->addWidget(textLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
     for (const auto& line : m_form.told) {
         if (line.isEmpty()) continue;
-        content()->addWidget(textLabel(line));
+        layout->addWidget(textLabel(line));
     }
 }
 
 void ActSheet::addFields() {
     for (const auto& field : m_form.fields) {
         auto* widget = new ActFieldWidget(field);
-        content()->addWidget(widget);
-        connect(widget, &ActFieldWidget::changed, this, &ActSheet::showAnswers);
+        m_asked->layout()->addWidget(widget);
+        connect(widget, &ActFieldWidget::changed, this, [this] {
+            m_isTouched = true;
+            showAnswers();
+        });
         m_fields.push_back(widget);
         if (widget->line() != nullptr && focusProxy() == nullptr) setFocusProxy(widget->line());
     }
+}
+
+bool ActSheet::isDraft() const {
+    const auto& choice = m_strip->choice();
+    return m_isKeeping || m_isTouched || choice.at != m_begunWith.at ||
+           choice.doneBy != m_begunWith.doneBy;
+}
+
+void ActSheet::comeBack() {
+    const auto fleet = workplace().fleet();
+    if (!fleet) return;
+    workplace().read(
+        [fleet, device = m_unit->bedside.identity.device](const auto& surroundings, const auto&) {
+            return station::bedside(surroundings, *fleet->standing, device)
+                .map([&](report::Bedside bedside) {
+                    return SharedUnitView(
+                        std::make_shared<UnitView>(UnitView{fleet, std::move(bedside)}));
+                });
+        },
+        this, [this](const station::Result<SharedUnitView>& unit) {
+            if (unit) renew(*unit);
+        });
+}
+
+// What was answered stays, unless it is not to be chosen any more.
+void ActSheet::renew(const SharedUnitView& unit) {
+    if (m_isKeeping) return;
+    const auto given = answers();
+    const bool hadFocus = m_asked->isAncestorOf(focusWidget()) || hasFocus();
+    m_unit = unit;
+    m_form = m_makeForm(sceneOf(m_tools, *m_unit));
+    for (auto& field : m_form.fields) field.value = answer(given, field.key);
+    m_fields.clear();
+    setFocusProxy(nullptr);
+    m_asked->hide();
+    m_asked->deleteLater();
+    addAsked();
+    for (auto* widget : m_fields)
+        if (auto* line = widget->line()) line->setModified(!line->text().isEmpty());
+    if (hadFocus && focusProxy() != nullptr) focusProxy()->setFocus();
+    showAnswers();
 }
 
 void ActSheet::addFoot() {
@@ -62,6 +138,9 @@ void ActSheet::addFoot() {
     auto* back = new WrappedButton(tr("Back, keep nothing"));
     m_keep = new WrappedButton;
     m_keep->setMain(true);
+    m_hint = textLabel({}, TextRole::Strong);
+    m_hint->hide();
+    overFoot()->addWidget(m_hint);
     overFoot()->addWidget(m_trouble);
     foot()->addWidget(back);
     foot()->addWidget(m_keep);
@@ -80,6 +159,7 @@ Answers ActSheet::answers() const {
 void ActSheet::showAnswers() {
     if (m_isKeeping) return;
     const auto given = answers();
+    m_hint->hide();
     for (const auto* widget : m_fields) {
         const auto& field = widget->field();
         if (!field.isWanted || given.contains(field.key)) continue;
@@ -91,6 +171,20 @@ void ActSheet::showAnswers() {
     const auto wrong = objection(given);
     m_keep->setText(wrong.isEmpty() ? m_form.says(given) : wrong);
     m_keep->setEnabled(wrong.isEmpty());
+    if (wrong.isEmpty()) showHint(given);
+}
+
+void ActSheet::showHint(const Answers& given) {
+    std::vector<station::Entry> entries;
+    for (auto& act : actsOf(given))
+        entries.push_back({station::Writer(""), act.kind, {}, std::move(act.body)});
+    const auto hint = station::patientHint(workplace().words(), entries);
+    m_hint->setText(shownText(hint));
+    m_hint->setVisible(!hint.empty());
+}
+
+std::vector<station::Act> ActSheet::actsOf(const Answers& given) const {
+    return m_form.acts(given);
 }
 
 QString ActSheet::objection(const Answers&) const {
@@ -98,8 +192,8 @@ QString ActSheet::objection(const Answers&) const {
 }
 
 void ActSheet::keepAll(const Answers& given, Workplace::TakeKept taken) {
-    keepActs({m_tools.desk, *m_strip}, m_unit->bedside.identity.device, m_form.acts(given), this,
-             std::move(taken));
+    keepActs({m_tools.desk, *m_strip},
+             {m_unit->bedside.identity.device, actsOf(given)}, this, std::move(taken));
 }
 
 void ActSheet::setField(const std::string& key, const QString& text) {

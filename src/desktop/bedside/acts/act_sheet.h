@@ -5,10 +5,12 @@
 // says what it asserts. Where the entry is refused the sheet says why and keeps what was typed.
 #pragma once
 
-#include "desktop/bedside/acts/act_form.h"
+#include "desktop/bedside/acts/act_scene.h"
+#include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/unit_panel.h"
 #include "desktop/shell/sheet.h"
 
+#include <functional>
 #include <vector>
 
 class QLabel;
@@ -16,18 +18,21 @@ class QLabel;
 namespace desktop {
 
 class ActFieldWidget;
-class EntryStrip;
 class WrappedButton;
+
+// By the unit as it is then: made anew when the sheet comes back.
+using MakeForm = std::function<ActForm(const ActScene&)>;
 
 class ActSheet : public Sheet {
     Q_OBJECT
 public:
-    ActSheet(const PanelTools& tools, SharedUnitView unit, ActForm form,
+    ActSheet(const PanelTools& tools, SharedUnitView unit, MakeForm makeForm,
              QWidget* parent = nullptr);
 
     // Into the line that is typed into; a unit's code is no text for it and handed on.
     bool takeScan(const QString& text) override;
-    [[nodiscard]] bool isDraft() const override { return true; }
+    [[nodiscard]] bool isDraft() const override;
+    void comeBack() override;
 
 Q_SIGNALS:
     // Everything was kept; it closes itself.
@@ -38,6 +43,7 @@ protected:
     // With every wanted field answered: what is wrong with an answer by the fleet as it was last
     // read, or "".
     [[nodiscard]] virtual QString objection(const Answers& answers) const;
+    [[nodiscard]] virtual std::vector<station::Act> actsOf(const Answers& answers) const;
     virtual void keepAll(const Answers& answers, Workplace::TakeKept taken);
     void setField(const std::string& key, const QString& text);
 
@@ -47,10 +53,13 @@ protected:
     [[nodiscard]] Workplace& workplace() const { return m_tools.desk.workplace; }
 
 private:
+    void addAsked();
     void addHead();
     void addFields();
     void addFoot();
+    void renew(const SharedUnitView& unit);
     void showAnswers();
+    void showHint(const Answers& answers);
     [[nodiscard]] Answers answers() const;
     void keep();
     void setKeeping(bool isKeeping);
@@ -58,12 +67,18 @@ private:
 
     PanelTools m_tools;
     SharedUnitView m_unit;
+    MakeForm m_makeForm;
     ActForm m_form;
+    QWidget* m_before = nullptr;  // in the order of the focus, never seen
+    QWidget* m_asked = nullptr;   // what is told, and the fields
     EntryStrip* m_strip = nullptr;
+    EntryChoice m_begunWith;     // of the strip
     std::vector<ActFieldWidget*> m_fields;
+    QLabel* m_hint = nullptr;    // that a text looks as if it named a patient
     QLabel* m_trouble = nullptr;
     WrappedButton* m_keep = nullptr;
     bool m_isKeeping = false;
+    bool m_isTouched = false;    // something was typed, scanned or chosen
 };
 
 }  // namespace desktop

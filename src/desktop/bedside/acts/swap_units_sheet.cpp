@@ -10,8 +10,12 @@
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "rules/assess.h"
+#include "words/shown.h"
+#include "words/times.h"
 
+#include <QPointer>
 #include <algorithm>
+#include <utility>
 
 namespace desktop {
 
@@ -92,6 +96,9 @@ public:
             const auto* to = unitOf(fleet, answer(answers, "other"));
             if (to == nullptr) return QString();
             const auto taker = shownText(to->serial);
+            if (to->use)
+                return tr("%1 is off the patient, %2 took over, which is in use by the log")
+                    .arg(from, taker);
             return isReadyFor(fleet, *to, scene)
                        ? tr("%1 is off the patient, %2 took over").arg(from, taker)
                        : tr("%1 is off the patient, %2 took over although it is not ready for "
@@ -112,7 +119,7 @@ public:
         return acts;
     }
 
-    static Act onTheSecond(const UnitView& unit, const Answers& answers) {
+    static Act startOn(const UnitView& unit, const Answers& answers) {
         const auto& first = unit.bedside.identity;
         Act start{"use_start", bodyOf(answers, {"reason"})};
         if (const auto group = groupOfUse(unit)) start.body.emplace_back("group", *group);
@@ -126,9 +133,9 @@ public:
 
 SwapUnitsSheet::SwapUnitsSheet(const PanelTools& tools, SharedUnitView unit, QWidget* parent)
     : ActSheet(tools, unit,
-               SwapForm::of({*unit, tools.desk.workplace.words(),
-                             tools.desk.workplace.clock().now()},
-                            tools.desk.workplace),
+               [&workplace = tools.desk.workplace](const ActScene& scene) {
+                   return SwapForm::of(scene, workplace);
+               },
                parent) {}
 
 bool SwapUnitsSheet::takeScan(const QString& text) {
@@ -154,43 +161,64 @@ QString SwapUnitsSheet::objection(const Answers& answers) const {
     const auto* other = units.front();
     if (other->serial == unit().bedside.identity.device)
         return tr("That is the unit that is taken off. Scan the one that takes over.");
-    if (other->use)
-        return tr("By the log %1 is in use. Scan a unit that is not.")
-            .arg(shownText(other->serial));
     if (SwapForm::contradicts(answers))
         return tr("The reason is a fault of %1. Press which fault, or another reason.")
             .arg(shownText(unit().bedside.identity.serial));
     return {};
 }
 
-// Either unit may be held, with a sheet of what must stay as it is.
-void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) {
-    const auto& first = unit().bedside.identity.device;
-    const auto second = unitOf(fleet(), answer(answers, "other"))->serial;
-    const auto off = SwapForm::onTheFirst(answers);
-    const auto on = SwapForm::onTheSecond(unit(), answers);
-    const auto go = [this, off, on, second, taken](bool isYes) {
-        if (isYes) {
-            keepBoth(off, on, second, taken);
-        } else {
-            taken({{}, {}, true});
-        }
-    };
-    askForHold(workplace(), first, off, this, [this, on, second, go](bool isYes) {
-        if (isYes) {
-            askForHold(workplace(), second, {on}, this, go);
-        } else {
-            go(false);
-        }
-    });
+std::vector<Act> SwapUnitsSheet::actsOf(const Answers& answers) const {
+    auto acts = SwapForm::onTheFirst(answers);
+    acts.push_back(SwapForm::startOn(unit(), answers));
+    return acts;
 }
 
-void SwapUnitsSheet::keepBoth(std::vector<Act> acts, const Act& start, const std::string& other,
-                              const Workplace::TakeKept& taken) {
-    acts.push_back(start);
+// Either unit may be held, with a sheet of what must stay as it is; and the one that takes over may
+// be in use by the log, which forbids nothing: whoever stands before it knows better.
+void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) {
+    const auto& first = unit().bedside.identity.device;
+    const auto* taker = unitOf(fleet(), answer(answers, "other"));
+    const auto second = taker->serial;
+    const bool isInUse = taker->use.has_value();
+    const auto off = SwapForm::onTheFirst(answers);
+    std::vector<Act> on{SwapForm::startOn(unit(), answers)};
+    if (isInUse) on.insert(on.begin(), {"use_end", {}});
+    const auto callOff = [taken] { taken({{}, {}, true}); };
+    const auto go = [this, off, on, second, taken, callOff](bool isYes) {
+        isYes ? keepBoth(off, on, second, taken) : callOff();
+    };
+    const auto askOfSecond = [this, on, second, go, callOff](bool isYes) {
+        isYes ? askForHold(workplace(), second, on, this, go) : callOff();
+    };
+    const auto askOfUse = [this, second, isInUse, askOfSecond](bool isYes) {
+        isYes && isInUse ? askOfTheUse(second, askOfSecond) : askOfSecond(isYes);
+    };
+    askForHold(workplace(), first, off, this, askOfUse);
+}
+
+void SwapUnitsSheet::askOfTheUse(const std::string& other, std::function<void(bool)> then) {
+    const auto* taker = fleet().standing->state.device(other);
+    const words::Times times(workplace().words(), *rulebookOf(unit()).zone,
+                             workplace().clock().now());
+    const auto serial = shownText(words::shown(other));
+    const auto from = shownText(unit().bedside.identity.serial);
+    const auto since = shownText(times.time(taker->use->start.at));
+    workplace().ask(
+        {tr("By the log %1 is in use since %2. Is that use over? If it is of the same patient as "
+            "%3, go back, and enter only the end of use of %3.")
+             .arg(serial, since, from),
+         tr("That use is over, %1 took over").arg(serial), tr("Back, look again")},
+        [self = QPointer<SwapUnitsSheet>(this), then = std::move(then)](bool isYes) {
+            if (self) then(isYes);
+        });
+}
+
+void SwapUnitsSheet::keepBoth(const std::vector<Act>& off, const std::vector<Act>& on,
+                              const std::string& other, const Workplace::TakeKept& taken) {
     const auto making = strip().take();
-    auto entries = strip().entriesOf(unit().bedside.identity.device, std::move(acts), making);
-    entries.back().device = other;
+    auto entries = strip().entriesOf(unit().bedside.identity.device, off, making);
+    const auto more = strip().entriesOf(other, on, making);
+    entries.insert(entries.end(), more.begin(), more.end());
     workplace().keep(std::move(entries), this,
                      [this, making, other = shownText(other), taken](const auto& kept) {
                          if (kept.isAll()) {

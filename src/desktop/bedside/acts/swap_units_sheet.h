@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // One unit takes over from another: two scans and a reason, kept as the end of the one use, the
-// fault if there is one, and the start of the other for the same group at the same place.
+// fault if there is one, and the start of the other for the same group at the same place. Where the
+// other is in use by the log, that use is over too, if whoever swaps says so.
 #pragma once
 
 #include "desktop/bedside/acts/act_scene.h"
@@ -19,15 +20,17 @@ public:
     bool takeScan(const QString& text) override;
 
 Q_SIGNALS:
-    // The patient is on that unit now, and both entries are kept.
+    // The patient is on that unit now, and all entries are kept.
     void tookOver(const QString& serial);
 
 protected:
     [[nodiscard]] QString objection(const Answers& answers) const override;
+    [[nodiscard]] std::vector<station::Act> actsOf(const Answers& answers) const override;
     void keepAll(const Answers& answers, Workplace::TakeKept taken) override;
 
 private:
-    void keepBoth(std::vector<station::Act> acts, const station::Act& start,
+    void askOfTheUse(const std::string& other, std::function<void(bool)> then);
+    void keepBoth(const std::vector<station::Act>& off, const std::vector<station::Act>& on,
                   const std::string& other, const Workplace::TakeKept& taken);
     [[nodiscard]] const FleetView& fleet() const;
 };
