@@ -21,6 +21,7 @@ using logbook::Duration;
 using logbook::Instant;
 
 constexpr std::int64_t minuteMs = 60'000;
+constexpr std::int64_t dayMs = 24 * 60 * minuteMs;
 
 std::vector<std::string> wordsOf(std::string_view text) {
     std::string plain;
@@ -106,9 +107,36 @@ struct Resolution {
         return tl::unexpected(problemOf(words, code, gaps));
     }
 
+    // A time that the clock never showed, whatever else was said of it: over what it was put
+    // forward, and what it showed then where somebody's clock was not.
+    [[nodiscard]] tl::unexpected<Problem> skipped(Day day) const {
+        const auto isShown = [&](std::int64_t ms) {
+            return !zone.instantsOf(day, Duration{ms}).empty();
+        };
+        auto from = time.timeOfDay.ms / minuteMs * minuteMs;
+        auto to = from;
+        while (from > 0 && !isShown(from - minuteMs)) {
+            from -= minuteMs;
+        }
+        while (to < dayMs - minuteMs && !isShown(to)) {
+            to += minuteMs;
+        }
+        const words::Times times(words, zone, now);
+        const Duration later{time.timeOfDay.ms + to - from};
+        return tl::unexpected(problemOf(words, "time_given.skipped",
+                                        {{"time", shown(time.timeOfDay)},
+                                         {"day", times.dayWithYear(day)},
+                                         {"from", shown(Duration{from})},
+                                         {"to", shown(Duration{to})},
+                                         {"later", shown(later)}}));
+    }
+
     [[nodiscard]] Result<Instant> one(Day day, const std::vector<Instant>& found) const {
+        if (instantsOn(zone, day, time).empty()) {
+            return skipped(day);
+        }
         if (found.empty()) {
-            const bool once = time.which == 2 && !instantsOn(zone, day, time).empty();
+            const bool once = time.which == 2;
             return problem(once && !time.zone ? "time_given.no_second" : "time_given.never", day,
                            found);
         }

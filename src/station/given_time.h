@@ -40,8 +40,8 @@ enum class Tense {
     Any,   // what is asked: without a day, today
 };
 
-// Problems: a time that the clock showed twice and it is not said which, or never, or not for the
-// second time.
+// Problems: a time that the clock showed twice and it is not said which, or never, since it was put
+// forward over it or that zone did not hold, or not for the second time.
 [[nodiscard]] Result<logbook::Instant> instantAt(const words::Words& words,
                                                  const rules::Zone& zone, const WallTime& time,
                                                  logbook::Instant now, Tense tense);

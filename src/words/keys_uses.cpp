@@ -85,6 +85,7 @@ time_given: first second
 time_given.bad: says(text) safe do
 time_given.twice: says(time day first second) safe do(time)
 time_given.never: says(time day) safe do
+time_given.skipped: says(time day from to) safe do(time later)
 time_given.no_second: says(time day) safe do(time)
 time_given.no_zone: says safe do
 privacy: markers titles persons ages numbered number_words seen(text) left_out place

@@ -24,6 +24,16 @@ std::string resolved(std::string_view text, logbook::Instant now,
     return found ? toText(*found) : found.error().code + ": " + found.error().notice.says;
 }
 
+// What is to be done about a time that cannot be taken.
+std::string actionFor(std::string_view text, logbook::Instant now) {
+    const auto given = station::parseGivenTime(text, *words::Words::builtIn());
+    const auto zone = support::zones()("America/Chicago");
+    const auto found = station::instantAt(*words::Words::builtIn(), *zone,
+                                          std::get<station::WallTime>(*given), now,
+                                          station::Tense::Past);
+    return found ? std::string() : found.error().notice.action;
+}
+
 }  // namespace
 
 TEST_CASE("A time is given in UTC or by the clock on the wall", "[unit]") {
@@ -102,11 +112,14 @@ TEST_CASE("What is said of a time that comes twice must be so", "[unit]") {
 TEST_CASE("In the night in which an hour is left out there is no such time", "[unit]") {
     const auto now = utc(2026, 3, 8, 12);
     CHECK(resolved("2026-03-08 02:30", now) ==
-          "time_given.never: On 8 Mar 2026 the clock never showed 02:30: it was put forward over "
-          "it, or that zone did not hold then.");
+          "time_given.skipped: On 8 Mar 2026 the clock went from 02:00 to 03:00: it never showed "
+          "02:30.");
     CHECK(resolved("01:59", now) == "2026-03-08T07:59:00Z");
     CHECK(resolved("03:00", now) == "2026-03-08T08:00:00Z");
-    CHECK(resolved("02:30", now).find("time_given.never") == 0);
+    CHECK(resolved("02:30", now).find("time_given.skipped") == 0);
+    CHECK(resolved("02:30 CDT", now).find("time_given.skipped") == 0);
+    CHECK(actionFor("02:30", now) ==
+          "If the clock that showed 02:30 had not been put forward yet, write 03:30.");
 }
 
 TEST_CASE("The clock on the wall is that of the edition in force", "[unit]") {
