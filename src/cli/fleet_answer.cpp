@@ -84,7 +84,10 @@ std::string refusedText(const station::RefusedUnit& refused, const words::Words&
                                                         {"unit", refused.serial}})) +
                 "\n";
     for (const auto& reason : refused.reasons) {
-        const auto sentence = reason.sentence.text();
+        auto sentence = reason.sentence.text();
+        if (reason.code == "patient_text") {
+            sentence += " " + words.say("call.say_so", {{"option", "--names-no-patient"}}) + ".";
+        }
         text += report::wrapped(reason.column.empty()
                                     ? sentence
                                     : words.say("fleet.in_column", {{"column", reason.column},

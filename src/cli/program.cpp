@@ -10,8 +10,10 @@
 #include "cli/parser.h"
 #include "station/automatic_backup.h"
 
+#include <array>
 #include <ostream>
 #include <sstream>
+#include <string_view>
 #include <utility>
 
 namespace cli {
@@ -106,12 +108,25 @@ void backUp(const station::LogbookFile& file, const station::Surroundings& surro
     }
 }
 
-void print(const Problem& problem, std::ostream& error) {
+// By which option a person says what the sentence speaks of, which the window says as well.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 5> sayings{
+    {{"entry.patient_text", "--names-no-patient"},
+     {"entry.impossible_value", "--as-measured"},
+     {"entry.strike_without_reason", "--reason TEXT"},
+     {"trouble.network_file_system", "--trust-locks"},
+     {"demo.exists", "--fresh"}}};
+
+void print(const Problem& problem, const words::Words& words, std::ostream& error) {
     error << "airmuster-cli: " << problem.notice.says << '\n';
     for (const auto& detail : problem.details) {
         error << "  " << detail << '\n';
     }
     error << problem.notice.safe << '\n' << problem.notice.action << '\n';
+    for (const auto& [code, option] : sayings) {
+        if (code == problem.code) {
+            error << words.say("call.say_so", {{"option", std::string(option)}}) << '\n';
+        }
+    }
 }
 
 // What was done is told all the same: it may hold what is shown once only.
@@ -133,30 +148,30 @@ ExitStatus statusOf(const Problem& problem) {
 
 int run(const std::vector<std::string>& arguments, const station::Surroundings& surroundings,
         const Streams& streams) {
-    const auto refused = [&streams](const Problem& problem) {
-        print(problem, streams.error);
+    const auto refused = [&streams](const Problem& problem, const words::Words& words) {
+        print(problem, words, streams.error);
         return static_cast<int>(statusOf(problem));
     };
     const auto call = takeLanguage(arguments, surroundings.words);
     if (!call) {
-        return refused(call.error());
+        return refused(call.error(), surroundings.words);
     }
     const station::Surroundings spoken{surroundings.clock, surroundings.zones, *call->words,
                                        surroundings.login, surroundings.terminal};
     const auto said = answer(call->arguments, spoken);
     if (!said) {
-        return refused(said.error());
+        return refused(said.error(), *call->words);
     }
     for (const auto& remark : said->remarks) {
         streams.error << remark << '\n';
     }
     streams.out << said->out << std::flush;
     if (!streams.out && said->isKept) {
-        print(lostAnswer(*call->words, said->out), streams.error);
+        print(lostAnswer(*call->words, said->out), *call->words, streams.error);
         return static_cast<int>(ExitStatus::NotTold);
     }
     if (!streams.out) {
-        print(station::problemOf(*call->words, "call.output"), streams.error);
+        print(station::problemOf(*call->words, "call.output"), *call->words, streams.error);
         return static_cast<int>(ExitStatus::WrongCall);
     }
     if (said->entriesIn) {

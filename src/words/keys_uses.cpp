@@ -7,6 +7,7 @@
 namespace words {
 
 static constexpr std::string_view table = R"(
+call: say_so(option)
 call.unknown_command: says(word) safe do
 call.unknown_command_like: says(word) safe do(nearest)
 call.no_command: says safe do
