@@ -1023,6 +1023,10 @@
         <source>Enrol what is not refused</source>
         <translation>Dar de alta lo no rechazado</translation>
     </message>
+    <message>
+        <source>None of them names a patient: look again</source>
+        <translation>Ninguno nombra a un paciente: volver a mirar</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FleetModel</name>
@@ -1475,6 +1479,14 @@
         <source>Clear</source>
         <translation>Vaciar</translation>
     </message>
+    <message>
+        <source>Hyphen</source>
+        <translation>Guion</translation>
+    </message>
+    <message>
+        <source>Blank</source>
+        <translation>Espacio</translation>
+    </message>
 </context>
 <context>
     <name>desktop::LookBackSheet</name>
@@ -1635,10 +1647,6 @@
         <translation>Guardar; no cuenta</translation>
     </message>
     <message>
-        <source>What was not so? Press what did not hold.</source>
-        <translation>¿Qué no fue así? Pulsar lo que no se cumplió.</translation>
-    </message>
-    <message>
         <source>A failure stands until the check passes. A check that was not finished does not count, and what stood before stands.</source>
         <translation>Un fallo sigue en pie hasta que se supera la comprobación. Una comprobación sin terminar no cuenta, y sigue en pie lo de antes.</translation>
     </message>
@@ -1649,6 +1657,10 @@
     <message>
         <source>What was seen</source>
         <translation>Qué se ha visto</translation>
+    </message>
+    <message>
+        <source>What was not so? Press what did not hold. The rest is kept as so.</source>
+        <translation>¿Qué no fue así? Pulsar lo que no se cumplió. Lo demás se guarda como cumplido.</translation>
     </message>
 </context>
 <context>
@@ -1975,6 +1987,10 @@
         <source>What was told last</source>
         <translation>Último aviso del programa</translation>
     </message>
+    <message>
+        <source>Being kept …</source>
+        <translation>Se está guardando …</translation>
+    </message>
 </context>
 <context>
     <name>desktop::Shortcuts</name>
@@ -2279,16 +2295,8 @@
         <translation>Ahora</translation>
     </message>
     <message>
-        <source>Or a &amp;time by the clock on the wall, as 14:20</source>
-        <translation>O la &amp;hora del reloj de pared, como 14:20</translation>
-    </message>
-    <message>
         <source>Time</source>
         <translation>Hora</translation>
-    </message>
-    <message>
-        <source>That is no time. Type hours and minutes, as 14:20.</source>
-        <translation>Eso no es una hora. Escribir horas y minutos, como 14:20.</translation>
     </message>
     <message>
         <source>That time has not come yet.</source>
@@ -2300,6 +2308,30 @@
             <numerusform>Hace %n min</numerusform>
             <numerusform>Hace %n min</numerusform>
         </translation>
+    </message>
+    <message>
+        <source>Or a &amp;time by the clock on the wall, as 14:20. Of another day with the date before it, as 2026-11-26 14:20</source>
+        <translation>O la &amp;hora del reloj de pared, como 14:20. De otro día, con la fecha delante, como 2026-11-26 14:20</translation>
+    </message>
+    <message>
+        <source>Today</source>
+        <translation>Hoy</translation>
+    </message>
+    <message>
+        <source>Yesterday</source>
+        <translation>Ayer</translation>
+    </message>
+    <message>
+        <source>Two days ago</source>
+        <translation>Hace dos días</translation>
+    </message>
+    <message>
+        <source>That is no time. Type hours and minutes, as 14:20, or the date before them, as 2026-11-26 14:20.</source>
+        <translation>Eso no es una hora. Escribir horas y minutos, como 14:20, o la fecha delante, como 2026-11-26 14:20.</translation>
+    </message>
+    <message>
+        <source>The clock showed that time twice. Which one was it?</source>
+        <translation>El reloj marcó esa hora dos veces. ¿Cuál fue?</translation>
     </message>
 </context>
 <context>
@@ -2669,6 +2701,14 @@
         <source>What it has</source>
         <translation>Lo que tiene:</translation>
     </message>
+    <message>
+        <source>It names no patient: enrol it</source>
+        <translation>No nombra a ningún paciente: dar de alta</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Volver</translation>
+    </message>
 </context>
 <context>
     <name>desktop::UnknownCodeSheet</name>
@@ -2858,10 +2898,6 @@
 <context>
     <name>desktop::WayPanel</name>
     <message>
-        <source>Strike %1 through</source>
-        <translation>Tachar %1</translation>
-    </message>
-    <message>
         <source>What stands in the way</source>
         <translation>Qué lo impide</translation>
     </message>
@@ -2893,6 +2929,14 @@
         <source>One moment: it is being worked out anew.</source>
         <translation>Un momento: se está calculando de nuevo.</translation>
     </message>
+    <message>
+        <source>Strike through what was entered last</source>
+        <translation>Tachar lo último anotado</translation>
+    </message>
+    <message>
+        <source>Strike through: %1</source>
+        <translation>Tachar: %1</translation>
+    </message>
 </context>
 <context>
     <name>desktop::WayRow</name>
@@ -2903,6 +2947,33 @@
     <message>
         <source>%1 · %2 · %3, %4</source>
         <translation>%1 · %2 · %3, a las %4</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::WhenDoneSheet</name>
+    <message>
+        <source>Begun at %1. Done at %2.</source>
+        <translation>Empezado a las %1. Hecho a las %2.</translation>
+    </message>
+    <message>
+        <source>Begun at %1. Done now, when it is kept.</source>
+        <translation>Empezado a las %1. Hecho ahora, al guardarlo.</translation>
+    </message>
+    <message>
+        <source>Begun at %1, %2 ago, and not kept yet. When was this done?</source>
+        <translation>Empezado a las %1, hace %2, y sin guardar todavía. ¿Cuándo se hizo?</translation>
+    </message>
+    <message>
+        <source>At %1, when it was begun</source>
+        <translation>A las %1, cuando se empezó</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Ahora</translation>
+    </message>
+    <message>
+        <source>Another time</source>
+        <translation>A otra hora</translation>
     </message>
 </context>
 <context>

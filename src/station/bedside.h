@@ -86,21 +86,24 @@ struct TypedMeasure {
     std::string unit;  // as typed
 };
 
-// Attempts at a check. What was typed is kept in the units of the policy edition. A problem: a
-// value in a unit that measures something else.
+// Attempts at a check. What was typed is kept in the units of the policy edition. Stated is every
+// condition but those of `notSo`, which did not hold, however the attempt ended. A problem: a value
+// in a unit that measures something else.
 [[nodiscard]] Result<Act> passOf(const words::Words& words, const report::CheckToLog& check,
                                  const std::vector<TypedMeasure>& measures);
-// The check was carried out, but these conditions did not hold: they are not stated, and the
-// program says that and why the attempt does not count.
+// The check was carried out all the same: the program says that and why it does not count.
 [[nodiscard]] Result<Act> notSoOf(const words::Words& words, const report::CheckToLog& check,
                                   const std::vector<TypedMeasure>& measures,
                                   const std::vector<std::string>& notSo);
+// Without `notSo` nobody was asked what held, and nothing is stated.
 [[nodiscard]] Result<Act> failOf(const words::Words& words, const report::CheckToLog& check,
-                                 const std::vector<TypedMeasure>& measures);
+                                 const std::vector<TypedMeasure>& measures,
+                                 const std::optional<std::vector<std::string>>& notSo = {});
 // What was seen at it, for people: a check has no words of its own.
 [[nodiscard]] Act noteOf(const report::CheckToLog& check, const std::string& seen);
 // It was begun and not finished.
-[[nodiscard]] Act incompleteOf(const report::CheckToLog& check);
+[[nodiscard]] Act incompleteOf(const report::CheckToLog& check,
+                               const std::vector<std::string>& notSo);
 
 // What a person states of a part: a proposal as they left it, with what is on the part itself.
 // An empty text is not stated.

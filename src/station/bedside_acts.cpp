@@ -154,16 +154,23 @@ Result<Act> notSoOf(const words::Words& words, const CheckToLog& check,
 }
 
 Result<Act> failOf(const words::Words& words, const CheckToLog& check,
-                   const std::vector<TypedMeasure>& measures) {
-    return attemptOf(words, check, {"fail", {}}, measures);
+                   const std::vector<TypedMeasure>& measures,
+                   const std::optional<std::vector<std::string>>& notSo) {
+    const auto stated =
+        notSo ? conditionsBut(check, *notSo) : std::vector<std::string>();
+    return attemptOf(words, check, {"fail", stated}, measures);
 }
 
 Act noteOf(const CheckToLog& check, const std::string& seen) {
     return {"note", {{"text", check.label + ": " + seen}}};
 }
 
-Act incompleteOf(const CheckToLog& check) {
-    return {"check", {{"check", check.check}, {"outcome", "incomplete"}}};
+Act incompleteOf(const CheckToLog& check, const std::vector<std::string>& notSo) {
+    Act act{"check", {{"check", check.check}, {"outcome", "incomplete"}}};
+    if (const auto conditions = conditionsBut(check, notSo); !conditions.empty()) {
+        act.body.emplace_back("conditions", arrayOf(conditions));
+    }
+    return act;
 }
 
 StatedPart statedPart(const report::PartProposal& proposal) {

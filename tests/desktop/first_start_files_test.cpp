@@ -80,6 +80,40 @@ TEST_CASE("a rulebook of one's own is told with its faults or its warnings", "[u
     CHECK(fleet->board.state.rulebook->title.size() > 0);
 }
 
+TEST_CASE("a label that looks like a patient's name is taken once somebody says it is none",
+          "[unit]") {
+    FirstStartWorld world;
+    world.home.folder.write("fleet.csv",
+                            "serial,model,groups,commissioned,label\n"
+                            "KB-0500,Larch 4,adult,2026-01-15,Mrs Harebell\n");
+    openNew(world);
+    world.toUnits();
+    world.pressButton("Enrol a fleet list");
+    world.pressButton("fleet.csv");
+    world.waitUntil("it is refused", [&] { return world.isSaid("as if it named a patient"); });
+    CHECK(world.isSaid("or say that it names no patient"));
+    CHECK_FALSE(world.isSaid("--"));
+    world.pressButton("None of them names a patient");
+    world.waitUntil("it can be enrolled",
+                    [&] { return world.isSaid("can be enrolled: 1. Lines refused: 0."); });
+    world.pressButton("Enrol what is not refused");
+    world.waitUntil("it is enrolled",
+                    [&] { return world.isSaid("KB-0500 is enrolled."); });
+}
+
+TEST_CASE("a place that looks like a patient's name is asked about", "[unit]") {
+    FirstStartWorld world;
+    openNew(world);
+    world.toUnits();
+    world.fill("Serial", "KB-0600");
+    world.fill("Model", "Larch 4");
+    world.fill("Place", "Mrs Harebell");
+    world.pressButton("Enrol this unit");
+    world.pressButton("It names no patient: enrol it");
+    world.waitUntil("it is enrolled",
+                    [&] { return world.isSaid("KB-0600 is enrolled."); });
+}
+
 TEST_CASE("a fleet list shows every refused line before anything is written", "[unit]") {
     FirstStartWorld world;
     world.home.folder.write("fleet.csv",

@@ -4,6 +4,7 @@
 // What a press states is that of the press, whatever happens while it is tried out; and what must
 // never wait is not tried out.
 #include "acts_world.h"
+#include "station/settings.h"
 
 #include <QSemaphore>
 #include <memory>
@@ -29,6 +30,19 @@ public:
 
 private:
     std::shared_ptr<QSemaphore> m_gate = std::make_shared<QSemaphore>();
+};
+
+// Nothing is asked of a unit there.
+struct ReadyUnit : support::BedsideWorld {
+    ReadyUnit() {
+        found("format = 1\ntitle = \"Ward\"\nedition = \"1\"\ntime_zone = \"America/Chicago\"\n"
+              "[groups.adult]\nlabel = \"Adult\"\n");
+        enrol("KB-0109");
+        REQUIRE(station::changeSettings(surroundings(), file,
+                                        {manager(), {{"place", "ICU 4"}}}));
+        open();
+        waitUntil("the place is known", [this] { return !!window->workplace().place(); });
+    }
 };
 
 }  // namespace
@@ -66,4 +80,40 @@ TEST_CASE("an emergency start waits for nothing that is read", "[unit]") {
         CHECK(world.sheet() != nullptr);
     }
     CHECK(world.entries().size() == before);
+}
+
+TEST_CASE("a unit that was started from the list is not offered again", "[unit]") {
+    ReadyUnit world;
+    const QString start = "Emergency start of unit KB-0109";
+    world.waitUntil("it is offered", [&] { return world.buttons(start).size() == 1; });
+    world.window->workplace().presence().begin(*world.manager().session);
+    const auto before = world.records().size();
+    {
+        const BusyReader busy(world);
+        world.pressButton(start);
+        bool isTold = false;
+        QObject::connect(&world.window->workplace(), &desktop::Workplace::kept,
+                         world.window.get(), [&](const auto&) { isTold = true; });
+        world.pressButton("Started now, emergency");
+        // It is dead before anything else of the program runs.
+        for (auto* each : world.buttons(start)) CHECK_FALSE(each->isEnabled());
+        world.waitUntil("it is kept", [&] { return isTold; });
+        QCoreApplication::processEvents();
+        CHECK(world.buttons(start).empty());
+    }
+    REQUIRE(world.records().size() == before + 1);
+    CHECK(world.records().back().find(R"("body":{"emergency":true,"location":"ICU 4"})") !=
+          std::string::npos);
+}
+
+TEST_CASE("a unit whose start was called off can be started", "[unit]") {
+    ReadyUnit world;
+    const QString start = "Emergency start of unit KB-0109";
+    world.pressButton(start);
+    (void)world.awaitSheet();
+    world.key(Qt::Key_Escape);
+    world.waitUntil("it is offered again", [&] {
+        return world.sheet() == nullptr && world.buttons(start).size() == 1 &&
+               world.buttons(start).front()->isEnabled();
+    });
 }

@@ -42,10 +42,12 @@ inline std::string passed(const std::string& check) {
 }
 
 struct Way : BedsideWorld {
-    explicit Way(std::string_view more = "") {
+    explicit Way(std::string_view more = "", std::optional<logbook::Instant> now = {}) {
+        if (now) clock.moveTo(*now - logbook::Duration{3 * 86'400'000});
         found(policyOf(more));
         enrol("KB-0142");
         clock.advance(logbook::Duration{3'600'000});  // so that something can be an hour ago
+        if (now) clock.moveTo(*now);
     }
 
     [[nodiscard]] desktop::StepCard* card() const {

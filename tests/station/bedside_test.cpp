@@ -159,12 +159,17 @@ TEST_CASE("A pass states the conditions its button named, and values in the edit
     REQUIRE(notSo);
     CHECK(textOf(*notSo) ==
           R"({"check":"leak","conditions":["mains_power"],"outcome":"pass"})");
-    const auto failed = station::failOf(english(), check, {{"leak", 260, "mL/min"}});
+    const auto failed = station::failOf(english(), check, {{"leak", 260, "mL/min"}},
+                                        std::vector<std::string>{"mains_power"});
     REQUIRE(failed);
     CHECK(textOf(*failed) ==
-          R"({"check":"leak","measures":{"leak":{"unit":"mL/min","value":260}},)"
-          R"("outcome":"fail"})");
-    CHECK(textOf(station::incompleteOf(check)) == R"({"check":"leak","outcome":"incomplete"})");
+          R"({"check":"leak","conditions":["gas_supply"],)"
+          R"("measures":{"leak":{"unit":"mL/min","value":260}},"outcome":"fail"})");
+    CHECK(textOf(*station::failOf(english(), check, {})) == R"({"check":"leak","outcome":"fail"})");
+    CHECK(textOf(station::incompleteOf(check, {"gas_supply"})) ==
+          R"({"check":"leak","conditions":["mains_power"],"outcome":"incomplete"})");
+    CHECK(textOf(station::incompleteOf(check, {"mains_power", "gas_supply"})) ==
+          R"({"check":"leak","outcome":"incomplete"})");
     const auto refused = station::passOf(english(), check, {{"leak", 2, "kPa"}});
     REQUIRE_FALSE(refused);
     CHECK(refused.error().code == "entry.other_dimension");

@@ -84,10 +84,11 @@ void ActsPanel::press(ActKind kind) {
 
 void ActsPanel::recordService(const std::string& service) {
     if (!m_unit) return;
-    const ActScene scene{*m_unit, workplace().words(), workplace().clock().now()};
-    auto form = formOf(ActKind::Service, scene);
-    form.fields.front().value = service;
-    put(new ActSheet(tools(), m_unit, std::move(form)));
+    put(new ActSheet(tools(), m_unit, [service](const ActScene& now) {
+        auto form = formOf(ActKind::Service, now);
+        form.fields.front().value = service;
+        return form;
+    }));
 }
 
 // From the locked screen one press more, the name, is all that an emergency start waits for: it is

@@ -10,21 +10,16 @@
 #include "desktop/bedside/ready_list.h"
 #include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_bar.h"
-#include "desktop/bedside/unit_choice_sheet.h"
-#include "desktop/bedside/unknown_code_sheet.h"
 #include "desktop/bedside/way_panel.h"
-#include "desktop/fleet/enrol_sheet.h"
 #include "desktop/shell/first_focus.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
-#include "station/units_log.h"
 #include "words/shown.h"
 
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
-#include <algorithm>
 #include <utility>
 
 namespace desktop {
@@ -140,77 +135,6 @@ void BedsideDesk::showUnit(const QString& serial) {
     openAsked(serial, Origin::Chosen);
 }
 
-bool BedsideDesk::takeScan(const QString& text) {
-    readCode(text, Origin::Scanned);
-    return true;
-}
-
-bool BedsideDesk::takeTyped(const QString& text) {
-    readCode(text, Origin::Typed);
-    return true;
-}
-
-void BedsideDesk::readCode(const QString& text, Origin origin) {
-    const auto fleet = workplace().fleet();
-    if (!fleet) {
-        m_early = [this, text, origin] { readCode(text, origin); };
-        Q_EMIT workplace().told(tr("Read %1. The logbook is still being read.").arg(text));
-        return;
-    }
-    Q_EMIT workplace().told({});  // it was of the unit before
-    workplace().read(
-        [fleet, text = plainText(text), open = plainText(m_serial)](const auto& surroundings,
-                                                                    const auto& file) {
-            return station::find(
-                surroundings, *fleet->standing, [&] { return withLog(*fleet, surroundings, file); },
-                text, open);
-        },
-        this, [this, origin](const station::Found& found) { takeFound(found, origin); });
-}
-
-void BedsideDesk::takeFound(const station::Found& found, Origin origin) {
-    if (found.what == station::Found::What::Unit) {
-        openAsked(shownText(found.device), origin);
-    } else if (found.what == station::Found::What::Units && workplace().fleet()) {
-        askWhich(found, origin);
-    } else if (m_serial.isEmpty() || !panel(m_panels->currentIndex())->takeFound(found)) {
-        // A PIN that was typed where none is asked for is not shown to whoever passes by.
-        const bool mayBePin = origin == Origin::Typed &&
-                              std::ranges::all_of(found.read, [](const char letter) {
-                                  return '0' <= letter && letter <= '9';
-                              });
-        const bool mayBeUnit = found.what == station::Found::What::Nothing && !mayBePin;
-        if (m_serial.isEmpty() && mayBeUnit) {
-            offerEnrolment(found);
-            return;
-        }
-        Q_EMIT workplace().told(mayBePin ? tr("No unit, part or model of parts is known here by "
-                                              "the number that was typed.")
-                                         : shownText(found.sentence));
-    }
-}
-
-void BedsideDesk::askWhich(const station::Found& found, Origin origin) {
-    auto* sheet = new UnitChoiceSheet(found, *workplace().fleet());
-    connect(sheet, &UnitChoiceSheet::chosen, this,
-            [this, origin](const QString& serial) { openAsked(serial, origin); });
-    connect(sheet, &UnitChoiceSheet::codeRead, this,
-            [this](const QString& text) { readCode(text, Origin::Scanned); });
-    sheets().put(sheet);
-}
-
-void BedsideDesk::offerEnrolment(const station::Found& found) {
-    auto* sheet = new UnknownCodeSheet(found);
-    connect(sheet, &UnknownCodeSheet::codeRead, this,
-            [this](const QString& text) { readCode(text, Origin::Scanned); });
-    connect(sheet, &UnknownCodeSheet::enrolmentWanted, this, [this](const QString& serial) {
-        auto* enrol = new EnrolSheet(tools(), serial);
-        connect(enrol, &EnrolSheet::unitWanted, this, &BedsideDesk::showUnit);
-        sheets().put(enrol);
-    });
-    sheets().put(sheet);
-}
-
 void BedsideDesk::openAsked(const QString& serial, Origin origin) {
     if (serial == m_serial) {
         Q_EMIT workplace().told(tr("Unit %1 is open.").arg(serial));
@@ -288,14 +212,22 @@ void BedsideDesk::closeUnit() {
     m_ready->show();
 }
 
-// Two presses: who is signed in stands by it in words, anybody else presses a name. What is still
-// to be told is added afterwards.
+// Two presses: who is signed in stands by it in words, anybody else presses a name. Where the
+// station stands is where it was started; what is still to be told is added afterwards.
 void BedsideDesk::startInEmergency(const QString& serial) {
     const auto start = [this, serial] {
         station::Entry entry{station::Writer(""), "use_start"};
         entry.device = plainText(serial);
         entry.body = {{"emergency", true}};
-        workplace().keep({entry}, this, {}, tr("Emergency start of unit %1, now").arg(serial));
+        if (const auto& place = workplace().place()) entry.body.emplace_back("location", *place);
+        m_ready->beginStart(entry.device);
+        workplace().keep(
+            {entry}, this,
+            [this, device = entry.device](const Workplace::Kept& kept) {
+                m_ready->endStart(device, kept.isAll() ? std::optional(kept.written.back().record)
+                                                       : std::nullopt);
+            },
+            tr("Emergency start of unit %1, now").arg(serial));
     };
     if (!workplace().presence().session()) {
         start();
@@ -313,14 +245,7 @@ void BedsideDesk::readUnit() {
     if (!fleet || m_serial.isEmpty()) return;
     workplace().read(
         [fleet, serial = plainText(m_serial)](const auto& surroundings, const auto& file) {
-            return station::withLogOf(surroundings, file, *fleet->standing, serial)
-                .and_then([&](const station::WholeStanding& standing) {
-                    return station::bedside(surroundings, standing, serial)
-                        .map([&](report::Bedside&& bedside) {
-                            return SharedUnitView(std::make_shared<UnitView>(
-                                UnitView{fleet, std::move(bedside), standing.lookup}));
-                        });
-                });
+            return readUnitView(fleet, surroundings, file, serial);
         },
         this, [this, fleet, serial = m_serial](const station::Result<SharedUnitView>& unit) {
             if (serial != m_serial || (unit && isBefore(**unit))) return;
@@ -344,10 +269,7 @@ void BedsideDesk::await(const logbook::RecordName& kept) {
 }
 
 bool BedsideDesk::isBefore(const UnitView& unit) const {
-    if (!m_awaited || !m_unit) return false;
-    const auto& heads = unit.fleet->standing->facts.heads;
-    const auto head = heads.find(m_awaited->station);
-    return head == heads.end() || head->second.head.seq < m_awaited->seq;
+    return m_awaited && m_unit && !unit.fleet->holds(*m_awaited);
 }
 
 void BedsideDesk::show(const SharedUnitView& unit) {

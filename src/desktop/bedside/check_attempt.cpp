@@ -7,6 +7,7 @@
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/not_so_sheet.h"
 #include "desktop/bedside/person_sheet.h"
+#include "desktop/bedside/when_done_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "words/shown.h"
@@ -27,8 +28,8 @@ bool asksForValues(const report::CheckToLog& check, Ending ending, bool withValu
 station::Result<station::Act> actOf(const words::Words& words, const MeasuresAsked& asked,
                                     const std::vector<station::TypedMeasure>& measures) {
     switch (asked.ending) {
-        case Ending::Fail: return station::failOf(words, asked.check, measures);
-        case Ending::NotSo: return station::notSoOf(words, asked.check, measures, asked.notSo);
+        case Ending::Fail: return station::failOf(words, asked.check, measures, asked.notSo);
+        case Ending::NotSo: return station::notSoOf(words, asked.check, measures, *asked.notSo);
         case Ending::Pass: break;
     }
     return station::passOf(words, asked.check, measures);
@@ -37,7 +38,10 @@ station::Result<station::Act> actOf(const words::Words& words, const MeasuresAsk
 }  // namespace
 
 CheckAttempt::CheckAttempt(Asked asked, QObject* parent)
-    : QObject(parent), m_asked(std::move(asked)), m_making(m_asked.tools.strip.take()) {
+    : QObject(parent),
+      m_asked(std::move(asked)),
+      m_making(m_asked.tools.strip.take()),
+      m_begun(workplace().clock().now()) {
     // Who verified it did so for somebody who is gone.
     connect(&workplace().presence(), &Presence::left, this, [this] {
         m_making.second.reset();
@@ -97,14 +101,18 @@ void CheckAttempt::askNotSo() {
     connect(m_conditions, &NotSoSheet::codeRead, this, &CheckAttempt::codeRead);
     connect(m_conditions, &NotSoSheet::notFinished, this, [this] {
         m_isKnownUncounted = true;
-        keep(station::incompleteOf(m_asked.check));
+        keep(station::incompleteOf(m_asked.check, m_conditions->notSo()));
     });
-    connect(m_conditions, &NotSoSheet::failed, this, [this] { endAs(Ending::Fail, true, {}); });
+    connect(m_conditions, &NotSoSheet::failed, this, [this] {
+        m_notSo = m_conditions->notSo();
+        endAs(Ending::Fail, true, {});
+    });
     connect(m_conditions, &NotSoSheet::conditionsNotSo, this,
             [this](const std::vector<std::string>& conditions) {
                 m_notSo = conditions;
                 endAs(Ending::NotSo, true, {});
             });
+    askWhen(*m_conditions);
     m_asked.tools.desk.sheets.put(m_conditions);
 }
 
@@ -118,7 +126,20 @@ void CheckAttempt::askMeasures(const TypedTexts& typed) {
         m_measures.clear();
         if (!m_conditions) endUnkept();
     });
+    askWhen(*m_measures);
     m_asked.tools.desk.sheets.put(m_measures);
+}
+
+// Whenever it comes back, unless a time was chosen: "now" is another by then.
+void CheckAttempt::askWhen(Sheet& sheet) {
+    connect(
+        &sheet, &Sheet::cameBack, this,
+        [this, &sheet] {
+            if (m_making.choice.at) return;
+            askWhenDone(m_asked.tools.desk, {sheet, m_begun},
+                        [this](std::optional<logbook::Instant> at) { m_making.choice.at = at; });
+        },
+        Qt::QueuedConnection);
 }
 
 void CheckAttempt::renew(const report::CheckToLog& check) {

@@ -10,6 +10,7 @@
 #include "desktop/bedside/unit_panel.h"
 
 #include <QPointer>
+#include <optional>
 
 namespace desktop {
 
@@ -55,6 +56,7 @@ private:
     [[nodiscard]] QString title() const;
     void askMeasures(const TypedTexts& typed);
     void finish(Ending ending);
+    void askWhen(Sheet& sheet);
     void askSecond(const station::Act& act);
     void keep(const station::Act& act);
     void keepIfCounted(const station::Act& act);
@@ -69,12 +71,13 @@ private:
 
     Asked m_asked;
     EntryMaking m_making;  // when and who, as chosen when it was begun
+    logbook::Instant m_begun;
     Ending m_ending{};
     std::string m_writer;             // who pressed; "" nobody was signed in
     bool m_isOver = false;            // an answer that comes now is too late
     bool m_isAsking = false;          // whether it is to be kept at all
     bool m_isKnownUncounted = false;  // and is to be kept all the same
-    std::vector<std::string> m_notSo;
+    std::optional<std::vector<std::string>> m_notSo;  // none: nobody was asked
     QPointer<MeasureSheet> m_measures;
     QPointer<NotSoSheet> m_conditions;
 };

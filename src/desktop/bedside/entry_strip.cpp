@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/person_sheet.h"
 #include "desktop/bedside/time_sheet.h"
+#include "desktop/bedside/when_done_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrapped_button.h"
@@ -200,6 +201,18 @@ void EntryStrip::stayOrGoBack() {
     m_stays = true;
     m_lastUsed = m_tools.workplace.clock().now();
     showChoice();
+}
+
+void EntryStrip::askWhenBack(Sheet& sheet) {
+    connect(
+        &sheet, &Sheet::cameBack, this,
+        [this, &sheet, begun = m_tools.workplace.clock().now()] {
+            if (m_choice.at) return;
+            askWhenDone(m_tools, {sheet, begun}, [this](std::optional<logbook::Instant> at) {
+                if (at) choose({at, 0, m_choice.doneBy, m_choice.doneByName});
+            });
+        },
+        Qt::QueuedConnection);
 }
 
 // Whoever comes back after a while finds "now". A clock that was set back is no reason to stay.

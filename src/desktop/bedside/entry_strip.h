@@ -23,6 +23,7 @@ class QPushButton;
 
 namespace desktop {
 
+class Sheet;
 class WrappedButton;
 
 // What is chosen there.
@@ -59,6 +60,10 @@ public:
     void giveBack(const EntryMaking& making);
     // As chosen there, until it is changed here.
     void continueFrom(const EntryStrip& other);
+
+    // The choice of that sheet: asks when it was done where the sheet comes back as a draft, and
+    // no time is chosen.
+    void askWhenBack(Sheet& sheet);
 
     // Keeps entries that were made with `making`, as Workplace::keep.
     void keep(std::vector<station::Entry> entries, const EntryMaking& making, QObject* receiver,

@@ -49,6 +49,12 @@ Keypad::Keypad(QLineEdit* field, QChar point, QWidget* parent) : QWidget(parent)
         m_field->clear();
         m_field->setFocus();
     });
+    if (point == QLatin1Char(':')) {
+        auto* hyphen = addKey(QStringLiteral("-"), 3, 2);
+        hyphen->setAccessibleName(tr("Hyphen"));
+        type(hyphen, QStringLiteral("-"));
+        type(addKey(tr("Blank"), 2, 3), QStringLiteral(" "));
+    }
     grid->setColumnStretch(4, 1);
 }
 

@@ -16,7 +16,8 @@ namespace desktop {
 class Keypad : public QWidget {
     Q_OBJECT
 public:
-    // `point` is what separates: the decimal point or comma, the colon of a time.
+    // `point` is what separates: the decimal point or comma, the colon of a time. With the colon
+    // come what a date takes, the hyphen and the blank.
     Keypad(QLineEdit* field, QChar point, QWidget* parent = nullptr);
 
     void offerMinus(bool isOffered);

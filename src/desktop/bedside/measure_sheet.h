@@ -10,6 +10,7 @@
 #include "station/bedside.h"
 
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -36,7 +37,7 @@ struct MeasuresAsked {
     QString title;  // unit and check
     report::CheckToLog check;
     Ending ending = Ending::Pass;
-    std::vector<std::string> notSo{};  // the conditions
+    std::optional<std::vector<std::string>> notSo{};  // the conditions; none: nobody was asked
 };
 
 // As far as it was typed, also if it is no number yet.

@@ -34,7 +34,8 @@ NotSoSheet::NotSoSheet(const QString& title, const report::CheckToLog& check, QW
 }
 
 void NotSoSheet::addConditions(const report::CheckToLog& check) {
-    auto* label = new QLabel(tr("What was not so? Press what did not hold."));
+    auto* label = new QLabel(tr("What was not so? Press what did not hold. The rest is "
+                                "kept as so."));
     label->setWordWrap(true);
     content()->addWidget(label);
     for (const auto& condition : check.conditions) {

@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What was not as a pass of a check asserts: a condition that did not hold, or the check was not
-// finished, or failed; and what was seen, in words. Keeps nothing itself.
+// finished, or failed; and what was seen, in words. What is chosen stands in the entry, whichever
+// button ends it. Keeps nothing itself.
 #pragma once
 
 #include "desktop/shell/sheet.h"

@@ -73,8 +73,36 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent)
     layout->addWidget(m_caution);
 }
 
+void ReadyList::beginStart(const std::string& device) {
+    m_starting.insert(device);
+    if (const auto start = m_starts.find(device); start != m_starts.end() && start->second)
+        start->second->setEnabled(false);
+}
+
+void ReadyList::endStart(const std::string& device,
+                         const std::optional<logbook::RecordName>& start) {
+    m_starting.erase(device);
+    if (start) m_started.insert_or_assign(device, *start);
+    if (const auto button = m_starts.find(device); button != m_starts.end() && button->second)
+        button->second->setEnabled(true);
+    if (m_fleet) show(m_fleet);
+}
+
+// What is ready by that fleet, less what was started since it was read.
+std::vector<std::size_t> ReadyList::offered(const FleetView& fleet) {
+    std::erase_if(m_started, [&](const auto& started) {
+        return fleet.holds(started.second);
+    });
+    auto rows = readyRows(fleet);
+    std::erase_if(rows, [&](std::size_t row) {
+        return m_started.contains(fleet.board.rows[row].assessment.device);
+    });
+    return rows;
+}
+
 void ReadyList::show(const SharedFleetView& fleet) {
-    const auto rows = readyRows(*fleet);
+    m_fleet = fleet;
+    const auto rows = offered(*fleet);
     const auto still = shownText(report::atEachStart(fleet->board, m_words));
     m_atEachStart->setText(still);
     m_atEachStart->setVisible(!still.isEmpty() && !rows.empty());
@@ -84,6 +112,7 @@ void ReadyList::show(const SharedFleetView& fleet) {
     m_shown = std::move(lines);
     clear(*m_list);
     m_groups.clear();
+    m_starts.clear();
     m_head->setText(
         tr("%1 ready by record. Look at the unit before connecting.").arg(rows.size()));
     for (const auto row : rows) {
@@ -145,6 +174,9 @@ void ReadyList::addUnit(const FleetView& fleet, std::size_t row) {
     start->setProperty("quiet", true);
     start->setAccessibleName(tr("Emergency start of unit %1").arg(serial));
     connect(start, &QPushButton::clicked, this, [this, serial] { Q_EMIT emergencyWanted(serial); });
+    const auto& device = fleet.board.rows[row].assessment.device;
+    start->setEnabled(!m_starting.contains(device));
+    m_starts[device] = start;
     layout->addWidget(start);
     m_groups.back().units.push_back(unit);
 }

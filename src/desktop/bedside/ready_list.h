@@ -7,11 +7,16 @@
 
 #include "desktop/shell/fleet_view.h"
 
+#include <QPointer>
 #include <QWidget>
+#include <map>
 #include <optional>
+#include <set>
+#include <string>
 #include <vector>
 
 class QLabel;
+class QPushButton;
 class QGridLayout;
 class QVBoxLayout;
 
@@ -25,6 +30,12 @@ public:
     void show(const SharedFleetView& fleet);
     // That the list is old, and how old; "" if it is not.
     void showAge(const QString& sentence);
+
+    // A start of that unit is being kept: until it is told what came of it, it cannot be started
+    // here again. With the record of the start it is no longer offered, also by a fleet that was
+    // read before it.
+    void beginStart(const std::string& device);
+    void endStart(const std::string& device, const std::optional<logbook::RecordName>& start);
 
 Q_SIGNALS:
     void unitWanted(const QString& serial);
@@ -42,6 +53,7 @@ private:
     };
     void addGroup(const std::string& label);
     void addUnit(const FleetView& fleet, std::size_t row);
+    [[nodiscard]] std::vector<std::size_t> offered(const FleetView& fleet);
     void arrange();
 
     // Whole below the list; where that would leave no room for the list, its short form is there
@@ -59,6 +71,10 @@ private:
     std::vector<Group> m_groups;
     int m_columns = 0;
     std::optional<std::vector<report::BoardLine>> m_shown;
+    SharedFleetView m_fleet;
+    std::map<std::string, QPointer<QPushButton>> m_starts;  // by unit
+    std::set<std::string> m_starting;                       // units; it is not told what came of it
+    std::map<std::string, logbook::RecordName> m_started;   // units, until the fleet knows
 };
 
 }  // namespace desktop

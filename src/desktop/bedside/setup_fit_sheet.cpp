@@ -76,6 +76,7 @@ FitSheet::FitSheet(const PanelTools& tools, SharedUnitView unit, const report::F
     content()->addWidget(m_fields);
     m_strip = new EntryStrip(m_tools.desk);
     m_strip->continueFrom(m_tools.strip);
+    m_strip->askWhenBack(*this);
     content()->addWidget(m_strip);
     content()->addStretch();
     addFoot();

@@ -12,10 +12,13 @@
 #include "desktop/theme/wrapped_button.h"
 #include "words/times.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QRegularExpression>
 #include <QVBoxLayout>
+#include <chrono>
+#include <utility>
 
 namespace desktop {
 
@@ -38,6 +41,9 @@ TimeSheet::TimeSheet(Workplace& workplace, QWidget* parent)
     : Sheet(tr("When was it done?"), parent), m_workplace(workplace) {
     makeAgo();
     makeField();
+    makeDays();
+    content()->addWidget(new Keypad(m_field, QLatin1Char(':')));
+    content()->addStretch();
     auto* feet = foot();
     auto* back = new WrappedButton(tr("Back"));
     auto* take = new WrappedButton(tr("Take this time"));
@@ -66,7 +72,8 @@ void TimeSheet::makeAgo() {
 }
 
 void TimeSheet::makeField() {
-    auto* label = new QLabel(tr("Or a &time by the clock on the wall, as 14:20"));
+    auto* label = new QLabel(tr("Or a &time by the clock on the wall, as 14:20. Of another day "
+                                "with the date before it, as 2026-11-26 14:20"));
     label->setWordWrap(true);
     m_field = new QLineEdit;
     m_field->setFont(fontFor(TextRole::Large));
@@ -77,14 +84,38 @@ void TimeSheet::makeField() {
     m_said->setFont(fontFor(TextRole::Strong));
     m_said->hide();
     m_which = new QWidget;
-    new QVBoxLayout(m_which);
+    new QHBoxLayout(m_which);
     m_which->layout()->setContentsMargins(0, 0, 0, 0);
     m_which->layout()->setSpacing(targetGap);
     m_which->hide();
-    auto* keys = new Keypad(m_field, QLatin1Char(':'));
-    for (auto* each : std::initializer_list<QWidget*>{label, m_field, m_said, m_which, keys})
-        content()->addWidget(each);
-    content()->addStretch();
+    for (auto* each : std::initializer_list<QWidget*>{label, m_field}) content()->addWidget(each);
+    for (auto* each : std::initializer_list<QWidget*>{m_said, m_which})
+        overFoot()->addWidget(each);  // in sight whatever is scrolled
+}
+
+// What large keys alone would take long to type.
+void TimeSheet::makeDays() {
+    auto* chips = new WrapLayout;
+    const auto add = [&](int daysAgo, const QString& text) {
+        auto* chip = new WrappedButton(text);
+        chips->addWidget(chip);
+        connect(chip, &QPushButton::clicked, this, [this, daysAgo] { chooseDay(daysAgo); });
+    };
+    add(0, tr("Today"));
+    add(1, tr("Yesterday"));
+    add(2, tr("Two days ago"));
+    content()->addLayout(chips);
+}
+
+// The time that is typed stays.
+void TimeSheet::chooseDay(int daysAgo) {
+    const auto& fleet = m_workplace.fleet();
+    if (!fleet) return;
+    const auto today = fleet->standing->state.rulebook->zone->dayOf(m_workplace.clock().now());
+    const auto day = logbook::toText(today - std::chrono::days(daysAgo));
+    static const QRegularExpression date(QStringLiteral("^\\d{4}-\\d{2}-\\d{2} ?"));
+    m_field->setText(shownText(day) + QLatin1Char(' ') + m_field->text().simplified().remove(date));
+    m_field->setFocus();
 }
 
 station::Result<logbook::Instant> TimeSheet::instantOf(const station::GivenTime& time) const {
@@ -99,7 +130,8 @@ void TimeSheet::read() {
     const auto time = station::parseGivenTime(plainText(completed(m_field->text())),
                                               m_workplace.words());
     if (!time || !m_workplace.fleet()) {
-        say(tr("That is no time. Type hours and minutes, as 14:20."));
+        say(tr("That is no time. Type hours and minutes, as 14:20, or the date before them, as "
+               "2026-11-26 14:20."));
         return;
     }
     take(*time);
@@ -107,10 +139,15 @@ void TimeSheet::read() {
 
 void TimeSheet::take(const station::GivenTime& time) {
     const auto instant = instantOf(time);
+    if (!instant && instant.error().code == "time_given.twice") {
+        askWhich(std::get<station::WallTime>(time));
+        return;
+    }
     if (!instant) {
-        say(shownText(instant.error().notice.text()));
-        if (instant.error().code == "time_given.twice")
-            askWhich(std::get<station::WallTime>(time));
+        // How else it could be written is for the command line.
+        const auto& notice = instant.error().notice;
+        const bool isSkipped = instant.error().code == "time_given.skipped";
+        say(shownText(isSkipped ? notice.says + " " + notice.action : notice.says));
         return;
     }
     if (*instant > m_workplace.clock().now()) {
@@ -122,7 +159,9 @@ void TimeSheet::take(const station::GivenTime& time) {
 }
 
 void TimeSheet::askWhich(const station::WallTime& time) {
+    say(tr("The clock showed that time twice. Which one was it?"));
     qDeleteAll(m_which->findChildren<QPushButton*>());
+    QWidget* before = m_field;
     const auto now = m_workplace.clock().now();
     const auto& zone = *m_workplace.fleet()->standing->state.rulebook->zone;
     const words::Times times(m_workplace.words(), zone, now);
@@ -133,6 +172,7 @@ void TimeSheet::askWhich(const station::WallTime& time) {
         if (!instant) continue;
         auto* button = new WrappedButton(shownText(times.time(*instant)));
         m_which->layout()->addWidget(button);
+        QWidget::setTabOrder(std::exchange(before, button), button);
         connect(button, &QPushButton::clicked, this, [this, one] { take(one); });
     }
     m_which->show();

@@ -32,9 +32,11 @@ Q_SIGNALS:
 
 private:
     void makeAgo();
+    void makeDays();
     void makeField();
     void read();
     void take(const station::GivenTime& time);
+    void chooseDay(int daysAgo);
     void askWhich(const station::WallTime& time);
     void say(const QString& text);
     [[nodiscard]] station::Result<logbook::Instant> instantOf(const station::GivenTime& time) const;

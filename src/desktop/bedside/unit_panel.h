@@ -11,6 +11,7 @@
 
 #include <memory>
 #include <optional>
+#include <string>
 
 namespace desktop {
 
@@ -21,6 +22,11 @@ struct UnitView {
     words::RecordLookup lookup;  // in what was read for it, without a wait as a rule
 };
 using SharedUnitView = std::shared_ptr<const UnitView>;
+
+// Beside the thread that paints: the unit by that fleet; a problem if it is not one of it.
+[[nodiscard]] station::Result<SharedUnitView> readUnitView(
+    const SharedFleetView& fleet, const station::Surroundings& surroundings,
+    const station::LogbookFile& file, const std::string& device);
 
 // When it was done and by whom, as the strip below the panels says; what all entries share.
 class EntryStrip;

@@ -11,6 +11,8 @@
 #include "desktop/theme/scroll_page.h"
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrapped_button.h"
+#include "words/record_words.h"
+#include "words/times.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
@@ -99,15 +101,34 @@ void WayPanel::makeHead() {
 
 void WayPanel::offerUndo(const logbook::RecordName& record) {
     m_kept = record;
-    m_undo->setText(tr("Strike %1 through").arg(shownText(toText(record))));
+    nameUndo();
     m_undo->show();
+}
+
+// What is struck through is named by what it was, as soon as that has been read.
+void WayPanel::nameUndo() {
+    const auto line = keptLine();
+    m_undo->setText(line.isEmpty() ? tr("Strike through what was entered last")
+                                   : tr("Strike through: %1").arg(line));
+}
+
+QString WayPanel::keptLine() const {
+    if (!m_unit) return {};
+    const auto* record = m_unit->lookup(m_kept);
+    if (record == nullptr) return {};
+    const auto& standing = *m_unit->fleet->standing;
+    const auto context = contextOf(*m_unit, workplace().words());
+    const words::Times times(workplace().words(), *standing.state.rulebook->zone, standing.at);
+    return shownText(words::recordLine(context, *record) + ", " + times.time(record->at));
 }
 
 // Whoever kept it, and with a reason.
 void WayPanel::undo() {
     CorrectionSheet::Wanted wanted;
     wanted.entry.line.record = m_kept;
-    wanted.entry.line.says = plainText(tr("Entry %1").arg(shownText(toText(m_kept))));
+    wanted.entry.line.says = plainText(keptLine());
+    if (wanted.entry.line.says.empty())
+        wanted.entry.line.says = plainText(tr("Entry %1").arg(shownText(toText(m_kept))));
     wanted.entry.unit = unitLine(m_unit->bedside.identity);
     auto* sheet = new CorrectionSheet(tools().desk, wanted);
     connect(sheet, &CorrectionSheet::corrected, m_undo, &QWidget::hide);
@@ -130,6 +151,7 @@ void WayPanel::show(const SharedUnitView& unit) {
         m_first.clear();
         m_undo->hide();
     }
+    nameUndo();
     showHead();
     std::vector<std::string> texts{m_first};
     for (const auto& row : unit->bedside.rows)

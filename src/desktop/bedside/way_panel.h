@@ -40,6 +40,8 @@ Q_SIGNALS:
 private:
     void makeHead();
     void offerUndo(const logbook::RecordName& record);
+    void nameUndo();
+    [[nodiscard]] QString keptLine() const;  // "" until it is read
     void undo();
     void offerKey(Command command, StepLogging::Press press);
     void showHead();

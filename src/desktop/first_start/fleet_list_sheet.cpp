@@ -6,13 +6,25 @@
 
 #include "desktop/shell/text.h"
 #include "desktop/theme/text_label.h"
+#include "desktop/theme/wrapped_button.h"
 #include "words/shown.h"
 
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
 
 namespace desktop {
+
+namespace {
+
+// Refused for a text that the person can say is none.
+bool seemsToName(const station::RefusedUnit& unit) {
+    return std::ranges::find(unit.reasons, "patient_text", &station::FleetReason::code) !=
+           unit.reasons.end();
+}
+
+}  // namespace
 
 FleetListSheet::FleetListSheet(const station::FleetPreview& preview, QWidget* parent)
     : Sheet(tr("What the list would bring"), parent) {
@@ -44,8 +56,15 @@ FleetListSheet::FleetListSheet(const station::FleetPreview& preview, QWidget* pa
     take->setProperty("main", true);
     take->setVisible(good > 0);
     auto* back = new QPushButton(tr("Back, enrol none"));
+    auto* noPatient = new WrappedButton(tr("None of them names a patient: look again"));
+    noPatient->setVisible(std::ranges::any_of(preview.refused, seemsToName));
     foot()->addWidget(back);
+    foot()->addWidget(noPatient);
     foot()->addWidget(take);
+    connect(noPatient, &QPushButton::clicked, this, [this] {
+        Q_EMIT namesNoPatient();
+        close();
+    });
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     connect(take, &QPushButton::clicked, this, [this] {
         Q_EMIT taken();

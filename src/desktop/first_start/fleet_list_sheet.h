@@ -17,6 +17,7 @@ public:
 
 Q_SIGNALS:
     void taken();  // the good units are wanted
+    void namesNoPatient();  // looked at, and so of all of its labels and places
 
 private:
     void addLine(const QString& text, bool isStrong);

@@ -17,6 +17,7 @@
 
 #include <QLabel>
 #include <QLineEdit>
+#include <QPointer>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -172,22 +173,50 @@ void UnitsPage::addBy(const station::Writer& writer) {
     unit.unit.location = statedIn(*m_place);
     unit.unit.commissioned =
         board.state.rulebook->zone->dayOf(m_tools.workplace.clock().now());
+    enrol(writer, unit);
+}
+
+void UnitsPage::enrol(const station::Writer& writer, const station::NewUnit& unit) {
     m_add->setEnabled(false);
     m_tools.workplace.write(
         [unit, writer](const auto& surroundings, const auto& file) {
             return station::enrolUnit(surroundings, file, writer, unit);
         },
         this,
-        [this, serial = shownText(unit.serial)](const station::Result<station::Written>& written) {
+        [this, writer, unit](const station::Result<station::Written>& written) {
             m_add->setEnabled(true);
             if (!written) {
-                Q_EMIT troubled(problemText(written.error()));
+                askAboutNames(writer, unit, written.error());
                 return;
             }
-            tellAdded({serial});
+            tellAdded({shownText(unit.serial)});
             m_serial->clear();
             m_asset->clear();
             m_serial->setFocus();
+        });
+}
+
+// Where nothing speaks against it but a text that looks like a patient's name, the person says.
+void UnitsPage::askAboutNames(const station::Writer& writer, const station::NewUnit& unit,
+                              const station::Problem& refused) {
+    const auto text = problemText(refused);
+    auto looked = unit;
+    looked.namesNoPatient = true;
+    m_tools.workplace.read(
+        [looked](const auto& surroundings, const auto& file) {
+            return station::lookOver(surroundings, file, looked);
+        },
+        this,
+        [this, writer, looked, text, isAsked = refused.code == "fleet.bad_unit" &&
+                                                !unit.namesNoPatient](const auto& reasons) {
+            if (!isAsked || !reasons || !reasons->empty()) {
+                Q_EMIT troubled(text);
+                return;
+            }
+            m_tools.workplace.ask({text, tr("It names no patient: enrol it"), tr("Back")},
+                                  [self = QPointer<UnitsPage>(this), writer, looked](bool isYes) {
+                                      if (self && isYes) self->enrol(writer, looked);
+                                  });
         });
 }
 
@@ -208,16 +237,17 @@ void UnitsPage::tellAdded(const QStringList& serials) {
 void UnitsPage::chooseList() {
     auto* sheet = new FileSheet(m_tools.workplace,
                                 {tr("Which fleet list?"), {}, {QStringLiteral("*.csv")}});
-    connect(sheet, &FileSheet::chosen, this, &UnitsPage::showList);
+    connect(sheet, &FileSheet::chosen, this,
+            [this](const QString& path) { showList(path, false); });
     m_tools.sheets.put(sheet);
 }
 
-void UnitsPage::showList(const QString& path) {
+void UnitsPage::showList(const QString& path, bool namesNoPatient) {
     m_tools.workplace.read(
-        [list = plainText(path)](const auto& surroundings, const auto& file) {
-            return station::previewFleet(surroundings, file, {list});
+        [list = plainText(path), namesNoPatient](const auto& surroundings, const auto& file) {
+            return station::previewFleet(surroundings, file, {list, namesNoPatient});
         },
-        this, [this](const station::Result<station::FleetPreview>& preview) {
+        this, [this, path](const station::Result<station::FleetPreview>& preview) {
             if (!preview) {
                 Q_EMIT troubled(problemText(preview.error()));
                 return;
@@ -225,6 +255,8 @@ void UnitsPage::showList(const QString& path) {
             auto* sheet = new FleetListSheet(*preview);
             connect(sheet, &FleetListSheet::taken, this,
                     [this, preview = *preview] { takeList(preview); });
+            connect(sheet, &FleetListSheet::namesNoPatient, this,
+                    [this, path] { showList(path, true); });
             m_tools.sheets.put(sheet);
         });
 }

@@ -43,8 +43,11 @@ private:
     void add();
     [[nodiscard]] QString lacking();  // as a sentence; its field gets the focus
     void addBy(const station::Writer& writer);
+    void enrol(const station::Writer& writer, const station::NewUnit& unit);
+    void askAboutNames(const station::Writer& writer, const station::NewUnit& unit,
+                       const station::Problem& refused);
     void chooseList();
-    void showList(const QString& path);
+    void showList(const QString& path, bool namesNoPatient);
     void takeList(const station::FleetPreview& preview);
     void tellAdded(const QStringList& serials);
     void withWriter(std::function<void(const station::Writer&)> then);

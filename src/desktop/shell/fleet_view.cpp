@@ -25,6 +25,12 @@ QString ageSentence(const FleetView& fleet, const words::Words& words, logbook::
              shownText(words::duration(words, span)));
 }
 
+bool FleetView::holds(const logbook::RecordName& entry) const {
+    const auto& heads = standing->facts.heads;
+    const auto head = heads.find(entry.station);
+    return head != heads.end() && head->second.head.seq >= entry.seq;
+}
+
 namespace {
 
 // Where the last that held it lives in the thread that paints, taking a long log apart must not

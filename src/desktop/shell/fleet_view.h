@@ -27,6 +27,9 @@ struct FleetView {
     report::Board board;
     std::vector<report::BoardLine> lines;  // of the board's rows, in their order
     logbook::Instant readAt{};             // by the clock
+
+    // Whether it was read once that entry had been kept.
+    [[nodiscard]] bool holds(const logbook::RecordName& entry) const;
 };
 
 // The log is read again every quarter of a minute: an older view is one that cannot be.

@@ -13,6 +13,7 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPainter>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QVBoxLayout>
@@ -66,6 +67,33 @@ void Sheet::tell(const QString& text) {
 
 void Sheet::showTop() {
     m_page->verticalScrollBar()->setValue(0);
+}
+
+// The way back stands first of what ends the sheet.
+void Sheet::setHeld(bool isHeld) {
+    m_isHeld = isHeld;
+    for (int i = 0; i < m_foot->count(); ++i) {
+        auto* back = qobject_cast<QPushButton*>(m_foot->itemAt(i)->widget());
+        if (back == nullptr) continue;
+        back->setEnabled(!isHeld);
+        break;
+    }
+    if (m_isKept == nullptr) {
+        m_isKept = new QLabel(tr("Being kept …"));
+        m_isKept->setFont(fontFor(TextRole::Strong));
+        m_overFoot->addWidget(m_isKept);
+    }
+    m_isKept->setVisible(isHeld);
+}
+
+void Sheet::sayAtTop(const QString& text) {
+    if (m_atTop == nullptr) {
+        m_atTop = new QLabel;
+        m_atTop->setWordWrap(true);
+        m_atTop->setFont(fontFor(TextRole::Strong));
+        static_cast<QVBoxLayout*>(layout())->insertWidget(1, m_atTop);
+    }
+    m_atTop->setText(text);
 }
 
 void Sheet::callOff() {
@@ -192,6 +220,7 @@ bool SheetStack::bringBack(const Draft& draft) {
         sheet->raise();
         sheet->setFocus();
         sheet->comeBack();
+        Q_EMIT sheet->cameBack();
     }
     return true;
 }

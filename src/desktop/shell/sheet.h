@@ -50,12 +50,16 @@ public:
     void callOff();
 
     // While what it states is being kept: neither Escape nor its way back ends it, since nobody
-    // would be told what came of it.
-    void setHeld(bool isHeld) { m_isHeld = isHeld; }
+    // would be told what came of it. The way back is dead then, and why is said.
+    void setHeld(bool isHeld);
+
+    // Below the title, until it is said anew: what is to be known before anything on it is read.
+    void sayAtTop(const QString& text);
 
 Q_SIGNALS:
     void calledOff();
     void closed();
+    void cameBack();  // it was put aside, and lies there again
 
 protected:
     // Ends it; it deletes itself.
@@ -71,6 +75,8 @@ private:
     QVBoxLayout* m_overFoot = nullptr;
     QLayout* m_foot = nullptr;
     QLabel* m_told = nullptr;  // none yet: nothing was told
+    QLabel* m_atTop = nullptr;
+    QLabel* m_isKept = nullptr;
     bool m_isHeld = false;
 };
 

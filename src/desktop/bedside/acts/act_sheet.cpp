@@ -44,6 +44,7 @@ ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, MakeForm makeFo
     m_strip = new EntryStrip(m_tools.desk);
     m_strip->continueFrom(m_tools.strip);
     m_begunWith = m_strip->choice();
+    m_strip->askWhenBack(*this);
     content()->addWidget(m_strip);
     content()->addStretch();
     addFoot();
@@ -100,12 +101,9 @@ void ActSheet::comeBack() {
     const auto fleet = workplace().fleet();
     if (!fleet) return;
     workplace().read(
-        [fleet, device = m_unit->bedside.identity.device](const auto& surroundings, const auto&) {
-            return station::bedside(surroundings, *fleet->standing, device)
-                .map([&](report::Bedside bedside) {
-                    return SharedUnitView(
-                        std::make_shared<UnitView>(UnitView{fleet, std::move(bedside)}));
-                });
+        [fleet, device = m_unit->bedside.identity.device](const auto& surroundings,
+                                                          const auto& file) {
+            return readUnitView(fleet, surroundings, file, device);
         },
         this, [this](const station::Result<SharedUnitView>& unit) {
             if (unit) renew(*unit);

@@ -1,0 +1,27 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Reading the unit that the panels show; see unit_panel.h.
+#include "desktop/bedside/unit_panel.h"
+
+#include "station/units_log.h"
+
+#include <utility>
+
+namespace desktop {
+
+station::Result<SharedUnitView> readUnitView(const SharedFleetView& fleet,
+                                             const station::Surroundings& surroundings,
+                                             const station::LogbookFile& file,
+                                             const std::string& device) {
+    return station::withLogOf(surroundings, file, *fleet->standing, device)
+        .and_then([&](const station::WholeStanding& standing) {
+            return station::bedside(surroundings, standing, device)
+                .map([&](report::Bedside&& bedside) {
+                    return SharedUnitView(std::make_shared<UnitView>(
+                        UnitView{fleet, std::move(bedside), standing.lookup}));
+                });
+        });
+}
+
+}  // namespace desktop
