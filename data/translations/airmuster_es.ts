@@ -2875,6 +2875,10 @@
         <source>This use is over</source>
         <translation>Este uso ha terminado</translation>
     </message>
+    <message>
+        <source>By the log this unit is in use: look at its serial again. The start is kept all the same, and ends that use.</source>
+        <translation>Según el registro, este ventilador está en uso: mirar otra vez su número de serie. El inicio se anota de todos modos y pone fin a ese uso.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::WaitingHint</name>

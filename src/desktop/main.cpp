@@ -17,6 +17,7 @@
 #include <QTranslator>
 #include <algorithm>
 #include <iostream>
+#include <string_view>
 
 namespace {
 
@@ -82,12 +83,28 @@ void backUpAtClose(const station::Clock& clock, const words::Words& words,
     for (const auto& line : backup.told) std::cerr << line << '\n';
 }
 
+// Without a display too.
+bool asksAboutTheProgram(int count, char** words) {
+    return std::any_of(words + 1, words + count, [](const std::string_view word) {
+        return word == "--help" || word == "-h" || word == "--version" || word == "-v";
+    });
+}
+
+int tellAboutTheProgram(int count, char** words) {
+    QCoreApplication application(count, words);
+    QCommandLineParser parser;
+    describe(parser);
+    parser.process(application);
+    return 0;
+}
+
 }  // namespace
 
 int main(int count, char** words) {
+    QCoreApplication::setApplicationName(QStringLiteral("airmuster"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(AIRMUSTER_VERSION));
+    if (asksAboutTheProgram(count, words)) return tellAboutTheProgram(count, words);
     QApplication application(count, words);
-    QApplication::setApplicationName(QStringLiteral("airmuster"));
-    QApplication::setApplicationVersion(QStringLiteral(AIRMUSTER_VERSION));
     QCommandLineParser parser;
     describe(parser);
     parser.process(application);

@@ -6,6 +6,8 @@
 
 #include "report/csv_table.h"
 
+#include <cstddef>
+
 namespace report {
 
 namespace {
@@ -17,6 +19,13 @@ std::string instantOf(const BoardRow& row, const words::Context& context) {
         return logbook::toText(*found.readyUntil);
     const auto& use = context.device->use;
     return found.verdict == rules::Verdict::InUse && use ? logbook::toText(use->start.at) : "";
+}
+
+// For how many whole minutes it stays ready; empty where that has no end, or it is not ready.
+std::string minutesLeft(const BoardRow& row, Instant asked) {
+    const auto& found = row.assessment;
+    if (row.inDoubt || found.verdict != rules::Verdict::Ready || !found.readyUntil) return "";
+    return std::to_string((*found.readyUntil - asked).ms / 60'000);
 }
 
 // The caution, and before it what stands across the head of a board.
@@ -33,20 +42,25 @@ std::string cautionOf(const Board& board, const words::Words& words) {
 
 std::string toCsv(const Board& board, const words::Words& words) {
     CsvTable table;
-    table.addTexts({words.say("board.unit"), words.say("board.name"), words.say("board.model"),
-                    words.say("board.place"), words.say("board.group"), words.say("board.verdict"),
-                    words.say("board.until_or_since"), words.say("board.in_utc"),
-                    words.say("board.missing_or_remarks"), words.say("board.so_at"),
-                    words.say("board.caution")});
+    for (const auto* title :
+         {"board.unit", "board.name", "board.model", "board.place", "board.group", "board.verdict",
+          "board.until_or_since", "board.in_utc", "board.minutes_left", "board.missing_or_remarks",
+          "board.so_at", "board.caution"})
+        table.text(words.say(title));
+    table.endRow();
     const auto asked = board.context(words).times().full(board.asked);
     const auto caution = cautionOf(board, words);
     const auto lines = boardLines(board, words);
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const auto& line = lines[i];
         const auto& row = board.rows[i];
-        table.addTexts({line.serial, line.name, line.model, line.place, line.group, line.verdict,
-                        line.until, instantOf(row, board.context(words, row)), line.missing, asked,
-                        caution});
+        for (const auto& text : {line.serial, line.name, line.model, line.place, line.group,
+                                 line.verdict, line.until,
+                                 instantOf(row, board.context(words, row))})
+            table.text(text);
+        table.number(minutesLeft(row, board.asked));
+        for (const auto& text : {line.missing, asked, caution}) table.text(text);
+        table.endRow();
     }
     return table.bytes();
 }

@@ -27,11 +27,6 @@ bool isTakenForFormula(std::string_view text) {
 
 }  // namespace
 
-void CsvTable::addTexts(std::initializer_list<std::string_view> texts) {
-    for (const auto each : texts) text(each);
-    endRow();
-}
-
 // In quotation marks always, so that nothing inside begins a cell.
 void CsvTable::text(std::string_view text) {
     separate();

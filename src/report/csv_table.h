@@ -4,7 +4,6 @@
 // A table as comma-separated values for a spreadsheet: RFC 4180, in UTF-8. Knows no report.
 #pragma once
 
-#include <initializer_list>
 #include <string>
 #include <string_view>
 
@@ -15,11 +14,9 @@ namespace report {
 // before it or not, gets an apostrophe before it. A number is left as it is.
 class CsvTable {
 public:
-    // Each row has as many cells as the first.
-    void addTexts(std::initializer_list<std::string_view> texts);
-    // A cell at the end of the row that is being written.
+    // A cell at the end of the row that is being written; each row has as many as the first.
     void text(std::string_view text);
-    void number(std::string_view number);  // as in "-0.3", the point for decimals
+    void number(std::string_view number);  // as in "-0.3", the point for decimals; may be empty
     void endRow();
 
     // Lines end with CRLF, the last one too.

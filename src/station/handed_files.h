@@ -26,6 +26,14 @@ public:
     [[nodiscard]] static Result<HandedFiles> read(const words::Words& words,
                                                   const std::vector<std::filesystem::path>& paths);
 
+    // The records look into the bytes and names that are kept here: a move keeps those where they
+    // are, a copy would not.
+    HandedFiles(HandedFiles&&) = default;
+    HandedFiles& operator=(HandedFiles&&) = delete;
+    HandedFiles(const HandedFiles&) = delete;
+    HandedFiles& operator=(const HandedFiles&) = delete;
+    ~HandedFiles() = default;
+
     // Of all files, in their order.
     [[nodiscard]] const std::vector<store::LentRecord>& records() const { return m_records; }
     // Those of them that adopt an edition or enter a person.

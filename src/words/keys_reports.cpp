@@ -13,7 +13,7 @@ board: verified(time heads) verified_never problem(problem) par_heading par(read
 board: par_short(ready par short) par_none(ready) no_units count(verdict count) doubt
 board: at_start(checks) at_each_start(checks)
 board: doubt_sentence unit name model place group until since missing remarks no_end
-board: verdict until_or_since in_utc missing_or_remarks so_at caution
+board: verdict until_or_since in_utc minutes_left missing_or_remarks so_at caution
 explain: struck(line word) on_hold
 explain: title(device) asset(asset) model(model) place(place) no_place group(group) no_group
 explain: verdict(verdict) verdict_of(verdict group) ready_until(time) findings no_findings

@@ -10,6 +10,7 @@
 
 #include <QHeaderView>
 #include <QLineEdit>
+#include <QShortcut>
 #include <set>
 
 using namespace support;
@@ -109,5 +110,17 @@ TEST_CASE("no key of the list reaches what lies under a sheet", "[exhaustive]") 
             strike(world, each.keys);
             CHECK(seenIn(world) == before);
         }
+    }
+}
+
+TEST_CASE("a key that is held down does nothing a second time", "[unit]") {
+    WindowWorld world;
+    world.makeDemo();
+    world.open();
+    const auto all = world.window->findChildren<QShortcut*>();
+    REQUIRE(all.size() > 10);
+    for (const auto* each : all) {
+        INFO(each->key().toString().toStdString());
+        CHECK_FALSE(each->autoRepeat());
     }
 }

@@ -195,3 +195,20 @@ TEST_CASE("with a failure too nothing half typed is dropped", "[unit]") {
     CHECK(last.find(R"("afterwards":{"unit":"mL/min","value":1.2})") != std::string::npos);
     CHECK(last.find(R"("leak":{"unit":"mL/min","value":800})") != std::string::npos);
 }
+
+TEST_CASE("once a question over a form is answered, Escape leaves the form", "[unit]") {
+    Uncounted way;
+    way.openSignedIn();
+    way.key(Qt::Key_F7);
+    way.pressButton("Patient group");
+    way.pressButton("Adult");
+    way.pressButton("Selected on the unit");
+    way.pressButton("Do not keep it");
+    way.waitUntil("the form can be pressed again", [&] {
+        const auto found = way.buttons("Selected on the unit");
+        return !found.empty() && found.front()->isEnabled();
+    });
+    way.key(Qt::Key_Escape);
+    way.waitUntil("the form is gone",
+                  [&] { return way.WindowWorld::sheet() == nullptr; }, 5'000);
+}

@@ -51,6 +51,7 @@ MeasureSheet::MeasureSheet(Workplace& workplace, MeasuresAsked asked, TypedTexts
     makeFeet();
     setFocusProxy(m_field);
     showMeasure(0);
+    m_field->selectAll();  // what was left from before is typed over
 }
 
 void MeasureSheet::makeField() {

@@ -168,6 +168,7 @@ void SheetStack::put(Sheet* sheet) {
     // The first field, else the sheet itself: never a button.
     auto* first = sheet->focusProxy();
     (first != nullptr ? first : sheet)->setFocus();
+    sheet->showTop();  // what it is about is read first, wherever the first field lies
 }
 
 Sheet* SheetStack::top() const {
@@ -234,7 +235,8 @@ void SheetStack::takeAway(Sheet* sheet) {
     m_focusBelow.erase(sheet);
     if (auto* below = top()) {
         below->setEnabled(true);
-        (before && below->isAncestorOf(before) ? before.data() : below)->setFocus();
+        const bool goesOn = before && before->isEnabled() && below->isAncestorOf(before);
+        (goesOn ? before.data() : below)->setFocus();
         return;
     }
     cover(false);

@@ -86,8 +86,9 @@ QKeySequence keysOf(Command command) {
 }
 
 void addShortcut(QWidget* parent, Command command, std::function<void()> act) {
-    QObject::connect(new QShortcut(keysOf(command), parent), &QShortcut::activated, parent,
-                     std::move(act));
+    auto* shortcut = new QShortcut(keysOf(command), parent);
+    shortcut->setAutoRepeat(false);  // a key that is held down asserts nothing a second time
+    QObject::connect(shortcut, &QShortcut::activated, parent, std::move(act));
 }
 
 }  // namespace desktop

@@ -74,12 +74,7 @@ SignInSheet::SignInSheet(Workplace& workplace, Wanted wanted,
 }
 
 void SignInSheet::sayFor(const QString& what) {
-    if (what.isEmpty()) return;
-    auto* label = new QLabel(what);
-    label->setTextFormat(Qt::PlainText);
-    label->setFont(fontFor(TextRole::Strong));
-    label->setWordWrap(true);
-    content()->insertWidget(0, label);
+    if (!what.isEmpty()) sayAtTop(what);
 }
 
 void SignInSheet::addNames() {

@@ -67,6 +67,9 @@ ActForm UseForms::start(const ActScene& scene) {
 ActForm UseForms::emergency(const ActScene& scene) {
     ActForm form{tr("Emergency start")};
     form.told << tr("Ventilate first. This can be entered afterwards, too.");
+    if (scene.unit.bedside.identity.inUse)
+        form.told << tr("By the log this unit is in use: look at its serial again. The start is "
+                        "kept all the same, and ends that use.");
     const auto group = groupField(scene, tr("Patient group"));
     form.fields = {group, placeField(scene, tr("W&here?"))};
     form.says = [group](const Answers& answers) {
