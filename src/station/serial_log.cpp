@@ -14,29 +14,16 @@ namespace station {
 
 namespace {
 
-// Whether canonical JSON states a serial that may be the one wanted. One that has to be written
-// with a backslash counts as such; to look at a record too many does no harm.
-bool mayState(std::string_view content, const std::string& wanted) {
-    constexpr std::string_view before = R"("serial":")";
-    for (auto place = content.find(before); place != std::string_view::npos;
-         place = content.find(before, place)) {
-        place += before.size();
-        const auto end = content.find('"', place);
-        const auto serial = content.substr(place, end - place);
-        if (serial.find('\\') != std::string_view::npos || rules::isSerialOf(serial, wanted)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 // With the department's, "".
 Result<Devices> devicesOf(const Surroundings& surroundings, const store::Logbook& logbook,
                           const std::string& serial) {
     Devices devices{""};
+    const auto isWanted = [&](std::string_view stated) {
+        return rules::isSerialOf(stated, serial);
+    };
     const auto read = logbook.forEachContent(
         {"fit", "reprocess"}, [&](std::string_view device, std::string_view content) {
-            if (!devices.contains(device) && mayState(content, serial)) {
+            if (!devices.contains(device) && mayStateSerial(content, isWanted)) {
                 devices.emplace(device);
             }
         });
@@ -47,6 +34,21 @@ Result<Devices> devicesOf(const Surroundings& surroundings, const store::Logbook
 }
 
 }  // namespace
+
+bool mayStateSerial(std::string_view content,
+                    const std::function<bool(std::string_view)>& isWanted) {
+    constexpr std::string_view before = R"("serial":")";
+    for (auto place = content.find(before); place != std::string_view::npos;
+         place = content.find(before, place)) {
+        place += before.size();
+        const auto end = content.find('"', place);
+        const auto serial = content.substr(place, end - place);
+        if (serial.find('\\') != std::string_view::npos || isWanted(serial)) {
+            return true;
+        }
+    }
+    return false;
+}
 
 Result<WholeStanding> standingForSerial(const Surroundings& surroundings, const LogbookFile& file,
                                         const Asked& asked, const std::string& serial) {

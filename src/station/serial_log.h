@@ -7,9 +7,16 @@
 
 #include "station/standing.h"
 
+#include <functional>
 #include <string>
+#include <string_view>
 
 namespace station {
+
+// Whether the canonical JSON of a record states a serial that may be one of those wanted. One that
+// has to be written with a backslash counts as such; to look at a record too many does no harm.
+[[nodiscard]] bool mayStateSerial(std::string_view content,
+                                  const std::function<bool(std::string_view)>& isWanted);
 
 // As wholeStanding(), but that its log is that of the units into which a part with that serial, or
 // one spelled almost alike, was ever fitted. A trace by that serial is that of the whole log.

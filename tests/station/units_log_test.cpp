@@ -7,7 +7,9 @@
 
 #include "report/part_kinds.h"
 #include "station/bedside.h"
+#include "station/history_log.h"
 #include "station/log_beside.h"
+#include "station/system.h"
 #include "station/ward.h"
 #include "support/random_log.h"
 
@@ -19,7 +21,9 @@ using support::Ward;
 namespace {
 
 void keep(Ward& ward, const std::vector<logbook::Record>& records) {
-    auto file = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Create);
+    const auto access = station::system::exists(ward.logbook.path) ? station::Access::Write
+                                                                   : station::Access::Create;
+    auto file = station::openLogbook(ward.surroundings, ward.logbook, access);
     REQUIRE(file);
     REQUIRE(file->append(records, {"mt", ward.clock.now()}));
 }
@@ -41,6 +45,56 @@ std::string shown(Ward& ward, const station::WholeStanding& standing, const std:
     }
     const auto bedside = station::bedside(ward.surroundings, standing, device);
     return all + (bedside ? bedside->headline : bedside.error().code);
+}
+
+// The same, with why attempts did not count.
+std::string uncounted(Ward& ward, const station::WholeStanding& standing,
+                      const std::string& device) {
+    std::string all;
+    for (const auto& line : station::history(ward.surroundings, standing, device).lines) {
+        all += toText(line.record) + " " + line.says + " " + line.uncounted + "\n";
+    }
+    return all;
+}
+
+void compareHistories(Ward& ward, station::HistoryLog& history, const support::Texts& devices) {
+    const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+    const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(whole);
+    REQUIRE(standing);
+    for (const auto& device : devices) {
+        CAPTURE(device);
+        const auto own = history.of(ward.surroundings, ward.logbook, *standing, device);
+        REQUIRE(own);
+        CHECK(shown(ward, *own, device) == shown(ward, *whole, device));
+        CHECK(uncounted(ward, *own, device) == uncounted(ward, *whole, device));
+    }
+}
+
+// Checks on units between which parts go to and fro after that log; of some of them it matters
+// whether another unit has taken a part over.
+std::vector<logbook::Record> withMovingParts(support::RandomLog& random, int steps) {
+    auto log = random.log();
+    auto& dice = random.random();
+    auto at = random.end();
+    const auto next = [&] {
+        at = at + support::minutes(1 + dice.below(5));
+        auto entry = log.on(dice.pick(random.devices()));
+        entry.at(at).entered(at).by("Robin").station("icu-1");
+        return entry;
+    };
+    for (int step = 0; step < steps; ++step) {
+        const std::string number = std::to_string(dice.below(3));
+        switch (dice.below(6)) {
+        case 0: next().fit("hme", {{"serial", "H" + number}}); break;
+        case 1: next().fit("circuit", {{"serial", "C" + number}, {"layout", "coaxial"}}); break;
+        case 2: next().remove("hme"); break;
+        case 3: next().retire(); break;
+        case 4: next().enrol({"adult", "pediatric"}); break;
+        default: next().measuring("leak", 50, "mL/min").pass("leak");
+        }
+    }
+    return log.records();
 }
 
 // What a scanned text finds, and where it would go.
@@ -86,6 +140,57 @@ TEST_CASE("A unit's own log says of it what the whole log says", "[property]") {
             }
         }
     }
+}
+
+TEST_CASE("A history is that by the whole log, wherever its parts have been", "[property]") {
+    const std::uint32_t firstSeed = std::random_device{}();
+    for (std::uint32_t seed = firstSeed; seed < firstSeed + 12; ++seed) {
+        CAPTURE(seed);
+        support::RandomShape shape;
+        shape.records = 60;
+        shape.devices = 4;
+        support::RandomLog random(seed, shape);
+        Ward ward;
+        const auto records = withMovingParts(random, 120);
+        const auto half = records.begin() + static_cast<std::ptrdiff_t>(records.size() / 2);
+        station::HistoryLog history;
+        keep(ward, {records.begin(), half});
+        ward.clock.moveTo(records.back().at);
+        compareHistories(ward, history, random.devices());
+        keep(ward, {half, records.end()});
+        // First the one that was looked at last, to which only what came in is added.
+        support::Texts devices(random.devices().rbegin(), random.devices().rend());
+        compareHistories(ward, history, devices);
+        compareHistories(ward, history, {devices.back(), devices.back()});
+    }
+}
+
+TEST_CASE("A history knows that another unit took a part over", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    ward.enrol("KB-0002");
+    ward.enrol("KB-0003");
+    const auto fit = [&](const std::string& device, const std::string& serial) {
+        station::Entry entry{ward.as("mt"), "fit", device};
+        entry.body = {{"position", "circuit"},
+                      {"part", logbook::json::Object{{"serial", serial}}}};
+        REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, entry));
+    };
+    fit("KB-0001", R"(S "1)");
+    fit("KB-0002", R"(S "1)");
+    fit("KB-0003", "S2");
+    const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(standing);
+    station::HistoryLog history;
+    const auto own = history.of(ward.surroundings, ward.logbook, *standing, "KB-0001");
+    REQUIRE(own);
+    std::string others;
+    for (const auto& record : own->log->log.records()) {
+        if (record.device == "KB-0001" || record.device.empty()) continue;
+        others += record.device + (record.kind() == logbook::Kind::Fit ? " fit\n" : "\n");
+    }
+    CHECK(others == "KB-0002\nKB-0003\nKB-0002 fit\n");
 }
 
 TEST_CASE("What is not in a unit's own log is looked up all the same", "[unit]") {

@@ -12,7 +12,6 @@
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrap_layout.h"
-#include "station/units_log.h"
 
 #include <QButtonGroup>
 #include <QLabel>
@@ -81,9 +80,9 @@ void HistoryPanel::show(const SharedUnitView& unit) {
         m_older->hide();
     }
     workplace().read(
-        [unit](const auto& surroundings, const auto& file) {
+        [unit, log = m_log](const auto& surroundings, const auto& file) {
             const auto& device = unit->bedside.identity.device;
-            return station::withLogOf(surroundings, file, *unit->fleet->standing, device)
+            return log->of(surroundings, file, *unit->fleet->standing, device)
                 .map([&](const station::WholeStanding& standing) {
                     return std::make_shared<const report::History>(
                         station::history(surroundings, standing, device));

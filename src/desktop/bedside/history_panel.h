@@ -7,6 +7,7 @@
 
 #include "desktop/bedside/unit_panel.h"
 #include "report/history.h"
+#include "station/history_log.h"
 
 class QLabel;
 class QListView;
@@ -29,6 +30,8 @@ private:
     void lookBack();
 
     SharedUnitView m_unit;
+    // Only the thread that reads looks into it.
+    std::shared_ptr<station::HistoryLog> m_log = std::make_shared<station::HistoryLog>();
     HistoryModel* m_model = nullptr;
     QListView* m_list = nullptr;
     QLabel* m_older = nullptr;

@@ -1,0 +1,100 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Looking for records; see found_records.h.
+#include "station/found_records.h"
+
+#include "logbook/record_reader.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace station {
+
+namespace {
+
+constexpr std::size_t recordsAtOnce = 500;
+
+}  // namespace
+
+void FoundRecords::forget() {
+    m_arrival = 0;
+    m_records.clear();
+}
+
+Result<bool> FoundRecords::renew(const Surroundings& surroundings, const store::Logbook& logbook,
+                                 const Search& search) {
+    const auto identity = system::identityOf(logbook.path());
+    if (m_path != logbook.path() || m_identity != identity) {
+        forget();
+    }
+    m_path = logbook.path();
+    m_identity = identity;
+    const auto before = m_records.size();
+    const bool isFirst = m_arrival == 0;
+    const auto read = isFirst ? lookThrough(logbook, search) : addArrived(logbook, search);
+    if (!read) {
+        return tl::unexpected(problemOf(surroundings.words, read.error()));
+    }
+    return isFirst || m_records.size() != before;
+}
+
+// What comes in meanwhile is found now or the next time, or both.
+tl::expected<void, store::Trouble> FoundRecords::lookThrough(const store::Logbook& logbook,
+                                                             const Search& search) {
+    const auto arrival = logbook.lastArrival();
+    if (!arrival) {
+        return tl::unexpected<store::Trouble>(arrival.error());
+    }
+    for (const auto& look : search.looks) {
+        auto read = logbook.forEachContent(
+            look.kinds, [&](std::string_view device, std::string_view content) {
+                if (!look.mayBeWanted(device, content)) {
+                    return;
+                }
+                if (auto record = logbook::readRecord(content)) {
+                    add(std::move(*record), search);
+                }
+            });
+        if (!read) {
+            return read;
+        }
+    }
+    m_arrival = *arrival;
+    return {};
+}
+
+tl::expected<void, store::Trouble> FoundRecords::addArrived(const store::Logbook& logbook,
+                                                            const Search& search) {
+    store::Selection selection;
+    selection.arrivedAfter = m_arrival;
+    std::vector<store::ReadRecord> portion(recordsAtOnce);
+    auto arrival = m_arrival;
+    for (;;) {
+        const auto count = logbook.readRecords(selection, portion);
+        if (!count) {
+            return tl::unexpected<store::Trouble>(count.error());
+        }
+        for (std::size_t index = 0; index < *count; ++index) {
+            auto& each = portion[index];
+            arrival = std::max(arrival, each.arrival);
+            if (each.whole) {
+                add(std::move(each.record), search);
+            }
+        }
+        if (*count < portion.size()) {
+            m_arrival = arrival;
+            return {};
+        }
+        selection.after = portion.back().place;
+    }
+}
+
+void FoundRecords::add(logbook::Record&& record, const Search& search) {
+    if (search.isWanted(record)) {
+        auto name = record.name;
+        m_records.insert_or_assign(std::move(name), std::move(record));
+    }
+}
+
+}  // namespace station
