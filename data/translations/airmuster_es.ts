@@ -1336,6 +1336,10 @@
         <source>%1 older entries are not shown here. Look back, or export them.</source>
         <translation>Anotaciones anteriores que no se muestran aquí: %1. Mirar atrás o exportarlas.</translation>
     </message>
+    <message>
+        <source>The entries on this unit could not be read now: not all are shown.</source>
+        <translation>Las anotaciones de este ventilador no se han podido leer ahora: no se muestran todas.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::HoldBanner</name>

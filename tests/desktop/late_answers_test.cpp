@@ -6,6 +6,7 @@
 #include "acts_world.h"
 #include "desktop/bedside/acts/act_sheet.h"
 #include "desktop/bedside/history_model.h"
+#include "desktop/bedside/history_panel.h"
 #include "desktop/shell/pin_field.h"
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/theme/verdict_chip.h"
@@ -38,6 +39,10 @@ public:
 private:
     sqlite3* m_database = nullptr;
 };
+
+QString verdictOf(const Way& way) {
+    return way.window->findChild<desktop::VerdictChip*>()->accessibleName();
+}
 
 void refresh(const support::WindowWorld& world) {
     auto& workplace = world.window->workplace();
@@ -235,4 +240,64 @@ TEST_CASE("what is entered on one opening of a unit is struck together", "[unit]
     };
     CHECK_FALSE(batch(first).empty());
     CHECK(batch(first) == batch(second));
+}
+
+TEST_CASE("a unit that is opened again is not shown as before its entry", "[unit]") {
+    Way way;
+    way.openSignedIn();
+    way.waitForNext("A power up");
+    const auto before = way.records().size();
+    auto* bedside = way.window->findChild<desktop::BedsideDesk*>();
+    QString verdict;
+    QObject::connect(&way.window->workplace(), &desktop::Workplace::kept, bedside, [&] {
+        bedside->closeUnit();
+        bedside->showUnit("KB-0142");
+    });
+    QObject::connect(bedside, &desktop::BedsideDesk::unitShown, bedside, [&] {
+        if (!verdict.isEmpty()) return;
+        verdict = verdictOf(way);
+    });
+    way.press("Passed");
+    way.waitForNext("B leak");
+    CHECK(verdict == "one moment");
+    CHECK(verdictOf(way) == "not ready");
+    CHECK(way.records().size() == before + 1);
+}
+
+TEST_CASE("a unit that cannot be read again stays open and says how old it is", "[unit]") {
+    Way way;
+    way.open();
+    way.openUnit("KB-0142");
+    auto* bedside = way.window->findChild<desktop::BedsideDesk*>();
+    way.waitUntil("there is a next step", [&] { return way.card() != nullptr; });
+    auto& workplace = way.window->workplace();
+    bool isTroubled = false;
+    QObject::connect(&workplace, &desktop::Workplace::troubled, way.window.get(),
+                     [&] { isTroubled = true; });
+    const auto isOver = [&] { return isTroubled || bedside->serial().isEmpty(); };
+    std::filesystem::rename(way.file.path, way.folder.file("away.logbook"));
+    Q_EMIT workplace.fleetChanged();
+    way.waitUntil("it cannot be read", isOver);
+    CHECK(bedside->serial() == "KB-0142");
+    CHECK(way.card()->isVisible());
+    way.clock.advance(logbook::Duration{5 * 60'000});
+    way.waitUntil("it says how old it is",
+                  [&] { return way.isSaid("The logbook could not be read for 5 min"); });
+}
+
+TEST_CASE("entries that cannot be read are not shown as none", "[unit]") {
+    Way way;
+    way.open();
+    way.waitUntil("the fleet is read", [&] { return way.window->workplace().fleet() != nullptr; });
+    const auto view = desktop::readUnitView(way.window->workplace().fleet(), way.surroundings(),
+                                            way.file, "KB-0142");
+    REQUIRE(view);
+    std::filesystem::rename(way.file.path, way.folder.file("away.logbook"));
+    auto* history = way.window->findChild<desktop::HistoryPanel*>();
+    history->show(*view);
+    way.waitUntil("that is said", [&] {
+        return std::ranges::any_of(history->findChildren<QLabel*>(), [&](const auto* label) {
+            return label->isVisibleTo(history) && label->text().contains("could not be read now");
+        });
+    });
 }

@@ -73,9 +73,9 @@ void BedsideDesk::showAge() {
     const auto& fleet = workplace().fleet();
     if (!fleet) return;
     const auto now = workplace().clock().now();
-    const auto sentence = ageSentence(*fleet, workplace().words(), now);
-    m_ready->showAge(sentence);
-    if (m_unit) m_bar->showAge(sentence, now);
+    m_ready->showAge(ageSentence(*fleet, workplace().words(), now));
+    // The unit may be one that could not be read again, though the fleet was.
+    if (m_unit) m_bar->showAge(ageSentence(*m_unit->fleet, workplace().words(), now), now);
 }
 
 void BedsideDesk::makePanels() {
@@ -248,37 +248,64 @@ void BedsideDesk::readUnit() {
             return readUnitView(fleet, surroundings, file, serial);
         },
         this, [this, fleet, serial = m_serial](const station::Result<SharedUnitView>& unit) {
-            if (serial != m_serial || (unit && isBefore(**unit))) return;
-            if (unit) {
-                show(*unit);
-            } else if (fleet == workplace().fleet() && !workplace().isReading()) {
-                // Nor is it one that has been enrolled since that fleet was read.
-                closeUnit();
-                Q_EMIT workplace().refused(unit.error());
-            }
+            if (serial != m_serial) return;
+            // One that is not in it may have been enrolled since that fleet was read.
+            const bool isLast = fleet == workplace().fleet() && !workplace().isReading();
+            if (unit || isLast) take(unit);
         });
+}
+
+void BedsideDesk::take(const station::Result<SharedUnitView>& unit) {
+    if (!unit) {
+        takeUnread(unit.error());
+    } else if (!isShown() || !isBefore(**unit)) {
+        show(*unit);
+    }
+}
+
+// What is shown stays, and says how old it is; a unit that is not known has nothing to be shown.
+void BedsideDesk::takeUnread(const station::Problem& problem) {
+    if (isShown() && problem.code != "trouble.unknown_device") {
+        Q_EMIT workplace().troubled(problem);
+        return;
+    }
+    closeUnit();
+    Q_EMIT workplace().refused(problem);
+}
+
+// Whether what is shown is the unit that is open; for a moment it may be the one before.
+bool BedsideDesk::isShown() const {
+    return m_unit && m_unit->bedside.identity.device == plainText(m_serial);
 }
 
 // What was kept is told at once; until it is known what becomes of the unit by it, nothing from
 // before it is shown as how things stand.
 void BedsideDesk::await(const logbook::RecordName& kept) {
     m_awaited = kept;
-    if (!m_unit) return;
+    if (m_unit) showAwaited();
+}
+
+void BedsideDesk::showAwaited() {
     m_bar->showAwaited();
     for (int i = 0; i < m_panels->count(); ++i) panel(i)->await();
 }
 
 bool BedsideDesk::isBefore(const UnitView& unit) const {
-    return m_awaited && m_unit && !unit.fleet->holds(*m_awaited);
+    return m_awaited && unit.fleet->isBefore(*m_awaited);
 }
 
+// From before an entry only where nothing else of the unit can be shown yet.
 void BedsideDesk::show(const SharedUnitView& unit) {
-    m_awaited.reset();
     const auto before = std::exchange(m_unit, unit);
     m_bar->show(unit->bedside.identity);
     showAge();
     m_hold->show(unit);
     for (int i = 0; i < m_panels->count(); ++i) panel(i)->show(unit);
+    if (isBefore(*unit)) {
+        showAwaited();
+    } else {
+        m_awaited.reset();
+    }
     if (!before || before->bedside.identity.device != unit->bedside.identity.device) showFirst();
     Q_EMIT unitShown(m_serial);
 }

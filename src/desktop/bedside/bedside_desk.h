@@ -67,6 +67,10 @@ private:
     void readUnit();
     void show(const SharedUnitView& unit);
     void await(const logbook::RecordName& kept);
+    void showAwaited();
+    void take(const station::Result<SharedUnitView>& unit);
+    void takeUnread(const station::Problem& problem);
+    [[nodiscard]] bool isShown() const;
     [[nodiscard]] bool isBefore(const UnitView& unit) const;
     void showFirst();
     void askPlace();
@@ -77,7 +81,7 @@ private:
     QString m_serial;
     SharedUnitView m_unit;  // as last read; of another unit while that one is being read
     Origin m_origin = Origin::Chosen;
-    std::optional<logbook::RecordName> m_awaited;  // kept, and in no unit that was read yet
+    std::optional<logbook::RecordName> m_awaited;  // kept, and in no view that was read yet
     std::function<void()> m_early;  // a code that was read before the logbook was
     struct SetAside {
         QString serial;

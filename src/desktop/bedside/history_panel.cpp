@@ -9,6 +9,7 @@
 #include "desktop/bedside/look_back_sheet.h"
 #include "desktop/bedside/record_sheet.h"
 #include "desktop/bedside/unit_facts.h"
+#include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrap_layout.h"
@@ -89,7 +90,11 @@ void HistoryPanel::show(const SharedUnitView& unit) {
                 });
         },
         this, [this, unit, isOther](const auto& read) {
-            if (unit != m_unit || !read) return;
+            if (unit != m_unit) return;
+            if (!read) {
+                sayUnread(read.error());
+                return;
+            }
             auto history = *read;
             m_older->setVisible(history->older > 0);
             m_older->setText(tr("%1 older entries are not shown here. Look back, or export them.")
@@ -98,6 +103,13 @@ void HistoryPanel::show(const SharedUnitView& unit) {
             if (isOther) m_list->scrollToTop();
         },
         Background::Urgency::Later);
+}
+
+// What was read before stays.
+void HistoryPanel::sayUnread(const station::Problem& problem) {
+    m_older->setText(tr("The entries on this unit could not be read now: not all are shown.") +
+                     QLatin1Char('\n') + problemText(problem));
+    m_older->show();
 }
 
 void HistoryPanel::openRecord(const QModelIndex& index) {

@@ -26,6 +26,7 @@ public:
 
 private:
     QWidget* makeFilters();
+    void sayUnread(const station::Problem& problem);
     void openRecord(const QModelIndex& index);
     void lookBack();
 

@@ -91,7 +91,7 @@ void ReadyList::endStart(const std::string& device,
 // What is ready by that fleet, less what was started since it was read.
 std::vector<std::size_t> ReadyList::offered(const FleetView& fleet) {
     std::erase_if(m_started, [&](const auto& started) {
-        return fleet.holds(started.second);
+        return !fleet.isBefore(started.second);
     });
     auto rows = readyRows(fleet);
     std::erase_if(rows, [&](std::size_t row) {

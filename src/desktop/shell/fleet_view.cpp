@@ -31,6 +31,10 @@ bool FleetView::holds(const logbook::RecordName& entry) const {
     return head != heads.end() && head->second.head.seq >= entry.seq;
 }
 
+bool FleetView::isBefore(const logbook::RecordName& entry) const {
+    return standing->facts.ownStation == entry.station && !holds(entry);
+}
+
 namespace {
 
 // Where the last that held it lives in the thread that paints, taking a long log apart must not

@@ -30,6 +30,9 @@ struct FleetView {
 
     // Whether it was read once that entry had been kept.
     [[nodiscard]] bool holds(const logbook::RecordName& entry) const;
+    // Whether it is from before that entry, which was kept from here: what it shows is old then.
+    // Of another logbook than that of the entry it never is.
+    [[nodiscard]] bool isBefore(const logbook::RecordName& entry) const;
 };
 
 // The log is read again every quarter of a minute: an older view is one that cannot be.
