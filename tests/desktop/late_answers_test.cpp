@@ -242,6 +242,32 @@ TEST_CASE("what is entered on one opening of a unit is struck together", "[unit]
     CHECK(batch(first) == batch(second));
 }
 
+TEST_CASE("a step that was kept is dead until it is read, and others go on", "[unit]") {
+    Way way;
+    way.openSignedIn();
+    way.waitForNext("A power up");
+    const auto before = way.records().size();
+    const auto away = way.folder.file("away.logbook");
+    auto& workplace = way.window->workplace();
+    bool isTroubled = false;
+    QObject::connect(&workplace, &desktop::Workplace::troubled, way.window.get(),
+                     [&] { isTroubled = true; });
+    const auto taking = QObject::connect(&workplace, &desktop::Workplace::kept, way.window.get(),
+                                         [&] { std::filesystem::rename(way.file.path, away); });
+    way.press("Passed");
+    way.waitUntil("it cannot be read", [&] { return isTroubled; });
+    QTest::qWait(50);
+    QObject::disconnect(taking);
+    CHECK_FALSE(way.card()->isEnabled());
+    way.doFirst("C flow sensor");
+    CHECK(way.card()->isEnabled());
+    std::filesystem::rename(away, way.file.path);
+    refresh(way);
+    CHECK(way.records().size() == before + 1);
+    way.press("Passed");
+    CHECK(way.lastOf(before + 2).find(support::passed("c_flow_sensor")) != std::string::npos);
+}
+
 TEST_CASE("a unit that is opened again is not shown as before its entry", "[unit]") {
     Way way;
     way.openSignedIn();
@@ -249,6 +275,7 @@ TEST_CASE("a unit that is opened again is not shown as before its entry", "[unit
     const auto before = way.records().size();
     auto* bedside = way.window->findChild<desktop::BedsideDesk*>();
     QString verdict;
+    bool isPressable = true;
     QObject::connect(&way.window->workplace(), &desktop::Workplace::kept, bedside, [&] {
         bedside->closeUnit();
         bedside->showUnit("KB-0142");
@@ -256,10 +283,12 @@ TEST_CASE("a unit that is opened again is not shown as before its entry", "[unit
     QObject::connect(bedside, &desktop::BedsideDesk::unitShown, bedside, [&] {
         if (!verdict.isEmpty()) return;
         verdict = verdictOf(way);
+        isPressable = way.card()->isEnabled();
     });
     way.press("Passed");
     way.waitForNext("B leak");
     CHECK(verdict == "one moment");
+    CHECK_FALSE(isPressable);
     CHECK(verdictOf(way) == "not ready");
     CHECK(way.records().size() == before + 1);
 }

@@ -24,19 +24,11 @@ const CheckToLog* checkNamed(const report::Bedside& bedside, const std::string& 
     return nullptr;
 }
 
-bool hasRead(const FleetView& fleet, const logbook::RecordName& name) {
-    const auto& heads = fleet.standing->facts.heads;
-    const auto head = heads.find(name.station);
-    return head != heads.end() && head->second.head.seq >= name.seq;
-}
-
 }  // namespace
 
 StepLogging::StepLogging(PanelTools tools, QObject* parent) : QObject(parent), m_tools(tools) {
     // What was kept cannot be read: the screen stays as it is, and can be used.
-    connect(&workplace(), &Workplace::troubled, this, [this] {
-        if (std::exchange(m_awaited, std::nullopt)) setKeeping(false);
-    });
+    connect(&workplace(), &Workplace::troubled, this, &StepLogging::goOn);
     // What somebody typed is offered to nobody else, also where they were not signed in.
     connect(&workplace().presence(), &Presence::left, this, [this] { m_unkept.clear(); });
     connect(&workplace().presence(), &Presence::came, this, [this] { m_unkept.clear(); });
@@ -52,14 +44,14 @@ std::vector<CheckAttempt*> StepLogging::attempts() const {
 void StepLogging::show(const SharedUnitView& unit) {
     m_unit = unit;
     const auto& device = unit->bedside.identity.device;
-    if (std::exchange(m_device, device) != device) {
-        m_awaited.reset();
-        setKeeping(false);
-    }
-    if (m_awaited && hasRead(*unit->fleet, *m_awaited)) {
-        m_awaited.reset();
-        setKeeping(false);
-    }
+    const bool isOther = std::exchange(m_device, device) != device;
+    std::erase_if(m_held, [&](const Held& held) {
+        return held.kept && !unit->fleet->isBefore(*held.kept);
+    });
+    const bool isAnyHeld =
+        std::ranges::any_of(m_held, [&](const Held& held) { return held.step.device == device; });
+    if (isOther || !isAnyHeld) m_isKeeping = false;
+    Q_EMIT heldChanged();
     for (auto* attempt : attempts()) {
         if (attempt->device() != device) continue;
         if (const auto* check = checkNamed(unit->bedside, attempt->check()))
@@ -78,35 +70,40 @@ void StepLogging::giveUp() {
 }
 
 void StepLogging::press(const report::BedsideRow& row, Press press) {
-    if (m_isKeeping || isOpen()) return;
+    if (isHeld(row.key) || isOpen()) return;
     log(row, press);
 }
 
 void StepLogging::log(const report::BedsideRow& row, Press press) {
+    const Step step{m_device, row.key};
     if (const auto* check = std::get_if<CheckToLog>(&row.act)) {
-        attempt(*check, press);
+        attempt(*check, step, press);
     } else if (const auto* fit = std::get_if<FitToLog>(&row.act)) {
         if (press == Press::PutBack && fit->putBack) {
-            keep(station::fitOf(station::statedPart(*fit->putBack)));
+            keep(station::fitOf(station::statedPart(*fit->putBack)), step);
         } else {
             Q_EMIT fitWanted(shownText(fit->position));
         }
     } else if (const auto* service = std::get_if<report::ServiceToLog>(&row.act)) {
         Q_EMIT serviceWanted(shownText(service->service));
     } else if (const auto act = station::actOf(row.act)) {
-        keep(*act);
+        keep(*act, step);
     }
 }
 
-void StepLogging::attempt(const CheckToLog& check, Press press) {
+void StepLogging::attempt(const CheckToLog& check, const Step& step, Press press) {
     auto* attempt = new CheckAttempt({m_tools, m_device, check}, this);
     connect(attempt, &CheckAttempt::codeRead, this, &StepLogging::codeRead);
-    connect(attempt, &CheckAttempt::keepingChanged, this,
-            [this, device = m_device](bool isKeeping) {
-                if (device == m_device) setKeeping(isKeeping);
-            });
+    connect(attempt, &CheckAttempt::keepingChanged, this, [this, step](bool isKeeping) {
+        if (isKeeping) {
+            hold(step);
+        } else {
+            letGo(step);
+        }
+    });
+    connect(attempt, &QObject::destroyed, this, [this, step] { letGo(step); });
     connect(attempt, &CheckAttempt::kept, this,
-            [this, device = m_device](const auto& record) { await(device, record); });
+            [this, step](const auto& record) { await(step, record); });
     connect(attempt, &CheckAttempt::typedUnkept, this,
             [this, device = m_device](const std::string& key, const TypedTexts& typed) {
                 auto& unkept = m_unkept[device][key] = typed;
@@ -122,28 +119,52 @@ void StepLogging::attempt(const CheckToLog& check, Press press) {
     }
 }
 
-void StepLogging::keep(const station::Act& act) {
-    setKeeping(true);
-    keepActs(m_tools, {m_device, {act}}, this,
-             [this, device = m_device](const Workplace::Kept& kept) {
-                 if (kept.isAll()) {
-                     await(device, kept.written.back().record);
-                 } else if (device == m_device) {
-                     setKeeping(false);
-                 }
-             });
+void StepLogging::keep(const station::Act& act, const Step& step) {
+    hold(step);
+    keepActs(m_tools, {step.device, {act}}, this, [this, step](const Workplace::Kept& kept) {
+        if (kept.isAll()) {
+            await(step, kept.written.back().record);
+        } else {
+            letGo(step);
+        }
+    });
+}
+
+bool StepLogging::isHeld(const std::string& step) const {
+    return m_isKeeping || std::ranges::find(m_held, Step{m_device, step}, &Held::step) !=
+                              m_held.end();
+}
+
+void StepLogging::hold(const Step& step) {
+    m_held.push_back({step});
+    if (step.device == m_device) m_isKeeping = true;
+    Q_EMIT heldChanged();
+}
+
+// It was not kept; what was, is held on.
+void StepLogging::letGo(const Step& step) {
+    const auto isDropped = [&](const Held& held) { return held.step == step && !held.kept; };
+    if (std::erase_if(m_held, isDropped) == 0) return;
+    if (step.device == m_device) m_isKeeping = false;
+    Q_EMIT heldChanged();
 }
 
 // What was kept on a unit that is not shown any more bears on nothing here.
-void StepLogging::await(const std::string& device, const logbook::RecordName& record) {
-    m_unkept.erase(device);
-    if (device != m_device) return;
-    m_awaited = record;
-    Q_EMIT kept(record);
+void StepLogging::await(const Step& step, const logbook::RecordName& record) {
+    m_unkept.erase(step.device);
+    for (auto& held : m_held)
+        if (held.step == step) held.kept = record;
+    if (step.device == m_device) Q_EMIT kept(record);
 }
 
-void StepLogging::setKeeping(bool isKeeping) {
-    if (std::exchange(m_isKeeping, isKeeping) != isKeeping) Q_EMIT keepingChanged();
+// With other steps, unless one is being kept at this moment.
+void StepLogging::goOn() {
+    const auto isBeingKept = [this](const Held& held) {
+        return held.step.device == m_device && !held.kept;
+    };
+    if (std::ranges::any_of(m_held, isBeingKept)) return;
+    m_isKeeping = false;
+    Q_EMIT heldChanged();
 }
 
 }  // namespace desktop

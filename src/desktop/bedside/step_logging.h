@@ -2,10 +2,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What a press on a step of the way to ready does. Nothing is kept twice: from a press until the
-// unit is read again with what was kept, no other is taken. Knows no row of the screen.
+// unit is read again with what was kept, no other is taken; where it cannot be read, others are,
+// but none on that step. Knows no row of the screen.
 #pragma once
 
 #include "desktop/bedside/check_attempt.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace desktop {
 
@@ -29,10 +35,11 @@ public:
     // Something is being entered that is not kept yet.
     [[nodiscard]] bool isOpen() const;
     void giveUp();
-    [[nodiscard]] bool isKeeping() const { return m_isKeeping; }
+    // Whether no press on that step is taken now.
+    [[nodiscard]] bool isHeld(const std::string& step) const;
 
 Q_SIGNALS:
-    void keepingChanged();
+    void heldChanged();
     // On the unit that is shown.
     void kept(const logbook::RecordName& record);
     void fitWanted(const QString& position);
@@ -43,17 +50,29 @@ private:
     [[nodiscard]] Workplace& workplace() const { return m_tools.desk.workplace; }
     [[nodiscard]] std::vector<CheckAttempt*> attempts() const;
     void log(const report::BedsideRow& row, Press press);
-    void attempt(const report::CheckToLog& check, Press press);
-    void keep(const station::Act& act);
-    void await(const std::string& device, const logbook::RecordName& record);
-    void setKeeping(bool isKeeping);
+    // A step of a unit, by the key of its row.
+    struct Step {
+        std::string device, key;
+        bool operator==(const Step&) const = default;
+    };
+    struct Held {
+        Step step;
+        std::optional<logbook::RecordName> kept{};  // none: it is being kept
+    };
+
+    void attempt(const report::CheckToLog& check, const Step& step, Press press);
+    void keep(const station::Act& act, const Step& step);
+    void hold(const Step& step);
+    void letGo(const Step& step);
+    void await(const Step& step, const logbook::RecordName& record);
+    void goOn();
 
     PanelTools m_tools;
     SharedUnitView m_unit;
     std::string m_device;
     std::map<std::string, UnkeptTexts> m_unkept;  // by unit, of whoever is signed in
-    bool m_isKeeping = false;
-    std::optional<logbook::RecordName> m_awaited;  // until the unit is read with it
+    std::vector<Held> m_held;  // each until the unit is read with it
+    bool m_isKeeping = false;  // no step of this unit is taken
 };
 
 }  // namespace desktop

@@ -74,8 +74,8 @@ WayPanel::WayPanel(PanelTools tools, QWidget* parent)
     connect(m_logging, &StepLogging::fitWanted, this, &WayPanel::fitWanted);
     connect(m_logging, &StepLogging::serviceWanted, this, &WayPanel::serviceWanted);
     connect(m_logging, &StepLogging::codeRead, this, &UnitPanel::codeRead);
-    connect(m_logging, &StepLogging::keepingChanged, this, [this] {
-        if (m_card != nullptr) m_card->setEnabled(!m_logging->isKeeping());
+    connect(m_logging, &StepLogging::heldChanged, this, [this] {
+        if (m_card != nullptr) m_card->setEnabled(!m_logging->isHeld(m_card->row().key));
     });
     m_second.setInterval(std::chrono::seconds(1));
     connect(&m_second, &QTimer::timeout, this, &WayPanel::countDown);
@@ -282,7 +282,7 @@ void WayPanel::addHolds() {
 
 void WayPanel::addCard(const BedsideRow& row) {
     m_card = new StepCard(row, startText());
-    m_card->setEnabled(!m_logging->isKeeping());
+    m_card->setEnabled(!m_logging->isHeld(row.key));
     connect(m_card, &StepCard::pressed, this, [this, key = row.key](Press press) {
         if (const auto* now = rowNamed(key)) m_logging->press(*now, press);
     });
