@@ -18,22 +18,6 @@
 
 namespace desktop {
 
-void readWaiting(Workplace& workplace, const std::string& person, QObject* receiver,
-                 std::function<void(WaitingEntries)> taken) {
-    const auto fleet = workplace.fleet();
-    if (!fleet || person.empty()) {
-        taken({});
-        return;
-    }
-    workplace.read(
-        [fleet, person](const auto& surroundings, const auto& file) {
-            const auto whole = withLog(*fleet, surroundings, file);
-            return whole ? station::waitingFor(surroundings, file, *(*whole)->log, person)
-                         : WaitingEntries();
-        },
-        receiver, std::move(taken), Background::Urgency::Later);
-}
-
 ConfirmSheet::ConfirmSheet(DeskTools tools, const WaitingEntries& entries, QWidget* parent)
     : Sheet(tr("Entries that wait for your name"), parent), m_tools(tools) {
     content()->addWidget(

@@ -17,10 +17,7 @@ class QPushButton;
 
 namespace desktop {
 
-// What waits for that person, by the last log that was read; "" waits for nobody.
 using WaitingEntries = std::vector<station::Unconfirmed>;
-void readWaiting(Workplace& workplace, const std::string& person, QObject* receiver,
-                 std::function<void(WaitingEntries)> taken);
 
 class ConfirmSheet : public Sheet {
     Q_OBJECT

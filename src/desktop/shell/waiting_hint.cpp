@@ -9,6 +9,7 @@
 #include "desktop/theme/wrapped_button.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace desktop {
 
@@ -47,9 +48,19 @@ WaitingHint::WaitingHint(DeskTools tools, QWidget* parent) : QWidget(parent), m_
 void WaitingHint::read() {
     const auto person = personOf(m_tools.workplace);
     if (person.empty()) return;
-    readWaiting(m_tools.workplace, person, this, [this, person](const WaitingEntries& entries) {
-        if (person == personOf(m_tools.workplace)) show(entries);
+    readFor(person, [this, person](const station::Result<WaitingEntries>& entries) {
+        if (entries && person == personOf(m_tools.workplace)) show(*entries);
     });
+}
+
+void WaitingHint::readFor(const std::string& person, TakeWaiting taken) {
+    const auto fleet = m_tools.workplace.fleet();
+    if (!fleet) return;
+    m_tools.workplace.read(
+        [fleet, person, log = m_log](const auto& surroundings, const auto& file) {
+            return log->of(surroundings, file, *fleet->standing, person);
+        },
+        this, std::move(taken), Background::Urgency::Later);
 }
 
 void WaitingHint::show(const WaitingEntries& entries) {
@@ -68,12 +79,14 @@ void WaitingHint::open() {
 }
 
 void WaitingHint::openFor(const std::string& person) {
-    readWaiting(m_tools.workplace, person, this, [this, person](const WaitingEntries& entries) {
+    readFor(person, [this, person](const station::Result<WaitingEntries>& entries) {
         if (person != personOf(m_tools.workplace) || !m_tools.sheets.isEmpty()) return;
-        if (entries.empty()) {
+        if (!entries) {
+            Q_EMIT m_tools.workplace.refused(entries.error());
+        } else if (entries->empty()) {
             Q_EMIT m_tools.workplace.told(tr("No entry waits for your name."));
         } else {
-            m_tools.sheets.put(new ConfirmSheet(m_tools, entries));
+            m_tools.sheets.put(new ConfirmSheet(m_tools, *entries));
         }
     });
 }

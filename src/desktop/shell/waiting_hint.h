@@ -6,9 +6,13 @@
 #pragma once
 
 #include "desktop/shell/confirm_sheet.h"
+#include "station/waiting_log.h"
 
 #include <QWidget>
+#include <functional>
+#include <memory>
 #include <set>
+#include <string>
 
 class QPushButton;
 
@@ -23,11 +27,16 @@ public:
     void open();
 
 private:
+    using TakeWaiting = std::function<void(const station::Result<WaitingEntries>&)>;
     void read();
+    // What waits for that person; not handed over before a fleet is there.
+    void readFor(const std::string& person, TakeWaiting taken);
     void show(const WaitingEntries& entries);
     void openFor(const std::string& person);
 
     DeskTools m_tools;
+    // Only the thread that reads looks into it.
+    std::shared_ptr<station::WaitingLog> m_log = std::make_shared<station::WaitingLog>();
     WaitingEntries m_entries;
     std::set<logbook::RecordName> m_putOff;
     QPushButton* m_look = nullptr;

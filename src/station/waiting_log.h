@@ -1,0 +1,37 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What waits for somebody's name, without reading all of the log: entries without a signature, what
+// was moved, and what was said of them since.
+#pragma once
+
+#include "station/confirmation.h"
+#include "station/found_records.h"
+#include "station/standing.h"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace station {
+
+// By one thread at a time. The first question looks through the text of all records; the next ones
+// look only at what came in since.
+class WaitingLog {
+public:
+    // As waitingFor() says by the whole log; of a logbook of which something cannot be read the
+    // whole log is read.
+    [[nodiscard]] Result<std::vector<Unconfirmed>> of(const Surroundings& surroundings,
+                                                      const LogbookFile& file,
+                                                      const Standing& standing,
+                                                      const std::string& person);
+
+private:
+    [[nodiscard]] Result<void> renew(const Surroundings& surroundings,
+                                     const store::Logbook& logbook, const Standing& standing);
+
+    FoundRecords m_found;
+    std::shared_ptr<const WholeLog> m_log;  // of what was found
+};
+
+}  // namespace station
