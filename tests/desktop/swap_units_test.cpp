@@ -103,3 +103,33 @@ TEST_CASE("a unit that is in use by the log takes over once that use is over", "
     CHECK(kept[1] == "use_end " + other.toStdString() + " {}");
     CHECK(kept[2].starts_with("use_start " + other.toStdString()));
 }
+
+TEST_CASE("what became of the other unit while it was asked is looked at again", "[unit]") {
+    ActsWorld world;
+    const QString other = ActsWorld::held;
+    const bool wasInUse = GENERATE(true, false);
+    if (wasInUse) world.write("use_start", ActsWorld::held, {});
+    openSwap(world, ActsWorld::held);
+    world.pressButton(first + " is off the patient");
+    const auto wait = [&](const QString& question) {
+        ActsWorld::waitUntil("it is asked", [&] { return world.isSaid(question); }, 10'000);
+    };
+    const QString ofTheUse = "By the log " + other + " is in use since 08:00";
+    const QString ofTheHold = "This entry may change what has to stay as it is.";
+    wait(wasInUse ? ofTheUse : ofTheHold);
+    world.write(wasInUse ? "use_end" : "use_start", ActsWorld::held, {});
+    world.window->workplace().refresh();
+    ActsWorld::waitUntil("it is read", [&] {
+        return world.device(ActsWorld::held).use.has_value() != wasInUse;
+    });
+    const auto before = world.entries().size();
+    if (!wasInUse) world.pressButton("It was done: keep the entry");
+    if (!wasInUse) wait(ofTheUse);
+    world.pressButton("That use is over, " + other + " took over");
+    wait(ofTheHold);
+    world.pressButton("It was done: keep the entry");
+    const auto kept = world.entriesSince(before, wasInUse ? 2 : 3);
+    CHECK(kept.front() == "use_end " + first.toStdString() + " {}");
+    if (!wasInUse) CHECK(kept[1] == "use_end " + other.toStdString() + " {}");
+    CHECK(kept.back().starts_with("use_start " + other.toStdString()));
+}

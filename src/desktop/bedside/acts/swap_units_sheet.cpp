@@ -176,41 +176,69 @@ std::vector<Act> SwapUnitsSheet::actsOf(const Answers& answers) const {
 // Either unit may be held, with a sheet of what must stay as it is; and the one that takes over may
 // be in use by the log, which forbids nothing: whoever stands before it knows better.
 void SwapUnitsSheet::keepAll(const Answers& answers, Workplace::TakeKept taken) {
-    const auto& first = unit().bedside.identity.device;
     const auto* taker = unitOf(fleet(), answer(answers, "other"));
-    const auto second = taker->serial;
-    const bool isInUse = taker->use.has_value();
-    const auto off = SwapForm::onTheFirst(answers);
-    std::vector<Act> on{SwapForm::startOn(unit(), answers)};
-    if (isInUse) on.insert(on.begin(), {"use_end", {}});
-    const auto callOff = [taken] { taken({{}, {}, true}); };
-    const auto go = [this, off, on, second, taken, callOff](bool isYes) {
-        isYes ? keepBoth(off, on, second, taken) : callOff();
-    };
-    const auto askOfSecond = [this, on, second, go, callOff](bool isYes) {
-        isYes ? askForHold(workplace(), second, on, this, go) : callOff();
-    };
-    const auto askOfUse = [this, second, isInUse, askOfSecond](bool isYes) {
-        isYes && isInUse ? askOfTheUse(second, askOfSecond) : askOfSecond(isYes);
-    };
-    askForHold(workplace(), first, off, this, askOfUse);
+    const Takeover swap{taker->serial, SwapForm::onTheFirst(answers),
+                        SwapForm::startOn(unit(), answers), std::move(taken)};
+    const auto& first = unit().bedside.identity.device;
+    askForHold(workplace(), first, swap.off, this,
+               [this, swap](bool isYes) { isYes ? askOfTheUse(swap) : giveUp(swap); });
 }
 
-void SwapUnitsSheet::askOfTheUse(const std::string& other, std::function<void(bool)> then) {
-    const auto* taker = fleet().standing->state.device(other);
+void SwapUnitsSheet::giveUp(const Takeover& swap) {
+    swap.taken({{}, {}, true});
+}
+
+std::optional<rules::RecordRef> SwapUnitsSheet::useOf(const std::string& device) const {
+    const auto* known = fleet().standing->state.device(device);
+    return known != nullptr && known->use ? std::optional(known->use->start) : std::nullopt;
+}
+
+void SwapUnitsSheet::askOfTheUse(Takeover swap) {
+    const auto use = useOf(swap.other);
+    swap.over = use ? std::optional(use->name) : std::nullopt;
+    if (!use) {
+        askOfTheTaker(swap);
+        return;
+    }
     const words::Times times(workplace().words(), *rulebookOf(unit()).zone,
                              workplace().clock().now());
-    const auto serial = shownText(words::shown(other));
+    const auto serial = shownText(words::shown(swap.other));
     const auto from = shownText(unit().bedside.identity.serial);
-    const auto since = shownText(times.time(taker->use->start.at));
+    const auto since = shownText(times.time(use->at));
     workplace().ask(
         {tr("By the log %1 is in use since %2. Is that use over? If it is of the same patient as "
             "%3, go back, and enter only the end of use of %3.")
              .arg(serial, since, from),
          tr("That use is over, %1 took over").arg(serial), tr("Back, look again")},
-        [self = QPointer<SwapUnitsSheet>(this), then = std::move(then)](bool isYes) {
-            if (self) then(isYes);
+        [self = QPointer<SwapUnitsSheet>(this), swap](bool isYes) {
+            if (!self) return;
+            isYes ? self->askOfTheTaker(swap) : self->giveUp(swap);
         });
+}
+
+// While it was asked the unit may have been started, or its use may have ended: what was said of
+// another use is not said of this one.
+bool SwapUnitsSheet::isStillSo(const Takeover& swap) const {
+    const auto use = useOf(swap.other);
+    return use ? swap.over == use->name : !swap.over;
+}
+
+void SwapUnitsSheet::askOfTheTaker(const Takeover& swap) {
+    if (!isStillSo(swap)) {
+        askOfTheUse(swap);
+        return;
+    }
+    std::vector<Act> on{swap.start};
+    if (swap.over) on.insert(on.begin(), {"use_end", {}});
+    askForHold(workplace(), swap.other, on, this, [this, swap, on](bool isYes) {
+        if (!isYes) {
+            giveUp(swap);
+        } else if (isStillSo(swap)) {
+            keepBoth(swap.off, on, swap.other, swap.taken);
+        } else {
+            askOfTheUse(swap);
+        }
+    });
 }
 
 void SwapUnitsSheet::keepBoth(const std::vector<Act>& off, const std::vector<Act>& on,

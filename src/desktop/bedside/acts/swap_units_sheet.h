@@ -29,7 +29,20 @@ protected:
     void keepAll(const Answers& answers, Workplace::TakeKept taken) override;
 
 private:
-    void askOfTheUse(const std::string& other, std::function<void(bool)> then);
+    // On its way to be kept.
+    struct Takeover {
+        std::string other;                        // which unit takes over
+        std::vector<station::Act> off;            // on the unit that is taken off
+        station::Act start;                       // of the other
+        Workplace::TakeKept taken;
+        std::optional<logbook::RecordName> over{};  // the use of the other that was said to be over
+    };
+    void giveUp(const Takeover& swap);
+    // The use in which that unit is, as last read.
+    [[nodiscard]] std::optional<rules::RecordRef> useOf(const std::string& device) const;
+    [[nodiscard]] bool isStillSo(const Takeover& swap) const;
+    void askOfTheUse(Takeover swap);
+    void askOfTheTaker(const Takeover& swap);
     void keepBoth(const std::vector<station::Act>& off, const std::vector<station::Act>& on,
                   const std::string& other, const Workplace::TakeKept& taken);
     [[nodiscard]] const FleetView& fleet() const;
