@@ -4,33 +4,14 @@
 // What a press states is that of the press, whatever happens while it is tried out; and what must
 // never wait is not tried out.
 #include "acts_world.h"
+#include "busy.h"
 #include "station/settings.h"
 
-#include <QSemaphore>
-#include <memory>
-
 using support::ActsWorld;
+using support::BusyReader;
+using support::BusyWriter;
 
 namespace {
-
-// Nothing is read meanwhile: as with a log that takes long.
-class BusyReader {
-public:
-    explicit BusyReader(const support::WindowWorld& world) {
-        world.window->workplace().read(
-            [gate = m_gate](const auto&, const auto&) {
-                gate->acquire();
-                return true;
-            },
-            world.window.get(), [](bool) {});
-    }
-    BusyReader(const BusyReader&) = delete;
-    BusyReader& operator=(const BusyReader&) = delete;
-    ~BusyReader() { m_gate->release(); }
-
-private:
-    std::shared_ptr<QSemaphore> m_gate = std::make_shared<QSemaphore>();
-};
 
 // Nothing is asked of a unit there.
 struct ReadyUnit : support::BedsideWorld {
@@ -65,6 +46,58 @@ TEST_CASE("what is locked away while it is tried out is kept by nobody", "[unit]
     world.waitUntil("it is told",
                     [&] { return world.isSaid("whoever pressed it is not signed in any more"); });
     QTest::qWait(300);
+    CHECK(world.entries().size() == before);
+}
+
+TEST_CASE("nobody is asked for another while an entry is kept", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    world.openUnit(ActsWorld::idle);
+    world.key(Qt::Key_F7);
+    world.pressButton("Note");
+    (void)world.awaitSheet();
+    world.type("Splash, MRN 4471203");
+    const auto before = world.entries().size();
+    const bool isAnother = GENERATE(true, false);
+    auto& presence = world.window->workplace().presence();
+    {
+        const BusyWriter busy(world);
+        world.pressButton("Keep this note");
+        QTest::qWait(300);
+        presence.lock();
+        if (isAnother) world.signIn("p.quill");
+    }
+    QTest::qWait(500);
+    CHECK_FALSE(world.isSaid("Does it name none?"));
+    CHECK(world.buttons("Yes, keep it").empty());
+    CHECK(world.sheet() == nullptr);
+    world.signIn();
+    CHECK(world.line("What is to be noted")->text() == "Splash, MRN 4471203");
+    CHECK(world.entries().size() == before);
+    world.pressButton("Keep this note");
+    world.pressButton("Yes, keep it");
+    CHECK(world.entriesSince(before, 1).front().find("4471203") != std::string::npos);
+}
+
+TEST_CASE("what would not count is asked of whoever pressed it alone", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    world.openUnit(ActsWorld::idle);
+    world.key(Qt::Key_F7);
+    world.pressButton("Patient group");
+    (void)world.awaitSheet();
+    world.pressButton("Adult");
+    const auto before = world.entries().size();
+    {
+        const BusyReader busy(world);
+        world.pressButton("Selected on the unit");
+        world.window->workplace().presence().lock();
+        world.signIn("p.quill");
+    }
+    world.waitUntil("it is told",
+                    [&] { return world.isSaid("whoever pressed it is not signed in any more"); });
+    QTest::qWait(300);
+    CHECK(world.sheet() == nullptr);
     CHECK(world.entries().size() == before);
 }
 

@@ -183,7 +183,7 @@ void CheckAttempt::askSecond(const station::Act& act) {
 
 void CheckAttempt::keep(const station::Act& act) {
     setKeeping(true);
-    m_writer = writerNow(workplace());
+    m_writer = workplace().whoIsHere();
     askForHold(workplace(), device(), {act}, this, [this, act](bool isYes) {
         if (isYes) {
             keepIfCounted(act);

@@ -104,6 +104,7 @@ void askOf(Workplace& workplace, Outlook outlook, QObject* receiver,
         return;
     }
     const auto device = outlook.entries.front().device;
+    const auto writer = workplace.whoIsHere();
     workplace.read(
         [fleet, outlook = std::move(outlook)](const auto& surroundings, const auto& file) {
             auto told = outlook.remarks;
@@ -113,10 +114,14 @@ void askOf(Workplace& workplace, Outlook outlook, QObject* receiver,
             return told;
         },
         receiver,
-        [&workplace, receiver = QPointer<QObject>(receiver), device,
+        [&workplace, receiver = QPointer<QObject>(receiver), device, writer,
          then = std::move(then)](const std::vector<std::string>& told) {
             if (told.empty()) {
                 then({});
+                return;
+            }
+            if (!isStillTheirs(workplace, device, writer)) {
+                then({false});
                 return;
             }
             workplace.ask(KeepingQuestions::ofUncounted(device, told),
@@ -152,13 +157,8 @@ void askIfUncounted(Workplace& workplace, const std::vector<station::Entry>& ent
     askOf(workplace, {entries, toCome, {}}, receiver, std::move(then));
 }
 
-std::string writerNow(Workplace& workplace) {
-    const auto& session = workplace.presence().session();
-    return session ? session->person() : std::string();
-}
-
 bool isStillTheirs(Workplace& workplace, const std::string& device, const std::string& writer) {
-    if (writer.empty() || writer == writerNow(workplace)) return true;
+    if (writer.empty() || writer == workplace.whoIsHere()) return true;
     Q_EMIT workplace.told(KeepingQuestions::gone(device));
     return false;
 }
@@ -172,7 +172,7 @@ public:
     Keeping(const PanelTools& tools, Pressed pressed, QObject* receiver,
             Workplace::TakeKept taken)
         : m_workplace(tools.desk.workplace), m_strip(tools.strip), m_pressed(std::move(pressed)),
-          m_making(tools.strip.take()), m_writer(writerNow(tools.desk.workplace)),
+          m_making(tools.strip.take()), m_writer(tools.desk.workplace.whoIsHere()),
           m_receiver(receiver), m_taken(std::move(taken)) {}
 
     void begin() {

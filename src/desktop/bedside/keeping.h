@@ -40,9 +40,8 @@ struct Pressed {
     std::vector<std::string> remarks{};  // to be agreed to besides, where it may wait for that
 };
 
-// Who is signed in; "" nobody. What they pressed is kept by them or not at all: where somebody else
-// is here by then, or nobody, that is told.
-[[nodiscard]] std::string writerNow(Workplace& workplace);
+// What somebody who was signed in pressed is kept by them or not at all: where somebody else is
+// here by then, or nobody, that is told.
 [[nodiscard]] bool isStillTheirs(Workplace& workplace, const std::string& device,
                                  const std::string& writer);
 

@@ -34,9 +34,10 @@ void AskingTerminal::take(bool isYes) {
 std::optional<std::string> AskingTerminal::ask(std::string_view question) {
     std::unique_lock lock(m_mutex);
     m_answer.reset();
-    const auto put = [self = QPointer<AskingTerminal>(this), text = shownText(question)] {
+    const auto put = [self = QPointer<AskingTerminal>(this), text = shownText(question),
+                      asker = m_asker] {
         if (self)
-            Q_EMIT self->asked(text, [self](bool isYes) {
+            Q_EMIT self->asked(text, asker, [self](bool isYes) {
                 if (self) self->take(isYes);
             });
     };

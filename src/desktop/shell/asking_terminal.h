@@ -13,6 +13,7 @@
 #include <mutex>
 #include <optional>
 #include <string>
+#include <utility>
 
 namespace desktop {
 
@@ -26,6 +27,9 @@ public:
     // The question that waits is answered with no, as is every later one.
     void callOff();
 
+    // From the thread that asks: for whom it does, from now on. Handed on with each question.
+    void askFor(std::string asker) { m_asker = std::move(asker); }
+
     // From any thread but the one of this object.
     [[nodiscard]] bool isThere() const override { return true; }
     [[nodiscard]] std::optional<std::string> ask(std::string_view question) override;
@@ -35,12 +39,14 @@ public:
 
 Q_SIGNALS:
     // In the thread of this object; `answer` takes the answer, once.
-    void asked(const QString& question, std::function<void(bool)> answer);
+    void asked(const QString& question, const std::string& asker,
+               std::function<void(bool)> answer);
 
 private:
     void take(bool isYes);
 
     const std::string m_yes;
+    std::string m_asker;
     std::mutex m_mutex;
     std::condition_variable m_answered;
     std::optional<bool> m_answer;

@@ -52,8 +52,14 @@ Workplace::Workplace(Start start, QObject* parent)
       m_writer{m_start.clock, m_start.zones(), m_start.words, m_start.login, &m_terminal},
       m_verifier{m_start.clock, m_start.zones(), m_start.words, m_start.login} {
     connect(&m_terminal, &AskingTerminal::asked, this,
-            [this](const QString& text, const std::function<void(bool)>& answer) {
-                ask({text, tr("Yes, keep it"), tr("No, look again")}, answer);
+            [this](const QString& text, const std::string& asker,
+                   const std::function<void(bool)>& answer) {
+                // Nobody answers for another: what they pressed is refused, and told to them.
+                if (asker != whoIsHere()) {
+                    answer(false);
+                } else {
+                    ask({text, tr("Yes, keep it"), tr("No, look again")}, answer);
+                }
             });
     m_minute.setInterval(lookAgain);
     connect(&m_minute, &QTimer::timeout, this, &Workplace::refresh);
@@ -62,6 +68,11 @@ Workplace::Workplace(Start start, QObject* parent)
 
 Workplace::~Workplace() {
     m_terminal.callOff();
+}
+
+std::string Workplace::whoIsHere() const {
+    const auto& session = m_presence.session();
+    return session ? session->person() : std::string();
 }
 
 void Workplace::ask(const Question& question, std::function<void(bool)> answered) {

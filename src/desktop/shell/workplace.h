@@ -57,6 +57,9 @@ public:
     [[nodiscard]] const Units& units() const { return m_units; }
     void measureIn(Units units) { m_units = std::move(units); }
 
+    // The key of whoever is signed in; "" nobody.
+    [[nodiscard]] std::string whoIsHere() const;
+
     // Whom to ask; until it is set every question is answered with no.
     void askThrough(Questions* questions) { m_questions = questions; }
     void ask(const Question& question, std::function<void(bool)> answered);
@@ -79,11 +82,13 @@ public:
         m_errands.run(std::move(work), receiver, std::move(done));
     }
     // The same as read for what changes the logbook; afterwards the fleet is read again, whether or
-    // not `receiver` is still there.
+    // not `receiver` is still there. What is asked meanwhile is asked of whoever is signed in now;
+    // where somebody else is by then, or nobody, the answer is no.
     template <class Work, class Done>
     void write(Work work, QObject* receiver, Done done) {
         m_writing.run(
-            [this, work = std::move(work), file = m_start.file]() mutable {
+            [this, work = std::move(work), file = m_start.file, asker = whoIsHere()]() mutable {
+                m_terminal.askFor(asker);
                 return work(std::as_const(m_writer), file);
             },
             this,
