@@ -2713,6 +2713,10 @@
         <source>Back</source>
         <translation>Volver</translation>
     </message>
+    <message>
+        <source>%1 was not enrolled: whoever pressed it is not signed in any more.</source>
+        <translation>%1 no se ha dado de alta: quien lo pulsó ya no tiene la sesión abierta.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::UnknownCodeSheet</name>

@@ -3,6 +3,7 @@
 //
 // Units that are enrolled while the logbook is in use: offered for a code that nothing is known by,
 // from the fleet desk, by whoever may.
+#include "busy.h"
 #include "way_world.h"
 
 #include "desktop/fleet/enrol_sheet.h"
@@ -38,6 +39,31 @@ void scanOver(const Way& way, const QString& text) {
 bool isAtWork(const Way& way) {
     return way.window->findChild<desktop::EnrolSheet*>() != nullptr;
 }
+
+bool isInSight(const Way& way) {
+    const auto* sheets = way.window->findChild<desktop::SheetStack*>();
+    return qobject_cast<desktop::EnrolSheet*>(sheets->top()) != nullptr;
+}
+
+QLineEdit* fieldOf(const Way& way, const QString& name) {
+    for (auto* field : way.window->findChild<desktop::EnrolSheet*>()->findChildren<QLineEdit*>())
+        if (field->accessibleName().startsWith(name)) return field;
+    FAIL("no field " << name.toStdString());
+    return nullptr;
+}
+
+// At the fleet desk, signed in, with nothing typed yet.
+struct Enrolling : Way {
+    Enrolling() {
+        open();
+        comeIn();
+        key(Qt::Key_2, Qt::ControlModifier);
+        key(Qt::Key_N, Qt::ControlModifier);
+        waitUntil("it is asked for", [&] { return isInSight(*this); });
+    }
+    void comeIn() { window->workplace().presence().begin(*manager().session); }
+    void goAway() { window->workplace().presence().lock(); }
+};
 
 }  // namespace
 
@@ -111,4 +137,67 @@ TEST_CASE("whoever may not enrol is told before anything is typed", "[unit]") {
     way.waitUntil("it is told", [&] { return way.isSaid("Petra Quill may not enrol units"); });
     CHECK(way.isSaid("Biomedical engineer"));
     for (const auto* button : way.buttons("Enrol this unit")) CHECK_FALSE(button->isEnabled());
+}
+
+TEST_CASE("whoever comes by is not asked about a name that somebody else typed", "[unit]") {
+    Enrolling way;
+    way.scan("KB-0500");
+    fill(way, "Model", "Larch 4");
+    fill(way, "Place", "Mrs Harebell");
+    const auto before = way.records().size();
+    {
+        const BusyWriter busy(way);
+        way.pressButton("Enrol this unit");
+        QTest::qWait(100);
+        way.goAway();
+    }
+    QTest::qWait(500);
+    CHECK_FALSE(way.isSaid("Harebell"));
+    CHECK(way.window->findChild<desktop::SheetStack*>()->isEmpty());
+    way.comeIn();
+    CHECK(isInSight(way));
+    CHECK(way.isSaid("KB-0500 was not enrolled"));
+    CHECK(way.records().size() == before);
+    way.pressButton("Enrol this unit");
+    way.pressButton("It names no patient: enrol it");
+    way.waitUntil("it is kept", [&] { return way.isSaid("KB-0500 is enrolled"); });
+}
+
+TEST_CASE("nothing is left or typed while a unit is being enrolled", "[unit]") {
+    Enrolling way;
+    way.scan("KB-0500");
+    fill(way, "Model", "Larch 4");
+    {
+        const BusyWriter busy(way);
+        way.pressButton("Enrol this unit");
+        QTest::qWait(100);
+        scanOver(way, "KB-0501");
+        QTest::keyClick(way.window->findChild<desktop::EnrolSheet*>(), Qt::Key_Escape);
+        CHECK(isInSight(way));
+        CHECK(fieldOf(way, "Serial")->text() == "KB-0500");
+        CHECK_FALSE(fieldOf(way, "Serial")->isEnabled());
+    }
+    way.waitUntil("it is told", [&] { return way.isSaid("KB-0500 is enrolled"); });
+    CHECK(fieldOf(way, "Serial")->isEnabled());
+    way.key(Qt::Key_Escape);
+    CHECK_FALSE(isInSight(way));
+}
+
+TEST_CASE("whatever was typed of a unit outlives the lock", "[unit]") {
+    Enrolling way;
+    const auto* field = GENERATE("Model", "Asset", "Place");
+    fill(way, field, "Rowan 2");
+    way.goAway();
+    CHECK_FALSE(isInSight(way));
+    way.comeIn();
+    REQUIRE(isInSight(way));
+    CHECK(fieldOf(way, field)->text() == "Rowan 2");
+}
+
+TEST_CASE("what stands on a new page is no draft", "[unit]") {
+    Enrolling way;
+    CHECK_FALSE(way.window->findChild<desktop::EnrolSheet*>()->isDraft());
+    way.goAway();
+    way.comeIn();
+    CHECK_FALSE(isInSight(way));
 }

@@ -125,6 +125,9 @@ void FirstStart::makePages() {
     });
     connect(m_rulebook, &RulebookPage::chosen, this, [this] { tell({}); });
     connect(m_units, &UnitsPage::troubled, this, &FirstStart::tell);
+    connect(m_units, &UnitsPage::keepingChanged, this, [this](bool isKeeping) {
+        for (auto* button : {m_later, m_next}) button->setEnabled(!isKeeping);
+    });
 }
 
 bool FirstStart::isUnderWay() const {

@@ -6,7 +6,6 @@
 
 #include "desktop/first_start/fleet_list_sheet.h"
 #include "desktop/shell/file_sheet.h"
-#include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/text_label.h"
@@ -53,15 +52,15 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     m_place = addField(tr("Place where it stands"));
     m_add = new QPushButton(tr("Enrol this unit"));
     m_add->setEnabled(false);  // before the edition has been read nothing can be
-    auto* list = new QPushButton(tr("Enrol a fleet list …"));
+    m_list = new QPushButton(tr("Enrol a fleet list …"));
     auto* presses = new QWidget;
     auto* row = new WrapLayout(WrapLayout::Manner::Spread, presses);
     row->addWidget(m_add);
-    row->addWidget(list);
+    row->addWidget(m_list);
     rows().addWidget(presses);
     rows().addStretch();
     connect(m_add, &QPushButton::clicked, this, &UnitsPage::add);
-    connect(list, &QPushButton::clicked, this, &UnitsPage::chooseList);
+    connect(m_list, &QPushButton::clicked, this, &UnitsPage::chooseList);
     connect(&m_tools.workplace, &Workplace::fleetChanged, this, &UnitsPage::showChoices);
     setFocusProxy(m_serial);
 }
@@ -76,12 +75,20 @@ void UnitsPage::beginWith(const QString& serial) {
     setFocusProxy(m_model);
 }
 
-bool UnitsPage::isTyped() const {
-    return !m_serial->text().trimmed().isEmpty();
+bool UnitsPage::isDraft() const {
+    const auto isTyped = [](const QLineEdit* field) { return !field->text().trimmed().isEmpty(); };
+    const auto isPressed = [](const auto& press) { return press.second->isChecked(); };
+    // A group that is the only one is pressed already.
+    const bool isGrouped = m_groupPresses.size() == 1
+                               ? !isPressed(m_groupPresses.front())
+                               : std::ranges::any_of(m_groupPresses, isPressed);
+    return m_isKeeping || isGrouped || std::ranges::any_of(m_featurePresses, isPressed) ||
+           std::ranges::any_of(std::initializer_list{m_serial, m_model, m_asset, m_place}, isTyped);
 }
 
 // A unit that is not enrolled yet is not lost to the next one that is scanned.
 bool UnitsPage::takeScan(const QString& text) {
+    if (m_isKeeping) return false;
     auto* field = m_asset->hasFocus() ? m_asset : m_serial;
     if (!field->text().isEmpty() && field->text() != text) {
         Q_EMIT troubled(tr("Read %1, but %2 is not enrolled yet. Enrol it first, or empty the "
@@ -130,17 +137,6 @@ std::vector<std::string> UnitsPage::pressedOf(const Presses& presses) {
     return keys;
 }
 
-void UnitsPage::withWriter(std::function<void(const station::Writer&)> then) {
-    if (const auto& session = m_tools.workplace.presence().session()) {
-        then(*session);
-        return;
-    }
-    m_tools.sheets.put(new SignInSheet(m_tools.workplace, SignInSheet::Wanted::SignIn,
-                                       [then = std::move(then)](const station::Writer& writer) {
-                                           then(writer);
-                                       }));
-}
-
 QString UnitsPage::lacking() {
     if (m_serial->text().trimmed().isEmpty()) {
         m_serial->setFocus();
@@ -160,7 +156,8 @@ void UnitsPage::add() {
         Q_EMIT troubled(text);
         return;
     }
-    withWriter([this](const station::Writer& writer) { addBy(writer); });
+    m_tools.workplace.asWriter(true, this,
+                               [this](const station::Writer& writer) { addBy(writer); });
 }
 
 void UnitsPage::addBy(const station::Writer& writer) {
@@ -176,19 +173,41 @@ void UnitsPage::addBy(const station::Writer& writer) {
     enrol(writer, unit);
 }
 
+// What somebody pressed is enrolled by them or not at all.
+bool UnitsPage::isStillThere(const station::Writer& writer, const QString& serial) {
+    if (writer.who == m_tools.workplace.whoIsHere()) return true;
+    refuse(tr("%1 was not enrolled: whoever pressed it is not signed in any more.").arg(serial));
+    return false;
+}
+
+void UnitsPage::setKeeping(bool isKeeping) {
+    if (m_isKeeping == isKeeping) return;
+    m_isKeeping = isKeeping;
+    for (auto* each : std::initializer_list<QWidget*>{m_serial, m_model, m_groups, m_features,
+                                                      m_asset, m_place, m_add, m_list})
+        each->setEnabled(!isKeeping);
+    Q_EMIT keepingChanged(isKeeping);
+}
+
+void UnitsPage::refuse(const QString& text) {
+    setKeeping(false);
+    if (isVisible()) m_add->setFocus();
+    Q_EMIT troubled(text);
+}
+
 void UnitsPage::enrol(const station::Writer& writer, const station::NewUnit& unit) {
-    m_add->setEnabled(false);
+    setKeeping(true);
     m_tools.workplace.write(
         [unit, writer](const auto& surroundings, const auto& file) {
             return station::enrolUnit(surroundings, file, writer, unit);
         },
         this,
         [this, writer, unit](const station::Result<station::Written>& written) {
-            m_add->setEnabled(true);
             if (!written) {
                 askAboutNames(writer, unit, written.error());
                 return;
             }
+            setKeeping(false);
             tellAdded({shownText(unit.serial)});
             m_serial->clear();
             m_asset->clear();
@@ -209,14 +228,22 @@ void UnitsPage::askAboutNames(const station::Writer& writer, const station::NewU
         this,
         [this, writer, looked, text, isAsked = refused.code == "fleet.bad_unit" &&
                                                 !unit.namesNoPatient](const auto& reasons) {
+            const auto serial = shownText(looked.serial);
             if (!isAsked || !reasons || !reasons->empty()) {
-                Q_EMIT troubled(text);
+                refuse(text);
                 return;
             }
-            m_tools.workplace.ask({text, tr("It names no patient: enrol it"), tr("Back")},
-                                  [self = QPointer<UnitsPage>(this), writer, looked](bool isYes) {
-                                      if (self && isYes) self->enrol(writer, looked);
-                                  });
+            if (!isStillThere(writer, serial)) return;
+            m_tools.workplace.ask(
+                {text, tr("It names no patient: enrol it"), tr("Back")},
+                [self = QPointer<UnitsPage>(this), writer, looked, serial](bool isYes) {
+                    if (!self) return;
+                    if (!isYes) {
+                        self->setKeeping(false);
+                    } else if (self->isStillThere(writer, serial)) {
+                        self->enrol(writer, looked);
+                    }
+                });
         });
 }
 
@@ -262,21 +289,27 @@ void UnitsPage::showList(const QString& path, bool namesNoPatient) {
 }
 
 void UnitsPage::takeList(const station::FleetPreview& preview) {
-    withWriter([this, preview](const station::Writer& writer) {
-        m_tools.workplace.write(
-            [preview, writer](const auto& surroundings, const auto& file) {
-                return station::takeFleet(surroundings, file, {writer, preview});
-            },
-            this, [this, preview](const station::Result<station::FleetTaken>& taken) {
-                if (!taken) {
-                    Q_EMIT troubled(shownText(taken.error().notice.text()));
-                    return;
-                }
-                QStringList serials;
-                for (const auto& good : preview.good) serials << shownText(good.row.serial);
-                tellAdded(serials);
-            });
+    m_tools.workplace.asWriter(true, this, [this, preview](const station::Writer& writer) {
+        takeListBy(writer, preview);
     });
+}
+
+void UnitsPage::takeListBy(const station::Writer& writer, const station::FleetPreview& preview) {
+    setKeeping(true);
+    m_tools.workplace.write(
+        [preview, writer](const auto& surroundings, const auto& file) {
+            return station::takeFleet(surroundings, file, {writer, preview});
+        },
+        this, [this, preview](const station::Result<station::FleetTaken>& taken) {
+            if (!taken) {
+                refuse(shownText(taken.error().notice.text()));
+                return;
+            }
+            setKeeping(false);
+            QStringList serials;
+            for (const auto& good : preview.good) serials << shownText(good.row.serial);
+            tellAdded(serials);
+        });
 }
 
 QString UnitsPage::fault() {

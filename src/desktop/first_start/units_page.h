@@ -26,12 +26,14 @@ public:
     bool takeScan(const QString& text) override;
     // With that serial typed already.
     void beginWith(const QString& serial);
-    // Something of a unit that is not enrolled stands in the fields.
-    [[nodiscard]] bool isTyped() const;
+    // Something that a new page has not stands in the fields or is pressed, or is being enrolled.
+    [[nodiscard]] bool isDraft() const;
 
 Q_SIGNALS:
     void changed();
     void troubled(const QString& text);
+    // Until it is told what came of it nothing can be changed here.
+    void keepingChanged(bool isKeeping);
 
 private:
     // What is chosen by pressing it, by the key of the edition.
@@ -43,14 +45,17 @@ private:
     void add();
     [[nodiscard]] QString lacking();  // as a sentence; its field gets the focus
     void addBy(const station::Writer& writer);
+    [[nodiscard]] bool isStillThere(const station::Writer& writer, const QString& serial);
+    void setKeeping(bool isKeeping);
+    void refuse(const QString& text);
     void enrol(const station::Writer& writer, const station::NewUnit& unit);
     void askAboutNames(const station::Writer& writer, const station::NewUnit& unit,
                        const station::Problem& refused);
     void chooseList();
     void showList(const QString& path, bool namesNoPatient);
     void takeList(const station::FleetPreview& preview);
+    void takeListBy(const station::Writer& writer, const station::FleetPreview& preview);
     void tellAdded(const QStringList& serials);
-    void withWriter(std::function<void(const station::Writer&)> then);
 
     DeskTools m_tools;
     QLineEdit* m_serial = nullptr;
@@ -63,9 +68,11 @@ private:
     QWidget* m_features = nullptr;
     Presses m_featurePresses;
     QPushButton* m_add = nullptr;
+    QPushButton* m_list = nullptr;
     QLabel* m_told = nullptr;
     QString m_first;
     int m_count = 0;
+    bool m_isKeeping = false;
 };
 
 }  // namespace desktop

@@ -27,6 +27,10 @@ EnrolSheet::EnrolSheet(DeskTools tools, const QString& serial, QWidget* parent)
     if (!serial.isEmpty()) m_page->beginWith(serial);
     setFocusProxy(m_page->focusProxy());
     connect(m_page, &UnitsPage::troubled, this, &EnrolSheet::tellTrouble);
+    connect(m_page, &UnitsPage::keepingChanged, this, [this](bool isKeeping) {
+        setHeld(isKeeping);
+        m_open->setEnabled(!isKeeping && !m_page->firstSerial().isEmpty());
+    });
     connect(m_page, &UnitsPage::changed, this, [this] {
         m_open->setText(tr("Open %1 at the Bedside desk").arg(m_page->firstSerial()));
         m_open->setEnabled(true);
@@ -83,7 +87,7 @@ bool EnrolSheet::takeScan(const QString& text) {
 }
 
 bool EnrolSheet::isDraft() const {
-    return m_page->isTyped();
+    return m_page->isDraft();
 }
 
 }  // namespace desktop
