@@ -2987,6 +2987,10 @@
         <source>Another time</source>
         <translation>A otra hora</translation>
     </message>
+    <message>
+        <source>First say when it was done. What was left can be called off after that.</source>
+        <translation>Primero hay que decir cuándo se hizo. Lo que quedó a medias se puede cancelar después.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::Window</name>

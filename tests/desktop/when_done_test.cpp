@@ -38,6 +38,12 @@ struct LeftValue : Way {
     logbook::Instant begun;
 };
 
+class Draft : public desktop::Sheet {
+public:
+    using Sheet::Sheet;
+    [[nodiscard]] bool isDraft() const override { return true; }
+};
+
 }  // namespace
 
 TEST_CASE("a draft that was left is asked when it was done before it can be kept", "[unit]") {
@@ -66,6 +72,15 @@ TEST_CASE("a draft that was left is asked when it was done before it can be kept
         const auto then = way.clock.now() - logbook::Duration{10 * 60'000};
         way.press(way.mainButton());
         CHECK(way.lastOf(before + 1).starts_with(R"({"at":")" + toText(then)));
+    }
+    SECTION("Escape answers nothing") {
+        way.key(Qt::Key_Escape);
+        CHECK(way.isAsked());
+        CHECK(way.isSaid("First say when it was done."));
+        CHECK_FALSE(way.mainButton()->isEnabled());
+        way.pressButton("At ");
+        way.press(way.mainButton());
+        CHECK(way.lastOf(before + 1).starts_with(R"({"at":")" + toText(way.begun)));
     }
     SECTION("not answered before it is left again: it is asked once") {
         way.leaveFor(sixteenMinutes);
@@ -103,4 +118,50 @@ TEST_CASE("other entries that were left are asked about as well", "[unit]") {
     world.pressButton("Keep this note");
     world.waitUntil("it is kept", [&] { return world.records().size() == before + 1; });
     CHECK(world.records().back().starts_with(R"({"at":")" + toText(begun)));
+}
+
+TEST_CASE("of drafts that lie one over the other each is asked about", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    auto& workplace = world.window->workplace();
+    auto& sheets = *world.window->findChild<desktop::SheetStack*>();
+    const desktop::DeskTools tools{workplace, sheets};
+    const auto begun = workplace.clock().now();
+    std::vector<std::string> answers;
+    const auto draft = [&](const char* name) {
+        auto* sheet = new Draft(name);
+        sheet->setParent(world.window.get());
+        QObject::connect(
+            sheet, &desktop::Sheet::cameBack, sheet,
+            [&, sheet, name] {
+                desktop::askWhenDone(tools, {*sheet, begun, [] { return false; }},
+                                     [&, name](auto at) {
+                                         answers.push_back(name + std::string(at ? " then" : ""));
+                                     });
+            },
+            Qt::QueuedConnection);
+        sheets.put(sheet);
+        return sheet;
+    };
+    draft("lower");
+    auto* upper = draft("upper");
+    const int times = GENERATE(1, 2);
+    for (int time = 0; time < times; ++time) {
+        workplace.presence().lock();
+        world.clock.advance(sixteenMinutes);
+        world.signIn();
+        world.waitUntil("it is asked", [&] { return world.isSaid("When was this done?"); });
+    }
+    CHECK(world.sheet()->accessibleName() == "upper");
+    world.pressButton("Now");
+    CHECK(world.sheet() == upper);
+    QTest::qWait(100);
+    CHECK(world.sheet() == upper);
+    upper->callOff();
+    world.waitUntil("it is asked", [&] { return world.isSaid("When was this done?"); });
+    CHECK(world.sheet()->accessibleName() == "lower");
+    world.pressButton("At ");
+    QTest::qWait(100);
+    CHECK(world.window->findChildren<desktop::WhenDoneSheet*>().empty());
+    CHECK(answers == std::vector<std::string>{"upper", "lower then"});
 }

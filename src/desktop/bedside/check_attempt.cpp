@@ -135,8 +135,8 @@ void CheckAttempt::askWhen(Sheet& sheet) {
     connect(
         &sheet, &Sheet::cameBack, this,
         [this, &sheet] {
-            if (m_making.choice.at) return;
-            askWhenDone(m_asked.tools.desk, {sheet, m_begun},
+            askWhenDone(m_asked.tools.desk,
+                        {sheet, m_begun, [this] { return m_making.choice.at.has_value(); }},
                         [this](std::optional<logbook::Instant> at) { m_making.choice.at = at; });
         },
         Qt::QueuedConnection);

@@ -207,10 +207,10 @@ void EntryStrip::askWhenBack(Sheet& sheet) {
     connect(
         &sheet, &Sheet::cameBack, this,
         [this, &sheet, begun = m_tools.workplace.clock().now()] {
-            if (m_choice.at) return;
-            askWhenDone(m_tools, {sheet, begun}, [this](std::optional<logbook::Instant> at) {
-                if (at) choose({at, 0, m_choice.doneBy, m_choice.doneByName});
-            });
+            askWhenDone(m_tools, {sheet, begun, [this] { return m_choice.at.has_value(); }},
+                        [this](std::optional<logbook::Instant> at) {
+                            if (at) choose({at, 0, m_choice.doneBy, m_choice.doneByName});
+                        });
         },
         Qt::QueuedConnection);
 }

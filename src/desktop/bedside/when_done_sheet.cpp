@@ -11,8 +11,10 @@
 #include "desktop/theme/wrapped_button.h"
 #include "words/times.h"
 
+#include <QKeyEvent>
 #include <QLabel>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 namespace desktop {
@@ -24,14 +26,31 @@ QString timeText(Workplace& workplace, logbook::Instant at) {
     return shownText(words::Times(workplace.words(), zone, workplace.clock().now()).time(at));
 }
 
-}  // namespace
+using Answered = std::function<void(std::optional<logbook::Instant>)>;
 
-void askWhenDone(const DeskTools& tools, const BegunDraft& draft,
-                 std::function<void(std::optional<logbook::Instant>)> answered) {
+bool isBeingAsked(const DeskTools& tools, const Sheet& draft) {
+    return std::ranges::any_of(tools.sheets.findChildren<WhenDoneSheet*>(),
+                               [&](const auto* each) { return each->asksOf(draft); });
+}
+
+// One that comes back again before it could be asked waits once.
+void askLater(const DeskTools& tools, const BegunDraft& draft, Answered answered) {
+    const auto name = QStringLiteral("waits to be asked when it was done");
+    for (auto* before : draft.sheet.findChildren<QObject*>(name)) delete before;
+    auto* waiting = new QObject(&draft.sheet);
+    waiting->setObjectName(name);
+    QObject::connect(
+        tools.sheets.top(), &Sheet::closed, waiting,
+        [waiting, tools, draft, answered = std::move(answered)] {
+            waiting->setObjectName({});
+            waiting->deleteLater();
+            askWhenDone(tools, draft, answered);
+        },
+        Qt::QueuedConnection);
+}
+
+void askNow(const DeskTools& tools, const BegunDraft& draft, Answered answered) {
     auto& workplace = tools.workplace;
-    const bool isOld = workplace.clock().now() - draft.begun > briefly;
-    // Of several that came back together the uppermost asks.
-    if (!isOld || !workplace.fleet() || tools.sheets.top() != &draft.sheet) return;
     auto* sheet = new WhenDoneSheet(tools, draft);
     QObject::connect(
         sheet, &WhenDoneSheet::answered, &draft.sheet,
@@ -47,8 +66,22 @@ void askWhenDone(const DeskTools& tools, const BegunDraft& draft,
     tools.sheets.put(sheet);
 }
 
+}  // namespace
+
+void askWhenDone(const DeskTools& tools, const BegunDraft& draft, Answered answered) {
+    const bool isOld = tools.workplace.clock().now() - draft.begun > briefly;
+    if (!isOld || !tools.workplace.fleet() || draft.isTimed()) return;
+    // Put aside again, or closed, meanwhile; or asked already.
+    if (!draft.sheet.isVisible() || isBeingAsked(tools, draft.sheet)) return;
+    if (tools.sheets.top() == &draft.sheet) {
+        askNow(tools, draft, std::move(answered));
+    } else {
+        askLater(tools, draft, std::move(answered));
+    }
+}
+
 WhenDoneSheet::WhenDoneSheet(const DeskTools& tools, const BegunDraft& draft, QWidget* parent)
-    : Sheet(draft.sheet.accessibleName(), parent), m_tools(tools) {
+    : Sheet(draft.sheet.accessibleName(), parent), m_tools(tools), m_draft(&draft.sheet) {
     const auto now = tools.workplace.clock().now();
     const auto since = timeText(tools.workplace, draft.begun);
     const auto ago = words::duration(tools.workplace.words(), now - draft.begun);
@@ -65,6 +98,14 @@ WhenDoneSheet::WhenDoneSheet(const DeskTools& tools, const BegunDraft& draft, QW
     add(tr("Now"), [this] { answer(std::nullopt); });
     add(tr("Another time"), [this] { askTime(); });
     content()->addStretch();
+}
+
+void WhenDoneSheet::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape) {
+        tell(tr("First say when it was done. What was left can be called off after that."));
+    } else {
+        Sheet::keyPressEvent(event);
+    }
 }
 
 void WhenDoneSheet::answer(std::optional<logbook::Instant> at) {

@@ -21,10 +21,11 @@ inline constexpr logbook::Duration briefly{2 * 60'000};
 struct BegunDraft {
     Sheet& sheet;
     logbook::Instant begun{};
+    std::function<bool()> isTimed;  // whether it is known by now when it was done
 };
 
-// Asks over that sheet, if it was begun more than a brief while ago. Hands on the time that was
-// said; none: now. The sheet tells it at its top from then on.
+// Asks over that sheet, once nothing else lies over it, if it was begun more than a brief while
+// ago. Hands on the time that was said; none: now. The sheet tells it at its top from then on.
 void askWhenDone(const DeskTools& tools, const BegunDraft& draft,
                  std::function<void(std::optional<logbook::Instant>)> answered);
 
@@ -35,15 +36,21 @@ public:
 
     // It waits with the draft, for the same person.
     [[nodiscard]] bool isDraft() const override { return true; }
+    [[nodiscard]] bool asksOf(const Sheet& draft) const { return m_draft == &draft; }
 
 Q_SIGNALS:
     void answered(std::optional<logbook::Instant> at);
+
+protected:
+    // Escape answers nothing.
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void answer(std::optional<logbook::Instant> at);
     void askTime();
 
     DeskTools m_tools;
+    const Sheet* m_draft;  // over which it lies
 };
 
 }  // namespace desktop
