@@ -4,6 +4,7 @@
 // An entry that is opened from the history: all that it states, in words; and before several are
 // struck through or moved together, which they are.
 #include "acts_world.h"
+#include "busy.h"
 #include "desktop/bedside/history_model.h"
 
 #include <QListView>
@@ -134,4 +135,46 @@ TEST_CASE("all that is moved together is seen first, and why is asked so that it
     DetailsWorld::waitUntil("they are listed",
                             [&] { return world.isSaid("Entries that are struck through: 3."); });
     CHECK(world.buttons(QStringLiteral("It was not done")).size() == 1);
+}
+
+TEST_CASE("a session that could not be read is not struck unseen", "[unit]") {
+    DetailsWorld world;
+    for (const auto* text : {"Filter looked at", "Hose looked at"})
+        world.keep("note", world.idle, {{"text", text}}, "icu-1 one session");
+    auto* list = world.history(world.idle, QStringLiteral("Hose looked at"));
+    world.openLine(*list, 0);
+    const auto file = world.file.path;
+    {
+        const support::BusyReader busy(world);
+        world.pressButton(QStringLiteral("Strike all 2 entries of this session through"));
+        std::filesystem::rename(file, world.folder.file("away.logbook"));
+    }
+    QTest::qWait(500);
+    REQUIRE(world.buttons(QStringLiteral("Strike it through")).size() == 1);
+    CHECK_FALSE(world.buttons(QStringLiteral("Strike it through")).front()->isEnabled());
+    CHECK(world.isSaid("There is no logbook"));
+}
+
+TEST_CASE("what is being struck or moved is not pressed again", "[unit]") {
+    DetailsWorld world;
+    world.signIn();
+    world.keep("note", world.idle, {{"text", "Hose looked at"}});
+    auto* list = world.history(world.idle, QStringLiteral("Hose looked at"));
+    world.openLine(*list, 0);
+    world.pressButton(QStringLiteral("It was another unit: move it"));
+    world.typeInto("Unit that was meant", "KB-0107");
+    world.waitUntil("the unit is told", [&] { return world.isSaid("Not in use."); });
+    world.pressButton(QStringLiteral("Wrong unit"));
+    const auto before = world.entries().size();
+    auto* keep = world.buttons(QStringLiteral("Move it to KB-0107")).front();
+    {
+        const support::BusyWriter busy(world);
+        world.pressSeen(keep);
+        QTest::qWait(100);
+        world.scan(QStringLiteral("KB-0102"));
+        QTest::qWait(500);
+        CHECK_FALSE(keep->isEnabled());
+        CHECK(world.line("Unit that was meant")->text() == "KB-0107");
+    }
+    CHECK(world.entriesSince(before, 2).back().find("KB-0107") != std::string::npos);
 }

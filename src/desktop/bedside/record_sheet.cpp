@@ -112,10 +112,17 @@ void CorrectionSheet::readEntries() {
     m_tools.workplace.read(
         [fleet, asked, moves = m_wanted.moves](const auto& surroundings, const auto& file) {
             const auto whole = withLog(*fleet, surroundings, file);
-            return whole ? station::linesToCorrect(surroundings, **whole, asked, moves)
-                         : std::vector<std::string>();
+            return whole.map([&](const auto& standing) {
+                return station::linesToCorrect(surroundings, *standing, asked, moves);
+            });
         },
-        this, [this](const std::vector<std::string>& lines) { showEntries(lines); });
+        this, [this](const station::Result<std::vector<std::string>>& lines) {
+            if (lines) {
+                showEntries(*lines);
+            } else {
+                m_trouble->setText(problemText(lines.error()));
+            }
+        });
 }
 
 void CorrectionSheet::addTarget() {
@@ -191,7 +198,7 @@ void CorrectionSheet::showTarget(const report::Bedside& unit) {
 
 void CorrectionSheet::showKeep() {
     if (m_keep == nullptr) return;
-    m_keep->setEnabled(m_hasRead && !m_isLooking);
+    m_keep->setEnabled(m_hasRead && !m_isLooking && !m_isKeeping);
     if (m_wanted.moves)
         m_keep->setText(m_device.empty()
                             ? tr("Move it, and keep both to be read")
@@ -228,7 +235,9 @@ void CorrectionSheet::addReasons() {
     int count = 0;
     for (const auto& reason : reasons()) {
         auto* button = new WrappedButton(reason);
-        connect(button, &QPushButton::clicked, this, [this, reason] { m_reason->setText(reason); });
+        connect(button, &QPushButton::clicked, this, [this, reason] {
+            if (!m_isKeeping) m_reason->setText(reason);
+        });
         grid->addWidget(button, count / 2, count % 2);
         ++count;
     }
@@ -237,16 +246,19 @@ void CorrectionSheet::addReasons() {
 }
 
 bool CorrectionSheet::takeScan(const QString& text) {
-    if (m_unit == nullptr || !isUnitCode(*m_tools.workplace.fleet(), text)) return false;
+    if (m_unit == nullptr || m_isKeeping) return false;
+    if (!isUnitCode(*m_tools.workplace.fleet(), text)) return false;
     m_unit->setText(text.trimmed());
     return true;
 }
 
 bool CorrectionSheet::isDraft() const {
-    return !m_reason->text().isEmpty() || (m_unit != nullptr && !m_unit->text().isEmpty());
+    return m_isKeeping || !m_reason->text().isEmpty() ||
+           (m_unit != nullptr && !m_unit->text().isEmpty());
 }
 
 void CorrectionSheet::correct() {
+    if (m_isKeeping) return;
     if (m_reason->text().trimmed().isEmpty()) {
         m_trouble->setText(tr("Nothing was changed. Say why first: press a reason or type one."));
         return;
@@ -273,9 +285,11 @@ void CorrectionSheet::correctBy(const station::Writer& writer) {
 }
 
 void CorrectionSheet::setKeeping(bool isKeeping) {
+    m_isKeeping = isKeeping;
     setHeld(isKeeping);
-    if (m_unit != nullptr) m_unit->setReadOnly(isKeeping);
-    m_keep->setEnabled(!isKeeping);
+    for (auto* line : {m_unit, m_reason})
+        if (line != nullptr) line->setReadOnly(isKeeping);
+    showKeep();
 }
 
 void CorrectionSheet::take(const station::Result<station::Corrected>& corrected) {

@@ -80,6 +80,7 @@ private:
     std::string m_device;         // its serial; "" where none goes by what is typed
     bool m_isLooking = false;     // for it
     bool m_hasRead = false;       // the entries
+    bool m_isKeeping = false;
     QLineEdit* m_reason = nullptr;
     QLabel* m_trouble = nullptr;
     QPushButton* m_keep = nullptr;
