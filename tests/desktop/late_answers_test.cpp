@@ -4,6 +4,7 @@
 // Answers that come late: what is pressed, typed or opened while an entry is being kept, while the
 // log is read again, or once it cannot be read any more.
 #include "acts_world.h"
+#include "busy.h"
 #include "desktop/bedside/acts/act_sheet.h"
 #include "desktop/bedside/history_model.h"
 #include "desktop/bedside/history_panel.h"
@@ -143,6 +144,30 @@ TEST_CASE("the time chosen for the next step is not that of the step before", "[
           std::string::npos);
     QTest::qWait(200);
     CHECK(way.one<QPushButton>("10")->isChecked());
+}
+
+TEST_CASE("the time chosen for another unit is not that of the sheet before", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    world.openUnit(ActsWorld::idle);
+    world.key(Qt::Key_F7);
+    world.pressButton("Note");
+    (void)world.awaitSheet();
+    world.type("Filter housing wiped");
+    const auto before = world.entries().size();
+    {
+        const support::BusyWriter busy(world);
+        world.pressButton("Keep this note");
+        QTest::qWait(300);
+        world.scan(ActsWorld::repair);
+        world.pressButton("Leave it, open " + QString(ActsWorld::repair));
+        QTest::qWait(300);
+        world.press("10");
+        CHECK(world.one<QPushButton>("10")->isChecked());
+    }
+    ActsWorld::waitUntil("it is kept", [&] { return world.entries().size() == before + 1; });
+    QTest::qWait(300);
+    CHECK(world.one<QPushButton>("10")->isChecked());
 }
 
 TEST_CASE("a time stays that time, and is not told as so many minutes ago for ever", "[unit]") {

@@ -138,7 +138,12 @@ void EntryStrip::continueFrom(const EntryStrip& other) {
     m_isForOne = true;
     m_second = other.m_second;
     m_batch = other.m_batch;
+    m_turnThere = other.m_turn;
     choose(other.m_choice);
+}
+
+void EntryStrip::endAt(EntryStrip& other) const {
+    if (m_turnThere == other.m_turn) other.goBackToNow();
 }
 
 void EntryStrip::keep(std::vector<station::Entry> entries, const EntryMaking& making,

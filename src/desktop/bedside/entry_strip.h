@@ -60,6 +60,9 @@ public:
     void giveBack(const EntryMaking& making);
     // As chosen there, until it is changed here.
     void continueFrom(const EntryStrip& other);
+    // What was chosen there has been kept from here: it is now again there, unless another unit is
+    // open or another person is there since.
+    void endAt(EntryStrip& other) const;
 
     // The choice of that sheet: asks when it was done where the sheet comes back as a draft, and
     // no time is chosen.
@@ -116,7 +119,8 @@ private:
     EntryChoice m_choice;
     std::optional<station::Session> m_second;
     std::string m_batch;
-    int m_turn = 0;  // counts who and what it was cleared for
+    int m_turn = 0;       // counts who and what it was cleared for
+    int m_turnThere = 0;  // of the strip from which it continues, then
     QTimer m_ticks;
     QWidget* m_chips = nullptr;
     std::vector<std::pair<int, QPushButton*>> m_ago;  // minutes; 0 for now

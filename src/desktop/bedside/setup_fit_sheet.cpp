@@ -225,7 +225,7 @@ void FitSheet::keep() {
 
 void FitSheet::take(const Workplace::Kept& kept) {
     if (kept.isAll()) {
-        m_tools.strip.goBackToNow();
+        m_strip->endAt(m_tools.strip);
         Q_EMIT this->kept();
         close();
         return;

@@ -220,7 +220,7 @@ void ActSheet::keep() {
 
 void ActSheet::take(const Workplace::Kept& kept) {
     if (kept.isAll()) {
-        m_tools.strip.goBackToNow();
+        m_strip->endAt(m_tools.strip);
         Q_EMIT this->kept();
         close();
         return;
