@@ -28,14 +28,13 @@ void keep(Ward& ward, const std::vector<logbook::Record>& records) {
     REQUIRE(file->append(records, {"mt", ward.clock.now()}));
 }
 
-// All lines of its history with what they hold, and what was taken out of it.
+// All lines of its history, and what was taken out of it.
 std::string shown(Ward& ward, const station::WholeStanding& standing, const std::string& device) {
     std::string all;
     const auto history = station::history(ward.surroundings, standing, device);
     for (const auto& line : history.lines) {
         all += toText(line.record) + " " + line.clock + " " + line.says + " " + line.who + " " +
                line.entered + " " + line.strike + " " + std::to_string(line.inBatch) + "\n";
-        for (const auto& [label, text] : line.details) all += "  " + label + ": " + text + "\n";
     }
     all += std::to_string(history.older) + " older\n";
     const report::KnownBy known{standing.at, standing.knownAt};
@@ -47,12 +46,12 @@ std::string shown(Ward& ward, const station::WholeStanding& standing, const std:
     return all + (bedside ? bedside->headline : bedside.error().code);
 }
 
-// The same, with why attempts did not count.
-std::string uncounted(Ward& ward, const station::WholeStanding& standing,
-                      const std::string& device) {
+// What the lines hold, and why attempts did not count: that may hang on other units.
+std::string held(Ward& ward, const station::WholeStanding& standing, const std::string& device) {
     std::string all;
     for (const auto& line : station::history(ward.surroundings, standing, device).lines) {
         all += toText(line.record) + " " + line.says + " " + line.uncounted + "\n";
+        for (const auto& [label, text] : line.details) all += "  " + label + ": " + text + "\n";
     }
     return all;
 }
@@ -67,7 +66,7 @@ void compareHistories(Ward& ward, station::HistoryLog& history, const support::T
         const auto own = history.of(ward.surroundings, ward.logbook, *standing, device);
         REQUIRE(own);
         CHECK(shown(ward, *own, device) == shown(ward, *whole, device));
-        CHECK(uncounted(ward, *own, device) == uncounted(ward, *whole, device));
+        CHECK(held(ward, *own, device) == held(ward, *whole, device));
     }
 }
 
