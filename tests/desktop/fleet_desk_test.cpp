@@ -19,7 +19,9 @@ using desktop::UnitTable;
 
 namespace {
 
+// Once it was told who can sign in: that goes with the desk on which it was told.
 void showFleet(const WindowWorld& world) {
+    world.waitUntil("the demo has told who can sign in", [&] { return world.isSaid("v.guest"); });
     world.key(Qt::Key_2, Qt::ControlModifier);
     world.waitUntil("the soonest units are known", [&] {
         return world.isSaid("Soonest ready") && !world.isSaid("Working it out");
