@@ -94,6 +94,16 @@ struct ActsWorld : BedsideWorld {
         type(text);
     }
 
+    // The manager has typed a note on the unit that is idle and has not kept it.
+    void beginNote(const QString& text) {
+        signIn();
+        openUnit(idle);
+        key(Qt::Key_F7);
+        pressButton("Note");
+        (void)awaitSheet();
+        type(text);
+    }
+
     // Of the desk's own station, oldest first, as they were last read from the file:
     // "use_end KB-0101 {}".
     [[nodiscard]] std::vector<std::string> entries() const {

@@ -81,12 +81,7 @@ TEST_CASE("a PIN is typed on while the log is read again", "[unit]") {
 
 TEST_CASE("an entry is kept once, whatever is pressed meanwhile", "[unit]") {
     ActsWorld world;
-    world.signIn();
-    world.openUnit(ActsWorld::idle);
-    world.key(Qt::Key_F7);
-    world.pressButton("Note");
-    (void)world.awaitSheet();
-    world.type("Filter housing wiped");
+    world.beginNote("Filter housing wiped");
     const auto before = world.entries().size();
     auto* sheet = world.sheet();
     {
@@ -148,12 +143,7 @@ TEST_CASE("the time chosen for the next step is not that of the step before", "[
 
 TEST_CASE("the time chosen for another unit is not that of the sheet before", "[unit]") {
     ActsWorld world;
-    world.signIn();
-    world.openUnit(ActsWorld::idle);
-    world.key(Qt::Key_F7);
-    world.pressButton("Note");
-    (void)world.awaitSheet();
-    world.type("Filter housing wiped");
+    world.beginNote("Filter housing wiped");
     const auto before = world.entries().size();
     {
         const support::BusyWriter busy(world);

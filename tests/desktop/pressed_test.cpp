@@ -30,12 +30,7 @@ struct ReadyUnit : support::BedsideWorld {
 
 TEST_CASE("what is locked away while it is tried out is kept by nobody", "[unit]") {
     ActsWorld world;
-    world.signIn();
-    world.openUnit(ActsWorld::idle);
-    world.key(Qt::Key_F7);
-    world.pressButton("Note");
-    (void)world.awaitSheet();
-    world.type("Filter housing wiped");
+    world.beginNote("Filter housing wiped");
     const auto before = world.entries().size();
     {
         const BusyReader busy(world);
@@ -51,12 +46,7 @@ TEST_CASE("what is locked away while it is tried out is kept by nobody", "[unit]
 
 TEST_CASE("nobody is asked for another while an entry is kept", "[unit]") {
     ActsWorld world;
-    world.signIn();
-    world.openUnit(ActsWorld::idle);
-    world.key(Qt::Key_F7);
-    world.pressButton("Note");
-    (void)world.awaitSheet();
-    world.type("Splash, MRN 4471203");
+    world.beginNote("Splash, MRN 4471203");
     const auto before = world.entries().size();
     const bool isAnother = GENERATE(true, false);
     auto& presence = world.window->workplace().presence();
