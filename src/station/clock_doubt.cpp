@@ -4,6 +4,7 @@
 // The clock against the last entry and against the time since start-up; see clock_doubt.h.
 #include "station/clock_doubt.h"
 
+#include "logbook/record_reader.h"
 #include "words/times.h"
 
 #include <algorithm>
@@ -63,6 +64,92 @@ std::optional<Instant> notedZero(const Clock& clock, const Settings& settings) {
     return Instant{*zero};
 }
 
+// The entries of this station that tell the time for certain.
+class CertainEntries {
+public:
+    CertainEntries(const store::Logbook& logbook, const WholeLog& log, std::int64_t ahead)
+        : m_logbook(logbook), m_log(log), m_ahead(ahead),
+          m_head(log.ownStation ? log.heads.find(*log.ownStation) : log.heads.end()) {}
+
+    // The latest `entered` among them. As a rule the last of them tells it: where that is not the
+    // latest of all the station's entries, the clock may have been set back since.
+    [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> latest() const {
+        if (m_head == m_log.heads.end()) {
+            return std::nullopt;
+        }
+        auto last = lastInOrder();
+        if (!last || !*last || **last == m_head->second.entered) {
+            return last;
+        }
+        return latestAfter(**last);
+    }
+
+private:
+    [[nodiscard]] bool isCertain(const logbook::Record& record) const {
+        return record.name.station == m_head->first && record.confirmed &&
+               record.name.seq > m_ahead && !m_log.log.groundwork().struckBy(record);
+    }
+
+    [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> lastInOrder() const {
+        logbook::RecordName name{m_head->first, m_head->second.head.seq};
+        for (; name.seq > m_ahead && name.seq > 0; --name.seq) {
+            const auto row = m_logbook.findRecord(name);
+            if (!row) {
+                return tl::unexpected<store::Trouble>(row.error());
+            }
+            const auto record = logbook::readRecord(std::string_view(row->content));
+            if (record && isCertain(*record)) {
+                return record->entered;
+            }
+        }
+        return std::nullopt;
+    }
+
+    // That, or a later one.
+    [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> latestAfter(
+        Instant known) const {
+        std::vector<std::string> kinds;
+        for (int kind = 0; kind < logbook::kindCount; ++kind) {
+            kinds.emplace_back(kindName(static_cast<logbook::Kind>(kind)));
+        }
+        auto latest = known;
+        const auto read = m_logbook.forEachContent(
+            kinds, [&](std::string_view, std::string_view content) {
+                if (!mayBeEnteredAfter(content, latest)) {
+                    return;
+                }
+                const auto record = logbook::readRecord(content);
+                if (record && isCertain(*record)) {
+                    latest = std::max(latest, record->entered);
+                }
+            });
+        if (!read) {
+            return tl::unexpected<store::Trouble>(read.error());
+        }
+        return latest;
+    }
+
+    // By its text; to look at a record too many does no harm.
+    [[nodiscard]] static bool mayBeEnteredAfter(std::string_view content, Instant known) {
+        constexpr std::string_view before = R"("entered":")";
+        for (auto place = content.find(before); place != std::string_view::npos;
+             place = content.find(before, place)) {
+            place += before.size();
+            const auto end = content.find('"', place);
+            const auto entered = logbook::parseInstant(content.substr(place, end - place));
+            if (entered && *entered > known) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    const store::Logbook& m_logbook;
+    const WholeLog& m_log;
+    std::int64_t m_ahead;
+    store::StationHeads::const_iterator m_head;
+};
+
 }  // namespace
 
 Result<std::optional<ClockDoubt>> doubtClock(const Surroundings& surroundings,
@@ -117,6 +204,21 @@ Instant reachedBy(const WholeLog& log, const Settings& settings) {
         }
     }
     return reached;
+}
+
+Result<Instant> reachedIn(const Surroundings& surroundings, const store::Logbook& logbook,
+                          const WholeLog& log) {
+    const auto settings = logbook.settings();
+    if (!settings) {
+        return tl::unexpected(problemOf(surroundings.words, settings.error()));
+    }
+    const Instant noted{numberIn(*settings, reachedSetting).value_or(0)};
+    const auto ahead = numberIn(*settings, aheadSetting).value_or(0);
+    const auto latest = CertainEntries(logbook, log, ahead).latest();
+    if (!latest) {
+        return tl::unexpected(problemOf(surroundings.words, latest.error()));
+    }
+    return std::max(noted, latest->value_or(noted));
 }
 
 std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt,

@@ -47,6 +47,12 @@ struct ClockDoubt {
 [[nodiscard]] logbook::Instant reachedBy(const WholeLog& log,
                                          const std::map<std::string, std::string>& settings);
 
+// The same where not all records of the log are at hand: the strikes must be, the others are asked
+// of the file.
+[[nodiscard]] Result<logbook::Instant> reachedIn(const Surroundings& surroundings,
+                                                 const store::Logbook& logbook,
+                                                 const WholeLog& log);
+
 // What is told of the doubt, "The clock of this computer says …", in local time where there is a
 // zone.
 [[nodiscard]] std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt,

@@ -6,6 +6,7 @@
 
 #include "rules/people.h"
 #include "station/signed_act.h"
+#include "station/waiting_log.h"
 #include "words/record_words.h"
 
 #include <algorithm>
@@ -129,7 +130,12 @@ std::vector<Unconfirmed> waitingFor(const Surroundings& surroundings, const Logb
 Result<std::vector<Unconfirmed>> confirm(const Surroundings& surroundings,
                                          const LogbookFile& file,
                                          const Confirmation& confirmation) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, [&](const store::Logbook& logbook) {
+        return recordsOfWaiting(surroundings, logbook)
+            .map([&](std::vector<logbook::RecordName>&& waiting) {
+                return Needed{{}, std::move(waiting), surroundings.clock.now()};
+            });
+    });
     if (!open) {
         return tl::unexpected(open.error());
     }

@@ -5,10 +5,12 @@
 #include "station/correction.h"
 
 #include "logbook/kind.h"
-#include "station/signed_act.h"
+#include "logbook/record_reader.h"
 #include "station/entry_meaning.h"
+#include "station/signed_act.h"
 #include "words/record_words.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace station {
@@ -25,19 +27,78 @@ json::Object bodyOf(const Record& record) {
     return object != nullptr ? *object : json::Object{};
 }
 
+bool isOfBatch(const Record& record, const Record& named) {
+    return record.batch == named.batch && record.name.station == named.name.station;
+}
+
 // Those of the batch of an entry that still stand; on its unit, or on all.
 std::vector<const Record*> batchOf(const rules::Log& log, const Record& named, bool sameUnit) {
     std::vector<const Record*> found;
     for (std::size_t each = 0; each < log.records().size(); ++each) {
         const auto& record = log.records()[each];
-        const bool ofBatch = record.batch == named.batch &&
-                             record.name.station == named.name.station &&
-                             (!sameUnit || record.device == named.device);
-        if (ofBatch && log.struckBy(each) == nullptr) {
+        const bool isMeant =
+            isOfBatch(record, named) && (!sameUnit || record.device == named.device);
+        if (isMeant && log.struckBy(each) == nullptr) {
             found.push_back(&record);
         }
     }
     return found;
+}
+
+// The batch of an entry with that entry, found in the text of all records.
+Result<std::vector<Record>> findBatch(const Surroundings& surroundings,
+                                      const store::Logbook& logbook, const Record& named) {
+    std::vector<std::string> kinds;
+    for (int kind = 0; kind < logbook::kindCount; ++kind) {
+        kinds.emplace_back(kindName(static_cast<logbook::Kind>(kind)));
+    }
+    const auto stated = R"("batch":)" + json::canonical(json::Value(*named.batch));
+    std::vector<Record> found;
+    const auto read =
+        logbook.forEachContent(kinds, [&](std::string_view, std::string_view content) {
+            if (content.find(stated) == std::string_view::npos) {
+                return;
+            }
+            auto record = logbook::readRecord(content);
+            if (record && isOfBatch(*record, named)) {
+                found.push_back(std::move(*record));
+            }
+        });
+    if (!read) {
+        return tl::unexpected(problemOf(surroundings.words, read.error()));
+    }
+    return found;
+}
+
+// What a correction is judged by. `device`: where the entries go; "" nowhere.
+Result<Needed> neededFor(const Surroundings& surroundings, const store::Logbook& logbook,
+                         const Correction& correction, const std::string& device) {
+    Needed needed{{device}, {correction.record}, surroundings.clock.now()};
+    const auto row = logbook.findRecord(correction.record);
+    if (!row && row.error().code == store::Trouble::Code::NoRecord) {
+        return needed;
+    }
+    if (!row) {
+        return tl::unexpected(problemOf(surroundings.words, row.error()));
+    }
+    auto named = logbook::readRecord(std::string_view(row->content));
+    if (!named) {
+        return tl::unexpected(unreadable(surroundings, correction.record));
+    }
+    std::vector<Record> targets{*named};
+    if (correction.withBatch && named->batch) {
+        auto batch = findBatch(surroundings, logbook, *named);
+        if (!batch) {
+            return tl::unexpected(std::move(batch.error()));
+        }
+        targets = std::move(*batch);
+    }
+    for (const auto& target : targets) {
+        needed.devices.insert(target.device);
+        needed.records.push_back(target.name);
+        needed.since = std::min(*needed.since, target.at);
+    }
+    return needed;
 }
 
 // A correction as entries, by the log as it stands.
@@ -94,7 +155,18 @@ private:
         if (found.empty()) {
             return problem("entry.struck_already", gaps);
         }
+        if (const auto unseen = countUnseen(found); unseen > 0) {
+            return problem("correction.not_shown", {{"count", std::to_string(unseen)}});
+        }
         return found;
+    }
+
+    // Nothing is struck that nobody has looked at.
+    [[nodiscard]] std::ptrdiff_t countUnseen(const std::vector<const Record*>& found) const {
+        const auto& shown = m_correction.shown;
+        return !shown ? 0 : std::ranges::count_if(found, [&](const Record* record) {
+            return std::ranges::find(*shown, record->name) == shown->end();
+        });
     }
 
     [[nodiscard]] Entry strikeOf(const Record& target) const {
@@ -128,7 +200,9 @@ private:
 
 Result<Corrected> correct(const Surroundings& surroundings, const LogbookFile& file,
                           const Correction& correction, const std::string& device) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, [&](const store::Logbook& logbook) {
+        return neededFor(surroundings, logbook, correction, device);
+    });
     if (!open) {
         return tl::unexpected(open.error());
     }
@@ -149,7 +223,7 @@ Result<Corrected> correct(const Surroundings& surroundings, const LogbookFile& f
         }
     }
     // What was odd about each is left out: it is about the log without the entries before it.
-    auto meaning = correctionMeaning(surroundings, (*open)->log().log, kept->records);
+    auto meaning = correctionMeaning(surroundings, (*open)->log(), kept->records);
     corrected.warnings = kept->warnings;
     corrected.warnings.insert(corrected.warnings.end(), meaning.warnings.begin(),
                               meaning.warnings.end());
@@ -159,21 +233,38 @@ Result<Corrected> correct(const Surroundings& surroundings, const LogbookFile& f
 
 }  // namespace
 
-std::vector<std::string> linesToCorrect(const Surroundings& surroundings,
-                                        const WholeStanding& standing,
-                                        const Correction& correction, bool moves) {
-    const auto& log = standing.log->log;
+Result<std::vector<CorrectionLine>> linesToCorrect(const Surroundings& surroundings,
+                                                   const LogbookFile& file,
+                                                   const Standing& standing,
+                                                   const Correction& correction, bool moves) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    const auto needed = neededFor(surroundings, *logbook, correction, {});
+    if (!needed) {
+        return tl::unexpected(needed.error());
+    }
+    const auto read = readAtHand(surroundings, file, *logbook, *needed);
+    if (!read) {
+        return tl::unexpected(read.error());
+    }
+    const auto& log = read->log;
     const auto index = log.find(correction.record);
-    if (!index || log.struckBy(*index) != nullptr) return {};
+    if (!index || log.struckBy(*index) != nullptr) {
+        return std::vector<CorrectionLine>();
+    }
     const auto& named = log.records()[*index];
     std::vector<const Record*> targets{&named};
-    if (correction.withBatch && named.batch) targets = batchOf(log, named, moves);
-    std::vector<std::string> lines;
+    if (correction.withBatch && named.batch) {
+        targets = batchOf(log, named, moves);
+    }
+    std::vector<CorrectionLine> lines;
     for (const auto* record : targets) {
         const words::Context context{surroundings.words, standing.state,
                                      standing.state.device(record->device), standing.at, {},
                                      standing.lookup};
-        lines.push_back(words::placedLine(context, *record));
+        lines.push_back({record->name, words::placedLine(context, *record)});
     }
     return lines;
 }

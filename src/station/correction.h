@@ -8,6 +8,7 @@
 #include "station/entry.h"
 #include "station/standing.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,14 +20,25 @@ struct Correction {
     bool withBatch = false;      // and all that share its batch and its station
     std::string reason;
     bool namesNoPatient = false;  // as in Entry
+    // Of a batch what the person has seen of it: refused, where others belong to it too.
+    std::optional<std::vector<logbook::RecordName>> shown{};
 };
 
-// What a correction would line through, in reading order, as lines for a person: "icu-1/24  2 Mar
-// 08:30, unit KB-0142: Use started". `moves`: of a batch only those on the unit of the entry. Empty
-// where the entry is not in that log or struck through already.
-[[nodiscard]] std::vector<std::string> linesToCorrect(const Surroundings& surroundings,
-                                                      const WholeStanding& standing,
-                                                      const Correction& correction, bool moves);
+// What a correction would line through, as a line for a person: "icu-1/24  2 Mar 08:30, unit
+// KB-0142: Use started".
+struct CorrectionLine {
+    logbook::RecordName record;
+    std::string says;
+};
+
+// By the file as it is now, in reading order; the words are those of the standing. `moves`: of a
+// batch only those on the unit of the entry. Empty where the entry is not there or struck through
+// already.
+[[nodiscard]] Result<std::vector<CorrectionLine>> linesToCorrect(const Surroundings& surroundings,
+                                                                 const LogbookFile& file,
+                                                                 const Standing& standing,
+                                                                 const Correction& correction,
+                                                                 bool moves);
 
 struct Corrected {
     std::vector<logbook::RecordName> struck;     // the entries lined through, in order

@@ -51,7 +51,9 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
     if (entries.empty()) {
         return std::vector<Written>();
     }
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, [&](const store::Logbook& logbook) {
+        return neededFor(surroundings, logbook, entries);
+    });
     if (!open) {
         return tl::unexpected(open.error());
     }
@@ -70,7 +72,7 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
     std::vector<Written> written;
     std::vector<logbook::Record> before;
     for (const auto& record : kept->records) {
-        const auto& log = (*open)->log().log;
+        const auto& log = (*open)->log();
         written.push_back({record.name, kept->signature.name, kept->signature.confirmed,
                            kept->signature.isKnown, kept->checked[before.size()],
                            entryMeaning(surroundings,

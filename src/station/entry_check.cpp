@@ -70,7 +70,7 @@ std::vector<std::string> positionsIn(const Record& record) {
 
 class EntryCheck {
 public:
-    EntryCheck(const Surroundings& surroundings, const rules::Log& log, const Record& record,
+    EntryCheck(const Surroundings& surroundings, const LogAtHand& log, const Record& record,
                const WriterStanding& writer)
         : m_surroundings(surroundings), m_words(surroundings.words), m_log(log),
           m_record(record), m_writer(writer) {}
@@ -79,14 +79,14 @@ public:
         if (auto refused = checkStrike()) {
             return tl::unexpected(std::move(*refused));
         }
-        if (!m_log.firstEdition()) {
+        if (!m_log.log.firstEdition()) {
             if (needsEdition(m_record.kind())) {
                 return tl::unexpected(problemOf(m_words, "entry.no_edition"));
             }
             return std::vector<std::string>{};
         }
         m_state = m_writer.state != nullptr ? *m_writer.state
-                                            : m_log.stateAt(m_record.at, rules::unlimited);
+                                            : stateOf(m_log, m_record.at);
         for (auto check : {&EntryCheck::checkAuthority, &EntryCheck::checkDevice,
                            &EntryCheck::checkKeys, &EntryCheck::checkMeasures}) {
             if (auto refused = (this->*check)()) {
@@ -102,19 +102,14 @@ private:
     [[nodiscard]] words::Context context(const rules::State& state) const {
         words::Context context{m_words, state, state.device(m_record.device), m_record.at, {}, {}};
         context.lookup = [this](const logbook::RecordName& name) -> const Record* {
-            const auto index = m_log.find(name);
-            if (name == m_record.name) {
-                return &m_record;
-            }
-            return index ? &m_log.records()[*index] : nullptr;
+            return name == m_record.name ? &m_record : recordIn(m_log, name);
         };
         return context;
     }
 
     [[nodiscard]] const Record* target() const {
         const auto* strike = std::get_if<body::Strike>(&m_record.body);
-        const auto index = strike ? m_log.find(strike->target) : std::nullopt;
-        return index ? &m_log.records()[*index] : nullptr;
+        return strike != nullptr ? recordIn(m_log, strike->target) : nullptr;
     }
 
     [[nodiscard]] Refused checkStrike() {
@@ -126,15 +121,15 @@ private:
             return problemOf(m_words, "entry.strike_without_reason");
         }
         const words::Gaps gaps{{"record", toText(strike->target)}};
-        const auto index = m_log.find(strike->target);
+        const auto index = m_log.log.find(strike->target);
         if (!index) {
             return problemOf(m_words, "entry.no_target", gaps);
         }
-        const auto kind = m_log.records()[*index].kind();
+        const auto kind = m_log.log.records()[*index].kind();
         if (kind == Kind::Adopt || kind == Kind::Person || kind == Kind::Strike) {
             return problemOf(m_words, "entry.not_strikable", gaps);
         }
-        if (m_log.struckBy(*index) != nullptr) {
+        if (m_log.log.struckBy(*index) != nullptr) {
             return problemOf(m_words, "entry.struck_already", gaps);
         }
         return std::nullopt;
@@ -149,7 +144,7 @@ private:
         auto anyones = m_record;
         anyones.by.clear();
         anyones.form.reset();
-        const auto effect = rules::fold(after, anyones, m_log.editions());
+        const auto effect = rules::fold(after, anyones, m_log.log.editions());
         return std::ranges::find(effect.anomalies, rules::AnomalyCode::Unauthorised) ==
                effect.anomalies.end();
     }
@@ -276,8 +271,8 @@ private:
     // What the entry would do is tried on a copy of the state.
     [[nodiscard]] Result<std::vector<std::string>> tryOut() {
         auto after = m_state;
-        auto editions = m_log.editions();
-        auto remarks = checkManagers(m_surroundings, m_log, m_record);
+        auto editions = m_log.log.editions();
+        auto remarks = checkManagers(m_surroundings, m_log.log, m_record);
         if (!remarks || m_record.kind() == Kind::Adopt) {
             return remarks;
         }
@@ -353,7 +348,7 @@ private:
 
     const Surroundings& m_surroundings;
     const words::Words& m_words;
-    const rules::Log& m_log;
+    const LogAtHand& m_log;
     const Record& m_record;
     const WriterStanding& m_writer;
     rules::State m_state;
@@ -362,7 +357,7 @@ private:
 }  // namespace
 
 Result<std::vector<std::string>> checkEntry(const Surroundings& surroundings,
-                                            const rules::Log& log, const Record& record,
+                                            const LogAtHand& log, const Record& record,
                                             const WriterStanding& writer) {
     return EntryCheck(surroundings, log, record, writer).run();
 }

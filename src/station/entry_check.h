@@ -5,7 +5,7 @@
 // that was meant. Records that come from elsewhere are never asked this.
 #pragma once
 
-#include "rules/log.h"
+#include "station/log_at_hand.h"
 #include "station/problem.h"
 #include "station/surroundings.h"
 
@@ -22,11 +22,11 @@ struct WriterStanding {
     const rules::State* state = nullptr;   // of the log at the record's `at`, where that is at hand
 };
 
-// `record` is complete, but need not be the next of its station. The warnings about it, if it may
-// be written. By a clock that was set back nobody may write what they may not write now, and a form
-// that does not count stands for nobody's role.
+// `record` is complete, but need not be the next of its station; the log holds what is needed for
+// it. The warnings about it, if it may be written. By a clock that was set back nobody may write
+// what they may not write now, and a form that does not count stands for nobody's role.
 [[nodiscard]] Result<std::vector<std::string>> checkEntry(const Surroundings& surroundings,
-                                                          const rules::Log& log,
+                                                          const LogAtHand& log,
                                                           const logbook::Record& record,
                                                           const WriterStanding& writer);
 

@@ -20,20 +20,19 @@ using logbook::Record;
 // The log after the records, as it stands when they are written.
 class Outcome {
 public:
-    Outcome(const Surroundings& surroundings, const rules::Log& log,
+    Outcome(const Surroundings& surroundings, const LogAtHand& log,
             const std::vector<Record>& written)
         : m_words(surroundings.words), m_asked(written.front().entered),
-          m_log(together(log, written), surroundings.zones) {
-        if (m_log.firstEdition()) {
-            m_state = m_log.stateAt(m_asked, rules::unlimited);
+          m_log(extended(surroundings, log, written)) {
+        if (m_log.log.firstEdition()) {
+            m_state = stateOf(m_log, m_asked);
         }
     }
 
     [[nodiscard]] words::Context context(const std::string& device) const {
         words::Context context{m_words, *m_state, m_state->device(device), m_asked, {}, {}};
         context.lookup = [this](const logbook::RecordName& name) -> const Record* {
-            const auto index = m_log.find(name);
-            return index ? &m_log.records()[*index] : nullptr;
+            return recordIn(m_log, name);
         };
         return context;
     }
@@ -63,21 +62,15 @@ public:
     }
 
 private:
-    static std::vector<Record> together(const rules::Log& log, const std::vector<Record>& written) {
-        auto records = log.records();
-        records.insert(records.end(), written.begin(), written.end());
-        return records;
-    }
-
     const words::Words& m_words;
     logbook::Instant m_asked;
-    rules::Log m_log;
+    LogAtHand m_log;
     std::optional<rules::State> m_state;
 };
 
 }  // namespace
 
-std::vector<std::string> entryMeaning(const Surroundings& surroundings, const rules::Log& log,
+std::vector<std::string> entryMeaning(const Surroundings& surroundings, const LogAtHand& log,
                                       const Record& record) {
     const Outcome outcome(surroundings, log, {record});
     if (!outcome.isJudged()) {
@@ -95,7 +88,7 @@ std::vector<std::string> entryMeaning(const Surroundings& surroundings, const ru
     return told;
 }
 
-CorrectionMeaning correctionMeaning(const Surroundings& surroundings, const rules::Log& log,
+CorrectionMeaning correctionMeaning(const Surroundings& surroundings, const LogAtHand& log,
                                     const std::vector<Record>& records) {
     const Outcome outcome(surroundings, log, records);
     if (!outcome.isJudged()) {

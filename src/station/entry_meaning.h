@@ -5,18 +5,17 @@
 // correction does not count, and how the units stand.
 #pragma once
 
-#include "rules/log.h"
-#include "station/surroundings.h"
+#include "station/log_at_hand.h"
 
 #include <string>
 #include <vector>
 
 namespace station {
 
-// `log` is the log before the record. Nothing is told of a unit that was never enrolled, or where
-// no edition is in force.
+// `log` is the log before the record, as far as it is needed for it. Nothing is told of a unit that
+// was never enrolled, or where no edition is in force.
 [[nodiscard]] std::vector<std::string> entryMeaning(const Surroundings& surroundings,
-                                                    const rules::Log& log,
+                                                    const LogAtHand& log,
                                                     const logbook::Record& record);
 
 struct CorrectionMeaning {
@@ -26,7 +25,7 @@ struct CorrectionMeaning {
 
 // `log` is the log before the records, which are written together.
 [[nodiscard]] CorrectionMeaning correctionMeaning(const Surroundings& surroundings,
-                                                  const rules::Log& log,
+                                                  const LogAtHand& log,
                                                   const std::vector<logbook::Record>& records);
 
 }  // namespace station

@@ -44,9 +44,9 @@ FleetReason reasonOf(const words::Words& words, const exchange::FleetFault& faul
                    {"most", std::to_string(exchange::longestFleetText)}});
 }
 
-FleetCheck::FleetCheck(const Surroundings& surroundings, const rules::Log& log)
+FleetCheck::FleetCheck(const Surroundings& surroundings, const LogAtHand& log)
     : m_words(surroundings.words),
-      m_state(log.stateAt(lastKnown(log, surroundings.clock.now()), rules::unlimited)) {
+      m_state(stateOf(log, lastKnown(log.log, surroundings.clock.now()))) {
     m_today = m_state.rulebook->zone->dayOf(surroundings.clock.now());
     for (const auto& [serial, device] : m_state.devices) {
         if (device->retired) {

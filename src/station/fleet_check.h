@@ -6,7 +6,7 @@
 #pragma once
 
 #include "station/fleet_list.h"
-#include "station/open.h"
+#include "station/log_at_hand.h"
 
 #include <map>
 #include <set>
@@ -15,10 +15,10 @@
 
 namespace station {
 
-// All references must outlive it. Precondition: log.firstEdition().
+// All references must outlive it. Preconditions: a first edition; states of now can be told.
 class FleetCheck {
 public:
-    FleetCheck(const Surroundings& surroundings, const rules::Log& log);
+    FleetCheck(const Surroundings& surroundings, const LogAtHand& log);
 
     // Why the unit cannot be enrolled now, by itself and by the log; empty: it can.
     [[nodiscard]] std::vector<FleetReason> reasonsAgainst(const exchange::FleetRow& row,

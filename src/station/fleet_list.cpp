@@ -57,13 +57,24 @@ RefusedUnit refusedOf(const words::Words& words, const exchange::RefusedFleetRow
     return unit;
 }
 
+// To be looked at alone.
+Result<LogAtHand> readOfNow(const Surroundings& surroundings, const LogbookFile& file) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    return neededFor(surroundings, *logbook, {}).and_then([&](const Needed& needed) {
+        return readAtHand(surroundings, file, *logbook, needed);
+    });
+}
+
 // What was good when the person looked may have been enrolled since.
 std::optional<Problem> refuseChanged(const OpenLog& open, const FleetPreview& preview) {
     const auto& words = open.surroundings().words;
     if (preview.good.empty()) {
         return problemOf(words, "fleet.nothing");
     }
-    const FleetCheck check(open.surroundings(), open.log().log);
+    const FleetCheck check(open.surroundings(), open.log());
     auto problem = problemOf(words, "fleet.changed");
     for (const auto& unit : preview.good) {
         for (const auto& reason : check.reasonsAgainst(unit.row, true)) {
@@ -109,7 +120,7 @@ json::Object enrolBody(const Enrol& unit) {
 
 Result<FleetPreview> previewFleet(const Surroundings& surroundings, const LogbookFile& file,
                                   const FleetAsked& asked) {
-    const auto log = readWholeLog(surroundings, file);
+    const auto log = readOfNow(surroundings, file);
     if (!log) {
         return tl::unexpected(log.error());
     }
@@ -120,7 +131,7 @@ Result<FleetPreview> previewFleet(const Surroundings& surroundings, const Logboo
     if (!list) {
         return tl::unexpected(std::move(list.error()));
     }
-    const FleetCheck check(surroundings, log->log);
+    const FleetCheck check(surroundings, *log);
     FleetPreview preview{asked.list, {}, {}, std::move(list->ignored)};
     for (auto& row : list->rows) {
         auto reasons = check.reasonsInLog(row, asked.namesNoPatient);
@@ -142,7 +153,9 @@ Result<FleetPreview> previewFleet(const Surroundings& surroundings, const Logboo
 
 Result<FleetTaken> takeFleet(const Surroundings& surroundings, const LogbookFile& file,
                              const FleetTaking& taking) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, [&](const store::Logbook& logbook) {
+        return neededFor(surroundings, logbook, {});
+    });
     if (!open) {
         return tl::unexpected(open.error());
     }
@@ -168,14 +181,14 @@ Result<FleetTaken> takeFleet(const Surroundings& surroundings, const LogbookFile
 
 Result<std::vector<FleetReason>> lookOver(const Surroundings& surroundings,
                                           const LogbookFile& file, const NewUnit& unit) {
-    const auto log = readWholeLog(surroundings, file);
+    const auto log = readOfNow(surroundings, file);
     if (!log) {
         return tl::unexpected(log.error());
     }
     if (const auto edition = requireEdition(surroundings, *log); !edition) {
         return tl::unexpected(edition.error());
     }
-    return FleetCheck(surroundings, log->log)
+    return FleetCheck(surroundings, *log)
         .reasonsAgainst({0, unit.serial, unit.unit}, unit.namesNoPatient);
 }
 

@@ -9,24 +9,37 @@
 namespace station {
 
 OpenLog::OpenLog(const Surroundings& surroundings, const LogbookFile& file,
-                 store::Logbook logbook)
-    : m_surroundings(surroundings), m_file(file), m_logbook(std::move(logbook)) {}
+                 store::Logbook logbook, NeededBy neededBy)
+    : m_surroundings(surroundings), m_file(file), m_logbook(std::move(logbook)),
+      m_neededBy(std::move(neededBy)) {}
 
 Result<std::unique_ptr<OpenLog>> OpenLog::open(const Surroundings& surroundings,
-                                               const LogbookFile& file) {
+                                               const LogbookFile& file, NeededBy neededBy) {
     auto logbook = openLogbook(surroundings, file, Access::Write);
     if (!logbook) {
         return tl::unexpected(std::move(logbook.error()));
     }
-    std::unique_ptr<OpenLog> open(new OpenLog(surroundings, file, std::move(*logbook)));
+    std::unique_ptr<OpenLog> open(
+        new OpenLog(surroundings, file, std::move(*logbook), std::move(neededBy)));
     if (auto read = open->read(); !read) {
         return tl::unexpected(std::move(read.error()));
     }
     return open;
 }
 
+Result<LogAtHand> OpenLog::readNeeded() const {
+    if (!m_neededBy) {
+        return readWholeLog(m_surroundings, m_logbook).map([](WholeLog&& whole) {
+            return LogAtHand{std::move(whole)};
+        });
+    }
+    const auto needed = m_neededBy(m_logbook);
+    return needed ? readAtHand(m_surroundings, m_file, m_logbook, *needed)
+                  : tl::unexpected(needed.error());
+}
+
 Result<void> OpenLog::read() {
-    auto log = readWholeLog(m_surroundings, m_logbook);
+    auto log = readNeeded();
     if (!log) {
         return tl::unexpected(std::move(log.error()));
     }
@@ -37,7 +50,9 @@ Result<void> OpenLog::read() {
 
 Result<bool> OpenLog::hasMoved() const {
     return m_logbook.lastArrival()
-        .map([&](std::int64_t arrival) { return arrival != m_log->arrival; })
+        .map([&](std::int64_t arrival) {
+            return arrival != m_log->arrival || !m_log->reaches(m_surroundings.clock.now());
+        })
         .map_error([&](const store::Trouble& trouble) {
             return problemOf(m_surroundings.words, trouble);
         });

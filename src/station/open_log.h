@@ -1,13 +1,15 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A logbook that is open to be written, with its log and with where people sign in. Others may
-// write while a person is asked for something: what was read can be told to be old, and read again.
+// A logbook that is open to be written, with what is needed of its log and with where people sign
+// in. Others may write while a person is asked for something: what was read can be told to be old,
+// and read again.
 #pragma once
 
-#include "station/open.h"
+#include "station/log_at_hand.h"
 #include "station/sign_in.h"
 
+#include <functional>
 #include <memory>
 #include <optional>
 
@@ -20,15 +22,21 @@ public:
     // given up.
     static constexpr int mostAttempts = 5;
 
+    // What will be looked at of the log, by the file as it stands when it is read.
+    using NeededBy = std::function<Result<Needed>(const store::Logbook&)>;
+
+    // Without `neededBy` all of it.
     [[nodiscard]] static Result<std::unique_ptr<OpenLog>> open(const Surroundings& surroundings,
-                                                               const LogbookFile& file);
+                                                               const LogbookFile& file,
+                                                               NeededBy neededBy = {});
 
     [[nodiscard]] const Surroundings& surroundings() const { return m_surroundings; }
     [[nodiscard]] store::Logbook& logbook() { return m_logbook; }
-    [[nodiscard]] const WholeLog& log() const { return *m_log; }  // as last read
+    [[nodiscard]] const LogAtHand& log() const { return *m_log; }  // as last read
     [[nodiscard]] const Gate& gate() const { return *m_gate; }
 
-    // Whether records have come in since it was read.
+    // Whether records have come in since it was read, or the clock was set back behind what is at
+    // hand of it.
     [[nodiscard]] Result<bool> hasMoved() const;
     // Reads it again if so.
     [[nodiscard]] Result<void> catchUp();
@@ -56,13 +64,16 @@ public:
     }
 
 private:
-    OpenLog(const Surroundings& surroundings, const LogbookFile& file, store::Logbook logbook);
+    OpenLog(const Surroundings& surroundings, const LogbookFile& file, store::Logbook logbook,
+            NeededBy neededBy);
+    [[nodiscard]] Result<LogAtHand> readNeeded() const;
     [[nodiscard]] Result<void> read();
 
     const Surroundings& m_surroundings;
     const LogbookFile& m_file;
     store::Logbook m_logbook;
-    std::optional<WholeLog> m_log;
+    NeededBy m_neededBy;
+    std::optional<LogAtHand> m_log;
     std::optional<Gate> m_gate;
 };
 

@@ -6,6 +6,7 @@
 
 #include "rules/rulebook_reader.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace station {
@@ -46,7 +47,43 @@ json::Value toJson(const Draft& draft, const RecordName& name, Instant now) {
     return record;
 }
 
+// The records that an entry names: what it strikes or answers, and where it was before.
+std::vector<RecordName> namedBy(const Entry& entry) {
+    std::vector<RecordName> names;
+    const auto add = [&](const std::string* text) {
+        const auto name = text != nullptr ? logbook::parseRecordName(*text) : std::nullopt;
+        if (name) {
+            names.push_back(*name);
+        }
+    };
+    const auto body = json::Value(entry.body);
+    const auto* target = body.find("target");
+    add(target != nullptr ? target->string() : nullptr);
+    add(entry.movedFrom ? &*entry.movedFrom : nullptr);
+    return names;
+}
+
 }  // namespace
+
+Result<Needed> neededFor(const Surroundings& surroundings, const store::Logbook& logbook,
+                         const std::vector<Entry>& entries) {
+    Needed needed;
+    needed.since = surroundings.clock.now();
+    for (const auto& entry : entries) {
+        needed.devices.insert(entry.device);
+        needed.since = std::min(*needed.since, entry.at.value_or(*needed.since));
+        for (auto& name : namedBy(entry)) {
+            const auto row = logbook.findRecord(name);
+            if (row) {
+                needed.since = std::min(*needed.since, row->place.at);
+            } else if (row.error().code != store::Trouble::Code::NoRecord) {
+                return tl::unexpected(problemOf(surroundings.words, row.error()));
+            }
+            needed.records.push_back(std::move(name));
+        }
+    }
+    return needed;
+}
 
 Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& log) {
     if (!log.ownStation) {

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "station/entry.h"
+#include "station/log_at_hand.h"
 
 #include <string>
 #include <vector>
@@ -25,6 +26,12 @@ struct Draft {
                                                const Draft& draft,
                                                const logbook::RecordName& name,
                                                logbook::Instant now);
+
+// What the entries are judged by: their units, what they name, and the state before the earliest of
+// what they bear on.
+[[nodiscard]] Result<Needed> neededFor(const Surroundings& surroundings,
+                                       const store::Logbook& logbook,
+                                       const std::vector<Entry>& entries);
 
 // The adoption of a rulebook from a file, or all its faults. The warnings are added to `warnings`.
 [[nodiscard]] Result<Entry> adoptionOf(const Surroundings& surroundings, const Adoption& adoption,

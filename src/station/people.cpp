@@ -163,10 +163,15 @@ Result<void> checkRecovering(const OpenLog& open, const std::string& person) {
                : tl::unexpected(notManager(surroundings, open.gate(), person));
 }
 
+// A secret is changed by who may, and nothing else of the log bears on that.
+Result<Needed> peopleAlone(const store::Logbook&) {
+    return Needed{};
+}
+
 }  // namespace
 
 Result<Staffing> staffingOf(const Surroundings& surroundings, const LogbookFile& file) {
-    const auto log = readWholeLog(surroundings, file);
+    const auto log = readPeople(surroundings, file);
     if (!log) {
         return tl::unexpected(log.error());
     }
@@ -181,7 +186,9 @@ Result<Staffing> staffingOf(const Surroundings& surroundings, const LogbookFile&
 
 Result<Begun> begin(const Surroundings& surroundings, const LogbookFile& file,
                     const FirstStart& start) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, [&](const store::Logbook& logbook) {
+        return neededFor(surroundings, logbook, {});
+    });
     if (!open) {
         return tl::unexpected(open.error());
     }
@@ -210,7 +217,7 @@ Result<Begun> begin(const Surroundings& surroundings, const LogbookFile& file,
 
 Result<std::string> setPin(const Surroundings& surroundings, const LogbookFile& file,
                            const PinChange& change) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, peopleAlone);
     if (!open) {
         return tl::unexpected(open.error());
     }
@@ -248,7 +255,7 @@ Result<std::string> setPin(const Surroundings& surroundings, const LogbookFile& 
 
 Result<Secret> renewCode(const Surroundings& surroundings, const LogbookFile& file,
                          const Writer& by) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, peopleAlone);
     if (!open) {
         return tl::unexpected(open.error());
     }
@@ -275,7 +282,7 @@ Result<Secret> renewCode(const Surroundings& surroundings, const LogbookFile& fi
 
 Result<std::string> setBadge(const Surroundings& surroundings, const LogbookFile& file,
                              const BadgeChange& change) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, peopleAlone);
     if (!open) {
         return tl::unexpected(open.error());
     }
@@ -310,7 +317,7 @@ Result<std::string> setBadge(const Surroundings& surroundings, const LogbookFile
 
 Result<Recovered> recover(const Surroundings& surroundings, const LogbookFile& file,
                           const Recovering& recovering) {
-    const auto open = OpenLog::open(surroundings, file);
+    const auto open = OpenLog::open(surroundings, file, peopleAlone);
     if (!open) {
         return tl::unexpected(open.error());
     }

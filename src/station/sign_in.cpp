@@ -6,6 +6,7 @@
 
 #include "rules/authority.h"
 #include "rules/people.h"
+#include "station/log_at_hand.h"
 
 #include <algorithm>
 
@@ -242,7 +243,7 @@ Result<Session> signIn(const Surroundings& surroundings, const LogbookFile& file
     if (!logbook) {
         return tl::unexpected(logbook.error());
     }
-    const auto log = readWholeLog(surroundings, *logbook);
+    const auto log = readAtHand(surroundings, file, *logbook, {});
     if (!log) {
         return tl::unexpected(log.error());
     }

@@ -27,13 +27,6 @@ Problem logMoved(const words::Words& words) {
 
 }  // namespace
 
-rules::Log extended(const Surroundings& surroundings, const rules::Log& log,
-                    const std::vector<Record>& records) {
-    auto all = log.records();
-    all.insert(all.end(), records.begin(), records.end());
-    return {std::move(all), surroundings.zones};
-}
-
 Result<Kept> SignedAct::write(const Writer& by) {
     m_by = &by;
     return run();
@@ -249,15 +242,15 @@ Result<void> SignedAct::judge(Instant now) {
 Result<std::vector<std::string>> SignedAct::judgeOne(const Intended& intended,
                                                      const Record& record) {
     const auto& surroundings = m_open.surroundings();
-    const auto& log = m_open.log().log;
+    const auto& log = m_open.log();
     WriterStanding writer{m_open.gate().people(), m_open.gate().asOf(),
                           intended.isReentry() || byIssuedForm(intended.entry)};
     if (m_inTurn && !m_records.empty()) {
         return checkEntry(surroundings, extended(surroundings, log, m_records), record, writer);
     }
     // One act often holds many entries of one moment.
-    if (log.firstEdition() && (!m_state || m_state->first != record.at)) {
-        m_state.emplace(record.at, log.stateAt(record.at, rules::unlimited));
+    if (log.log.firstEdition() && (!m_state || m_state->first != record.at)) {
+        m_state.emplace(record.at, stateOf(log, record.at));
     }
     writer.state = m_state ? &m_state->second : nullptr;
     return checkEntry(surroundings, log, record, writer);

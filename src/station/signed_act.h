@@ -30,10 +30,6 @@ struct Intended {
     [[nodiscard]] bool isReentry() const { return of && entry.movedFrom; }
 };
 
-// The log with those records as well.
-[[nodiscard]] rules::Log extended(const Surroundings& surroundings, const rules::Log& log,
-                                  const std::vector<logbook::Record>& records);
-
 // What the act writes, by the log as it stands; nothing, if there is nothing to write. Asked again
 // whenever the log has moved.
 using Intent = std::function<Result<std::vector<Intended>>(const OpenLog& open)>;
@@ -56,7 +52,8 @@ struct Founding {
 
 class SignedAct {
 public:
-    // The log must outlive it. After writing it is that before the records written.
+    // The log must outlive it, and hold what is needed for whatever may be intended. After writing
+    // it is that before the records written.
     SignedAct(OpenLog& open, Intent intent) : m_open(open), m_intent(std::move(intent)) {}
 
     // Each entry is held against the log with those before it, not against the log as it stands.

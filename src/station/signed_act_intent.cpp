@@ -15,9 +15,8 @@ namespace {
 namespace json = logbook::json;
 using logbook::Record;
 
-bool waits(const rules::Log& log, const Record& record) {
-    return waitsForPin(log.firstEdition() ? log.stateAt(record.at, rules::unlimited)
-                                          : rules::State{},
+bool waits(const LogAtHand& log, const Record& record) {
+    return waitsForPin(log.log.firstEdition() ? stateOf(log, record.at) : rules::State{},
                        record.kind(), record.device);
 }
 
@@ -89,7 +88,7 @@ Result<void> SignedAct::checkFormats() {
         if (!record) {
             return tl::unexpected(about(intended, record.error()));
         }
-        m_waits = m_waits || waits(m_open.log().log, *record);
+        m_waits = m_waits || waits(m_open.log(), *record);
     }
     return {};
 }

@@ -5,6 +5,7 @@
 #include "station/units_log.h"
 
 #include "report/provenance.h"
+#include "station/gathered_records.h"
 
 #include <utility>
 #include <vector>
@@ -13,51 +14,12 @@ namespace station {
 
 namespace {
 
-constexpr std::size_t recordsAtOnce = 500;
-
-class Gathering {
-public:
-    Gathering(const Surroundings& surroundings, const store::Logbook& logbook)
-        : m_surroundings(surroundings), m_logbook(logbook), m_portion(recordsAtOnce) {}
-
-    // All of the selection that is not of one of the devices.
-    Result<void> add(store::Selection selection, const Devices& but = {}) {
-        for (;;) {
-            const auto count = m_logbook.readRecords(selection, m_portion);
-            if (!count) {
-                return tl::unexpected(problemOf(m_surroundings.words, count.error()));
-            }
-            for (std::size_t index = 0; index < *count; ++index) {
-                auto& each = m_portion[index];
-                m_allRead = m_allRead && each.whole;
-                if (each.whole && !but.contains(each.record.device)) {
-                    m_records.push_back(std::move(each.record));
-                }
-            }
-            if (*count < m_portion.size()) {
-                return {};
-            }
-            selection.after = m_portion.back().place;
-        }
-    }
-
-    [[nodiscard]] bool hasReadAll() const { return m_allRead; }
-    [[nodiscard]] std::vector<logbook::Record> take() { return std::move(m_records); }
-
-private:
-    const Surroundings& m_surroundings;
-    const store::Logbook& m_logbook;
-    std::vector<store::ReadRecord> m_portion;
-    std::vector<logbook::Record> m_records;
-    bool m_allRead = true;
-};
-
 // Of those units; any strike may be of one of their records. Nothing if one cannot be read.
 Result<std::vector<logbook::Record>> recordsOf(const Surroundings& surroundings,
                                                const store::Logbook& logbook,
                                                const Devices& devices) {
-    Gathering gathering(surroundings, logbook);
-    auto read = gathering.add({.kinds = store::Selection::Kinds::Strikes}, devices);
+    GatheredRecords gathering(surroundings, logbook);
+    auto read = gathering.add({.kinds = store::Selection::Kinds::Strikes});
     for (auto device = devices.begin(); read && device != devices.end(); ++device) {
         read = gathering.add({.device = *device});
     }

@@ -23,7 +23,7 @@ bool isAboutOthers(Kind kind) {
            kind == Kind::Strike;
 }
 
-FoundRecords::Search searchOfWaiting() {
+FoundRecords::Search makeSearch() {
     FoundRecords::Look others{{}, [](auto, auto) { return true; }};
     FoundRecords::Look entries{{}, [](std::string_view, std::string_view content) {
         return content.find(R"(confirmed":false)") != std::string_view::npos ||
@@ -37,6 +37,11 @@ FoundRecords::Search searchOfWaiting() {
     return {{others, entries}, [](const logbook::Record& record) {
         return isAboutOthers(record.kind()) || !record.confirmed || record.movedFrom;
     }};
+}
+
+const FoundRecords::Search& searchOfWaiting() {
+    static const auto search = makeSearch();
+    return search;
 }
 
 // Those with the entries whose places they take, as far back as there are such.
@@ -90,8 +95,7 @@ Result<std::vector<Unconfirmed>> WaitingLog::of(const Surroundings& surroundings
 
 Result<void> WaitingLog::renew(const Surroundings& surroundings, const store::Logbook& logbook,
                                const Standing& standing) {
-    static const auto search = searchOfWaiting();
-    const auto isOther = m_found.renew(surroundings, logbook, search);
+    const auto isOther = m_found.renew(surroundings, logbook, searchOfWaiting());
     if (!isOther) {
         return tl::unexpected(isOther.error());
     }
@@ -106,6 +110,23 @@ Result<void> WaitingLog::renew(const Surroundings& surroundings, const store::Lo
     m_log = std::make_shared<const WholeLog>(
         WholeLog{standing.facts, rules::Log(std::move(*records), surroundings.zones)});
     return {};
+}
+
+Result<std::vector<RecordName>> recordsOfWaiting(const Surroundings& surroundings,
+                                                 const store::Logbook& logbook) {
+    FoundRecords found;
+    if (auto renewed = found.renew(surroundings, logbook, searchOfWaiting()); !renewed) {
+        return tl::unexpected(std::move(renewed.error()));
+    }
+    const auto records = withOrigins(logbook, found.records());
+    if (!records) {
+        return tl::unexpected(problemOf(surroundings.words, records.error()));
+    }
+    std::vector<RecordName> names;
+    for (const auto& record : *records) {
+        names.push_back(record.name);
+    }
+    return names;
 }
 
 }  // namespace station

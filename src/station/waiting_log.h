@@ -34,4 +34,8 @@ private:
     std::shared_ptr<const WholeLog> m_log;  // of what was found
 };
 
+// The names of the records on which that rests, found in the text of all.
+[[nodiscard]] Result<std::vector<logbook::RecordName>> recordsOfWaiting(
+    const Surroundings& surroundings, const store::Logbook& logbook);
+
 }  // namespace station

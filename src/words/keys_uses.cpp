@@ -73,6 +73,7 @@ question: yes clock(doubt) patient(texts) impossible(values) patient_hint(texts)
 entry.impossible_value: says(values) safe do
 correction.no_batch: says(record) safe do
 correction.no_unit: says(record) safe do
+correction.not_shown: says(count) safe do
 correction.same_unit: says(record device) safe do
 correction: of_entry(record) struck(records) reentered(records)
 entry: unready_start(device findings) unfinished_start(device findings) backdated(time)

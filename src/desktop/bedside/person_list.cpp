@@ -9,6 +9,7 @@
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
+#include "station/log_at_hand.h"
 #include "words/shown.h"
 
 #include <QLabel>
@@ -75,12 +76,10 @@ void PersonList::show(const QString& letters) {
 }
 
 void PersonList::readBadge(const QString& text) {
-    const auto fleet = m_workplace.fleet();
-    if (!fleet) return;
     m_workplace.read(
-        [fleet, who = plainText(text)](const auto& surroundings, const auto& file) {
-            return withLog(*fleet, surroundings, file).and_then([&](const auto& whole) {
-                return station::Gate(surroundings, file, *whole->log).personOf(who);
+        [who = plainText(text)](const auto& surroundings, const auto& file) {
+            return station::readPeople(surroundings, file).and_then([&](const auto& people) {
+                return station::Gate(surroundings, file, people).personOf(who);
             });
         },
         this, [this, text](const station::Result<std::string>& person) {

@@ -111,12 +111,9 @@ void CorrectionSheet::readEntries() {
                                     m_wanted.withBatch};
     m_tools.workplace.read(
         [fleet, asked, moves = m_wanted.moves](const auto& surroundings, const auto& file) {
-            const auto whole = withLog(*fleet, surroundings, file);
-            return whole.map([&](const auto& standing) {
-                return station::linesToCorrect(surroundings, *standing, asked, moves);
-            });
+            return station::linesToCorrect(surroundings, file, *fleet->standing, asked, moves);
         },
-        this, [this](const station::Result<std::vector<std::string>>& lines) {
+        this, [this](const station::Result<std::vector<station::CorrectionLine>>& lines) {
             if (lines) {
                 showEntries(*lines);
             } else {
@@ -206,16 +203,18 @@ void CorrectionSheet::showKeep() {
                                   .arg(shownText(words::shown(m_device))));
 }
 
-void CorrectionSheet::showEntries(const std::vector<std::string>& lines) {
+void CorrectionSheet::showEntries(const std::vector<station::CorrectionLine>& lines) {
     m_hasRead = true;
+    m_shown.clear();
+    for (const auto& line : lines) m_shown.push_back(line.record);
     showKeep();
-    if (lines.empty()) return;  // kept so lately that it has not been read
+    if (lines.empty()) return;  // somebody has struck it through since
     QStringList shown;
     if (m_wanted.withBatch)
         shown << shownText(m_tools.workplace.words().say(
             m_wanted.moves ? "history.moves" : "history.strikes",
             {{"count", std::to_string(lines.size())}}));
-    for (const auto& line : lines) shown << shownText(line);
+    for (const auto& line : lines) shown << shownText(line.says);
     m_entries->setText(shown.join(QLatin1Char('\n')));
 }
 
@@ -272,8 +271,9 @@ void CorrectionSheet::correct() {
 }
 
 void CorrectionSheet::correctBy(const station::Writer& writer) {
-    const station::Correction correction{writer, m_wanted.entry.line.record, m_wanted.withBatch,
-                                         plainText(m_reason->text().trimmed())};
+    station::Correction correction{writer, m_wanted.entry.line.record, m_wanted.withBatch,
+                                   plainText(m_reason->text().trimmed())};
+    if (m_wanted.withBatch) correction.shown = m_shown;
     setKeeping(true);
     m_tools.workplace.write(
         [correction, unit = m_device](const auto& surroundings, const auto& file) {
@@ -296,6 +296,11 @@ void CorrectionSheet::take(const station::Result<station::Corrected>& corrected)
     setKeeping(false);
     if (!corrected) {
         m_trouble->setText(problemText(corrected.error()));
+        if (corrected.error().code == "correction.not_shown") {
+            m_hasRead = false;
+            showKeep();
+            readEntries();
+        }
         return;
     }
     QStringList lines;

@@ -66,7 +66,7 @@ private:
     void showTarget(const report::Bedside& unit);
     void showKeep();
     void readEntries();
-    void showEntries(const std::vector<std::string>& lines);
+    void showEntries(const std::vector<station::CorrectionLine>& lines);
     void setKeeping(bool isKeeping);
     void correct();
     void correctBy(const station::Writer& writer);
@@ -75,6 +75,7 @@ private:
     DeskTools m_tools;
     Wanted m_wanted;
     QLabel* m_entries = nullptr;  // all that are struck or moved
+    std::vector<logbook::RecordName> m_shown;  // these
     QLineEdit* m_unit = nullptr;  // null where nothing is moved
     QLabel* m_target = nullptr;   // that unit, in words
     std::string m_device;         // its serial; "" where none goes by what is typed

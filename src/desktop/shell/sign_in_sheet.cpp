@@ -9,6 +9,7 @@
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/text_label.h"
 #include "rules/authority.h"
+#include "station/log_at_hand.h"
 #include "station/sample.h"
 #include "words/shown.h"
 
@@ -148,13 +149,11 @@ bool SignInSheet::takeScan(const QString& text) {
     const auto before = m_who->text();
     m_who->setText(text);
     m_pin->setFocus();
-    const auto fleet = m_workplace.fleet();
-    if (!fleet) return true;
     m_workplace.read(
-        [fleet, who = plainText(text)](const auto& surroundings, const auto& file) {
-            const auto whole = withLog(*fleet, surroundings, file);
-            if (!whole) return true;
-            const station::Gate gate(surroundings, file, *(*whole)->log);
+        [who = plainText(text)](const auto& surroundings, const auto& file) {
+            const auto people = station::readPeople(surroundings, file);
+            if (!people) return true;
+            const station::Gate gate(surroundings, file, *people);
             const auto person = gate.personOf(who);
             return !person || gate.knows(*person);
         },

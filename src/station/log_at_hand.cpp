@@ -1,0 +1,191 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Gathering what is needed; see log_at_hand.h.
+#include "station/log_at_hand.h"
+
+#include "rules/running_state.h"
+#include "station/clock_doubt.h"
+#include "station/folded_log.h"
+#include "station/gathered_records.h"
+#include "station/state_reading.h"
+
+#include <utility>
+
+namespace station {
+
+namespace {
+
+using logbook::Duration;
+using logbook::Record;
+using Beginning = LogAtHand::Beginning;
+using Kinds = store::Selection::Kinds;
+
+// Nothing as a value: the whole log must be read.
+template <class Value>
+using IfEnough = Result<std::optional<Value>>;
+
+class Gathering {
+public:
+    Gathering(const Surroundings& surroundings, const LogbookFile& file,
+              const store::Logbook& logbook, const Needed& needed)
+        : m_surroundings(surroundings), m_file(file), m_logbook(logbook), m_needed(needed) {}
+
+    [[nodiscard]] IfEnough<LogAtHand> run() {
+        auto facts = readFacts(m_surroundings, m_logbook);
+        if (!facts) {
+            return tl::unexpected(std::move(facts.error()));
+        }
+        if (facts->verification && !facts->verification->ok) {
+            return std::optional<LogAtHand>();
+        }
+        std::shared_ptr<const Beginning> beginning;
+        if (m_needed.since) {
+            auto begun = begin();
+            if (!begun || !*begun) {
+                return begun ? IfEnough<LogAtHand>(std::nullopt)
+                             : tl::unexpected(std::move(begun.error()));
+            }
+            beginning = std::make_shared<const Beginning>(**std::move(begun));
+        }
+        auto records = gather(beginning.get());
+        if (!records || !*records) {
+            return records ? IfEnough<LogAtHand>(std::nullopt)
+                           : tl::unexpected(std::move(records.error()));
+        }
+        LogAtHand log{{*std::move(facts), rules::Log(**std::move(records), m_surroundings.zones)}};
+        log.beginning = std::move(beginning);
+        return finished(std::move(log));
+    }
+
+private:
+    // The state just before what is needed.
+    [[nodiscard]] IfEnough<Beginning> begin() const {
+        FoldedLog folded(m_surroundings, m_logbook);
+        if (auto current = folded.catchUp(); !current) {
+            return tl::unexpected(std::move(current.error()));
+        }
+        if (!folded.unread().empty() || !folded.groundwork().firstEdition()) {
+            return std::optional<Beginning>();
+        }
+        const auto before = *m_needed.since - Duration{1};
+        const auto isKept = folded.hasBeginning(before);
+        if (!isKept || !*isKept) {
+            return isKept ? IfEnough<Beginning>(std::nullopt) : tl::unexpected(isKept.error());
+        }
+        const auto state = folded.stateAt(before);
+        if (!state) {
+            return tl::unexpected(state.error());
+        }
+        if (!state->unread.empty() || !folded.unread().empty() || !folded.placeFolded()) {
+            return std::optional<Beginning>();
+        }
+        return std::optional(Beginning{*folded.placeFolded(), *state->state});
+    }
+
+    [[nodiscard]] IfEnough<std::vector<Record>> gather(const Beginning* beginning) const {
+        GatheredRecords gathered(m_surroundings, m_logbook);
+        auto read = gathered.add({.kinds = Kinds::Founding});
+        if (read) {
+            read = gathered.add({.kinds = Kinds::Strikes});
+        }
+        if (read && beginning != nullptr) {
+            read = addNeeded(gathered, *beginning);
+        }
+        if (!read) {
+            return tl::unexpected(std::move(read.error()));
+        }
+        return gathered.hasReadAll() ? std::optional(gathered.take())
+                                     : std::optional<std::vector<Record>>();
+    }
+
+    [[nodiscard]] Result<void> addNeeded(GatheredRecords& gathered,
+                                         const Beginning& beginning) const {
+        auto read = gathered.add({.after = beginning.place});
+        if (read) {
+            read = gathered.add({.device = ""});
+        }
+        for (const auto& device : m_needed.devices) {
+            read = read ? gathered.add({.device = device}) : read;
+        }
+        for (const auto& name : m_needed.records) {
+            read = read ? gathered.add(name) : read;
+        }
+        return read;
+    }
+
+    [[nodiscard]] IfEnough<LogAtHand> finished(LogAtHand log) const {
+        const auto reached = reachedIn(m_surroundings, m_logbook, log);
+        if (!reached) {
+            return tl::unexpected(reached.error());
+        }
+        log.reached = *reached;
+        // Beside this one, which may be written while it is asked.
+        auto beside = openLogbook(m_surroundings, m_file, Access::Read);
+        if (!beside) {
+            return tl::unexpected(std::move(beside.error()));
+        }
+        log.elsewhere = lookupIn(std::make_shared<const store::Logbook>(std::move(*beside)));
+        return std::optional(std::move(log));
+    }
+
+    const Surroundings& m_surroundings;
+    const LogbookFile& m_file;
+    const store::Logbook& m_logbook;
+    const Needed& m_needed;
+};
+
+}  // namespace
+
+Result<LogAtHand> readAtHand(const Surroundings& surroundings, const LogbookFile& file,
+                             const store::Logbook& logbook, const Needed& needed) {
+    auto log = Gathering(surroundings, file, logbook, needed).run();
+    if (!log) {
+        return tl::unexpected(std::move(log.error()));
+    }
+    if (*log) {
+        return **std::move(log);
+    }
+    return (logbook.access() == Access::Write ? readWholeLog(surroundings, logbook)
+                                              : readWholeLog(surroundings, file))
+        .map([](WholeLog&& whole) { return LogAtHand{std::move(whole)}; });
+}
+
+Result<LogAtHand> readPeople(const Surroundings& surroundings, const LogbookFile& file) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    return readAtHand(surroundings, file, *logbook, {});
+}
+
+LogAtHand extended(const Surroundings& surroundings, const LogAtHand& log,
+                   const std::vector<Record>& records) {
+    auto all = log.log.records();
+    all.insert(all.end(), records.begin(), records.end());
+    return {{log, rules::Log(std::move(all), surroundings.zones), log.reached},
+            log.beginning,
+            log.elsewhere};
+}
+
+rules::State stateOf(const LogAtHand& log, logbook::Instant at) {
+    if (!log.beginning) {
+        return log.log.stateAt(at, rules::unlimited);
+    }
+    rules::RunningState running(log.log.groundwork(), rules::unlimited, log.beginning->state);
+    for (const auto& record : log.log.records()) {
+        if (record.at <= at && log.beginning->place < store::placeOf(record)) {
+            running.add(record);
+        }
+    }
+    return running.takeState();
+}
+
+const Record* recordIn(const LogAtHand& log, const logbook::RecordName& name) {
+    if (const auto index = log.log.find(name)) {
+        return &log.log.records()[*index];
+    }
+    return log.elsewhere ? log.elsewhere(name) : nullptr;
+}
+
+}  // namespace station
