@@ -19,6 +19,7 @@
 #include <QListView>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <utility>
 
 namespace desktop {
 
@@ -75,34 +76,52 @@ void HistoryPanel::show(const SharedUnitView& unit) {
     const bool isOther =
         !m_unit || m_unit->bedside.identity.device != unit->bedside.identity.device;
     m_unit = unit;
+    m_isUnread = true;
     // What was done to another unit is never seen below the name of this one.
     if (isOther) {
+        m_isOther = true;
         m_model->show(std::make_shared<const report::History>());
         m_older->hide();
     }
+    if (isVisible()) read();
+}
+
+void HistoryPanel::showEvent(QShowEvent* event) {
+    UnitPanel::showEvent(event);
+    if (m_isUnread) read();
+}
+
+// Only while somebody looks at it: it may look through the text of all records.
+void HistoryPanel::read() {
+    m_isUnread = false;
     workplace().read(
-        [unit, log = m_log](const auto& surroundings, const auto& file) {
+        [unit = m_unit, log = m_log](const auto& surroundings, const auto& file) {
+            using Shared = std::shared_ptr<const report::History>;
             const auto& device = unit->bedside.identity.device;
             return log->of(surroundings, file, *unit->fleet->standing, device)
                 .map([&](const station::WholeStanding& standing) {
-                    return std::make_shared<const report::History>(
-                        station::history(surroundings, standing, device));
+                    return Shared(std::make_shared<const report::History>(
+                        station::history(surroundings, standing, device)));
                 });
         },
-        this, [this, unit, isOther](const auto& read) {
-            if (unit != m_unit) return;
-            if (!read) {
-                sayUnread(read.error());
-                return;
-            }
-            auto history = *read;
-            m_older->setVisible(history->older > 0);
-            m_older->setText(tr("%1 older entries are not shown here. Look back, or export them.")
-                                 .arg(history->older));
-            m_model->show(std::move(history));
-            if (isOther) m_list->scrollToTop();
+        this, [this, unit = m_unit](const auto& history) {
+            if (unit == m_unit) take(history);
         },
         Background::Urgency::Later);
+}
+
+void HistoryPanel::take(
+    const station::Result<std::shared_ptr<const report::History>>& history) {
+    if (!history) {
+        sayUnread(history.error());
+        return;
+    }
+    const auto older = (*history)->older;
+    m_older->setVisible(older > 0);
+    m_older->setText(
+        tr("%1 older entries are not shown here. Look back, or export them.").arg(older));
+    m_model->show(*history);
+    if (std::exchange(m_isOther, false)) m_list->scrollToTop();
 }
 
 // What was read before stays.

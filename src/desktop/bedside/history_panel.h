@@ -24,13 +24,20 @@ public:
     void show(const SharedUnitView& unit) override;
     [[nodiscard]] bool asksWhen() const override { return false; }
 
+protected:
+    void showEvent(QShowEvent* event) override;
+
 private:
     QWidget* makeFilters();
+    void read();
+    void take(const station::Result<std::shared_ptr<const report::History>>& history);
     void sayUnread(const station::Problem& problem);
     void openRecord(const QModelIndex& index);
     void lookBack();
 
     SharedUnitView m_unit;
+    bool m_isUnread = false;  // it has not been read for that view
+    bool m_isOther = false;   // since another unit was shown
     // Only the thread that reads looks into it.
     std::shared_ptr<station::HistoryLog> m_log = std::make_shared<station::HistoryLog>();
     HistoryModel* m_model = nullptr;
