@@ -75,16 +75,16 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent)
 
 void ReadyList::beginStart(const std::string& device) {
     m_starting.insert(device);
-    if (const auto start = m_starts.find(device); start != m_starts.end() && start->second)
-        start->second->setEnabled(false);
+    if (const auto unit = m_units.find(device); unit != m_units.end())
+        unit->second.start->setEnabled(false);
 }
 
 void ReadyList::endStart(const std::string& device,
                          const std::optional<logbook::RecordName>& start) {
     m_starting.erase(device);
     if (start) m_started.insert_or_assign(device, *start);
-    if (const auto button = m_starts.find(device); button != m_starts.end() && button->second)
-        button->second->setEnabled(true);
+    if (const auto unit = m_units.find(device); unit != m_units.end())
+        unit->second.start->setEnabled(true);
     if (m_fleet) show(m_fleet);
 }
 
@@ -102,30 +102,67 @@ std::vector<std::size_t> ReadyList::offered(const FleetView& fleet) {
 
 void ReadyList::show(const SharedFleetView& fleet) {
     m_fleet = fleet;
-    const auto rows = offered(*fleet);
-    const auto still = shownText(report::atEachStart(fleet->board, m_words));
+    m_isOld = true;
+    if (isVisible()) showUnits();
+}
+
+void ReadyList::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    if (m_isOld) showUnits();
+}
+
+// Of a large fleet there are hundreds: what is shown already stays as it is.
+void ReadyList::showUnits() {
+    m_isOld = false;
+    const auto& fleet = *m_fleet;
+    const auto rows = offered(fleet);
+    const auto still = shownText(report::atEachStart(fleet.board, m_words));
     m_atEachStart->setText(still);
     m_atEachStart->setVisible(!still.isEmpty() && !rows.empty());
     std::vector<report::BoardLine> lines;
-    for (const auto row : rows) lines.push_back(fleet->lines[row]);
-    if (m_shown && *m_shown == lines) return;  // what has the focus keeps it
+    for (const auto row : rows) lines.push_back(fleet.lines[row]);
+    if (m_shown && *m_shown == lines) return;
     m_shown = std::move(lines);
-    clear(*m_list);
-    m_groups.clear();
-    m_starts.clear();
+    takeOut();
+    auto before = std::exchange(m_units, {});
     m_head->setText(
         tr("%1 ready by record. Look at the unit before connecting.").arg(rows.size()));
     for (const auto row : rows) {
-        const auto& group = fleet->lines[row].group;
+        const auto& group = fleet.lines[row].group;
         if (m_groups.empty() || m_groups.back().label != group) addGroup(group);
-        addUnit(*fleet, row);
+        addUnit(fleet, row, before);
+    }
+    for (const auto& [device, unit] : before) {
+        unit.widget->hide();
+        unit.widget->deleteLater();
     }
     m_cautionAtEnd = emphasisLabel(m_cautionText, TextRole::Quiet);
     m_list->addWidget(m_cautionAtEnd);
     m_list->addStretch();
     m_columns = 0;
     arrange();
+    orderTabs(rows);
     placeCaution();
+}
+
+// The units stay, without a place.
+void ReadyList::takeOut() {
+    for (const auto& group : m_groups)
+        while (const auto* item = group.grid->takeAt(0)) delete item;
+    m_groups.clear();
+    clear(*m_list);
+}
+
+// As they stand, whichever of them came last.
+void ReadyList::orderTabs(const std::vector<std::size_t>& rows) const {
+    QWidget* last = nullptr;
+    for (const auto row : rows) {
+        const auto& unit = m_units.at(m_fleet->board.rows[row].assessment.device);
+        for (auto* button : {unit.open, unit.start}) {
+            if (last != nullptr) setTabOrder(last, button);
+            last = button;
+        }
+    }
 }
 
 void ReadyList::placeCaution() {
@@ -150,17 +187,32 @@ void ReadyList::showAge(const QString& sentence) {
     m_age->setVisible(!sentence.isEmpty());
 }
 
-void ReadyList::addUnit(const FleetView& fleet, std::size_t row) {
+void ReadyList::addUnit(const FleetView& fleet, std::size_t row, Units& before) {
     const auto& line = fleet.lines[row];
-    const auto serial = shownText(fleet.board.rows[row].assessment.device);
-    auto* unit = new QWidget;
-    auto* layout = new QHBoxLayout(unit);
+    const auto& device = fleet.board.rows[row].assessment.device;
+    const auto known = before.find(device);
+    auto unit = Unit{};
+    if (known != before.end() && known->second.line == line) {
+        unit = known->second;
+        before.erase(known);
+    } else {
+        unit = makeUnit(line, shownText(device));
+    }
+    unit.start->setEnabled(!m_starting.contains(device));
+    m_groups.back().units.push_back(unit.widget);
+    m_units.insert_or_assign(device, std::move(unit));
+}
+
+ReadyList::Unit ReadyList::makeUnit(const report::BoardLine& line, const QString& serial) {
+    Unit unit{line, new QWidget};
+    auto* layout = new QHBoxLayout(unit.widget);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(targetGap);
-    auto* open = new QPushButton(serial);
-    open->setAccessibleName(tr("Open unit %1").arg(serial));
-    connect(open, &QPushButton::clicked, this, [this, serial] { Q_EMIT unitWanted(serial); });
-    layout->addWidget(open);
+    unit.open = new QPushButton(serial);
+    unit.open->setAccessibleName(tr("Open unit %1").arg(serial));
+    connect(unit.open, &QPushButton::clicked, this,
+            [this, serial] { Q_EMIT unitWanted(serial); });
+    layout->addWidget(unit.open);
     auto* texts = new QVBoxLayout;
     texts->setSpacing(0);
     texts->addWidget(textLabel(shownText(line.place), TextRole::Strong));
@@ -170,15 +222,13 @@ void ReadyList::addUnit(const FleetView& fleet, std::size_t row) {
     if (!line.missing.empty())
         texts->addWidget(textLabel(shownText(line.missing), TextRole::Quiet));
     layout->addLayout(texts, 1);
-    auto* start = new QPushButton(tr("Emergency start"));
-    start->setProperty("quiet", true);
-    start->setAccessibleName(tr("Emergency start of unit %1").arg(serial));
-    connect(start, &QPushButton::clicked, this, [this, serial] { Q_EMIT emergencyWanted(serial); });
-    const auto& device = fleet.board.rows[row].assessment.device;
-    start->setEnabled(!m_starting.contains(device));
-    m_starts[device] = start;
-    layout->addWidget(start);
-    m_groups.back().units.push_back(unit);
+    unit.start = new QPushButton(tr("Emergency start"));
+    unit.start->setProperty("quiet", true);
+    unit.start->setAccessibleName(tr("Emergency start of unit %1").arg(serial));
+    connect(unit.start, &QPushButton::clicked, this,
+            [this, serial] { Q_EMIT emergencyWanted(serial); });
+    layout->addWidget(unit.start);
+    return unit;
 }
 
 void ReadyList::resizeEvent(QResizeEvent* event) {

@@ -7,7 +7,6 @@
 
 #include "desktop/shell/fleet_view.h"
 
-#include <QPointer>
 #include <QWidget>
 #include <map>
 #include <optional>
@@ -42,6 +41,7 @@ Q_SIGNALS:
     void emergencyWanted(const QString& serial);
 
 protected:
+    void showEvent(QShowEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
@@ -51,8 +51,20 @@ private:
         QGridLayout* grid = nullptr;
         std::vector<QWidget*> units{};
     };
+    struct Unit {
+        report::BoardLine line;
+        QWidget* widget = nullptr;
+        QPushButton* open = nullptr;
+        QPushButton* start = nullptr;
+    };
+    using Units = std::map<std::string, Unit>;  // by serial
+
+    void showUnits();
+    void takeOut();
     void addGroup(const std::string& label);
-    void addUnit(const FleetView& fleet, std::size_t row);
+    void addUnit(const FleetView& fleet, std::size_t row, Units& before);
+    [[nodiscard]] Unit makeUnit(const report::BoardLine& line, const QString& serial);
+    void orderTabs(const std::vector<std::size_t>& rows) const;
     [[nodiscard]] std::vector<std::size_t> offered(const FleetView& fleet);
     void arrange();
 
@@ -72,9 +84,10 @@ private:
     int m_columns = 0;
     std::optional<std::vector<report::BoardLine>> m_shown;
     SharedFleetView m_fleet;
-    std::map<std::string, QPointer<QPushButton>> m_starts;  // by unit
-    std::set<std::string> m_starting;                       // units; it is not told what came of it
-    std::map<std::string, logbook::RecordName> m_started;   // units, until the fleet knows
+    bool m_isOld = false;  // it could not be seen when the fleet was read
+    Units m_units;
+    std::set<std::string> m_starting;                      // units; it is not told what came of it
+    std::map<std::string, logbook::RecordName> m_started;  // units, until the fleet knows
 };
 
 }  // namespace desktop

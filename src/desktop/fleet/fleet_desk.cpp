@@ -24,6 +24,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <utility>
 
 namespace desktop {
 
@@ -153,6 +154,7 @@ void FleetDesk::makeShortcuts() {
 
 void FleetDesk::showEvent(QShowEvent* event) {
     Desk::showEvent(event);
+    showTable();
     showTexts();
 }
 
@@ -175,9 +177,16 @@ void FleetDesk::take(const SharedFleetView& view, const SharedFleetTable& table)
     }
     m_view = view;
     m_texts = table;
-    m_model->show(table);
-    m_table->measureColumns();
+    m_isOld = true;
     m_soonest->show(view);
+    if (isVisible()) showTable();
+}
+
+// Of a thousand units it takes its time, which is not taken from whoever is at another desk.
+void FleetDesk::showTable() {
+    if (!std::exchange(m_isOld, false)) return;
+    m_model->show(m_texts);
+    m_table->measureColumns();
     showCounts();
     showTexts();
     showFound();

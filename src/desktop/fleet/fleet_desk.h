@@ -41,6 +41,7 @@ private:
     void enrolUnits();
     void readTexts();
     void take(const SharedFleetView& view, const SharedFleetTable& table);
+    void showTable();    // what was taken, once it can be seen
     void showTexts();    // as time goes by
     void showCounts();
     void showFound();
@@ -68,6 +69,7 @@ private:
     SoonestReady* m_soonest = nullptr;
     SharedFleetView m_view;
     SharedFleetTable m_texts;
+    bool m_isOld = false;          // what was taken is not in the table yet
     std::filesystem::path m_path;  // of the logbook that is shown
     Background m_forecasts;
 };

@@ -18,8 +18,10 @@ bool isBefore(const FleetRow& one, const FleetRow& other) {
 }  // namespace
 
 void FleetModel::show(const SharedFleetTable& table) {
-    removeGone(table->rows);
-    insertNew(table->rows);
+    if (!std::ranges::equal(m_rows, table->rows, {}, &FleetRow::serial, &FleetRow::serial)) {
+        removeGone(table->rows);
+        insertNew(table->rows);
+    }
     takeChanged(table->rows);
 }
 
