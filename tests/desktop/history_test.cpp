@@ -102,6 +102,7 @@ TEST_CASE("an entry is struck through from the history, with a reason", "[unit]"
         }
         return false;
     });
+    WindowWorld::waitUntil("the sheet is gone", [&] { return world.sheet() == nullptr; });
     pressLine(*list, row);
     CHECK(world.all<QPushButton>(QStringLiteral("Strike it through")).empty());
 }
