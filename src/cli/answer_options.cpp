@@ -3,6 +3,7 @@
 //
 // Options of the commands that ask the log; see answer_options.h.
 #include "cli/answer_options.h"
+#include "words/as_word.h"
 
 #include <charconv>
 
@@ -67,7 +68,7 @@ station::Result<station::WholeStanding> wholeStandingOf(
 Answer answerOf(const Call& call, const station::Written& written, const words::Words& words) {
     const words::Gaps gaps{{"record", toText(written.record)},
                            {"person", written.by},
-                           {"logbook", call.wanted(shared::logbook.name)},
+                           {"logbook", words::asWord(call.wanted(shared::logbook.name))},
                            {"key", call.value(shared::as.name).value_or("")}};
     Answer answer{ExitStatus::Done,
                   words.say(written.confirmed ? "done.recorded" : "done.recorded_unconfirmed",
@@ -81,6 +82,14 @@ Answer answerOf(const Call& call, const station::Written& written, const words::
         answer.out += sentence + "\n";
     }
     return answer;
+}
+
+std::string namesOf(const words::Words& words, const std::vector<logbook::RecordName>& records) {
+    std::vector<std::string> names;
+    for (const auto& record : records) {
+        names.push_back(toText(record));
+    }
+    return words.all(names);
 }
 
 std::vector<std::string> unreadRemarks(const std::vector<logbook::RecordName>& unread,

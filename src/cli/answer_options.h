@@ -46,6 +46,10 @@ struct WholeNumber {
 [[nodiscard]] std::vector<std::string> unreadRemarks(
     const std::vector<logbook::RecordName>& unread, const words::Words& words);
 
+// "icu-1/9 and icu-2/3".
+[[nodiscard]] std::string namesOf(const words::Words& words,
+                                  const std::vector<logbook::RecordName>& records);
+
 // Why a new file of that name could not be written.
 [[nodiscard]] station::Problem problemOfNewFile(const words::Words& words,
                                                 station::system::FileTrouble trouble,

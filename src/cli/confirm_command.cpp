@@ -5,6 +5,7 @@
 #include "cli/commands.h"
 #include "cli/signing.h"
 #include "station/confirmation.h"
+#include "words/as_word.h"
 
 #include <algorithm>
 
@@ -125,7 +126,7 @@ private:
         std::string text;
         if (std::ranges::any_of(entries, &station::Unconfirmed::isKnown)) {
             text += words.say("safeguard.each_confirms",
-                              {{"logbook", call.wanted(shared::logbook.name)}}) +
+                              {{"logbook", words::asWord(call.wanted(shared::logbook.name))}}) +
                     "\n";
         }
         if (!std::ranges::all_of(entries, &station::Unconfirmed::isKnown)) {
@@ -157,7 +158,7 @@ private:
         }
         if (std::ranges::any_of(*entries, &station::Unconfirmed::canBeConfirmed)) {
             answer.out += words.say("done.how_to_confirm",
-                                    {{"logbook", call.wanted(shared::logbook.name)},
+                                    {{"logbook", words::asWord(call.wanted(shared::logbook.name))},
                                      {"key", who}}) +
                           "\n";
         }

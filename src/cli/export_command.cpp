@@ -6,10 +6,25 @@
 #include "cli/commands.h"
 
 #include "station/import.h"
+#include "station/upkeep.h"
 
 namespace cli {
 
 namespace {
+
+std::vector<std::string> breakRemarks(const words::Words& words,
+                                      const std::vector<store::Break>& breaks) {
+    if (breaks.empty()) {
+        return {};
+    }
+    std::vector<std::string> remarks{words.say("export.broken")};
+    store::VerifyReport report;
+    report.breaks = breaks;
+    for (const auto& finding : station::findingsOf(words, report)) {
+        remarks.push_back("  " + finding);
+    }
+    return remarks;
+}
 
 class ExportCommand final : public Command {
 public:
@@ -28,7 +43,8 @@ public:
              {"--to", "FILE", "Write them to a new file instead."},
              shared::trustLocks},
             "With --without-names or --coarse-places what comes out is for reading and counting: "
-            "no station takes it in.",
+            "no station takes it in. Each entry is held against its seal: one that does not fit is "
+            "named and left out, with what its station wrote after it, and the exit status is 1.",
             "airmuster-cli export ward.logbook --station icu-1 --to icu-1.jsonl"};
         return data;
     }
@@ -47,20 +63,24 @@ public:
         if (!exported) {
             return tl::unexpected(exported.error());
         }
-        const auto remarks = unreadRemarks(exported->unread, words);
+        const auto status = exported->breaks.empty() ? ExitStatus::Done
+                                                     : ExitStatus::AnswerIsNo;
+        const auto remarks = breakRemarks(words, exported->breaks);
         const auto target = call.value("--to");
         if (!target) {
-            return Answer{ExitStatus::Done, std::move(exported->bytes), remarks};
+            return Answer{status, std::move(exported->bytes), remarks};
         }
         const auto written = station::system::writeNewFile(*target, exported->bytes);
         if (!written) {
             return tl::unexpected(problemOfNewFile(words, written.error(), *target));
         }
-        return Answer{ExitStatus::Done,
-                      words.say("done.exported", {{"count", std::to_string(exported->count)},
-                                                  {"path", *target}}) +
-                          "\n",
-                      remarks, true};
+        auto said = words.say("done.exported", {{"count", std::to_string(exported->count)},
+                                                {"path", *target}}) +
+                    "\n";
+        if (!exported->last.empty()) {
+            said += words.say("done.up_to", {{"records", namesOf(words, exported->last)}}) + "\n";
+        }
+        return Answer{status, said, remarks, true};
     }
 };
 

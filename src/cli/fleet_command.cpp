@@ -6,6 +6,7 @@
 #include "cli/commands.h"
 #include "cli/fleet_answer.h"
 #include "cli/signing.h"
+#include "words/as_word.h"
 
 namespace cli {
 
@@ -57,7 +58,8 @@ private:
                     words.say("fleet.nothing_saved") + "\n";
         if (!preview.good.empty()) {
             text += words.say("fleet.how_to_take",
-                              {{"logbook", logbook}, {"path", preview.list.string()}}) +
+                              {{"logbook", words::asWord(logbook)},
+                               {"path", words::asWord(preview.list.string())}}) +
                     "\n";
         }
         return {status, std::move(text)};

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // import: the records of other stations.
+#include "cli/answer_options.h"
 #include "cli/commands.h"
 #include "cli/signing.h"
 #include "station/import.h"
@@ -53,12 +54,14 @@ public:
         if (!answer) {
             return tl::unexpected(answer.error());
         }
-        return Answer{ExitStatus::Done,
-                      surroundings.words.say("done.imported",
-                                             {{"added", std::to_string(answer->added)},
-                                              {"skipped", std::to_string(answer->skipped)}}) +
-                          "\n",
-                      answer->remarks, true};
+        const auto& words = surroundings.words;
+        auto said = words.say("done.imported", {{"added", std::to_string(answer->added)},
+                                                {"skipped", std::to_string(answer->skipped)}}) +
+                    "\n";
+        said += answer->last.empty()
+                    ? words.say("done.imported_nothing")
+                    : words.say("done.up_to", {{"records", namesOf(words, answer->last)}});
+        return Answer{ExitStatus::Done, said + "\n", answer->remarks, true};
     }
 };
 

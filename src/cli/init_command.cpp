@@ -5,6 +5,7 @@
 #include "cli/commands.h"
 #include "cli/signing.h"
 #include "station/people.h"
+#include "words/as_word.h"
 
 namespace cli {
 
@@ -93,7 +94,7 @@ private:
             return tl::unexpected(staffing.error());
         }
         const words::Gaps gaps{{"station", call.wanted("--station")},
-                               {"logbook", file.path.string()}};
+                               {"logbook", words::asWord(file.path.string())}};
         Answer answer{ExitStatus::Done, words.say("done.founded", gaps) + "\n", {}, true};
         const bool asked = call.has("--manager") || call.has("--rulebook");
         auto first = asked || staffing->unopened ? startOf(call, surroundings, *staffing)
@@ -149,7 +150,9 @@ private:
         }
         answer.out += words.say("done.begun", {{"person", begun.name}}) + "\n" +
                       words.say("done.code", {{"code", std::string(begun.code.text())}}) + "\n" +
-                      words.say("done.next_person", {{"logbook", file.path.string()}}) + "\n";
+                      words.say("done.next_person",
+                                {{"logbook", words::asWord(file.path.string())}}) +
+                      "\n";
         answer.remarks = begun.warnings;
     }
 };

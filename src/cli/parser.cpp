@@ -78,7 +78,12 @@ private:
         } catch (const CLI::ParseError& error) {
             return tl::unexpected(wrongValue(error.what()));
         }
-        if (const auto extras = app.remaining(); !extras.empty()) {
+        auto extras = app.remaining();
+        // What only says that no option follows.
+        if (const auto mark = std::ranges::find(extras, "--"); mark != extras.end()) {
+            extras.erase(mark);
+        }
+        if (!extras.empty()) {
             return tl::unexpected(unknownOption(extras.front()));
         }
         for (auto& [name, given] : values) {

@@ -6,6 +6,7 @@
 #include "cli/commands.h"
 #include "report/layout.h"
 #include "station/people_list.h"
+#include "words/as_word.h"
 #include "words/shown.h"
 
 #include <algorithm>
@@ -58,7 +59,7 @@ std::string tableOf(const station::PeopleList& list, logbook::Instant now,
 
 std::string textOf(const Call& call, const station::PeopleList& list, logbook::Instant now,
                    const words::Words& words) {
-    const words::Gaps logbook{{"logbook", call.wanted(shared::logbook.name)}};
+    const words::Gaps logbook{{"logbook", words::asWord(call.wanted(shared::logbook.name))}};
     auto text = list.people.empty()
                     ? words.say("people_list.nobody") + "\n"
                     : words.say("people_list.title") + "\n\n" + tableOf(list, now, words);

@@ -6,6 +6,7 @@
 
 #include "logbook/json.h"
 #include "station/rescue.h"
+#include "words/as_word.h"
 
 namespace cli {
 
@@ -45,8 +46,8 @@ public:
         text += words.say("rescue.restored",
                           {{"path", restored->path.string()}, {"station", station}}) +
                 "\n" + logbook::json::canonical(toJson(restored->heads)) + "\n" +
-                words.say("rescue.begin_anew",
-                          {{"path", restored->path.string()}, {"station", station}}) +
+                words.say("rescue.begin_anew", {{"path", words::asWord(restored->path.string())},
+                                                {"station", station}}) +
                 "\n";
         return Answer{ExitStatus::Done, text, {}, true};
     }

@@ -126,7 +126,9 @@ public:
         }
         Answer said{answer->ok() ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
         if (!answer->noted) {
-            said.remarks.push_back(words.say("done.not_noted"));
+            said.remarks.push_back(words.say(answer->report.integrity.empty()
+                                                 ? "done.not_noted"
+                                                 : "done.not_noted_damaged"));
         }
         if (call.has("--json")) {
             findings = station::findingsOf(words, *answer);

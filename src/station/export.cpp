@@ -4,6 +4,8 @@
 // Handing out records; see import.h.
 #include "station/import.h"
 
+#include "store/proven_records.h"
+
 #include <algorithm>
 #include <map>
 #include <utility>
@@ -13,12 +15,12 @@ namespace station {
 namespace {
 
 using logbook::Record;
-using FirstSeq = std::map<std::string, std::int64_t>;  // by station
+using Numbers = std::map<std::string, std::int64_t>;  // by station
 
 // A clock that was set back must not leave a gap, which no import takes: hence from the first
 // record on, whatever follows.
-FirstSeq firstSince(const std::vector<Record>& records, logbook::Instant since) {
-    FirstSeq first;
+Numbers firstSince(const std::vector<Record>& records, logbook::Instant since) {
+    Numbers first;
     for (const auto& record : records) {
         if (record.entered >= since) {
             const auto place = first.emplace(record.name.station, record.name.seq).first;
@@ -34,6 +36,19 @@ void keepSince(std::vector<Record>& records, logbook::Instant since) {
         const auto place = first.find(record.name.station);
         return place == first.end() || record.name.seq < place->second;
     });
+}
+
+std::vector<logbook::RecordName> lastOf(const std::vector<Record>& records) {
+    Numbers last;
+    for (const auto& record : records) {
+        auto& seq = last[record.name.station];
+        seq = std::max(seq, record.name.seq);
+    }
+    std::vector<logbook::RecordName> names;
+    for (const auto& [station, seq] : last) {
+        names.push_back({station, seq});
+    }
+    return names;
 }
 
 }  // namespace
@@ -54,15 +69,19 @@ Result<ExportAnswer> exportRecords(const Surroundings& surroundings, const Logbo
                                             {{"station", station}}));
         }
     }
-    auto read = logbook->records();
-    if (!read) {
-        return tl::unexpected(problemOf(surroundings.words, read.error()));
+    auto proven = store::provenRecords(*logbook);
+    if (!proven) {
+        return tl::unexpected(problemOf(surroundings.words, proven.error()));
     }
-    auto& records = read->records;
+    auto& records = proven->records;
     if (!selection.stations.empty()) {
-        std::erase_if(records, [&](const Record& record) {
-            return std::ranges::find(selection.stations, record.name.station) ==
+        const auto isUnasked = [&](const logbook::RecordName& name) {
+            return std::ranges::find(selection.stations, name.station) ==
                    selection.stations.end();
+        };
+        std::erase_if(records, [&](const auto& record) { return isUnasked(record.name); });
+        std::erase_if(proven->breaks, [&](const auto& found) {
+            return !found.record.station.empty() && isUnasked(found.record);
         });
     }
     if (selection.since) {
@@ -72,8 +91,8 @@ Result<ExportAnswer> exportRecords(const Surroundings& surroundings, const Logbo
     auto bytes = redaction.withoutNames || redaction.coarsePlaces
                      ? exchange::writeRedacted(records, redaction)
                      : exchange::writeRecordFile(records);
-    return ExportAnswer{std::move(bytes), records.size(),
-                        std::move(read->inDoubt)};
+    return ExportAnswer{std::move(bytes), records.size(), lastOf(records),
+                        std::move(proven->breaks)};
 }
 
 }  // namespace station

@@ -24,7 +24,8 @@ json::Array listOf(const std::vector<std::string>& keys) {
 
 Result<void> requireEdition(const Surroundings& surroundings, const WholeLog& log) {
     if (!log.log.firstEdition()) {
-        return tl::unexpected(problemOf(surroundings.words, "entry.no_edition"));
+        return tl::unexpected(lackOfEdition(surroundings, log,
+                                            problemOf(surroundings.words, "entry.no_edition")));
     }
     return {};
 }

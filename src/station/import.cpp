@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 #include <utility>
 
 namespace station {
@@ -160,6 +161,19 @@ Result<Admitted> admit(const Surroundings& surroundings, const LogbookFile& file
         });
 }
 
+std::vector<logbook::RecordName> lastOf(const std::vector<store::LentRecord>& records) {
+    std::map<std::string_view, std::int64_t> last;
+    for (const auto& record : records) {
+        auto& seq = last[record.station];
+        seq = std::max(seq, record.seq);
+    }
+    std::vector<logbook::RecordName> names;
+    for (const auto& [station, seq] : last) {
+        names.push_back({std::string(station), seq});
+    }
+    return names;
+}
+
 Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile& file,
                             store::Logbook& logbook, const Bringing& bringing) {
     const auto& handed = bringing.handed;
@@ -176,7 +190,8 @@ Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile&
         return tl::unexpected(refusalOf(surroundings.words, result.error(), handed));
     }
     renewSnapshots(surroundings, logbook);
-    return ImportAnswer{result->added, result->skipped, false, std::move(admitted->remarks)};
+    return ImportAnswer{result->added, result->skipped, false, std::move(admitted->remarks),
+                        lastOf(handed.records())};
 }
 
 }  // namespace

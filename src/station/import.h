@@ -22,6 +22,7 @@ struct ImportAnswer {
     std::int64_t skipped = 0;  // were here already
     bool made = false;         // the logbook was not there before
     std::vector<std::string> remarks{};  // what it changes of the people
+    std::vector<logbook::RecordName> last{};  // in the files, of each station
 };
 
 // Who brings files in; nobody: whoever has logged in to the computer.
@@ -57,9 +58,12 @@ struct ExportSelection {
 struct ExportAnswer {
     std::string bytes;  // a record file, in reading order
     std::size_t count = 0;
-    std::vector<logbook::RecordName> unread{};  // stored records that cannot be read, left out
+    std::vector<logbook::RecordName> last{};  // in it, of each station
+    // What does not fit its seal, of the stations asked for; it is left out with what came after.
+    std::vector<store::Break> breaks{};
 };
 
+// Each record is held against its seal before it is handed out.
 [[nodiscard]] Result<ExportAnswer> exportRecords(const Surroundings& surroundings,
                                                  const LogbookFile& file,
                                                  const ExportSelection& selection);

@@ -6,8 +6,11 @@
 
 #include "station/clock_doubt.h"
 #include "station/read_ahead.h"
+#include "station/upkeep.h"
+#include "store/heads_check.h"
 #include "words/times.h"
 
+#include <algorithm>
 #include <charconv>
 #include <utility>
 
@@ -74,6 +77,7 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
     }
     WholeLog log{std::move(*facts), rules::Log(std::move(records), surroundings.zones)};
     log.reached = reachedBy(log, *settings);
+    log.isDamaged = logbook.metDamage();
     return log;
 }
 
@@ -85,6 +89,12 @@ Result<store::Logbook> openLogbook(const Surroundings& surroundings, const Logbo
     options.access = access;
     options.trustLocks = file.trustLocks;
     return store::Logbook::open(file.path, options).map_error([&](const store::Trouble& trouble) {
+        // Nothing of it is read where it does not open.
+        if (trouble.code == store::Trouble::Code::Damaged) {
+            return problemOf(surroundings.words, "trouble.damaged_throughout",
+                             {{"path", trouble.path.string()}, {"detail", trouble.text}},
+                             Problem::Weight::Logbook);
+        }
         if (access == Access::Create && trouble.code == store::Trouble::Code::NotFound) {
             return problemOf(surroundings.words, "file.no_folder",
                              {{"path", file.path.string()}}, Problem::Weight::Logbook);
@@ -145,9 +155,42 @@ Result<LogbookFacts> readFacts(const Surroundings& surroundings, const store::Lo
     if (!settings) {
         return troubled(settings.error());
     }
+    auto gone = store::breaksAgainst(logbook, store::headsOf(*heads));
+    if (!gone) {
+        return troubled(gone.error());
+    }
     return LogbookFacts{std::move(*heads), std::move(*verification), std::move(*ownStation),
                         staleAfterOf(*settings), {}, *arrival,
-                        numberOf(*settings, "numbers.forms")};
+                        numberOf(*settings, "numbers.forms"), std::move(*gone),
+                        logbook.metDamage()};
+}
+
+std::vector<std::string> breaksKnown(const words::Words& words, const LogbookFacts& facts) {
+    store::VerifyReport known;
+    if (facts.verification && !facts.verification->ok) {
+        known.breaks = facts.verification->breaks;
+    }
+    for (const auto& gone : facts.gone) {
+        const auto isNoted = std::ranges::any_of(known.breaks, [&](const store::Break& noted) {
+            return noted.record.station == gone.record.station;
+        });
+        if (!isNoted) {
+            known.breaks.push_back(gone);
+        }
+    }
+    return findingsOf(words, known);
+}
+
+Problem lackOfEdition(const Surroundings& surroundings, const LogbookFacts& facts,
+                      Problem problem) {
+    if (auto breaks = breaksKnown(surroundings.words, facts); !breaks.empty()) {
+        problem = problemOf(surroundings.words, "trouble.edition_gone", {},
+                            Problem::Weight::Logbook);
+        problem.details = std::move(breaks);
+    } else if (!facts.unread.empty()) {
+        problem = unreadable(surroundings, facts.unread.front());
+    }
+    return problem;
 }
 
 Problem unreadable(const Surroundings& surroundings, const logbook::RecordName& record) {

@@ -40,6 +40,8 @@ struct LogbookFacts {
     std::vector<logbook::RecordName> unread{};  // stored records that were left out: not readable
     std::int64_t arrival = 0;      // the highest in the logbook, before the log was read
     std::int64_t formsIssued = 0;  // downtime forms of this station, numbered from 1
+    std::vector<store::Break> gone{};  // what is not here though the logbook has a note of it
+    bool isDamaged = false;        // what is whole was read round what cannot be
 };
 
 // The log with that.
@@ -65,6 +67,15 @@ struct WholeLog : LogbookFacts {
 // For a file that is only read: what is whole is read, and what is not is named in `unread`.
 [[nodiscard]] Result<WholeLog> readWholeLog(const Surroundings& surroundings,
                                             const LogbookFile& file);
+
+// What the logbook itself shows to be gone or changed: what verify noted, and what has gone since.
+[[nodiscard]] std::vector<std::string> breaksKnown(const words::Words& words,
+                                                   const LogbookFacts& facts);
+
+// Why there is no edition, or nobody, where `problem` says that there is none: what is gone, or
+// cannot be read, is not told as what never was. `problem` itself where nothing is known to be so.
+[[nodiscard]] Problem lackOfEdition(const Surroundings& surroundings, const LogbookFacts& facts,
+                                    Problem problem);
 
 // Nothing can be judged before an edition is in force, as far as is known then, nor where the last
 // one adopted by then cannot be used.

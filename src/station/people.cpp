@@ -52,7 +52,8 @@ public:
         const auto* people = open.gate().people();
         std::vector<Intended> all;
         if (people == nullptr && !m_adoption) {
-            return refused(open, "people.no_edition");
+            return tl::unexpected(lackOfEdition(open.surroundings(), open.log(),
+                                                refused(open, "people.no_edition").value()));
         }
         if (people != nullptr && m_adoption) {
             return refused(open, "people.edition_is_there");
@@ -155,7 +156,9 @@ Result<void> checkChangeAnew(const OpenLog& open, const Signature& signature,
 Result<void> checkRecovering(const OpenLog& open, const std::string& person) {
     const auto& surroundings = open.surroundings();
     if (open.gate().people() == nullptr) {
-        return tl::unexpected(problemOf(surroundings.words, "people.no_edition"));
+        return tl::unexpected(
+            lackOfEdition(surroundings, open.log(),
+                          problemOf(surroundings.words, "people.no_edition")));
     }
     const auto now = surroundings.clock.now();
     return rules::isManager(rules::peopleAt(open.log().log, now), person, now)
@@ -181,6 +184,12 @@ Result<Staffing> staffingOf(const Surroundings& surroundings, const LogbookFile&
         return tl::unexpected(unopened.error());
     }
     const auto* people = gate.people();
+    // What is gone is not begun anew.
+    if (people == nullptr || people->persons.empty()) {
+        if (auto lack = lackOfEdition(surroundings, *log, {}); !lack.code.empty()) {
+            return tl::unexpected(std::move(lack));
+        }
+    }
     return Staffing{*unopened, people != nullptr, people != nullptr && !people->persons.empty()};
 }
 

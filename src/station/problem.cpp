@@ -4,6 +4,7 @@
 // Trouble of the layers below to problems in words; see problem.h.
 #include "station/problem.h"
 
+#include "words/as_word.h"
 #include "words/fault_words.h"
 
 #include <utility>
@@ -55,6 +56,7 @@ std::string namesOf(const words::Words& words, const std::vector<logbook::Record
 
 words::Gaps gapsOf(const words::Words& words, const store::Trouble& trouble) {
     words::Gaps gaps{{"path", trouble.path.string()},
+                     {"argument", words::asWord(trouble.path.string())},
                      {"detail", trouble.text},
                      {"type", trouble.text},
                      {"station", trouble.station},
@@ -89,6 +91,7 @@ std::string codeOf(system::FileTrouble trouble) {
         case system::FileTrouble::NotFound: return "file.not_found";
         case system::FileTrouble::NotPermitted: return "file.not_permitted";
         case system::FileTrouble::NotAFile: return "file.not_a_file";
+        case system::FileTrouble::NoPlainFile: return "file.no_plain_file";
         case system::FileTrouble::TooLong: return "file.too_long";
         case system::FileTrouble::Exists: return "trouble.exists";
         case system::FileTrouble::DiskFull: return "file.disk_full";

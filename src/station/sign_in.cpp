@@ -7,6 +7,7 @@
 #include "rules/authority.h"
 #include "rules/people.h"
 #include "station/log_at_hand.h"
+#include "words/as_word.h"
 
 #include <algorithm>
 
@@ -106,7 +107,7 @@ std::string Gate::nameOf(const std::string& person) const {
 Problem Gate::unknownPerson(const std::string& who) const {
     const bool nobody = !m_people || m_people->persons.empty();
     return problemOf(m_surroundings.words, nobody ? "sign_in.nobody" : "sign_in.unknown",
-                     {{"person", who}, {"logbook", m_file.path.string()}});
+                     {{"person", who}, {"logbook", words::asWord(m_file.path.string())}});
 }
 
 Problem Gate::noPinGiven(const std::string& person) const {
@@ -119,7 +120,7 @@ std::optional<Problem> Gate::refusalOf(const store::Trial& trial,
                            {"key", person},
                            {"wait", secondsOf(trial.wait)},
                            {"left", std::to_string(store::failuresUntilLocked - trial.failures)},
-                           {"logbook", m_file.path.string()}};
+                           {"logbook", words::asWord(m_file.path.string())}};
     switch (trial.outcome) {
         case Outcome::Right: return std::nullopt;
         case Outcome::Waiting: return problemOf(m_surroundings.words, "sign_in.waiting", gaps);
@@ -203,7 +204,7 @@ Result<Signature> Gate::sign(const Writer& writer) const {
     if (std::ranges::find(*pins, *person, &store::Credential::person) == pins->end()) {
         return tl::unexpected(
             pins->empty() ? problemOf(m_surroundings.words, "sign_in.not_begun",
-                                      {{"logbook", m_file.path.string()}})
+                                      {{"logbook", words::asWord(m_file.path.string())}})
                           : *refusalOf({Outcome::NotSet}, *person));
     }
     const auto pin = writer.ask ? writer.ask(nameOf(*person)) : std::nullopt;

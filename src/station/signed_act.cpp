@@ -101,6 +101,10 @@ Result<void> SignedAct::sign() {
     auto signature = isSigned  ? gate.renewed(*m_signature)
                      : m_waits ? gate.sign(*m_by)
                                : gate.signUnwaiting(*m_by);
+    if (!signature && signature.error().code == "sign_in.nobody") {
+        return tl::unexpected(lackOfEdition(m_open.surroundings(), m_open.log(),
+                                            std::move(signature.error())));
+    }
     if (!signature) {
         return tl::unexpected(std::move(signature.error()));
     }
@@ -253,7 +257,12 @@ Result<std::vector<std::string>> SignedAct::judgeOne(const Intended& intended,
         m_state.emplace(record.at, stateOf(log, record.at));
     }
     writer.state = m_state ? &m_state->second : nullptr;
-    return checkEntry(surroundings, log, record, writer);
+    auto checked = checkEntry(surroundings, log, record, writer);
+    if (!checked && checked.error().code == "entry.no_edition") {
+        return tl::unexpected(
+            lackOfEdition(surroundings, m_open.log(), std::move(checked.error())));
+    }
+    return checked;
 }
 
 // Whoever is named beside the writer, and is nobody in the log.

@@ -64,14 +64,12 @@ logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock, logbook::
 
 // What was found by the last verify, or now in reading.
 std::vector<std::string> problemsOf(const words::Words& words, const LogbookFacts& facts) {
-    std::vector<std::string> problems;
-    if (facts.verification && !facts.verification->ok) {
-        store::VerifyReport found;
-        found.breaks = facts.verification->breaks;
-        problems = findingsOf(words, found);
-        if (problems.empty()) {
-            problems.push_back(words.say("verify.file_damaged"));
-        }
+    auto problems = breaksKnown(words, facts);
+    if (problems.empty() && facts.verification && !facts.verification->ok) {
+        problems.push_back(words.say("verify.file_damaged"));
+    }
+    if (problems.empty() && facts.isDamaged) {
+        problems.push_back(words.say("verify.read_round"));
     }
     if (!facts.unread.empty()) {
         problems.push_back(words.say("verify.unread",
@@ -115,10 +113,12 @@ std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt
 // The warm answer, or else the cold one.
 Result<Standing> answer(const Surroundings& surroundings, const LogbookFile& file,
                         const Asked& asked, Result<std::optional<Standing>> warm) {
-    if (!warm) {
+    // What stands beside the records may be damaged, and they be whole.
+    const bool isDamaged = !warm && warm.error().code == "trouble.damaged";
+    if (!warm && !isDamaged) {
         return tl::unexpected(std::move(warm.error()));
     }
-    if (!*warm) {
+    if (isDamaged || !*warm) {
         return coldStanding(surroundings, file, asked);
     }
     if (auto group = requireGroup(surroundings, (*warm)->state, asked.group); !group) {
@@ -253,8 +253,8 @@ report::Provenance provenanceOf(const Surroundings& surroundings, const WholeLog
 Result<void> requireReadable(const Surroundings& surroundings, const WholeLog& log,
                              logbook::Instant at, logbook::Instant knownAt) {
     auto edition = requireEdition(surroundings, log.log.groundwork(), at, knownAt);
-    if (!edition && !log.unread.empty() && !log.log.hasEdition(at, knownAt)) {
-        return tl::unexpected(unreadable(surroundings, log.unread.front()));
+    if (!edition && !log.log.hasEdition(at, knownAt)) {
+        return tl::unexpected(lackOfEdition(surroundings, log, std::move(edition.error())));
     }
     return edition;
 }

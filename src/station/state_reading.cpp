@@ -125,17 +125,16 @@ std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& lo
     }
 }
 
-// An edition that cannot be read must not be told as one that was never adopted.
+// The whole log is looked at, since one that cannot be read may be an edition.
 Problem noEdition(const Surroundings& surroundings, const store::Logbook& logbook,
-                  Problem problem) {
-    std::optional<logbook::RecordName> unread;
+                  LogbookFacts& facts, Problem problem) {
     auto read = forEach(surroundings, logbook, {}, [&](const store::ReadRecord& each) {
-        if (!each.whole && !unread) unread = each.place.name;
+        if (!each.whole) facts.unread.push_back(each.place.name);
     });
     if (!read) {
         return std::move(read.error());
     }
-    return unread ? unreadable(surroundings, *unread) : problem;
+    return lackOfEdition(surroundings, facts, std::move(problem));
 }
 
 struct StoredRecords {
@@ -211,13 +210,15 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
         !edition) {
         return tl::unexpected(groundwork->hasEdition(standing.at, standing.knownAt)
                                   ? std::move(edition.error())
-                                  : noEdition(surroundings, *logbook, std::move(edition.error())));
+                                  : noEdition(surroundings, *logbook, standing.facts,
+                                              std::move(edition.error())));
     }
     Reading reading(standing, *groundwork, !asked.at);
     if (const auto trouble = readAll(reading, *logbook)) {
         return tl::unexpected(problemOf(surroundings.words, *trouble));
     }
     reading.finish();
+    standing.facts.isDamaged = logbook->metDamage();
     return standing;
 }
 

@@ -217,7 +217,8 @@ std::optional<FileIdentity> identityOf(const std::filesystem::path& path) {
 }
 
 tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path) {
-    const File file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+    // A pipe that nobody writes to would be waited for.
+    const File file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
     if (!file.isOpen()) {
         return lastTrouble();
     }
@@ -227,6 +228,9 @@ tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& pat
     }
     if (S_ISDIR(status.st_mode)) {
         return tl::unexpected(FileTrouble::NotAFile);
+    }
+    if (!S_ISREG(status.st_mode)) {
+        return tl::unexpected(FileTrouble::NoPlainFile);
     }
     std::string bytes;
     bytes.reserve(static_cast<std::size_t>(std::clamp<off_t>(status.st_size, 0, mostReserved)));

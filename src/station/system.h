@@ -38,7 +38,16 @@ public:
 // "C", "C.UTF-8" or "POSIX", which scripts ask for (GNU gettext manual, "The LANGUAGE variable").
 [[nodiscard]] std::vector<std::string> localesWanted();
 
-enum class FileTrouble { NotFound, NotPermitted, NotAFile, TooLong, Exists, DiskFull, Io };
+enum class FileTrouble {
+    NotFound,
+    NotPermitted,
+    NotAFile,     // a folder
+    NoPlainFile,  // a pipe or a device, which may never end or never begin
+    TooLong,
+    Exists,
+    DiskFull,
+    Io
+};
 
 // Files of records or rules beyond this are not read.
 inline constexpr std::uintmax_t longestFile = 1ULL << 30;

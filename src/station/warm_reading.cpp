@@ -16,7 +16,8 @@ using logbook::Instant;
 // Where something is wrong with the log, or nothing can be judged, the whole of it must be looked
 // at to say what.
 Result<bool> WarmLog::isEnough(const LogbookFacts& facts, Instant at, Otherwise otherwise) {
-    if (facts.verification && !facts.verification->ok) {
+    const bool isSound = !facts.verification || facts.verification->ok;
+    if (!isSound || !facts.gone.empty() || facts.isDamaged) {
         return false;
     }
     if (auto current = m_log.catchUp(); !current) {
@@ -69,7 +70,7 @@ Result<std::optional<Standing>> WarmLog::standing(const LogbookFile& file, const
     if (!folded) {
         return tl::unexpected(std::move(folded.error()));
     }
-    if (!folded->unread.empty()) {
+    if (!folded->unread.empty() || m_logbook->metDamage()) {
         return std::optional<Standing>();
     }
     standing.state = m_device ? folded->state->excerpt({*m_device}) : *folded->state;

@@ -283,6 +283,8 @@ Trouble::Code codeOf(int extendedResultCode) {
         case SQLITE_CANTOPEN:
         case SQLITE_READONLY: return Trouble::Code::ReadOnly;
         case SQLITE_CORRUPT:
+        // A value longer than any that a logbook holds.
+        case SQLITE_TOOBIG:
         // A table that is not there, or lacks a column that every logbook has.
         case SQLITE_ERROR:
         case SQLITE_NOTADB: return Trouble::Code::Damaged;
@@ -299,6 +301,11 @@ Trouble::Code codeOfSystem(const std::error_code& error) {
     const bool readOnly = error == std::errc::permission_denied ||
                           error == std::errc::read_only_file_system;
     return readOnly ? Trouble::Code::ReadOnly : Trouble::Code::Io;
+}
+
+bool isDamage(const SQLite::Exception& exception) {
+    const int code = exception.getErrorCode() & 0xFF;
+    return code == SQLITE_CORRUPT || code == SQLITE_TOOBIG;
 }
 
 int schemaIn(SQLite::Database& database) {

@@ -16,6 +16,7 @@
 #include <SQLiteCpp/Statement.h>
 #include <SQLiteCpp/Transaction.h>
 
+#include <atomic>
 #include <cstdint>
 #include <filesystem>
 #include <memory>
@@ -26,6 +27,9 @@
 #include <vector>
 
 namespace store {
+
+// Whether a page, or a value, is not what a logbook has there.
+[[nodiscard]] bool isDamage(const SQLite::Exception& exception);
 
 enum class Schemas { Current, Older };  // Older: also those from which there is a way to this one
 
@@ -55,7 +59,27 @@ public:
         }
     }
 
-    // The same under the write lock; commits if the function returns a value, else rolls back.
+    // As guarded. Where what is asked cannot be read, in a file that is opened to read, `round` is
+    // asked in its place, which keeps to what can be.
+    template <class Function, class Round>
+    [[nodiscard]] auto readingRound(Function function, Round round) const
+        -> decltype(function()) {
+        try {
+            return function();
+        } catch (const SQLite::Exception& exception) {
+            if (m_access != OpenOptions::Access::Read || !isDamage(exception)) {
+                return tl::unexpected<Trouble>(trouble(exception));
+            }
+        }
+        auto result = guarded(round);
+        if (result) {
+            m_metDamage = true;
+        }
+        return result;
+    }
+    [[nodiscard]] bool metDamage() const { return m_metDamage; }
+
+    // As guarded, under the write lock; commits if the function returns a value, else rolls back.
     template <class Function>
     [[nodiscard]] auto writing(const Writing& writing, Function function) const
         -> decltype(function());
@@ -68,6 +92,7 @@ private:
     OpenOptions::Access m_access;
     int m_schema;
     std::unique_ptr<SQLite::Database> m_database;
+    mutable std::atomic<bool> m_metDamage = false;
 };
 
 // An immediate transaction that tells others who holds the lock. Rolls back unless committed.

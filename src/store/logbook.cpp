@@ -5,12 +5,35 @@
 #include "store/logbook.h"
 
 #include "store/connection.h"
+#include "store/rows_round.h"
 
+#include <algorithm>
 #include <string>
 #include <system_error>
 #include <utility>
 
 namespace store {
+
+namespace {
+
+StationHeads headsBy(SQLite::Database& database, const std::string& table) {
+    SQLite::Statement statement(database,
+                                "SELECT station, seq, hash, entered_ms, arrived_ms FROM " + table);
+    StationHeads heads;
+    while (statement.executeStep()) {
+        auto& station = heads[statement.getColumn(0).getString()];
+        const auto seq = statement.getColumn(1).getInt64();
+        station.entered = std::max(station.entered,
+                                   logbook::Instant{statement.getColumn(3).getInt64()});
+        if (seq > station.head.seq) {
+            station.head = {seq, hashOf(statement.getColumn(2))};
+            station.arrived = {statement.getColumn(4).getInt64()};
+        }
+    }
+    return heads;
+}
+
+}  // namespace
 
 Logbook::Logbook(std::unique_ptr<Connection> connection) : m_connection(std::move(connection)) {}
 Logbook::Logbook(Logbook&&) noexcept = default;
@@ -57,38 +80,44 @@ OpenOptions::Access Logbook::access() const {
     return m_connection->access();
 }
 
+bool Logbook::metDamage() const {
+    return m_connection->metDamage();
+}
+
 tl::expected<Row, Trouble> Logbook::findRecord(const logbook::RecordName& name) const {
-    return m_connection->guarded([&]() -> tl::expected<Row, Trouble> {
-        auto row = findRow(m_connection->database(), name);
-        if (!row) {
-            Trouble trouble = m_connection->trouble(Trouble::Code::NoRecord);
-            trouble.records.push_back(name);
-            return tl::unexpected<Trouble>(trouble);
-        }
-        return *std::move(row);
-    });
+    using Found = tl::expected<std::optional<Row>, Trouble>;
+    auto& database = m_connection->database();
+    auto row = m_connection->readingRound([&]() -> Found { return findRow(database, name); },
+                                          [&]() -> Found { return findRowRound(database, name); });
+    if (!row) {
+        return tl::unexpected<Trouble>(row.error());
+    }
+    if (!*row) {
+        Trouble trouble = m_connection->trouble(Trouble::Code::NoRecord);
+        trouble.records.push_back(name);
+        return tl::unexpected<Trouble>(trouble);
+    }
+    return **std::move(row);
 }
 
 tl::expected<StationHeads, Trouble> Logbook::heads() const {
-    return m_connection->guarded([&]() -> tl::expected<StationHeads, Trouble> {
-        SQLite::Statement statement(
-            m_connection->database(),
-            "SELECT station, seq, hash, entered_ms, arrived_ms FROM local_heads");
-        StationHeads heads;
-        while (statement.executeStep()) {
-            heads[statement.getColumn(0).getString()] = {
-                {statement.getColumn(1).getInt64(), hashOf(statement.getColumn(2))},
-                {statement.getColumn(3).getInt64()},
-                {statement.getColumn(4).getInt64()}};
-        }
-        return heads;
-    });
+    using Read = tl::expected<StationHeads, Trouble>;
+    auto& database = m_connection->database();
+    return m_connection->readingRound(
+        [&]() -> Read { return headsBy(database, "local_heads"); },
+        // As the records say, the last of each station.
+        [&]() -> Read { return headsBy(database, "records NOT INDEXED"); });
 }
 
 tl::expected<std::int64_t, Trouble> Logbook::count() const {
-    return m_connection->guarded([&]() -> tl::expected<std::int64_t, Trouble> {
-        return m_connection->database().execAndGet("SELECT count(*) FROM records").getInt64();
-    });
+    using Counted = tl::expected<std::int64_t, Trouble>;
+    auto& database = m_connection->database();
+    const auto by = [&database](const char* query) -> Counted {
+        return database.execAndGet(query).getInt64();
+    };
+    return m_connection->readingRound(
+        [&] { return by("SELECT count(*) FROM records"); },
+        [&] { return by("SELECT count(*) FROM records NOT INDEXED"); });
 }
 
 tl::expected<std::int64_t, Trouble> Logbook::lastArrival() const {

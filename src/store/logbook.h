@@ -114,6 +114,11 @@ public:
     [[nodiscard]] const std::filesystem::path& path() const;
     [[nodiscard]] OpenOptions::Access access() const;  // Read or Write
 
+    // Whether something was met, since it was opened, that cannot be read and was read round: an
+    // index, a page of this file's own, a value longer than any that a logbook holds. Only one
+    // opened to read does so; one opened to write gives Damaged.
+    [[nodiscard]] bool metDamage() const;
+
     // Appends what is not here yet, in one transaction; each record is read back and hashed anew
     // before the commit. The order of the batch does not matter: within a station it is sorted by
     // seq. Fork, Gap, ChainBroken, FirstChanged; nothing is written then.

@@ -135,9 +135,10 @@ std::optional<Verification> readVerification(SQLite::Database& database,
 }
 
 tl::expected<std::optional<std::string>, Trouble> Logbook::station() const {
-    return m_connection->guarded([&]() -> tl::expected<std::optional<std::string>, Trouble> {
-        return ownStation(m_connection->database());
-    });
+    using Read = tl::expected<std::optional<std::string>, Trouble>;
+    return m_connection->readingRound(
+        [&]() -> Read { return ownStation(m_connection->database()); },
+        []() -> Read { return std::nullopt; });
 }
 
 tl::expected<void, Trouble> Logbook::setStation(std::string_view name, const Writing& writing) {
@@ -147,7 +148,7 @@ tl::expected<void, Trouble> Logbook::setStation(std::string_view name, const Wri
 
 tl::expected<std::map<std::string, std::string>, Trouble> Logbook::settings() const {
     using Result = tl::expected<std::map<std::string, std::string>, Trouble>;
-    return m_connection->guarded([&]() -> Result {
+    const auto read = [&]() -> Result {
         SQLite::Statement statement(m_connection->database(),
                                     "SELECT name, value FROM local_settings");
         std::map<std::string, std::string> settings;
@@ -155,7 +156,8 @@ tl::expected<std::map<std::string, std::string>, Trouble> Logbook::settings() co
             settings[statement.getColumn(0).getString()] = statement.getColumn(1).getString();
         }
         return settings;
-    });
+    };
+    return m_connection->readingRound(read, []() -> Result { return Result::value_type(); });
 }
 
 tl::expected<void, Trouble> Logbook::setSetting(std::string_view key,
@@ -218,9 +220,10 @@ tl::expected<void, Trouble> Logbook::noteVerified(const VerifyReport& report,
 }
 
 tl::expected<std::optional<Verification>, Trouble> Logbook::lastVerification() const {
-    return m_connection->guarded([&]() -> tl::expected<std::optional<Verification>, Trouble> {
-        return readVerification(m_connection->database(), "true");
-    });
+    using Read = tl::expected<std::optional<Verification>, Trouble>;
+    return m_connection->readingRound(
+        [&]() -> Read { return readVerification(m_connection->database(), "true"); },
+        []() -> Read { return std::nullopt; });
 }
 
 }  // namespace store

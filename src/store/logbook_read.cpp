@@ -6,9 +6,11 @@
 
 #include "store/connection.h"
 #include "store/row_cursor.h"
+#include "store/rows_round.h"
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 namespace store {
 
@@ -24,11 +26,8 @@ std::string conditionOn(Selection::Kinds kinds) {
     return " AND " + std::string(thatFound) + " AND kind = 'strike'";
 }
 
-// By the index in reading order, or a device's, unless few have arrived since: then by arrival.
-std::string queryFor(const Selection& selection) {
-    std::string query = "SELECT " + std::string(rowColumns) + " FROM records";
-    query += selection.arrivedAfter > 0 ? " NOT INDEXED WHERE arrival > :arrival"
-                                        : " WHERE true";
+std::string endOfQuery(const Selection& selection) {
+    std::string query = selection.arrivedAfter > 0 ? " WHERE arrival > :arrival" : " WHERE true";
     if (selection.device) {
         query += " AND device = :device";
     }
@@ -37,6 +36,12 @@ std::string queryFor(const Selection& selection) {
         query += " AND (at_ms, entered_ms, station, seq) > (:at, :entered, :station, :seq)";
     }
     return query + " ORDER BY at_ms, entered_ms, station, seq LIMIT :limit";
+}
+
+// By the index in reading order, or a device's, unless few have arrived since: then by arrival.
+std::string queryFor(const Selection& selection) {
+    return "SELECT " + std::string(rowColumns) + " FROM records" +
+           (selection.arrivedAfter > 0 ? " NOT INDEXED" : "") + endOfQuery(selection);
 }
 
 // Gives the parameters of queryFor their values.
@@ -67,15 +72,27 @@ std::vector<Row> readPortion(SQLite::Database& database, const Selection& select
     return rows;
 }
 
+// The same without an index, and each row by itself.
+std::vector<Row> readPortionRound(SQLite::Database& database, const Selection& selection,
+                                  std::size_t most) {
+    SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) +
+                                              " FROM records NOT INDEXED" +
+                                              endOfQuery(selection));
+    bindTo(statement, selection, most);
+    return rowsRound(database, statement);
+}
+
 }  // namespace
 
 tl::expected<void, Trouble> Logbook::forEachRow(const Selection& selection,
                                                 const RowReader& reader) const {
     Selection rest = selection;
     for (;;) {
-        const auto rows = m_connection->guarded([&]() -> tl::expected<std::vector<Row>, Trouble> {
-            return readPortion(m_connection->database(), rest);
-        });
+        using Portion = tl::expected<std::vector<Row>, Trouble>;
+        auto& database = m_connection->database();
+        const auto rows = m_connection->readingRound(
+            [&]() -> Portion { return readPortion(database, rest); },
+            [&]() -> Portion { return readPortionRound(database, rest, rowsPerTransaction); });
         if (!rows) {
             return tl::unexpected<Trouble>(rows.error());
         }
@@ -93,7 +110,8 @@ tl::expected<void, Trouble> Logbook::forEachRow(const Selection& selection,
 
 tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selection,
                                                         std::span<ReadRecord> into) const {
-    return m_connection->guarded([&]() -> tl::expected<std::size_t, Trouble> {
+    using Count = tl::expected<std::size_t, Trouble>;
+    const auto read = [&]() -> Count {
         RowCursor rows(m_connection->database(), queryFor(selection));
         bindTo(rows, selection, into.size());
         std::size_t count = 0;
@@ -101,6 +119,15 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
             readInto(into[count++], rows);
         }
         return count;
+    };
+    return m_connection->readingRound(read, [&]() -> Count {
+        const auto rows = readPortionRound(m_connection->database(), selection, into.size());
+        for (std::size_t index = 0; index < rows.size(); ++index) {
+            auto record = recordOf(rows[index]);
+            into[index] = {rows[index].place, rows[index].arrival, record.has_value(),
+                           std::move(record).value_or(logbook::Record{})};
+        }
+        return rows.size();
     });
 }
 
@@ -139,15 +166,17 @@ tl::expected<void, Trouble> Logbook::forEachContent(const std::vector<std::strin
 tl::expected<std::optional<logbook::Instant>, Trouble> Logbook::latestEntered(
     logbook::Instant last) const {
     using Latest = std::optional<logbook::Instant>;
-    return m_connection->guarded([&]() -> tl::expected<Latest, Trouble> {
+    const auto by = [&](const std::string& records) -> tl::expected<Latest, Trouble> {
         SQLite::Statement statement(m_connection->database(),
-                                    "SELECT max(entered_ms) FROM records WHERE at_ms <= :last"
-                                    " AND entered_ms <= :last");
+                                    "SELECT max(entered_ms) FROM " + records +
+                                        " WHERE at_ms <= :last AND entered_ms <= :last");
         statement.bind(":last", last.ms);
         statement.executeStep();
         const auto latest = statement.getColumn(0);
         return latest.isNull() ? Latest() : Latest(logbook::Instant{latest.getInt64()});
-    });
+    };
+    return m_connection->readingRound([&] { return by("records"); },
+                                      [&] { return by("records NOT INDEXED"); });
 }
 
 tl::expected<Records, Trouble> Logbook::records(const Selection& selection) const {

@@ -6,6 +6,7 @@
 
 #include "logbook/record_reader.h"
 #include "store/connection.h"
+#include "store/rows_round.h"
 #include "store/schema.h"
 
 #include <algorithm>
@@ -23,10 +24,10 @@ namespace store {
 namespace {
 
 // Trouble with the file itself belongs in the report; anything else (busy) ends verify.
-bool isDamage(const SQLite::Exception& exception) {
+bool belongsInReport(const SQLite::Exception& exception) {
     const int code = exception.getErrorCode() & 0xFF;
     // SQLITE_ERROR: a table lacks a column that every logbook has.
-    return code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_IOERR ||
+    return isDamage(exception) || code == SQLITE_NOTADB || code == SQLITE_IOERR ||
            code == SQLITE_ERROR;
 }
 
@@ -114,6 +115,7 @@ private:
     VerifyReport m_report;
     std::vector<Heads> m_noted;
     std::int64_t m_total = 0;
+    std::string m_unreadable;  // why rows had to be read each by itself; empty: they had not
 };
 
 template <class Function>
@@ -121,11 +123,14 @@ void Verifier::guarded(Function function) {
     try {
         function();
     } catch (const SQLite::Exception& exception) {
-        if (!isDamage(exception)) {
+        if (!belongsInReport(exception)) {
             throw;
         }
         m_report.diskFailed = m_report.diskFailed || isDiskFailure(exception);
-        m_report.integrity.emplace_back(exception.what());
+        // Of several questions to one damaged page once.
+        if (m_report.integrity.empty() || m_report.integrity.back() != exception.what()) {
+            m_report.integrity.emplace_back(exception.what());
+        }
     }
 }
 
@@ -183,18 +188,30 @@ std::set<std::string> Verifier::stations() {
 }
 
 std::vector<Row> Verifier::portion(const std::string& station, std::int64_t after) {
-    SQLite::Statement statement(m_database,
-                                "SELECT " + std::string(rowColumns) +
-                                    " FROM records WHERE station = ? AND seq > ?"
-                                    " ORDER BY seq LIMIT ?");
-    statement.bind(1, station);
-    statement.bind(2, after);
-    statement.bind(3, rowsPerTransaction);
-    std::vector<Row> rows;
-    while (statement.executeStep()) {
-        rows.push_back(rowOf(statement));
+    const auto ask = [&](std::string_view columns, const std::string& records) {
+        SQLite::Statement statement(m_database, "SELECT " + std::string(columns) + " FROM " +
+                                                    records + " WHERE station = ? AND seq > ?"
+                                                              " ORDER BY seq LIMIT ?");
+        statement.bind(1, station);
+        statement.bind(2, after);
+        statement.bind(3, rowsPerTransaction);
+        return statement;
+    };
+    try {
+        auto statement = ask(rowColumns, "records");
+        std::vector<Row> rows;
+        while (statement.executeStep()) {
+            rows.push_back(rowOf(statement));
+        }
+        return rows;
+    } catch (const SQLite::Exception& exception) {
+        if (!isDamage(exception)) {
+            throw;
+        }
+        m_unreadable = exception.what();
     }
-    return rows;
+    auto statement = ask(placeColumns, "records NOT INDEXED");
+    return rowsRound(m_database, statement);
 }
 
 std::optional<Break> Verifier::fault(const Row& row, const Chain& chain) const {
@@ -202,6 +219,9 @@ std::optional<Break> Verifier::fault(const Row& row, const Chain& chain) const {
     const logbook::RecordName& name = row.place.name;
     if (name.seq != chain.last.seq + 1) {
         return Break{{name.station, chain.last.seq + 1}, Gap};
+    }
+    if (row.content.empty() && !m_unreadable.empty()) {
+        return Break{name, Unreadable, m_unreadable};
     }
     if (row.hash != chainHash(chain.last.hash, row.content)) {
         return Break{name, WrongHash};
@@ -258,7 +278,7 @@ bool Verifier::checkStation(const std::string& station) {
         try {
             rows = portion(station, chain.last.seq);
         } catch (const SQLite::Exception& exception) {
-            if (!isDamage(exception)) {
+            if (!belongsInReport(exception)) {
                 throw;
             }
             m_report.diskFailed = m_report.diskFailed || isDiskFailure(exception);

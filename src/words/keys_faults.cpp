@@ -78,7 +78,7 @@ trouble.not_found: says(path) safe do
 trouble.exists: says(path) safe do
 trouble.not_a_logbook: says(path) safe do
 trouble.newer_schema: says(path) safe do
-trouble.older_schema: says(path) safe do(path)
+trouble.older_schema: says(path) safe do(argument)
 trouble.read_only: says(path) safe do
 trouble.not_permitted: says(path) safe do
 trouble.needs_recovery: says(path) safe do
@@ -88,6 +88,7 @@ trouble.busy: says(person computer time) safe do
 trouble.busy_unknown: says safe do
 trouble.disk_full: says safe do(path)
 trouble.damaged: says(path detail) safe do
+trouble.damaged_throughout: says(path detail) safe do
 trouble.network_file_system: says(path type) safe do
 trouble.no_station: says safe do
 trouble.station_set: says(station) safe do
@@ -101,6 +102,7 @@ trouble.io: says(detail) safe do(path)
 trouble.first_changed: says safe do
 trouble.bad_records: says(count path) safe do
 trouble.no_edition: says safe do
+trouble.edition_gone: says safe do
 trouble.before_first_edition: says(time edition) safe do
 trouble.bad_rulebook: says(record) safe do
 trouble.wrong_edition: says(record) safe do

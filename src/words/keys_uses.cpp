@@ -30,6 +30,7 @@ call.output: says safe do
 file.not_found: says(path) safe do
 file.not_permitted: says(path) safe do
 file.not_a_file: says(path) safe do
+file.no_plain_file: says(path) safe do
 file.too_long: says(path) safe do
 file.disk_full: says(path) safe do
 file.io: says(path) safe do
@@ -40,6 +41,7 @@ import: place(path line record) gap(path line record missing) more(count)
 import.bad_rulebook: says(record) safe do
 import.wrong_edition: says(record edition found) safe do
 import.own_name: says(record station) safe do(station)
+export: broken
 export.unknown_station: says(station) safe do
 adopt.bad_rulebook: says(path) safe do
 try.bad_rulebook: says(path) safe do
@@ -91,11 +93,12 @@ time_given.skipped: says(time day from to) safe do(time later)
 time_given.no_second: says(time day) safe do(time)
 time_given.no_zone: says safe do
 privacy: markers titles persons ages numbered number_words seen(text) left_out place
-verify: schema_changed(name) integrity(detail) file_damaged unread(count record)
+verify: schema_changed(name) integrity(detail) file_damaged unread(count record) read_round
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
 done: forms(path first last) later_record(record time) warnings(count) not_noted
+done: not_noted_damaged imported_nothing up_to(records)
 )";
 
 std::string_view useKeys() {

@@ -151,6 +151,9 @@ TEST_CASE("Exchanging and keeping", "[golden]") {
     transcript.run("backup ward.logbook copy.logbook");
     transcript.run("backup ward.logbook nowhere/copy.logbook");
     transcript.run("log copy.logbook note KB-0142 --text \"Seen\" --as mt");
+    transcript.write("nothing.jsonl", "");
+    transcript.run("import --as mt -- desk.logbook nothing.jsonl");
+    transcript.run("init \"our desk.logbook\" --station er-9");
     transcript.check("exchanging");
 }
 
@@ -296,6 +299,8 @@ TEST_CASE("A logbook that was changed is told, and no unit in it is ready", "[go
     CHECK(transcript.run("verify ward.logbook --json").status == 1);
     transcript.run("board ward.logbook");
     transcript.run("backup ward.logbook copy.logbook");
+    CHECK(transcript.run("export ward.logbook --to left.jsonl").status == 1);
+    transcript.run("import new.logbook left.jsonl");
     transcript.check("changed");
 }
 

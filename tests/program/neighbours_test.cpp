@@ -81,7 +81,7 @@ int fillDisk(const Ward& ward) {
         ++before;
     }
     if (last.status != 3 || !says(last, "The disk is full.") ||
-        !says(last, "Everything confirmed so far is safe; this entry was not saved.") ||
+        !says(last, "Everything confirmed so far is as it was; nothing new was saved.") ||
         !says(last, "Free some space on the disk")) {
         std::cerr << last.status << " " << last.out;
         return 1;
@@ -135,7 +135,7 @@ TEST_CASE("Who finds the lock held is told by whom, where and since when", "[fau
     CHECK(refused.took.count() >= 5'000'000);
     CHECK(says(refused, "m.toller on " + store::system::computerName() +
                             " has been writing to the logbook since 2026-03-02"));
-    CHECK(says(refused, "Nothing is lost; this entry was not saved yet."));
+    CHECK(says(refused, "Nothing is lost; nothing new was saved yet."));
     CHECK(says(refused, "Wait a moment and try again."));
     CHECK(board.status == 0);
     CHECK(ward.ran(Ward::logFault()).status == 0);
@@ -154,7 +154,7 @@ TEST_CASE("A read-only file or folder is told, and still read", "[fault]") {
         INFO(refused.out);
         CHECK(refused.status == 3);
         CHECK(says(refused, "cannot be written: the file or its folder is read-only."));
-        CHECK(says(refused, "Everything recorded is safe; this entry was not saved."));
+        CHECK(says(refused, "Everything recorded is safe; nothing new was saved."));
         CHECK(says(refused, "Ask for the right to write there"));
         CHECK(ward.ran({"board", "ward.logbook"}, becomeNobody).status == 0);
         CHECK(ward.ran({"verify", "ward.logbook"}, becomeNobody).status == 0);

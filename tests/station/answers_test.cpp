@@ -9,6 +9,9 @@
 #include "station/upkeep.h"
 #include "station/ward.h"
 
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+
 using support::utc;
 using support::Ward;
 
@@ -66,6 +69,85 @@ TEST_CASE("Without an edition there is no board", "[unit]") {
     CHECK(standing(ward));
     CHECK(refusal(ward, {{}, utc(2026, 3, 1)}) == "trouble.no_edition");
     CHECK(refusal(ward, {utc(2026, 3, 1)}) == "trouble.before_first_edition");
+}
+
+TEST_CASE("An edition that is gone is not told as one that was never adopted", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto behindTheBack = [&](const std::string& sql) {
+        SQLite::Database database(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
+        database.exec(sql);
+    };
+    behindTheBack("DROP TRIGGER records_are_never_deleted; DELETE FROM records");
+    const auto codes = [&] {
+        const auto entry = ward.check("KB-0001", "pass");
+        const auto month = station::readWholeLog(ward.surroundings, ward.logbook);
+        return std::vector<std::string>{
+            refusal(ward), station::standing(ward.surroundings, ward.logbook, {}).error().code,
+            entry.error().code,
+            station::requireReadable(ward.surroundings, *month, ward.clock.now(), rules::unlimited)
+                .error()
+                .code};
+    };
+    CHECK(codes() == std::vector<std::string>(4, "trouble.edition_gone"));
+    CHECK(standing(ward).error().details.front().find("icu-1/1") != std::string::npos);
+    REQUIRE(station::verify(ward.surroundings, ward.logbook));
+    // What was noted tells it too, where the notes of heads are gone with the records.
+    behindTheBack("DELETE FROM local_heads");
+    CHECK(codes() == std::vector<std::string>(4, "trouble.edition_gone"));
+}
+
+TEST_CASE("A tail that is gone is told before any verify", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    ward.enrol("KB-0002");
+    CHECK(verdict(ward) == "ready");
+    SQLite::Database database(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
+    database.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = 5");
+    for (const bool isWhole : {true, false}) {
+        const auto provenance =
+            isWhole ? station::provenanceOf(ward.surroundings, *standing(ward))
+                    : station::provenanceOf(
+                          ward.surroundings,
+                          *station::standing(ward.surroundings, ward.logbook, {}));
+        REQUIRE(provenance.problems.size() == 1);
+        CHECK(provenance.problems.front().find("icu-1/5") != std::string::npos);
+        CHECK(provenance.devicesInDoubt.contains("KB-0001"));
+    }
+}
+
+TEST_CASE("What is whole in a damaged file is shown, with every unit in doubt", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    const auto whole = ward.bytes();
+    for (const auto* name : {"records_in_reading_order", "records_that_found", "local_heads",
+                             "local_verifications", "sqlite_autoindex_records_1"}) {
+        INFO(name);
+        ward.folder.write("ward.logbook", whole);
+        const auto page = [&] {
+            SQLite::Database database(ward.logbook.path.string(), SQLite::OPEN_READONLY);
+            SQLite::Statement query(database,
+                                    "SELECT rootpage FROM sqlite_schema WHERE name = ?");
+            query.bind(1, name);
+            REQUIRE(query.executeStep());
+            return static_cast<std::size_t>(query.getColumn(0).getInt());
+        }();
+        auto damaged = whole;
+        damaged.replace((page - 1) * 4096, 4096, 4096, '\0');
+        ward.folder.write("ward.logbook", damaged);
+        const auto asked = station::standing(ward.surroundings, ward.logbook, {});
+        REQUIRE(asked);
+        CHECK(station::board(ward.surroundings, *asked).rows.at(0).inDoubt);
+        CHECK(station::provenanceOf(ward.surroundings, *asked).problems ==
+              std::vector{ward.surroundings.words.say("verify.read_round")});
+    }
+    ward.folder.write("ward.logbook", whole.substr(0, 99));
+    CHECK(refusal(ward) != "trouble.damaged");
 }
 
 TEST_CASE("A group or unit that is not there is told", "[unit]") {

@@ -223,22 +223,36 @@ TEST_CASE("Files that cannot be read are told apart", "[unit]") {
     };
     CHECK(codeOf(ward.folder.file("none.jsonl")) == "file.not_found");
     CHECK(codeOf(ward.folder.path()) == "file.not_a_file");
+    CHECK(codeOf("/dev/zero") == "file.no_plain_file");
     CHECK_FALSE(std::filesystem::exists(ward.logbook.path));
 }
 
-TEST_CASE("A stored record that cannot be read is named, and the others are handed out", "[unit]") {
+TEST_CASE("What does not fit its seal is named and never handed out", "[unit]") {
+    using Names = std::vector<logbook::RecordName>;
     Ward ward;
     const auto first = noteLine("er-2", 1), second = noteLine("er-2", 2, "Broken"),
-               third = noteLine("icu-2", 1);
-    REQUIRE(importText(ward, first + second + third));
-    auto bytes = ward.bytes();
-    const auto place = bytes.find("\"text\":\"Broken\"");
+               after = noteLine("er-2", 3), other = noteLine("icu-2", 1);
+    REQUIRE(importText(ward, first + second + after + other)->last ==
+            Names{{"er-2", 3}, {"icu-2", 1}});
+    const auto whole = ward.bytes();
+    const auto place = whole.find("\"text\":\"Broken\"");
     REQUIRE(place != std::string::npos);
-    bytes[place] = '!';  // no JSON any more
-    ward.folder.write("ward.logbook", bytes);
-    const auto exported = station::exportRecords(ward.surroundings, ward.logbook, {});
-    REQUIRE(exported);
-    CHECK(exported->bytes == first + third);
-    CHECK(exported->unread == std::vector<logbook::RecordName>{{"er-2", 2}});
-    CHECK((ward.bytes() == bytes));
+    for (const auto& [at, letter] : {std::pair(place, '!'), std::pair(place + 8, 'C')}) {
+        auto bytes = whole;
+        bytes[at] = letter;  // no JSON any more, or another text
+        ward.folder.write("ward.logbook", bytes);
+        const auto exported = station::exportRecords(ward.surroundings, ward.logbook, {});
+        REQUIRE(exported);
+        CHECK(exported->bytes == first + other);
+        CHECK(exported->last == Names{{"er-2", 1}, {"icu-2", 1}});
+        REQUIRE(exported->breaks.size() == 1);
+        CHECK(exported->breaks.front().record == logbook::RecordName{"er-2", 2});
+        // It is no matter of another station's entries.
+        const auto of = station::exportRecords(ward.surroundings, ward.logbook, {{"icu-2"}, {}});
+        REQUIRE(of);
+        CHECK(of->bytes == other);
+        CHECK(of->breaks.empty());
+        CHECK((ward.bytes() == bytes));
+    }
+    CHECK(importText(ward, "")->last.empty());
 }

@@ -11,6 +11,7 @@
 #include <cstdlib>
 #include <map>
 #include <optional>
+#include <sys/stat.h>
 
 using namespace station::system;
 using support::utc;
@@ -123,6 +124,10 @@ TEST_CASE("Whole files are read as they are", "[unit]") {
     CHECK(readFile(folder.write("empty", "")) == std::string());
     CHECK(readFile(folder.file("none")).error() == FileTrouble::NotFound);
     CHECK(readFile(folder.path()).error() == FileTrouble::NotAFile);
+    // Nobody writes to it, and nobody waits for that.
+    REQUIRE(::mkfifo(folder.file("pipe").c_str(), S_IRUSR | S_IWUSR) == 0);
+    CHECK(readFile(folder.file("pipe")).error() == FileTrouble::NoPlainFile);
+    CHECK(readFile("/dev/zero").error() == FileTrouble::NoPlainFile);
 }
 
 TEST_CASE("A new file is written whole and replaces nothing", "[unit]") {

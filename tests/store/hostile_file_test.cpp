@@ -84,9 +84,15 @@ TEST_CASE("A value larger than any logbook holds is trouble, not memory", "[unit
     const TemporaryFolder folder;
     const auto path = withSchema(folder, "INSERT INTO local_settings VALUES ('place',"
                                          " hex(zeroblob(150 * 1024 * 1024)))");
+    const auto toWrite = Logbook::open(path, {Access::Write});
+    REQUIRE(toWrite);
+    const auto settings = toWrite->settings();
+    REQUIRE_FALSE(settings);
+    CHECK(settings.error().code == Code::Damaged);
     const auto logbook = Logbook::open(path, {Access::Read});
     REQUIRE(logbook);
-    const auto settings = logbook->settings();
-    REQUIRE_FALSE(settings);
+    REQUIRE(logbook->settings());
+    CHECK(logbook->settings()->empty());
+    CHECK(logbook->metDamage());
     CHECK(contents(*logbook).size() == 3);
 }

@@ -1,0 +1,66 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Reading round damage; see rows_round.h.
+#include "store/rows_round.h"
+
+#include "store/connection.h"
+
+#include <string>
+
+namespace store {
+
+namespace {
+
+constexpr std::string_view allButContent =
+    "arrival, station, seq, at_ms, entered_ms, device, kind, '', hash, arrived_ms";
+
+std::optional<Row> readRow(SQLite::Database& database, std::string_view columns,
+                           std::int64_t arrival) {
+    try {
+        SQLite::Statement statement(database, "SELECT " + std::string(columns) +
+                                                  " FROM records WHERE arrival = ?");
+        statement.bind(1, arrival);
+        if (statement.executeStep()) {
+            return rowOf(statement);
+        }
+    } catch (const SQLite::Exception& exception) {
+        if (!isDamage(exception)) {
+            throw;
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::vector<Row> rowsRound(SQLite::Database& database, SQLite::Statement& statement) {
+    std::vector<Row> rows;
+    while (statement.executeStep()) {
+        Row row;
+        row.arrival = statement.getColumn(0).getInt64();
+        row.place.name = {statement.getColumn(1).getString(), statement.getColumn(2).getInt64()};
+        row.place.at = {statement.getColumn(3).getInt64()};
+        row.place.entered = {statement.getColumn(4).getInt64()};
+        for (const auto columns : {rowColumns, allButContent}) {
+            if (auto read = readRow(database, columns, row.arrival)) {
+                row = *std::move(read);
+                break;
+            }
+        }
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::optional<Row> findRowRound(SQLite::Database& database, const logbook::RecordName& name) {
+    SQLite::Statement statement(database,
+                                "SELECT " + std::string(placeColumns) +
+                                    " FROM records NOT INDEXED WHERE station = ? AND seq = ?");
+    statement.bind(1, name.station);
+    statement.bind(2, name.seq);
+    auto rows = rowsRound(database, statement);
+    return rows.empty() ? std::nullopt : std::optional<Row>(std::move(rows.front()));
+}
+
+}  // namespace store

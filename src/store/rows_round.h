@@ -1,0 +1,31 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Rows of a file that is damaged in places: found without an index, and each read by itself, so
+// that one that cannot be read keeps no other from it. For this folder only.
+#pragma once
+
+#include "store/row.h"
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace store {
+
+// What rowsRound wants a query for; none of them lies behind a content.
+inline constexpr std::string_view placeColumns = "arrival, station, seq, at_ms, entered_ms";
+
+// Those that the statement steps through. Of one that cannot be read the content is empty, which is
+// no record's. Throws SQLite::Exception where the rows cannot be found.
+[[nodiscard]] std::vector<Row> rowsRound(SQLite::Database& database,
+                                         SQLite::Statement& statement);
+
+// As findRow.
+[[nodiscard]] std::optional<Row> findRowRound(SQLite::Database& database,
+                                              const logbook::RecordName& name);
+
+}  // namespace store
