@@ -16,6 +16,8 @@ namespace {
 
 using logbook::Kind;
 
+using Names = std::vector<std::string>;
+
 constexpr Duration longValidity{30LL * 86'400'000};
 
 struct Lint {
@@ -49,6 +51,9 @@ bool isVoidedBy(const Check& check, std::initializer_list<EventKind> kinds) {
 
 void warnOfLimits(const Lint& lint, const Check& check, const NamesGiven& names) {
     for (const auto& measure : check.measures) {
+        if (measure.required && !measure.min && !measure.max) {
+            lint.add(RemarkCode::NoLimit, {"checks", check.key, "measures", measure.key});
+        }
         if (measure.required || lint.warnings.isFull()) {
             continue;  // of a required measure that is a fault
         }
@@ -94,7 +99,7 @@ void warnOfGroups(const Lint& lint) {
             return check.blocks == Blocks::Yes && allowsGroup(check.appliesWhen, group.key);
         });
         if (!isGuarded) {
-            lint.add(RemarkCode::GroupWithoutCheck, {"groups", group.key});
+            lint.add(RemarkCode::GroupWithoutCheck, {"groups", group.key}, group.key);
         }
     }
 }
@@ -107,6 +112,33 @@ void warnOfAuthority(const Lint& lint) {
             const std::string name(logbook::kindName(kind));
             lint.add(RemarkCode::NoAuthority, {"authority", name}, name);
         }
+    }
+}
+
+// A name that stands for itself is often a misspelt one where its like have labels.
+void warnOfUnlabelled(const Lint& lint, RemarkCode code, const Names& names,
+                      const std::map<std::string, Localized, std::less<>>& labels,
+                      const Names& path) {
+    for (const auto& name : names) {
+        if (!labels.empty() && !labels.contains(name)) {
+            lint.add(code, path, name);
+        }
+    }
+}
+
+void warnOfNames(const Lint& lint) {
+    const auto& rulebook = lint.rulebook;
+    for (const auto& check : rulebook.checks) {
+        warnOfUnlabelled(lint, RemarkCode::ConditionWithoutLabel, check.needs,
+                         rulebook.conditionLabels, {"checks", check.key, "needs"});
+    }
+    for (const auto& hold : rulebook.holds) {
+        warnOfUnlabelled(lint, RemarkCode::RoleWithoutLabel, hold.releaseBy.value_or(Names{}),
+                         rulebook.roleLabels, {"holds", hold.key, "release_by"});
+    }
+    for (const auto& [kind, roles] : rulebook.authority) {
+        warnOfUnlabelled(lint, RemarkCode::RoleWithoutLabel, roles, rulebook.roleLabels,
+                         {"authority", std::string(logbook::kindName(kind))});
     }
 }
 
@@ -125,6 +157,7 @@ void warnOf(const Rulebook& rulebook, const toml::table& root, const NamesGiven&
         lint.add(RemarkCode::NoAcceptance, {"services"});
     }
     warnOfAuthority(lint);
+    warnOfNames(lint);
 }
 
 }  // namespace rules

@@ -40,9 +40,13 @@ struct RulebookRemark {
         BadAuthority,       // a kind that [authority] may not name
         // Warnings: it is taken.
         NotVoidedByUseEnd, NotVoidedByRepair, LongValidity, MatchWithoutReuse, LeakDuringUse,
-        GroupWithoutCheck, NoAcceptance,
+        GroupWithoutCheck,  // detail: the group
+        NoAcceptance,
         NoAuthority,        // detail: the kind
-        LimitLeavesOutGroup // detail: the group
+        LimitLeavesOutGroup, // detail: the group
+        NoLimit,            // a required measure that any value passes
+        RoleWithoutLabel,   // where others have one; detail: the role
+        ConditionWithoutLabel // likewise; detail: the condition
     };
     Code code{};
     std::string path;  // "checks.leak.takes", "checks.leak.after.0"

@@ -85,9 +85,12 @@ std::string_view codeWord(rules::RulebookRemark::Code code) {
         case Code::GroupWithoutCheck: return "group_without_check";
         case Code::NoAcceptance: return "no_acceptance";
         case Code::NoAuthority: return "no_authority";
-        case Code::LimitLeavesOutGroup: break;
+        case Code::LimitLeavesOutGroup: return "limit_leaves_out_group";
+        case Code::NoLimit: return "no_limit";
+        case Code::RoleWithoutLabel: return "role_without_label";
+        case Code::ConditionWithoutLabel: break;
     }
-    return "limit_leaves_out_group";
+    return "condition_without_label";
 }
 
 std::string quotedField(const Words& words, const std::string& field) {

@@ -74,6 +74,9 @@ rulebook.group_without_check: says(detail) do
 rulebook.no_acceptance: says do
 rulebook.no_authority: says(act) do
 rulebook.limit_leaves_out_group: says(detail) do
+rulebook.no_limit: says do
+rulebook.role_without_label: says(detail) do
+rulebook.condition_without_label: says(detail) do
 trouble.not_found: says(path) safe do
 trouble.exists: says(path) safe do
 trouble.not_a_logbook: says(path) safe do

@@ -129,6 +129,21 @@ TEST_CASE("a unit that was started from the list is not offered again", "[unit]"
           std::string::npos);
 }
 
+TEST_CASE("a unit that is scanned away from where it is recorded is asked about", "[unit]") {
+    ReadyUnit world;
+    world.window->workplace().presence().begin(*world.manager().session);
+    const auto before = world.records().size();
+    world.scan("KB-0109");
+    world.waitUntil("it is asked",
+                    [&] { return world.isSaid("is recorded at another place"); });
+    CHECK(world.isSaid("Is it here now, ICU 4?"));
+    CHECK(world.records().size() == before);
+    world.pressButton("It is here: record that");
+    world.waitUntil("it is kept", [&] { return world.records().size() == before + 1; });
+    CHECK(world.records().back().find(R"("body":{"location":"ICU 4"})") != std::string::npos);
+    CHECK(world.records().back().find(R"("kind":"move")") != std::string::npos);
+}
+
 TEST_CASE("a unit whose start was called off can be started", "[unit]") {
     ReadyUnit world;
     const QString start = "Emergency start of unit KB-0109";

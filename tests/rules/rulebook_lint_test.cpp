@@ -100,7 +100,7 @@ TEST_CASE("A leak test during use is warned of by its key or label", "[unit]") {
 
 TEST_CASE("A group that no check keeps from being ready is warned of", "[unit]") {
     CHECK(warnings(sound + "applies_when = { group = \"neonatal\" }\n") ==
-          std::vector<Remark>{{Code::GroupWithoutCheck, "groups.adult", 5, 1, ""}});
+          std::vector<Remark>{{Code::GroupWithoutCheck, "groups.adult", 5, 1, "adult"}});
     CHECK(warnings(sound + "applies_when = { group = [\"neonatal\", \"adult\"] }\n").empty());
     CHECK(warnings(sound + "applies_when = { in_use = false }\n").empty());
     CHECK(warnings(sound + "blocks = false\n").size() == 2);
@@ -138,6 +138,33 @@ TEST_CASE("Limits that leave out a group are warned of", "[unit]") {
         "applies_when = { group = \"adult\" }\n"
         "[checks.zeroing.measures.m]\nunit = \"mL\"\n";
     CHECK(warnings(otherCheck(forAdults + "max = { adult = 4 }\n")).empty());
+}
+
+TEST_CASE("A required measure that any value passes is warned of", "[unit]") {
+    const std::string measure = "[checks.soundness.measures.m]\nunit = \"mL\"\n";
+    CHECK(warnings(sound + measure).empty());
+    CHECK(warnings(sound + measure + "required = true\nmin = 1\n").empty());
+    CHECK(warnings(sound + measure + "required = true\nmax = 9\n").empty());
+    CHECK(warnings(sound + measure + "required = true\n") ==
+          std::vector<Remark>{{Code::NoLimit, "checks.soundness.measures.m", 20, 1, ""}});
+}
+
+TEST_CASE("A role or condition without a label is warned of where others have one", "[unit]") {
+    const auto chief = replaced(sound, "strike = [\"chief\"]", "strike = [\"chef\"]");
+    CHECK(warnings(chief).empty());
+    const std::string roles = "[labels.roles]\nchief = \"Chief\"\nbiomed = \"Biomed\"\n";
+    CHECK(warnings(sound + roles).empty());
+    CHECK(warnings(chief + roles) ==
+          std::vector<Remark>{{Code::RoleWithoutLabel, "authority.strike", 16, 1, "chef"}});
+    const std::string hold = "[holds.incident]\nrelease_by = [\"risk\"]\n";
+    CHECK(warnings(sound + hold + roles) ==
+          std::vector<Remark>{{Code::RoleWithoutLabel, "holds.incident.release_by", 21, 14, "risk"}});
+    const std::string needs = "needs = [\"main_power\"]\n";
+    const std::string conditions = "[labels.conditions]\nmains_power = \"On mains\"\n";
+    CHECK(warnings(sound + needs).empty());
+    CHECK(warnings(sound + needs + conditions) ==
+          std::vector<Remark>{
+              {Code::ConditionWithoutLabel, "checks.soundness.needs", 20, 9, "main_power"}});
 }
 
 TEST_CASE("Warnings are given beside faults", "[unit]") {
