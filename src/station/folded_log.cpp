@@ -20,22 +20,16 @@ namespace {
 using logbook::Instant;
 using Kinds = store::Selection::Kinds;
 
-constexpr std::size_t recordsAtFirst = 50;  // mostly there are few
-constexpr std::size_t recordsAtOnce = 2000;
-// States that lie closer together than this many records are not kept side by side, and no more
-// than so many: each holds the units that were changed since the one before.
-constexpr std::int64_t recordsApart = 1000;
-constexpr std::size_t mostMarks = 8;
+}  // namespace
 
 // Calls `take` with every row of the selection, until there are no more or it returns false.
 template <class Take>
-Result<void> forEach(const Surroundings& surroundings, const store::Logbook& logbook,
-                     store::Selection selection, Take take) {
-    std::vector<store::ReadRecord> portion(recordsAtFirst);
+Result<void> FoldedLog::forEach(store::Selection selection, Take take) const {
+    std::vector<store::ReadRecord> portion(m_limits.recordsAtFirst);
     for (;;) {
-        const auto count = logbook.readRecords(selection, portion);
+        const auto count = m_logbook.readRecords(selection, portion);
         if (!count) {
-            return tl::unexpected(problemOf(surroundings.words, count.error()));
+            return tl::unexpected(problemOf(m_surroundings.words, count.error()));
         }
         for (std::size_t index = 0; index < *count; ++index) {
             if (!take(portion[index])) {
@@ -46,29 +40,29 @@ Result<void> forEach(const Surroundings& surroundings, const store::Logbook& log
             return {};
         }
         selection.after = portion.back().place;
-        portion.resize(recordsAtOnce);
+        portion.resize(m_limits.recordsAtOnce);
     }
 }
 
-// The same; where there are many, another thread reads ahead. Nobody else may use the logbook.
+// The same; where there are many, another thread reads ahead.
 template <class Take>
-Result<void> forEachAhead(const Surroundings& surroundings, const store::Logbook& logbook,
-                          store::Selection selection, Take take) {
+Result<void> FoldedLog::forEachAhead(store::Selection selection, Take take) const {
+    const auto most = m_limits.recordsAtFirst + m_limits.recordsAtOnce;
     std::size_t taken = 0;
     bool goesOn = true;
-    auto read = forEach(surroundings, logbook, selection, [&](const store::ReadRecord& each) {
+    auto read = forEach(selection, [&](const store::ReadRecord& each) {
         goesOn = take(each);
         selection.after = each.place;
-        return goesOn && ++taken < recordsAtFirst + recordsAtOnce;
+        return goesOn && ++taken < most;
     });
-    if (!read || !goesOn || taken < recordsAtFirst + recordsAtOnce) {
+    if (!read || !goesOn || taken < most) {
         return read;
     }
-    ReadAhead ahead(logbook, selection);
+    ReadAhead ahead(m_logbook, selection);
     for (;;) {
         const auto portion = ahead.next();
         if (!portion) {
-            return tl::unexpected(problemOf(surroundings.words, portion.error()));
+            return tl::unexpected(problemOf(m_surroundings.words, portion.error()));
         }
         if (portion->empty()) {
             return {};
@@ -81,8 +75,6 @@ Result<void> forEachAhead(const Surroundings& surroundings, const store::Logbook
     }
 }
 
-}  // namespace
-
 store::Hash rulebooksUpTo(const store::Place& place,
                           const std::vector<logbook::Record>& founding) {
     store::Hash hash{};
@@ -94,13 +86,14 @@ store::Hash rulebooksUpTo(const store::Place& place,
     return hash;
 }
 
-Result<void> FoldedLog::readFounding() {
+Result<void> FoldedLog::readFounding(std::int64_t last) {
+    m_arrival = -1;  // should it fail, all is read again the next time
     m_founding.clear();
     m_groundwork.reset();
     m_marks.clear();
     m_unread.clear();
     m_hasAllStrikes = false;
-    auto read = forEach(m_surroundings, m_logbook, {.kinds = Kinds::Founding},
+    auto read = forEach({.arrivedUpTo = last, .kinds = Kinds::Founding},
                         [&](store::ReadRecord& each) {
                             if (each.whole) {
                                 m_founding.push_back(std::move(each.record));
@@ -111,12 +104,13 @@ Result<void> FoldedLog::readFounding() {
                         });
     if (read) {
         m_groundwork.emplace(m_founding, m_surroundings.zones);
+        m_arrival = last;
     }
     return read;
 }
 
 Result<void> FoldedLog::addStrikes(const store::Selection& selection) {
-    return forEach(m_surroundings, m_logbook, selection, [&](const store::ReadRecord& each) {
+    return forEach(selection, [&](const store::ReadRecord& each) {
         if (each.whole) {
             m_groundwork->addStrike(each.record);
         } else {
@@ -142,11 +136,11 @@ Result<void> FoldedLog::addStrikes(const std::vector<logbook::RecordName>& names
 }
 
 // How far back what came in reaches: to its own place; a strike to what it strikes.
-Result<FoldedLog::Arrived> FoldedLog::arrived() const {
+Result<FoldedLog::Arrived> FoldedLog::arrived(std::int64_t last) const {
     Arrived since;
     std::vector<logbook::RecordName> struck;
-    const auto read = m_logbook.forEachRow({.arrivedAfter = m_arrival}, [&](const auto& row) {
-        since.last = std::max(since.last, row.arrival);
+    const store::Selection selection{.arrivedAfter = m_arrival, .arrivedUpTo = last};
+    const auto read = m_logbook.forEachRow(selection, [&](const auto& row) {
         since.reach = since.reach ? std::min(*since.reach, row.place) : row.place;
         since.isFounding = since.isFounding || row.kind == "adopt" || row.kind == "person";
         const auto record = row.kind == "strike"
@@ -173,29 +167,32 @@ Result<FoldedLog::Arrived> FoldedLog::arrived() const {
 }
 
 Result<void> FoldedLog::catchUp() {
-    const auto arrival = m_logbook.lastArrival();
-    if (!arrival) {
-        return tl::unexpected(problemOf(m_surroundings.words, arrival.error()));
+    const auto last = m_logbook.lastArrival();
+    if (!last) {
+        return tl::unexpected(problemOf(m_surroundings.words, last.error()));
     }
-    if (*arrival == m_arrival) {
+    if (*last == m_arrival) {
         return {};
     }
-    if (m_arrival > 0 && *arrival > m_arrival) {
-        const auto since = arrived();
-        if (!since) {
-            return tl::unexpected(since.error());
-        }
-        if (!since->isFounding) {
-            std::erase_if(m_marks, [&](const Mark& mark) {
-                return since->reach && !(mark.place < *since->reach);
-            });
-            auto added = addStrikes({.arrivedAfter = m_arrival, .kinds = Kinds::Strikes});
-            m_arrival = std::max(since->last, m_arrival);
-            return added;
-        }
+    if (m_arrival <= 0 || *last < m_arrival) {
+        return readFounding(*last);
     }
-    m_arrival = *arrival;
-    return readFounding();
+    const auto since = arrived(*last);
+    if (!since) {
+        return tl::unexpected(since.error());
+    }
+    if (since->isFounding) {
+        return readFounding(*last);
+    }
+    std::erase_if(m_marks, [&](const Mark& mark) {
+        return since->reach && !(mark.place < *since->reach);
+    });
+    auto added = addStrikes(
+        {.arrivedAfter = m_arrival, .arrivedUpTo = *last, .kinds = Kinds::Strikes});
+    if (added) {
+        m_arrival = *last;
+    }
+    return added;
 }
 
 const FoldedLog::Mark* FoldedLog::markBefore(Instant at) const {
@@ -218,7 +215,9 @@ Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
         if (auto added = addStrikes(snapshot.strikes); !added) {
             return tl::unexpected(std::move(added.error()));
         }
-        auto added = addStrikes({.after = snapshot.place, .kinds = Kinds::Strikes});
+        auto added = addStrikes({.after = snapshot.place,
+                                 .arrivedUpTo = m_arrival,
+                                 .kinds = Kinds::Strikes});
         if (!added) {
             return tl::unexpected(std::move(added.error()));
         }
@@ -238,16 +237,19 @@ Result<void> FoldedLog::begin(Instant at) {
         if (!*snapshot) {
             break;
         }
-        const auto begun = beginWith(**snapshot);
+        // One that was made since knows more than is taken note of here.
+        const auto begun = (*snapshot)->arrival <= m_arrival ? beginWith(**snapshot) : false;
         if (!begun || *begun) {
             return begun ? Result<void>() : tl::unexpected(begun.error());
         }
         question.before = (*snapshot)->place;
     }
-    if (std::exchange(m_hasAllStrikes, true)) {
+    if (m_hasAllStrikes) {
         return {};
     }
-    return addStrikes({.kinds = Kinds::Strikes});
+    auto added = addStrikes({.arrivedUpTo = m_arrival, .kinds = Kinds::Strikes});
+    m_hasAllStrikes = added.has_value();
+    return added;
 }
 
 Result<bool> FoldedLog::hasBeginning(Instant at) {
@@ -278,14 +280,14 @@ Result<Folded> FoldedLog::stateUpTo(const store::Place& place) {
 // Whether the newest mark gives way to the one that is folded from it, so that it need not be
 // copied.
 bool FoldedLog::isReplaced(const Mark* from) const {
-    return m_marks.size() > 1 && from == &m_marks.back() && from->after < recordsApart;
+    return m_marks.size() > 1 && from == &m_marks.back() && from->after < m_limits.recordsApart;
 }
 
 template <class IsWanted>
 Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     const bool isNewest = m_marks.empty() || from == &m_marks.back();
     Mark mark{};
-    store::Selection selection;
+    store::Selection selection{.arrivedUpTo = m_arrival};
     if (isReplaced(from)) {
         mark = std::move(m_marks.back());
         m_marks.pop_back();
@@ -298,7 +300,7 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     }
     m_placeFolded = selection.after;
     rules::RunningState running(*m_groundwork, rules::unlimited, std::move(mark.state));
-    auto read = forEachAhead(m_surroundings, m_logbook, selection, [&](const auto& each) {
+    auto read = forEachAhead(selection, [&](const auto& each) {
         if (!isWanted(each.place)) {
             return false;
         }
@@ -330,7 +332,7 @@ const rules::State& FoldedLog::keep(Mark mark, bool isNewest) {
         return m_marks.back().state;
     }
     m_marks.push_back(std::move(mark));
-    if (m_marks.size() > mostMarks) {
+    if (m_marks.size() > m_limits.mostMarks) {
         m_marks[2].after += m_marks[1].after;
         m_marks.erase(m_marks.begin() + 1);
     }

@@ -28,16 +28,27 @@ struct Folded {
     std::vector<logbook::RecordName> unread{};  // left out, for they cannot be read
 };
 
+// How much is read at once, and what is kept in memory. No answer depends on it.
+struct FoldingLimits {
+    std::size_t recordsAtFirst = 50;   // mostly there are few
+    std::size_t recordsAtOnce = 2000;  // after those; and then another thread reads ahead
+    // States that lie closer together than this many records are not kept side by side, and no more
+    // than so many, at least two: each holds the units that were changed since the one before.
+    std::int64_t recordsApart = 1000;
+    std::size_t mostMarks = 8;
+};
+
 class FoldedLog {
 public:
     enum class Kept { Use, PassOver };  // whether to begin with what is kept in the file
 
-    // References must outlive it.
+    // References must outlive it. Nobody else may use the logbook while it is asked.
     FoldedLog(const Surroundings& surroundings, const store::Logbook& logbook,
-              Kept kept = Kept::Use)
-        : m_surroundings(surroundings), m_logbook(logbook), m_kept(kept) {}
+              Kept kept = Kept::Use, const FoldingLimits& limits = {})
+        : m_surroundings(surroundings), m_logbook(logbook), m_kept(kept), m_limits(limits) {}
 
-    // Takes note of what has arrived since it last did. To be called first.
+    // Takes note of what has arrived since it last did: all answers are of the log up to there,
+    // whatever others write meanwhile. To be called first, and again where it could not be done.
     [[nodiscard]] Result<void> catchUp();
 
     // The highest arrival that is taken note of.
@@ -70,13 +81,16 @@ private:
     };
 
     struct Arrived {
-        std::int64_t last = 0;
         std::optional<store::Place> reach{};
         bool isFounding = false;  // `adopt` or `person` is among it, or what cannot be told
     };
 
-    [[nodiscard]] Result<Arrived> arrived() const;
-    [[nodiscard]] Result<void> readFounding();
+    template <class Take>
+    [[nodiscard]] Result<void> forEach(store::Selection selection, Take take) const;
+    template <class Take>
+    [[nodiscard]] Result<void> forEachAhead(store::Selection selection, Take take) const;
+    [[nodiscard]] Result<Arrived> arrived(std::int64_t last) const;
+    [[nodiscard]] Result<void> readFounding(std::int64_t last);
     [[nodiscard]] Result<void> addStrikes(const store::Selection& selection);
     [[nodiscard]] Result<void> addStrikes(const std::vector<logbook::RecordName>& names);
     [[nodiscard]] Result<void> begin(logbook::Instant at);
@@ -90,6 +104,7 @@ private:
     const Surroundings& m_surroundings;
     const store::Logbook& m_logbook;
     Kept m_kept;
+    FoldingLimits m_limits;
     std::int64_t m_arrival = -1;  // before the first catchUp
     std::vector<logbook::Record> m_founding;
     std::optional<rules::Groundwork> m_groundwork;

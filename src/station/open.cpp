@@ -37,11 +37,11 @@ std::int64_t numberOf(const std::map<std::string, std::string>& settings,
     return number;
 }
 
-// In the reading order; another thread steps through the rows.
-std::optional<store::Trouble> readAll(const store::Logbook& logbook,
-                                      std::vector<logbook::Record>& records,
-                                      std::vector<logbook::RecordName>& unread) {
-    ReadAhead ahead(logbook, {});
+// In the reading order, up to the arrival that the facts tell; another thread steps through the
+// rows.
+std::optional<store::Trouble> readAll(const store::Logbook& logbook, LogbookFacts& facts,
+                                      std::vector<logbook::Record>& records) {
+    ReadAhead ahead(logbook, {.arrivedUpTo = facts.arrival});
     for (;;) {
         auto portion = ahead.next();
         if (!portion) {
@@ -54,10 +54,38 @@ std::optional<store::Trouble> readAll(const store::Logbook& logbook,
             if (each.whole) {
                 records.push_back(std::move(each.record));
             } else {
-                unread.push_back(each.place.name);
+                facts.unread.push_back(each.place.name);
             }
         }
     }
+}
+
+tl::expected<LogbookFacts, store::Trouble> factsUpTo(const store::Logbook& logbook,
+                                                     std::int64_t arrival) {
+    auto heads = logbook.heads();
+    if (!heads) {
+        return tl::unexpected<store::Trouble>(heads.error());
+    }
+    auto verification = logbook.lastVerification();
+    if (!verification) {
+        return tl::unexpected<store::Trouble>(verification.error());
+    }
+    auto ownStation = logbook.station();
+    if (!ownStation) {
+        return tl::unexpected<store::Trouble>(ownStation.error());
+    }
+    const auto settings = logbook.settings();
+    if (!settings) {
+        return tl::unexpected<store::Trouble>(settings.error());
+    }
+    auto gone = store::breaksAgainst(logbook, store::headsOf(*heads));
+    if (!gone) {
+        return tl::unexpected<store::Trouble>(gone.error());
+    }
+    return LogbookFacts{std::move(*heads), std::move(*verification), std::move(*ownStation),
+                        staleAfterOf(*settings), {}, arrival,
+                        numberOf(*settings, "numbers.forms"), std::move(*gone),
+                        logbook.metDamage()};
 }
 
 Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
@@ -72,7 +100,7 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
     }
     std::vector<logbook::Record> records;
     records.reserve(static_cast<std::size_t>(facts->arrival));
-    if (const auto trouble = readAll(logbook, records, facts->unread)) {
+    if (const auto trouble = readAll(logbook, *facts, records)) {
         return tl::unexpected(problemOf(surroundings.words, *trouble));
     }
     WholeLog log{std::move(*facts), rules::Log(std::move(records), surroundings.zones)};
@@ -135,34 +163,23 @@ Result<LogbookFacts> readFacts(const Surroundings& surroundings, const store::Lo
     const auto troubled = [&](const store::Trouble& trouble) {
         return tl::unexpected(problemOf(surroundings.words, trouble));
     };
-    const auto arrival = logbook.lastArrival();
-    if (!arrival) {
-        return troubled(arrival.error());
+    for (;;) {  // until nobody writes in the moment that it takes
+        const auto arrival = logbook.lastArrival();
+        if (!arrival) {
+            return troubled(arrival.error());
+        }
+        auto facts = factsUpTo(logbook, *arrival);
+        if (!facts) {
+            return troubled(facts.error());
+        }
+        const auto now = logbook.lastArrival();
+        if (!now) {
+            return troubled(now.error());
+        }
+        if (*now == *arrival) {
+            return *std::move(facts);
+        }
     }
-    auto heads = logbook.heads();
-    if (!heads) {
-        return troubled(heads.error());
-    }
-    auto verification = logbook.lastVerification();
-    if (!verification) {
-        return troubled(verification.error());
-    }
-    auto ownStation = logbook.station();
-    if (!ownStation) {
-        return troubled(ownStation.error());
-    }
-    const auto settings = logbook.settings();
-    if (!settings) {
-        return troubled(settings.error());
-    }
-    auto gone = store::breaksAgainst(logbook, store::headsOf(*heads));
-    if (!gone) {
-        return troubled(gone.error());
-    }
-    return LogbookFacts{std::move(*heads), std::move(*verification), std::move(*ownStation),
-                        staleAfterOf(*settings), {}, *arrival,
-                        numberOf(*settings, "numbers.forms"), std::move(*gone),
-                        logbook.metDamage()};
 }
 
 std::vector<std::string> breaksKnown(const words::Words& words, const LogbookFacts& facts) {

@@ -38,7 +38,7 @@ struct LogbookFacts {
     std::optional<std::string> ownStation;
     logbook::Duration staleAfter = defaultStaleAfter;  // the setting of that name
     std::vector<logbook::RecordName> unread{};  // stored records that were left out: not readable
-    std::int64_t arrival = 0;      // the highest in the logbook, before the log was read
+    std::int64_t arrival = 0;      // of the last record of the log that they are of
     std::int64_t formsIssued = 0;  // downtime forms of this station, numbered from 1
     std::vector<store::Break> gone{};  // what is not here though the logbook has a note of it
     bool isDamaged = false;        // what is whole was read round what cannot be
@@ -50,8 +50,8 @@ struct WholeLog : LogbookFacts {
     logbook::Instant reached{};  // what the own clock has shown for certain; see clock_doubt.h
 };
 
-// To be called before the records are read: one that comes in meanwhile makes the log an older one
-// than is told, never a newer. `unread` is left empty.
+// To be called before the records are read, up to `arrival`: what comes in from then on is not of
+// that log. `unread` is left empty.
 [[nodiscard]] Result<LogbookFacts> readFacts(const Surroundings& surroundings,
                                              const store::Logbook& logbook);
 

@@ -43,10 +43,13 @@ Result<void> forEach(const Surroundings& surroundings, const store::Logbook& log
     }
 }
 
+// All that follows is of the log up to `last`: others may write between two portions, and of what
+// they write together a part would be seen.
 Result<rules::Groundwork> readGroundwork(const Surroundings& surroundings,
-                                         const store::Logbook& logbook) {
+                                         const store::Logbook& logbook, std::int64_t last) {
+    using Kinds = store::Selection::Kinds;
     std::vector<Record> founding;
-    auto read = forEach(surroundings, logbook, {.kinds = store::Selection::Kinds::Founding},
+    auto read = forEach(surroundings, logbook, {.arrivedUpTo = last, .kinds = Kinds::Founding},
                         [&](store::ReadRecord& each) {
                             if (each.whole) founding.push_back(std::move(each.record));
                         });
@@ -54,7 +57,7 @@ Result<rules::Groundwork> readGroundwork(const Surroundings& surroundings,
         return tl::unexpected(std::move(read.error()));
     }
     rules::Groundwork groundwork(std::move(founding), surroundings.zones);
-    read = forEach(surroundings, logbook, {.kinds = store::Selection::Kinds::Strikes},
+    read = forEach(surroundings, logbook, {.arrivedUpTo = last, .kinds = Kinds::Strikes},
                    [&](const store::ReadRecord& each) {
                        if (each.whole) groundwork.addStrike(each.record);
                    });
@@ -109,8 +112,9 @@ private:
 };
 
 // Folds in this thread what another one reads.
-std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& logbook) {
-    ReadAhead ahead(logbook, {});
+std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& logbook,
+                                      std::int64_t last) {
+    ReadAhead ahead(logbook, {.arrivedUpTo = last});
     for (;;) {
         const auto portion = ahead.next();
         if (!portion) {
@@ -127,10 +131,11 @@ std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& lo
 
 // The whole log is looked at, since one that cannot be read may be an edition.
 Problem noEdition(const Surroundings& surroundings, const store::Logbook& logbook,
-                  LogbookFacts& facts, Problem problem) {
-    auto read = forEach(surroundings, logbook, {}, [&](const store::ReadRecord& each) {
-        if (!each.whole) facts.unread.push_back(each.place.name);
-    });
+                  std::int64_t last, LogbookFacts& facts, Problem problem) {
+    auto read = forEach(surroundings, logbook, {.arrivedUpTo = last},
+                        [&](const store::ReadRecord& each) {
+                            if (!each.whole) facts.unread.push_back(each.place.name);
+                        });
     if (!read) {
         return std::move(read.error());
     }
@@ -202,7 +207,8 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
         return tl::unexpected(now.error());
     }
     standing.at = *now;
-    const auto groundwork = readGroundwork(surroundings, *logbook);
+    const auto last = standing.facts.arrival;
+    const auto groundwork = readGroundwork(surroundings, *logbook, last);
     if (!groundwork) {
         return tl::unexpected(groundwork.error());
     }
@@ -210,11 +216,11 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
         !edition) {
         return tl::unexpected(groundwork->hasEdition(standing.at, standing.knownAt)
                                   ? std::move(edition.error())
-                                  : noEdition(surroundings, *logbook, standing.facts,
+                                  : noEdition(surroundings, *logbook, last, standing.facts,
                                               std::move(edition.error())));
     }
     Reading reading(standing, *groundwork, !asked.at);
-    if (const auto trouble = readAll(reading, *logbook)) {
+    if (const auto trouble = readAll(reading, *logbook, last)) {
         return tl::unexpected(problemOf(surroundings.words, *trouble));
     }
     reading.finish();

@@ -13,15 +13,27 @@ namespace station {
 
 using logbook::Instant;
 
+Result<LogbookFacts> WarmLog::catchUp() {
+    for (;;) {
+        auto facts = readFacts(m_surroundings, *m_logbook);
+        if (!facts) {
+            return facts;
+        }
+        if (auto current = m_log.catchUp(); !current) {
+            return tl::unexpected(std::move(current.error()));
+        }
+        if (facts->arrival == m_log.arrival()) {
+            return facts;
+        }
+    }
+}
+
 // Where something is wrong with the log, or nothing can be judged, the whole of it must be looked
 // at to say what.
 Result<bool> WarmLog::isEnough(const LogbookFacts& facts, Instant at, Otherwise otherwise) {
     const bool isSound = !facts.verification || facts.verification->ok;
     if (!isSound || !facts.gone.empty() || facts.isDamaged) {
         return false;
-    }
-    if (auto current = m_log.catchUp(); !current) {
-        return tl::unexpected(std::move(current.error()));
     }
     if (!m_log.groundwork().firstEdition() ||
         !requireEdition(m_surroundings, m_log.groundwork(), at, rules::unlimited)) {
@@ -39,7 +51,7 @@ Result<std::optional<Standing>> WarmLog::standing(const LogbookFile& file, const
     if (asked.knownAt) {
         return std::optional<Standing>();
     }
-    auto facts = readFacts(m_surroundings, *m_logbook);
+    auto facts = catchUp();
     if (!facts) {
         return tl::unexpected(std::move(facts.error()));
     }

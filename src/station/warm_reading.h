@@ -32,6 +32,8 @@ public:
     void about(std::optional<std::string> device) { m_device = std::move(device); }
 
 private:
+    // Takes note of what has come in, and of what the logbook knows of just that log.
+    [[nodiscard]] Result<LogbookFacts> catchUp();
     [[nodiscard]] Result<bool> isEnough(const LogbookFacts& facts, logbook::Instant at,
                                         Otherwise otherwise);
 

@@ -160,7 +160,7 @@ public:
 
     // Rows in reading order, until there are no more or the reader returns false. At most
     // rowsPerTransaction of them are read in one transaction, so that writers get their turn:
-    // a row that arrives meanwhile is seen if its place is still ahead.
+    // a row that arrives meanwhile is seen if its place is still ahead and the selection takes it.
     [[nodiscard]] tl::expected<void, Trouble> forEachRow(const Selection& selection,
                                                          const RowReader& reader) const;
 

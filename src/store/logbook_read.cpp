@@ -28,6 +28,9 @@ std::string conditionOn(Selection::Kinds kinds) {
 
 std::string endOfQuery(const Selection& selection) {
     std::string query = selection.arrivedAfter > 0 ? " WHERE arrival > :arrival" : " WHERE true";
+    if (selection.arrivedUpTo) {
+        query += " AND +arrival <= :lastArrival";  // the sign: no index is to be chosen for it
+    }
     if (selection.device) {
         query += " AND device = :device";
     }
@@ -50,6 +53,9 @@ void bindTo(Statement& statement, const Selection& selection, std::size_t most) 
     statement.bind(":limit", static_cast<std::int64_t>(most));
     if (selection.arrivedAfter > 0) {
         statement.bind(":arrival", selection.arrivedAfter);
+    }
+    if (selection.arrivedUpTo) {
+        statement.bind(":lastArrival", *selection.arrivedUpTo);
     }
     if (selection.device) {
         statement.bind(":device", *selection.device);

@@ -56,6 +56,8 @@ struct Selection {
     std::optional<Place> after{};         // those after that place
     std::optional<std::string> device{};  // of that device; "" the department-wide ones
     std::int64_t arrivedAfter = 0;        // those with a higher `arrival`
+    // Those with no higher `arrival`, so that what is read in portions is the log of one moment.
+    std::optional<std::int64_t> arrivedUpTo{};
     enum class Kinds { All, Founding, Strikes };
     Kinds kinds = Kinds::All;             // Founding: `adopt` and `person`
 };

@@ -3,129 +3,15 @@
 //
 // Kept states: the answers with them are those without, whatever comes in late, is struck or
 // adopted; as few records are folded as can be; and one that is not true is found.
-#include "station/answers.h"
-#include "station/snapshots.h"
-#include "station/standing_source.h"
+#include "station/folded_ward.h"
 #include "station/upkeep.h"
-#include "support/folder.h"
-#include "support/moved_clock.h"
-#include "support/random_log.h"
-
-#include <SQLiteCpp/Database.h>
-#include <catch2/catch.hpp>
-
-#include <map>
 
 using namespace support;
+using Ward = FoldedWard;
 
 namespace {
 
 constexpr std::uint32_t firstSeed = 20261128;
-
-struct Ward {
-    Folder folder;
-    MovedClock clock{when("12-30 12:00")};
-    station::Surroundings surroundings{clock, zones(), *words::Words::builtIn(), "desk"};
-    station::LogbookFile file{folder.file("ward.logbook")};
-
-    Ward() { REQUIRE(station::foundStation(surroundings, file, "desk-1")); }
-
-    void add(const std::vector<logbook::Record>& records) const {
-        auto logbook = station::openLogbook(surroundings, file, station::Access::Write);
-        REQUIRE(logbook);
-        REQUIRE(logbook->append(records, {"mt", clock.now()}));
-    }
-    [[nodiscard]] station::SnapshotsMade rebuild() const {
-        const auto made = station::rebuild(surroundings, file);
-        REQUIRE(made);
-        return *made;
-    }
-    [[nodiscard]] station::Standing ask(const station::Asked& asked) const {
-        auto standing = station::standing(surroundings, file, asked);
-        REQUIRE(standing);
-        return *std::move(standing);
-    }
-    [[nodiscard]] station::Standing askCold(const station::Asked& asked) const {
-        auto standing = station::coldStanding(surroundings, file, asked);
-        REQUIRE(standing);
-        return *std::move(standing);
-    }
-    [[nodiscard]] store::Logbook open() const {
-        auto logbook = station::openLogbook(surroundings, file, station::Access::Read);
-        REQUIRE(logbook);
-        return *std::move(logbook);
-    }
-    void tamper(const std::string& sql) const {
-        SQLite::Database(file.path.string(), SQLite::OPEN_READWRITE).exec(sql);
-    }
-};
-
-// All that rests on a state: the board, and of each unit its way to ready; what comes; a muster.
-std::string answersOf(const Ward& ward, const station::Standing& standing) {
-    namespace json = logbook::json;
-    auto all = json::pretty(toJson(station::board(ward.surroundings, standing)));
-    for (const auto& [serial, device] : standing.state.devices) {
-        const auto way = station::wayToReady(ward.surroundings, standing, serial);
-        REQUIRE(way);
-        all += json::pretty(toJson(*way));
-    }
-    all += json::pretty(toJson(station::horizon(ward.surroundings, standing,
-                                                logbook::Duration{12LL * 3'600'000})));
-    if (standing.group) {
-        all += json::pretty(toJson(station::muster(ward.surroundings, standing, {1, 2})));
-    }
-    return all;
-}
-
-void requireSame(const Ward& ward, const station::Asked& asked, const station::Standing& warm) {
-    const auto cold = ward.askCold(asked);
-    REQUIRE(warm.at == cold.at);
-    REQUIRE(warm.later.size() == cold.later.size());
-    REQUIRE(warm.heard.size() == cold.heard.size());
-    for (std::size_t index = 0; index < warm.heard.size(); ++index) {
-        REQUIRE(warm.heard[index].station == cold.heard[index].station);
-        REQUIRE(warm.heard[index].heard == cold.heard[index].heard);
-    }
-    REQUIRE(answersOf(ward, warm) == answersOf(ward, cold));
-}
-
-// The records of a random log in the order in which they come in: some stations are behind.
-class Arriving {
-public:
-    Arriving(std::uint32_t seed, int count)
-        : m_random(seed, {.records = count, .stations = 4, .devices = 3}) {
-        for (const auto& record : m_random.log().records()) {
-            m_rest[record.name.station].push_back(record);
-        }
-        for (const auto& [station, records] : m_rest) m_stations.push_back(station);
-    }
-
-    // The first edition and person must come first.
-    std::vector<logbook::Record> first() {
-        std::vector<logbook::Record> records;
-        for (const auto& station : m_stations) take(station, 25, records);
-        return records;
-    }
-    std::vector<logbook::Record> next() {
-        std::vector<logbook::Record> records;
-        take(m_random.random().pick(m_stations), m_random.random().below(9), records);
-        return records;
-    }
-    [[nodiscard]] RandomLog& random() { return m_random; }
-
-private:
-    void take(const std::string& station, int count, std::vector<logbook::Record>& into) {
-        auto& rest = m_rest.at(station);
-        for (; count > 0 && !rest.empty(); --count) {
-            into.push_back(rest.front());
-            rest.erase(rest.begin());
-        }
-    }
-
-    RandomLog m_random;
-    std::map<std::string, std::vector<logbook::Record>> m_rest;
-    std::vector<std::string> m_stations;
-};
 
 std::string hexOf(const std::string& bytes) {
     std::string hex;
@@ -135,15 +21,6 @@ std::string hexOf(const std::string& bytes) {
         hex += figures[static_cast<unsigned char>(byte) & 15U];
     }
     return hex;
-}
-
-// A note each hour for so many days, behind an edition and a unit.
-LogBuilder quietLog(int days) {
-    LogBuilder log = logWith(bookOfLeak("voided_by = [{ event = \"soil\" }]"));
-    for (int hour = 0; hour < days * 24; ++hour) {
-        log.on(device).at(when("03-03 00:00") + minutes(60 * hour)).note();
-    }
-    return log;
 }
 
 }  // namespace
@@ -305,15 +182,6 @@ TEST_CASE("verify finds a kept state that is whole and not true", "[unit]") {
     requireSame(ward, {end}, ward.ask({end}));
 }
 
-TEST_CASE("what only reads keeps nothing", "[unit]") {
-    const Ward ward;
-    const auto log = quietLog(40);
-    ward.add(log.records());
-    const auto before = bytesOf(ward.file.path);
-    (void)ward.ask({log.records().back().at});
-    CHECK(bytesOf(ward.file.path) == before);
-}
-
 TEST_CASE("states are kept once an answer would fold too much", "[unit]") {
     const Ward ward;
     auto log = quietLog(850);
@@ -321,7 +189,10 @@ TEST_CASE("states are kept once an answer would fold too much", "[unit]") {
     ward.add(log.records());
     auto logbook = station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
     REQUIRE(logbook);
-    CHECK(logbook->snapshotsKept()->empty());
+    // What only reads keeps nothing.
+    const auto before = bytesOf(ward.file.path);
+    (void)ward.ask({log.records().back().at});
+    CHECK((bytesOf(ward.file.path) == before));
     station::renewSnapshots(ward.surroundings, *logbook);
     const auto kept = *logbook->snapshotsKept();
     CHECK(kept.size() == 4);

@@ -1,0 +1,118 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A log folded bit by bit is the log folded whole: with bounds so small that a short log has many
+// portions, many states side by side and some that give way; and after a reading that failed.
+#include "station/folded_log.h"
+
+#include "rules/state_bytes.h"
+#include "station/folded_ward.h"
+#include "support/statement_moments.h"
+
+#include <algorithm>
+
+using namespace support;
+using station::FoldedLog;
+using station::FoldingLimits;
+
+namespace {
+
+constexpr std::uint32_t firstSeed = 20261129;
+
+std::string bytesAt(FoldedLog& log, Instant at) {
+    const auto folded = log.stateAt(at);
+    REQUIRE(folded);
+    CHECK(folded->unread.empty());
+    return rules::toBytes(*folded->state, log.groundwork().editions());
+}
+
+std::string bytesAnew(const FoldedWard& ward, Instant at) {
+    const auto logbook = ward.open();
+    FoldedLog log(ward.surroundings, logbook, FoldedLog::Kept::PassOver);
+    REQUIRE(log.catchUp());
+    return bytesAt(log, at);
+}
+
+// Some instants of the log behind its first edition, in their order, and one after all.
+std::vector<Instant> someInstants(RandomLog& random) {
+    std::vector<Instant> all{when("12-31 00:00")};
+    for (int count = random.random().below(4); count > 0; --count) {
+        all.push_back(std::max(random.anyInstant(), when("03-25 09:00")));
+    }
+    std::ranges::sort(all);
+    return all;
+}
+
+FoldingLimits smallLimits(Random& random) {
+    return {1 + static_cast<std::size_t>(random.below(4)),
+            1 + static_cast<std::size_t>(random.below(12)), random.below(20),
+            2 + static_cast<std::size_t>(random.below(4))};
+}
+
+}  // namespace
+
+TEST_CASE("a log folded bit by bit is the log folded whole", "[property]") {
+    std::int64_t folded = 0, inAll = 0;
+    for (std::uint32_t seed = firstSeed; seed < firstSeed + 4; ++seed) {
+        CAPTURE(seed);
+        const FoldedWard ward;
+        Arriving arriving(seed, 200);
+        ward.add(arriving.first());
+        const auto logbook = ward.open();
+        FoldedLog log(ward.surroundings, logbook, FoldedLog::Kept::Use,
+                      smallLimits(arriving.random().random()));
+        for (int round = 0; round < 12; ++round) {
+            CAPTURE(round);
+            if (arriving.random().random().chance(10)) (void)ward.rebuild();
+            ward.add(arriving.next());
+            REQUIRE(log.catchUp());
+            for (const Instant at : someInstants(arriving.random())) {
+                CAPTURE(logbook::toText(at));
+                const auto state = log.stateAt(at);
+                REQUIRE(state);
+                folded += state->folded;
+                const auto cold = ward.askCold({at});
+                inAll += cold.folded;
+                REQUIRE(bytesAt(log, at) == bytesAnew(ward, at));
+                if (at != when("12-31 00:00")) continue;
+                auto warm = cold;
+                warm.state = *log.stateAt(at)->state;
+                REQUIRE(answersOf(ward, warm) == answersOf(ward, cold));
+            }
+        }
+    }
+    CHECK(folded < inAll);
+}
+
+TEST_CASE("a log that could not be read once is read whole the next time", "[fault]") {
+    const FoldedWard ward;
+    auto log = quietLog(3);
+    ward.add(log.records());
+    const StatementMoments watched(0, {});
+    const auto logbook = ward.open();
+    FoldedLog folded(ward.surroundings, logbook, FoldedLog::Kept::Use, {2, 5, 4, 3});
+    const auto end = when("12-31 00:00");
+    int failed = 0, moment = 1;
+    for (bool came = true; came && moment < 100; ++moment) {
+        CAPTURE(moment);
+        // Late and in the order, something struck; sometimes a new person, so that all is read.
+        const auto note = log.on(device).at(log.nextInstant() - minutes(700)).note();
+        log.on(device).at("04-01 08:00").soil();
+        log.takeTime(when("04-01 08:00") + minutes(moment));
+        log.on(device).strike(note);
+        if (moment % 3 == 0) log.department().person("p" + std::to_string(moment), {"lead"});
+        const auto& all = log.records();
+        ward.add({all.end() - (moment % 3 == 0 ? 4 : 3), all.end()});
+        {
+            const StatementMoments moments(moment, sqlite3_interrupt);
+            const bool isRead = folded.catchUp() && folded.stateAt(end);
+            came = moments.came();
+            CHECK(isRead != came);
+            failed += isRead ? 0 : 1;
+        }
+        REQUIRE(folded.catchUp());
+        REQUIRE(bytesAt(folded, end) == bytesAnew(ward, end));
+    }
+    CHECK(failed > 4);
+    CHECK(moment < 100);
+}

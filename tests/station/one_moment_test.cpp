@@ -1,0 +1,105 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What others write while an answer is read, in whichever moment: it is in the answer whole or not
+// at all. And what could not be read in one of these moments is read the next time.
+#include "station/folded_ward.h"
+#include "support/statement_moments.h"
+
+using namespace support;
+
+namespace {
+
+const std::string otherDevice = "KB-2";
+constexpr int mostMoments = 200;
+
+// A check that is moved from one unit to the other and back, in the midst of a long log: what it
+// was is struck through and it is entered anew, together.
+class MovedCheck {
+public:
+    MovedCheck() {
+        m_log.on(otherDevice).enrol({"adult"});
+        const auto begin = when("03-03 00:00");
+        for (int hour = 0; hour < 1300; ++hour) {
+            m_log.on(device).at(begin + minutes(60 * hour)).note();
+            if (hour == 700) m_stands = m_log.on(device).pass("leak");
+        }
+        m_done = m_log.records()[m_log.records().size() - 600].at;
+        m_now = m_log.nextInstant();
+        m_ward.add(m_log.records());
+    }
+
+    void move() {
+        m_now = m_now + minutes(1);
+        m_on = m_on == device ? otherDevice : device;
+        m_log.on(device).at(m_now).strike(m_stands);
+        m_stands = m_log.on(m_on).at(m_done).entered(m_now).pass("leak");
+        const auto& records = m_log.records();
+        m_ward.add({records[records.size() - 2], records.back()});
+    }
+
+    [[nodiscard]] const FoldedWard& ward() const { return m_ward; }
+    [[nodiscard]] station::Asked asked() const { return {when("12-30 11:00"), {}, "adult"}; }
+
+    // With the heads that it tells.
+    [[nodiscard]] std::string told(const station::Standing& standing) const {
+        return logbook::json::pretty(toJson(station::board(m_ward.surroundings, standing)));
+    }
+    [[nodiscard]] std::string toldCold() const { return told(m_ward.askCold(asked())); }
+
+private:
+    FoldedWard m_ward;
+    LogBuilder m_log = logWith(bookOfLeak(""));
+    Instant m_done, m_now;
+    std::string m_on = device;
+    RecordName m_stands;
+};
+
+// Asks again and again, each time with a move in the next moment; how many there were.
+template <class Ask>
+int requireWhole(MovedCheck& check, Ask ask) {
+    auto before = check.toldCold();
+    for (int moment = 1; moment < mostMoments; ++moment) {
+        CAPTURE(moment);
+        const StatementMoments moments(moment, [&](sqlite3*) { check.move(); });
+        const auto told = ask();
+        if (!moments.came()) return moment - 1;
+        const auto after = check.toldCold();
+        REQUIRE(before != after);
+        REQUIRE((told == before || told == after));
+        before = after;
+    }
+    return mostMoments;
+}
+
+}  // namespace
+
+TEST_CASE("what others write together is in an answer whole or not at all", "[unit]") {
+    MovedCheck check;
+    int moments = 0;
+    SECTION("read from the first record on") {
+        moments = requireWhole(check, [&] { return check.toldCold(); });
+    }
+    SECTION("read with the log") {
+        moments = requireWhole(check, [&] {
+            const auto whole =
+                station::wholeStanding(check.ward().surroundings, check.ward().file, check.asked());
+            REQUIRE(whole);
+            return check.told(*whole);
+        });
+    }
+    SECTION("begun with a kept state or with the last answer") {
+        (void)check.ward().rebuild();
+        const StatementMoments watched(0, {});
+        const auto source =
+            station::StandingSource::open(check.ward().surroundings, check.ward().file);
+        REQUIRE(source);
+        moments = requireWhole(check, [&] {
+            const auto standing = (*source)->ask(check.asked());
+            REQUIRE(standing);
+            return check.told(*standing);
+        });
+    }
+    CHECK(moments > 10);
+    CHECK(moments < mostMoments);
+}

@@ -1,0 +1,67 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The moments in which a program holds nothing of a logbook, so that others may write into it or
+// the disk may fail: before each statement that begins outside a transaction. A test does something
+// in one of them, then in the next, until there are no more. Knows no table.
+#pragma once
+
+#include <sqlite3.h>
+
+#include <functional>
+#include <utility>
+
+namespace support {
+
+// While it lives the connections that are opened are watched, and those that were opened while
+// another did. One at a time.
+class StatementMoments {
+public:
+    using Act = std::function<void(sqlite3*)>;
+
+    // Calls `act` in the moment of that number, from 1 on.
+    StatementMoments(int number, Act act) : m_number(number), m_act(std::move(act)) {
+        current() = this;
+        sqlite3_auto_extension(reinterpret_cast<void (*)()>(watch));
+    }
+    ~StatementMoments() {
+        sqlite3_cancel_auto_extension(reinterpret_cast<void (*)()>(watch));
+        current() = nullptr;
+    }
+    StatementMoments(const StatementMoments&) = delete;
+    StatementMoments& operator=(const StatementMoments&) = delete;
+
+    // Whether there was a moment of that number.
+    [[nodiscard]] bool came() const { return m_seen >= m_number; }
+
+private:
+    static StatementMoments*& current() {
+        static StatementMoments* moments = nullptr;
+        return moments;
+    }
+    static int watch(sqlite3* database, const char**, const sqlite3_api_routines*) {
+        return sqlite3_trace_v2(database, SQLITE_TRACE_STMT, begins, nullptr);
+    }
+    static int begins(unsigned, void*, void* statement, void*) {
+        auto* database = sqlite3_db_handle(static_cast<sqlite3_stmt*>(statement));
+        auto* moments = current();
+        if (moments != nullptr && !moments->m_acts &&
+            sqlite3_txn_state(database, nullptr) == SQLITE_TXN_NONE) {
+            moments->meet(database);
+        }
+        return 0;
+    }
+    void meet(sqlite3* database) {
+        if (++m_seen != m_number) return;
+        m_acts = true;
+        m_act(database);
+        m_acts = false;
+    }
+
+    int m_number;
+    Act m_act;
+    int m_seen = 0;
+    bool m_acts = false;
+};
+
+}  // namespace support
