@@ -39,7 +39,8 @@ void renewSnapshots(const Surroundings& surroundings, store::Logbook& logbook);
                                             const LogbookFile& file);
 
 // Of the states kept, those that are not what the records fold to: their places. `checked` counts
-// those that were looked at. Where a record cannot be read none is looked at, and all are told.
+// those that were looked at and that nothing which came in meanwhile has made void. Where a record
+// cannot be read, all with a place at or behind it are told.
 struct SnapshotCheck {
     int checked = 0;
     std::vector<store::Place> wrong;

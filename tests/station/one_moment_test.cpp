@@ -103,3 +103,35 @@ TEST_CASE("what others write together is in an answer whole or not at all", "[un
     CHECK(moments > 10);
     CHECK(moments < mostMoments);
 }
+
+TEST_CASE("what comes in while kept states are looked at makes none of them wrong", "[unit]") {
+    const FoldedWard ward;
+    auto log = quietLog(40);
+    const auto end = log.nextInstant();
+    std::vector<RecordName> enrolled;
+    for (int unit = 0; unit < mostMoments; ++unit) {
+        const auto serial = "KC-" + std::to_string(unit);
+        enrolled.push_back(log.on(serial).at("03-02 09:00").enrol({"adult"}));
+    }
+    log.takeTime(end);
+    ward.add(log.records());
+    int moment = 1, checked = 0;
+    for (bool came = true; came && moment < mostMoments; ++moment) {
+        CAPTURE(moment);
+        REQUIRE(ward.rebuild().kept > 1);
+        const StatementMoments moments(moment, [&](sqlite3*) {
+            const auto unit = static_cast<std::size_t>(moment);
+            log.on("KC-" + std::to_string(unit)).strike(enrolled[unit]);
+            ward.add({log.records().back()});
+        });
+        const auto logbook = ward.open();
+        const auto check = station::checkSnapshots(ward.surroundings, logbook);
+        came = moments.came();
+        REQUIRE(check);
+        CHECK(check->wrong.empty());
+        checked += check->checked;
+    }
+    CHECK(moment > 10);
+    CHECK(moment < mostMoments);
+    CHECK(checked > 10);
+}
