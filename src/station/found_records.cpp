@@ -64,30 +64,36 @@ tl::expected<void, store::Trouble> FoundRecords::lookThrough(const store::Logboo
     return {};
 }
 
+// All of it or nothing, so that what was found is told once, also after a failure.
 tl::expected<void, store::Trouble> FoundRecords::addArrived(const store::Logbook& logbook,
                                                             const Search& search) {
-    store::Selection selection;
-    selection.arrivedAfter = m_arrival;
+    const auto last = logbook.lastArrival();
+    if (!last) {
+        return tl::unexpected<store::Trouble>(last.error());
+    }
+    store::Selection selection{.arrivedAfter = m_arrival, .arrivedUpTo = *last};
     std::vector<store::ReadRecord> portion(recordsAtOnce);
-    auto arrival = m_arrival;
+    std::vector<logbook::Record> arrived;
     for (;;) {
         const auto count = logbook.readRecords(selection, portion);
         if (!count) {
             return tl::unexpected<store::Trouble>(count.error());
         }
         for (std::size_t index = 0; index < *count; ++index) {
-            auto& each = portion[index];
-            arrival = std::max(arrival, each.arrival);
-            if (each.whole) {
-                add(std::move(each.record), search);
+            if (portion[index].whole && search.isWanted(portion[index].record)) {
+                arrived.push_back(std::move(portion[index].record));
             }
         }
         if (*count < portion.size()) {
-            m_arrival = arrival;
-            return {};
+            break;
         }
         selection.after = portion.back().place;
     }
+    for (auto& record : arrived) {
+        add(std::move(record), search);
+    }
+    m_arrival = *last;
+    return {};
 }
 
 void FoundRecords::add(logbook::Record&& record, const Search& search) {

@@ -4,6 +4,7 @@
 // What others write while an answer is read, in whichever moment: it is in the answer whole or not
 // at all. And what could not be read in one of these moments is read the next time.
 #include "station/folded_ward.h"
+#include "station/found_records.h"
 #include "support/statement_moments.h"
 
 using namespace support;
@@ -134,4 +135,86 @@ TEST_CASE("what comes in while kept states are looked at makes none of them wron
     CHECK(moment > 10);
     CHECK(moment < mostMoments);
     CHECK(checked > 10);
+}
+
+namespace {
+
+// All notes, found as they come in.
+class FoundNotes {
+public:
+    FoundNotes() : m_logbook(m_ward.open()) {
+        m_ward.add(m_log.records());
+        add(1);
+    }
+
+    // So many, the last the first in the reading order.
+    void add(int count) {
+        const auto begin = m_log.records().size();
+        for (; count > 1; --count) m_log.on(device).note();
+        const auto next = m_log.nextInstant();
+        m_log.on(device).at(m_earliest = m_earliest - minutes(1)).entered(next).note();
+        m_log.takeTime(next);
+        const auto& all = m_log.records();
+        m_ward.add({all.begin() + static_cast<std::ptrdiff_t>(begin), all.end()});
+    }
+    [[nodiscard]] station::Result<bool> renew() {
+        return m_found.renew(m_ward.surroundings, m_logbook, m_search);
+    }
+    [[nodiscard]] bool hasAll() const {
+        return m_found.records().size() == m_log.records().size() - 2;
+    }
+
+private:
+    FoldedWard m_ward;
+    LogBuilder m_log = logWith(bookOfLeak(""));
+    Instant m_earliest = when("03-02 00:00");
+    const StatementMoments m_watched{0, {}};
+    store::Logbook m_logbook;
+    station::FoundRecords m_found;
+    station::FoundRecords::Search m_search{
+        {{{"note"}, [](auto, auto) { return true; }}},
+        [](const logbook::Record& record) { return record.kind() == logbook::Kind::Note; }};
+};
+
+}  // namespace
+
+TEST_CASE("what is found among new records is told once, also after a failure", "[fault]") {
+    FoundNotes notes;
+    REQUIRE(notes.renew());
+    int moment = 1;
+    for (bool came = true; came && moment < mostMoments; ++moment) {
+        CAPTURE(moment);
+        notes.add(1002);
+        {
+            const StatementMoments moments(moment, sqlite3_interrupt);
+            const auto isOther = notes.renew();
+            came = moments.came();
+            CHECK(isOther.has_value() != came);
+        }
+        const auto isOther = notes.renew();
+        REQUIRE(isOther);
+        CHECK(*isOther == came);
+        CHECK(notes.hasAll());
+    }
+    CHECK(moment > 4);
+    CHECK(moment < mostMoments);
+}
+
+TEST_CASE("what comes in while records are looked for is found now or the next time", "[unit]") {
+    FoundNotes notes;
+    REQUIRE(notes.renew());
+    int moment = 1;
+    for (bool came = true; came && moment < mostMoments; ++moment) {
+        CAPTURE(moment);
+        notes.add(1002);
+        {
+            const StatementMoments moments(moment, [&](sqlite3*) { notes.add(2); });
+            REQUIRE(notes.renew());
+            came = moments.came();
+        }
+        REQUIRE(notes.renew());
+        CHECK(notes.hasAll());
+    }
+    CHECK(moment > 4);
+    CHECK(moment < mostMoments);
 }
