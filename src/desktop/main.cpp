@@ -74,12 +74,11 @@ station::StationSettings settingsOf(const station::Clock& clock,
 // The window is gone by then, and what is told stands in the log of the session; the next start
 // tells it again.
 void backUpAtClose(const station::Clock& clock, const words::Words& words,
-                   const station::LogbookFile& file) {
+                   const station::LogbookFile& file, logbook::Instant opened) {
     if (file.path.empty() || !station::system::exists(file.path)) return;
     const station::Surroundings surroundings{clock, station::system::systemZones(), words,
                                              station::system::loginName()};
-    const auto backup =
-        station::backUpAutomatically(surroundings, file, station::Occasion::WindowCloses);
+    const auto backup = station::backUpAtClose(surroundings, file, opened);
     for (const auto& line : backup.told) std::cerr << line << '\n';
 }
 
@@ -120,6 +119,7 @@ int main(int count, char** words) {
         QApplication::installTranslator(&translator);
     desktop::apply(application, appearanceOf(parser, settings.settings));
     int status = 0;
+    const auto opened = clock.now();
     {
         desktop::Window window({file, clock, spoken, &station::system::systemZones,
                                 station::system::loginName()});
@@ -128,6 +128,6 @@ int main(int count, char** words) {
         status = QApplication::exec();
         file = window.workplace().file();
     }  // what was being written is written by now
-    backUpAtClose(clock, spoken, file);
+    backUpAtClose(clock, spoken, file, opened);
     return status;
 }

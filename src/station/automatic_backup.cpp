@@ -5,6 +5,8 @@
 #include "station/automatic_backup.h"
 
 #include "logbook/json.h"
+#include "logbook/text.h"
+#include "station/backup_place.h"
 #include "station/given_time.h"
 #include "station/settings.h"
 #include "station/system.h"
@@ -23,90 +25,9 @@ using Path = std::filesystem::path;
 using logbook::Instant;
 using Begins = std::function<void(const std::string&)>;
 
-constexpr std::int64_t secondMs = 1000, hourMs = 3600 * secondMs, dayMs = 24 * hourMs;
+constexpr std::int64_t hourMs = 3'600'000, dayMs = 24 * hourMs;
 constexpr const char* failureKey = "backup.failed";
-constexpr std::string_view ending = ".logbook";
-constexpr std::size_t stampLength = 16;  // of stampOf
-
-// Names hold no more.
-Instant wholeSecond(Instant at) {
-    return {at.ms - (at.ms % secondMs + secondMs) % secondMs};
-}
-
-// "20260302T140000Z", of a whole second.
-std::string stampOf(Instant at) {
-    auto text = toText(at);
-    std::erase_if(text, [](char letter) { return letter == '-' || letter == ':'; });
-    return text;
-}
-
-std::optional<Instant> instantOfStamp(std::string_view stamp) {
-    std::string text(stamp);
-    for (const auto& [place, letter] : {std::pair<std::size_t, char>{13, ':'},
-                                       {11, ':'}, {6, '-'}, {4, '-'}}) {
-        text.insert(place, 1, letter);
-    }
-    return logbook::parseInstant(text);
-}
-
-// Backups of one logbook in one folder, by their names alone.
-class Place {
-public:
-    // "ward-icu-1-": a second place may hold those of other logbooks and stations.
-    Place(Path folder, const LogbookFile& file, const std::optional<std::string>& station)
-        : m_folder(std::move(folder)),
-          m_beginning(file.path.stem().string() + "-" + (station ? *station + "-" : "")) {}
-
-    [[nodiscard]] const Path& folder() const { return m_folder; }
-    [[nodiscard]] Path pathAt(Instant at) const {
-        return m_folder / (m_beginning + stampOf(at) + std::string(ending));
-    }
-
-    // The oldest first.
-    [[nodiscard]] std::vector<Instant> times() const {
-        std::vector<Instant> times;
-        for (const auto& name : system::namesIn(m_folder)) {
-            const auto at = timeIn(name);
-            if (at && name.size() == m_beginning.size() + stampLength + ending.size()) {
-                times.push_back(*at);
-            }
-        }
-        std::ranges::sort(times);
-        return times;
-    }
-
-    // Never the one made last, whatever the clock says.
-    void keepOnly(std::size_t count, Instant last) const {
-        auto all = times();
-        std::erase(all, last);
-        for (std::size_t i = 0; i + count < all.size() + 1; ++i) {
-            system::removeFile(pathAt(all[i]));
-        }
-    }
-
-    // What a program that was killed left of one it was making, once a day has gone by.
-    void tidy(Instant now) const {
-        for (const auto& name : system::namesIn(m_folder)) {
-            const auto at = timeIn(name);
-            if (at && at->ms < now.ms - dayMs && name.find(".unfinished-") != std::string::npos) {
-                system::removeFile(m_folder / name);
-            }
-        }
-    }
-
-private:
-    // Of a name that begins as those of this logbook do.
-    [[nodiscard]] std::optional<Instant> timeIn(const std::string& name) const {
-        if (!name.starts_with(m_beginning) ||
-            name.find(ending, m_beginning.size()) != m_beginning.size() + stampLength) {
-            return std::nullopt;
-        }
-        return instantOfStamp(std::string_view(name).substr(m_beginning.size(), stampLength));
-    }
-
-    Path m_folder;
-    std::string m_beginning;
-};
+constexpr const char* elsewhere = "elsewhere";  // of wordOf: the place was not set for this file
 
 // Why none could be made, by a word that is kept and looked up when it is told.
 std::string_view wordOf(Code code) {
@@ -149,7 +70,8 @@ std::optional<Failure> failureIn(const std::map<std::string, std::string>& setti
     };
     const auto at = logbook::parseInstant(textOf("at"));
     static const std::vector<std::string> known{"full",      "no_folder", "not_permitted",
-                                                "not_sound", "busy",      "other"};
+                                                "not_sound", "busy",      elsewhere,
+                                                "other"};
     if (!at || std::ranges::find(known, textOf("why")) == known.end()) {
         return std::nullopt;
     }
@@ -195,8 +117,9 @@ public:
           m_logbook(std::move(logbook)),
           m_station(m_logbook.station().value_or(std::nullopt)) {}
 
-    AutomaticBackup run(const Settings& settings, Occasion occasion, const Begins& begins) {
-        const Place first(backupFolder(m_file), m_file, m_station);
+    AutomaticBackup run(const StationSettings& all, Occasion occasion, const Begins& begins) {
+        const auto& settings = all.settings;
+        const BackupPlace first(backupFolder(m_file), m_file, m_station);
         if (!isDue(m_logbook, first.times(), m_now, occasion) || triedOfLate(occasion)) {
             return {};
         }
@@ -204,13 +127,16 @@ public:
             begins(m_surroundings.words.say("backups.begun"));
         }
         if (!system::makeFolder(first.folder())) {
-            fail(first, "not_permitted");
+            fail(first.folder(), "not_permitted");
         } else {
             make(first, settings.backupsKept, "backups.made");
         }
         if (settings.secondBackup) {
-            make(Place(*settings.secondBackup, m_file, m_station), settings.backupsKept,
+            make(BackupPlace(*settings.secondBackup, m_file, m_station), settings.backupsKept,
                  "backups.made_second");
+        } else if (const auto stated = all.stated.find("second-backup");
+                   stated != all.stated.end() && logbook::isUtf8(stated->second)) {
+            fail(stated->second, elsewhere);
         }
         note();
         return std::move(m_result);
@@ -225,21 +151,21 @@ private:
                m_now.ms - failure->at.ms < hourMs;
     }
 
-    void make(const Place& place, int kept, std::string_view sentence) {
+    void make(const BackupPlace& place, int kept, std::string_view sentence) {
         auto copied = m_logbook.backup(place.pathAt(m_now));
         if (!copied && copied.error().code != Code::Exists) {
-            fail(place, wordOf(copied.error().code));
+            fail(place.folder(), wordOf(copied.error().code));
             return;
         }
         m_result.made.push_back(place.pathAt(m_now));
         m_result.told.push_back(m_surroundings.words.say(
             sentence, {{"path", place.pathAt(m_now).string()}}));
-        place.keepOnly(static_cast<std::size_t>(kept), m_now);
+        place.keepOnly(static_cast<std::size_t>(kept), m_now, m_logbook);
         place.tidy(m_now);
     }
 
-    void fail(const Place& place, std::string_view why) {
-        m_failure = Failure{std::string(why), place.folder().string(), m_now};
+    void fail(const Path& folder, std::string_view why) {
+        m_failure = Failure{std::string(why), folder.string(), m_now};
         m_result.failed = true;
         m_result.told.push_back(sentenceOf(m_surroundings.words, *m_failure));
     }
@@ -285,7 +211,22 @@ AutomaticBackup backUpAutomatically(const Surroundings& surroundings, const Logb
         return {};
     }
     return Backing(surroundings, file, std::move(*logbook))
-        .run(settings->settings, occasion, begins);
+        .run(*settings, occasion, begins);
+}
+
+AutomaticBackup backUpAtClose(const Surroundings& surroundings, const LogbookFile& file,
+                              Instant opened) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    const auto heads = logbook ? logbook->heads() : tl::unexpected(store::Trouble{});
+    const auto station = logbook ? logbook->station() : tl::unexpected(store::Trouble{});
+    if (!heads || !station) {
+        return {};
+    }
+    const bool cameIn = std::ranges::any_of(
+        *heads, [&](const auto& head) { return head.second.arrived >= opened; });
+    const bool isHome = !BackupPlace(backupFolder(file), file, *station).times().empty();
+    return cameIn || isHome ? backUpAutomatically(surroundings, file, Occasion::WindowCloses)
+                            : AutomaticBackup{};
 }
 
 Result<std::optional<store::Migrated>> bringUpToDate(const Surroundings& surroundings,
@@ -297,8 +238,8 @@ Result<std::optional<store::Migrated>> bringUpToDate(const Surroundings& surroun
         return tl::unexpected(problemOf(surroundings.words, system::FileTrouble::NotPermitted,
                                         folder));
     }
-    const auto backup = folder / (file.path.stem().string() + "-before-" + stampOf(now) +
-                                  std::string(ending));
+    const auto backup =
+        folder / (file.path.stem().string() + "-before-" + stampOf(now) + ".logbook");
     auto migrated = store::migrate(file.path, {backup, file.trustLocks},
                                    {surroundings.login, now});
     if (!wasThere && !(migrated && *migrated)) {
@@ -320,7 +261,7 @@ std::optional<std::string> lastBackupTold(const Surroundings& surroundings,
         return sentenceOf(surroundings.words, *failure);
     }
     const auto times =
-        Place(backupFolder(file), file, logbook->station().value_or(std::nullopt)).times();
+        BackupPlace(backupFolder(file), file, logbook->station().value_or(std::nullopt)).times();
     if (times.empty()) {
         return std::nullopt;
     }

@@ -31,13 +31,19 @@ struct AutomaticBackup {
 [[nodiscard]] std::filesystem::path backupFolder(const LogbookFile& file);
 
 // Makes one if it is due and any are to be kept: in the folder beside the logbook, and in the
-// second place if one is set, each copied from the logbook and verified by itself. Then, of those
-// that it made of this logbook, the oldest go from each place, until as many are left as are kept.
-// Never refuses: why one could not be made is told, and noted for the next start. Before one that
-// takes a while `begins` is given a sentence that says so.
+// second place if one is set for this file, each copied from the logbook and verified by itself.
+// Then, of those that it made of this logbook, the oldest go from each place, until as many are
+// left as are kept; see BackupPlace::keepOnly. Never refuses: why one could not be made is told,
+// and noted for the next start. Before one that takes a while `begins` is given a sentence that
+// says so.
 AutomaticBackup backUpAutomatically(const Surroundings& surroundings, const LogbookFile& file,
                                     Occasion occasion,
                                     const std::function<void(const std::string&)>& begins = {});
+
+// The same when the window closes that was opened then. Of a file of which there is none beside it,
+// a copy perhaps that was only looked at, none is made unless something came in since.
+AutomaticBackup backUpAtClose(const Surroundings& surroundings, const LogbookFile& file,
+                              logbook::Instant opened);
 
 // Brings the logbook to this program's form, after a backup in the folder beside it, which stays
 // whatever the number kept. Nothing if it has that form. No problem is a lack of anything to do.

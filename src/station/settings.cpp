@@ -99,6 +99,19 @@ std::string readableSpan(Duration span) {
 constexpr std::array<std::pair<std::string_view, Theme>, 3> themes{
     {{"computer", Theme::AsComputer}, {"light", Theme::Light}, {"dark", Theme::Dark}}};
 
+// For which file the second place was set: a copy of a logbook brings its settings along, and must
+// not put its backups among those of the one that it is a copy of.
+constexpr const char* homeKey = "second_backup.home";
+
+std::string homeOf(const std::filesystem::path& path) {
+    return store::toHex(store::sha256(system::homeOf(path)));
+}
+
+bool isAtHome(const store::Logbook& logbook, const std::map<std::string, std::string>& stored) {
+    const auto home = stored.find(homeKey);
+    return home != stored.end() && home->second == homeOf(logbook.path());
+}
+
 // Puts one value into the settings, or says why it cannot.
 class Setting {
 public:
@@ -236,6 +249,12 @@ Result<StationSettings> read(const Surroundings& surroundings, const store::Logb
             all.faults.push_back({std::string(name), found->second, setting.fault()});
         }
     }
+    if (all.settings.secondBackup && !isAtHome(logbook, *stored)) {
+        const auto value = *std::exchange(all.settings.secondBackup, std::nullopt);
+        all.faults.push_back({"second-backup", value,
+                              surroundings.words.sentence("settings_fault.elsewhere",
+                                                          {{"value", value}})});
+    }
     return all;
 }
 
@@ -341,9 +360,13 @@ Result<StationSettings> settingsOf(const Surroundings& surroundings, const Logbo
 
 Result<StationSettings> changeSettings(const Surroundings& surroundings, const LogbookFile& file,
                                        const SettingsChange& change) {
-    const auto stored = checked(surroundings.words, change);
+    auto stored = checked(surroundings.words, change);
     if (!stored) {
         return tl::unexpected(stored.error());
+    }
+    if (const auto second = stored->find(keyOf("second-backup")); second != stored->end()) {
+        const bool isSet = second->second.has_value();
+        (*stored)[homeKey] = isSet ? std::optional(homeOf(file.path)) : std::nullopt;
     }
     auto logbook = openLogbook(surroundings, file, Access::Write);
     if (!logbook) {

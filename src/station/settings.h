@@ -23,7 +23,7 @@ struct Settings {
     logbook::Duration staleAfter{defaultStaleAfter};
     std::optional<logbook::Duration> longUse{};  // a use longer than this is asked about
     logbook::Duration lockAfter{90'000};         // without a press
-    std::optional<std::string> secondBackup{};   // an absolute folder
+    std::optional<std::string> secondBackup{};   // an absolute folder; set for this very file
     int backupsKept = 7;                         // automatic ones; 0: none are made
     std::string language = "en";                 // one that is built in
     std::string scannerPrefix{}, scannerSuffix{};

@@ -216,6 +216,18 @@ std::optional<FileIdentity> identityOf(const std::filesystem::path& path) {
     return FileIdentity{status.st_dev, status.st_ino};
 }
 
+std::string homeOf(const std::filesystem::path& path) {
+    auto computer = readFile("/etc/machine-id").value_or("");
+    if (computer.empty()) {
+        std::array<char, 256> name{};
+        (void)::gethostname(name.data(), name.size() - 1);
+        computer = name.data();
+    }
+    std::error_code error;
+    const auto full = std::filesystem::weakly_canonical(path, error);
+    return computer + '\n' + (error ? path : full).string();
+}
+
 tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path) {
     // A pipe that nobody writes to would be waited for.
     const File file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));

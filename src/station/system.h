@@ -62,6 +62,10 @@ struct FileIdentity {
 };
 [[nodiscard]] std::optional<FileIdentity> identityOf(const std::filesystem::path& path);
 
+// What tells that place from any other: the computer, and on it the file's full path. For this
+// program alone, not to be shown (machine-id(5)).
+[[nodiscard]] std::string homeOf(const std::filesystem::path& path);
+
 // All bytes of the file.
 [[nodiscard]] tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path);
 

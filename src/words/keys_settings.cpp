@@ -19,10 +19,11 @@ settings_fault.language: says(value) do
 settings_fault.scanner: says(value) do(most)
 settings_fault.text_size: says(value) do
 settings_fault.theme: says(value) do
+settings_fault.elsewhere: says(value) do
 settings_fault.backups: says(value) do(most)
 backups: made(path) made_second(path) failed(folder) safe last(when) begun
 backups: migrated(path backup) up_to_date(path)
-backups_failed: full no_folder not_permitted not_sound busy other
+backups_failed: full no_folder not_permitted not_sound busy elsewhere other
 )";
 
 std::string_view settingsKeys() {

@@ -5,6 +5,7 @@
 // could not be made. Every backup made here is restored.
 #include "station/automatic_backup.h"
 
+#include "logbook/record_reader.h"
 #include "station/import.h"
 #include "station/rescue.h"
 #include "station/settings.h"
@@ -217,4 +218,80 @@ TEST_CASE("A logbook that does not verify is not backed up, and older backups st
     REQUIRE(refused.told.size() == 1);
     CHECK(refused.told[0].find("does not verify") != std::string::npos);
     CHECK(ward.names() == names);
+}
+
+TEST_CASE("A copy that was only looked at is not backed up, nor into the other's place", "[unit]") {
+    Backed ward;
+    const auto second = ward.folder.file("stick");
+    const auto elsewhere = ward.folder.file("elsewhere");
+    REQUIRE(station::system::makeFolder(second));
+    REQUIRE(station::system::makeFolder(elsewhere));
+    ward.set("second-backup", second.string());
+    ward.clock.advance(day);
+    REQUIRE(ward.backUp(Occasion::WindowCloses).made.size() == 2);
+    const auto names = ward.namesIn(second);
+    const station::LogbookFile copy{elsewhere / "ward.logbook"};
+    std::filesystem::copy_file(ward.logbook.path, copy.path);
+    ward.clock.advance(hour);
+    const auto opened = ward.clock.now();
+    const auto looked = station::backUpAtClose(ward.surroundings, copy, opened);
+    CHECK(looked.told.empty());
+    CHECK(ward.namesIn(elsewhere) == std::vector<std::string>{"ward.logbook"});
+    // Something is written into it: it has a backup of its own, and none of the other's place.
+    auto written = station::openLogbook(ward.surroundings, copy, station::Access::Write);
+    REQUIRE(written);
+    const auto note = logbook::readRecord(support::noteLine("icu-2", 1));
+    REQUIRE(note);
+    REQUIRE(written->append(std::vector{*note}, {"mt", opened}));
+    ward.clock.advance(hour);
+    const auto own = station::backUpAtClose(ward.surroundings, copy, opened);
+    CHECK(own.failed);
+    CHECK(own.made.size() == 1);
+    REQUIRE(own.told.size() == 2);
+    CHECK(own.told[1].find("No backup could be made in " + second.string()) == 0);
+    CHECK(own.told[1].find("set for a logbook at another place") != std::string::npos);
+    CHECK(ward.namesIn(second) == names);
+    const auto settings = station::settingsOf(ward.surroundings, copy);
+    REQUIRE(settings);
+    CHECK_FALSE(settings->settings.secondBackup);
+    REQUIRE(settings->faults.size() == 1);
+    CHECK(settings->faults[0].name == "second-backup");
+    // The other goes on as before; what came in while nobody looked is backed up too.
+    CHECK(station::backUpAtClose(ward.surroundings, ward.logbook, opened).told.empty());
+    ward.enter();
+    ward.clock.advance(hour);
+    CHECK(station::backUpAtClose(ward.surroundings, ward.logbook, ward.clock.now()).made.size() ==
+          2);
+}
+
+TEST_CASE("A file that passes for the logbook drives out no backup of it", "[unit]") {
+    Backed ward, other;
+    ward.set("backups-kept", "3");
+    other.set("backups-kept", "1");
+    for (int times = 0; times < 3; ++times) {
+        ward.clock.advance(day);
+        ward.enter();
+        ward.clock.advance(hour);
+        REQUIRE(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+    }
+    const auto own = ward.bytes();
+    const auto names = ward.names();
+    REQUIRE(names.size() == 3);
+    other.clock.set(ward.clock.now() + hour);
+    other.enter();
+    ward.folder.write("ward.logbook", other.bytes());
+    ward.clock.advance(day);
+    REQUIRE(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+    CHECK(ward.names().size() == 4);
+    CHECK(std::ranges::includes(ward.names(), names));
+    // Nor does what cannot be read go, or count.
+    ward.folder.write("ward.logbook", own);
+    std::ofstream(station::backupFolder(ward.logbook) / names[0]) << "damaged";
+    ward.enter();
+    ward.set("backups-kept", "2");
+    ward.clock.advance(day);
+    REQUIRE(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+    CHECK(ward.names().size() == 4);
+    CHECK(ward.names()[0] == names[0]);
+    CHECK(ward.names()[1] == names[2]);
 }

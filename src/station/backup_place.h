@@ -1,0 +1,52 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The automatic backups of one logbook in one folder: which there are, and which may go. They are
+// told by their names alone; what else lies there is left alone. Makes none.
+#pragma once
+
+#include "station/open.h"
+
+#include <cstddef>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace station {
+
+// Names hold no more.
+[[nodiscard]] logbook::Instant wholeSecond(logbook::Instant at);
+
+// "20260302T140000Z", of a whole second.
+[[nodiscard]] std::string stampOf(logbook::Instant at);
+
+class BackupPlace {
+public:
+    // "ward-icu-1-": a second place may hold those of other logbooks and stations.
+    BackupPlace(std::filesystem::path folder, const LogbookFile& file,
+                const std::optional<std::string>& station);
+
+    [[nodiscard]] const std::filesystem::path& folder() const { return m_folder; }
+    [[nodiscard]] std::filesystem::path pathAt(logbook::Instant at) const;
+
+    // The oldest first.
+    [[nodiscard]] std::vector<logbook::Instant> times() const;
+
+    // Of those whose records are all in the logbook the oldest go, until so many are left with the
+    // one made last, which never goes, whatever the clock says. A backup that holds anything else,
+    // or cannot be read, stays: it may be the last that holds it.
+    void keepOnly(std::size_t count, logbook::Instant last, const store::Logbook& logbook) const;
+
+    // What a program that was killed left of one it was making, once a day has gone by.
+    void tidy(logbook::Instant now) const;
+
+private:
+    // Of a name that begins as those of this logbook do.
+    [[nodiscard]] std::optional<logbook::Instant> timeIn(const std::string& name) const;
+
+    std::filesystem::path m_folder;
+    std::string m_beginning;
+};
+
+}  // namespace station
