@@ -8,6 +8,7 @@
 #include "rules/rulebook_reader.h"
 #include "station/handed_files.h"
 #include "station/managers.h"
+#include "station/open_log.h"
 #include "station/snapshots.h"
 
 #include <algorithm>
@@ -129,37 +130,76 @@ struct Bringing {
 struct Admitted {
     std::string person;
     std::vector<std::string> remarks;
+    std::int64_t arrival = 0;  // of the last record of the log that it rests on
 };
 
-// Who brings the files in: signed in where people sign in, else as they say.
-Result<Admitted> admit(const Surroundings& surroundings, const LogbookFile& file,
-                       const store::Logbook& logbook, const Bringing& bringing) {
-    const auto& by = bringing.bringer.by;
-    const auto pins = store::Credentials(file.path, file.trustLocks).pins();
-    if (!pins) {
-        return tl::unexpected(problemOf(surroundings.words, pins.error()));
+// Who brings the files in: signed in where people sign in, else as they say. Judged again and again
+// if need be, and asked for the PIN once.
+class Admission {
+public:
+    Admission(const Surroundings& surroundings, const LogbookFile& file,
+              const store::Logbook& logbook, const Bringing& bringing)
+        : m_surroundings(surroundings), m_file(file), m_logbook(logbook), m_bringing(bringing) {}
+
+    Result<Admitted> judge() {
+        const auto arrival = m_logbook.lastArrival();
+        if (!arrival) {
+            return tl::unexpected(problemOf(m_surroundings.words, arrival.error()));
+        }
+        const auto pins = store::Credentials(m_file.path, m_file.trustLocks).pins();
+        if (!pins) {
+            return tl::unexpected(problemOf(m_surroundings.words, pins.error()));
+        }
+        const auto& by = m_bringing.bringer.by;
+        if (pins->empty()) {
+            return Admitted{by ? by->who : m_surroundings.login, {}, *arrival};
+        }
+        if (!by) {
+            return tl::unexpected(problemOf(m_surroundings.words, "import.nobody"));
+        }
+        auto log = readWholeLog(m_surroundings, m_logbook);
+        if (log && !m_signature) {
+            log = afterSigning(*by, *std::move(log));
+        }
+        return log ? settle(*log) : tl::unexpected(std::move(log.error()));
     }
-    if (pins->empty()) {
-        return Admitted{by ? by->who : surroundings.login, {}};
+
+private:
+    // The log as it is when the PIN has been typed.
+    Result<WholeLog> afterSigning(const Writer& by, WholeLog log) {
+        auto signature = Gate(m_surroundings, m_file, log).sign(by);
+        if (!signature) {
+            return tl::unexpected(std::move(signature.error()));
+        }
+        m_signature = std::move(*signature);
+        const auto arrival = m_logbook.lastArrival();
+        if (!arrival) {
+            return tl::unexpected(problemOf(m_surroundings.words, arrival.error()));
+        }
+        return *arrival == log.arrival ? std::move(log)
+                                       : readWholeLog(m_surroundings, m_logbook);
     }
-    if (!by) {
-        return tl::unexpected(problemOf(surroundings.words, "import.nobody"));
+
+    Result<Admitted> settle(const WholeLog& log) const {
+        const Gate gate(m_surroundings, m_file, log);
+        const auto signature = gate.renewed(*m_signature);
+        if (!signature) {
+            return tl::unexpected(signature.error());
+        }
+        return settlePeople(m_surroundings,
+                            {log, m_bringing.handed.founding(), gate.now(), signature->isManager,
+                             m_bringing.bringer.managersChange})
+            .map([&](std::vector<std::string>&& remarks) {
+                return Admitted{signature->person, std::move(remarks), log.arrival};
+            });
     }
-    const auto log = readWholeLog(surroundings, logbook);
-    if (!log) {
-        return tl::unexpected(log.error());
-    }
-    const Gate gate(surroundings, file, *log);
-    const auto signature = gate.sign(*by);
-    if (!signature) {
-        return tl::unexpected(signature.error());
-    }
-    return settlePeople(surroundings, {*log, bringing.handed.founding(), gate.now(),
-                                       signature->isManager, bringing.bringer.managersChange})
-        .map([&](std::vector<std::string>&& remarks) {
-            return Admitted{signature->person, std::move(remarks)};
-        });
-}
+
+    const Surroundings& m_surroundings;
+    const LogbookFile& m_file;
+    const store::Logbook& m_logbook;
+    const Bringing& m_bringing;
+    std::optional<Signature> m_signature;
+};
 
 std::vector<logbook::RecordName> lastOf(const std::vector<store::LentRecord>& records) {
     std::map<std::string_view, std::int64_t> last;
@@ -177,21 +217,28 @@ std::vector<logbook::RecordName> lastOf(const std::vector<store::LentRecord>& re
 Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile& file,
                             store::Logbook& logbook, const Bringing& bringing) {
     const auto& handed = bringing.handed;
-    if (const auto allowed = refuseOwnName(surroundings, logbook, handed); !allowed) {
-        return tl::unexpected(allowed.error());
+    Admission admission(surroundings, file, logbook, bringing);
+    for (int times = 1;; ++times) {
+        if (const auto allowed = refuseOwnName(surroundings, logbook, handed); !allowed) {
+            return tl::unexpected(allowed.error());
+        }
+        auto admitted = admission.judge();
+        if (!admitted) {
+            return tl::unexpected(std::move(admitted.error()));
+        }
+        const auto result = logbook.importRecords(
+            handed.records(), bringing.names, {admitted->person, surroundings.clock.now()},
+            admitted->arrival);
+        if (result) {
+            renewSnapshots(surroundings, logbook);
+            return ImportAnswer{result->added, result->skipped, false,
+                                std::move(admitted->remarks), lastOf(handed.records())};
+        }
+        if (result.error().code != store::Trouble::Code::LogMoved ||
+            times == OpenLog::mostAttempts) {
+            return tl::unexpected(refusalOf(surroundings.words, result.error(), handed));
+        }
     }
-    auto admitted = admit(surroundings, file, logbook, bringing);
-    if (!admitted) {
-        return tl::unexpected(std::move(admitted.error()));
-    }
-    const auto result = logbook.importRecords(handed.records(), bringing.names,
-                                              {admitted->person, surroundings.clock.now()});
-    if (!result) {
-        return tl::unexpected(refusalOf(surroundings.words, result.error(), handed));
-    }
-    renewSnapshots(surroundings, logbook);
-    return ImportAnswer{result->added, result->skipped, false, std::move(admitted->remarks),
-                        lastOf(handed.records())};
 }
 
 }  // namespace

@@ -42,7 +42,8 @@ struct Bringer {
 // would change which edition or person came first, and records under this station's own name that
 // it has not written. Once somebody has a PIN at this station, who brings them must sign in, and
 // settlePeople is asked; before that the name is taken, or that of the login. It is kept with the
-// names of the files, and never leaves this logbook.
+// names of the files, and never leaves this logbook. Where others write before all is taken in, all
+// is judged anew by what they wrote, and nobody types a PIN twice.
 [[nodiscard]] Result<ImportAnswer> importFiles(const Surroundings& surroundings,
                                                const LogbookFile& file,
                                                const std::vector<std::filesystem::path>& paths,

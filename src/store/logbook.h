@@ -126,9 +126,11 @@ public:
         std::span<const logbook::Record> records, const Writing& writing);
 
     // The same, and notes under which name the file came and who brought it, also if nothing in it
-    // was new.
+    // was new. `asRead`: the highest arrival of the log on which rests that they may come in; then
+    // also LogMoved, where more has come in since.
     [[nodiscard]] tl::expected<ImportResult, Trouble> importRecords(
-        std::span<const LentRecord> records, std::string_view fileName, const Writing& writing);
+        std::span<const LentRecord> records, std::string_view fileName, const Writing& writing,
+        std::optional<std::int64_t> asRead = {});
 
     // Writes records of the own station; the names of those written. NoStation, NotOwn,
     // ChainBroken, FirstChanged.

@@ -311,8 +311,13 @@ tl::expected<AppendResult, Trouble> Logbook::append(std::span<const Record> reco
 
 tl::expected<ImportResult, Trouble> Logbook::importRecords(std::span<const LentRecord> records,
                                                            std::string_view fileName,
-                                                           const Writing& writing) {
-    return m_connection->writing(writing, [&] {
+                                                           const Writing& writing,
+                                                           std::optional<std::int64_t> asRead) {
+    using Result = tl::expected<ImportResult, Trouble>;
+    return m_connection->writing(writing, [&]() -> Result {
+        if (asRead && lastArrivalIn(m_connection->database()) != *asRead) {
+            return tl::unexpected<Trouble>(m_connection->trouble(Trouble::Code::LogMoved));
+        }
         auto result = Appender(*m_connection, writing.at).run(records);
         if (result) {
             noteImport(m_connection->database(),

@@ -5,6 +5,7 @@
 #include "station/managers.h"
 
 #include "station/import.h"
+#include "support/statement_moments.h"
 #include "ward.h"
 
 using namespace support;
@@ -177,6 +178,79 @@ TEST_CASE("what changes who may enter persons is brought in by one who may, and 
     CHECK(meant->remarks == std::vector<std::string>{
                                 "From now on rs may enter persons. Mt may enter persons no "
                                 "longer."});
+}
+
+namespace {
+
+// Mt, whom bk makes a lead or a nurse while mt brings in persons.
+struct MovedRoles : Ward {
+    MovedRoles() {
+        foundWithStaff(*this);
+        REQUIRE(enter(*this, "bk", {"lead"}));
+        (void)as("bk");
+    }
+    void makeMt(const std::string& role) {
+        clock.advance({60'000});
+        station::Entry entry{as("bk"), "person"};
+        entry.body = personBody("mt", role);
+        REQUIRE(station::writeEntry(surroundings, logbook, entry));
+    }
+    station::Result<station::ImportAnswer> bring(const station::Writer& by,
+                                                 const std::string& from) {
+        return station::importFiles(surroundings, logbook,
+                                    {folder.write("in.jsonl", personLine(from, 1, "lk", "nurse"))},
+                                    station::Bringer(by));
+    }
+    // Where the record came in among the others; 0 if it is not here.
+    [[nodiscard]] std::int64_t arrivalOf(const logbook::RecordName& name) const {
+        const auto file = station::openLogbook(surroundings, logbook, station::Access::Read);
+        REQUIRE(file);
+        const auto row = file->findRecord(name);
+        return row ? row->arrival : 0;
+    }
+    [[nodiscard]] std::int64_t lastOwn() const {
+        const auto file = station::openLogbook(surroundings, logbook, station::Access::Read);
+        REQUIRE(file);
+        return arrivalOf({"icu-1", file->heads()->at("icu-1").head.seq});
+    }
+};
+
+}  // namespace
+
+TEST_CASE("what was judged for an import is judged anew where others have written", "[unit]") {
+    MovedRoles ward;
+    SECTION("while the PIN is typed") {
+        station::Writer mt{"mt"};
+        int asked = 0;
+        mt.ask = [&](const std::string&) {
+            ward.makeMt("nurse");
+            ++asked;
+            return std::optional(secretOf(testPin));
+        };
+        const auto refused = ward.bring(mt, "er-2");
+        REQUIRE_FALSE(refused);
+        CHECK(refused.error().code == "safeguard.new_to_people");
+        CHECK(ward.arrivalOf({"er-2", 1}) == 0);
+        CHECK(asked == 1);
+    }
+    SECTION("in any moment up to the last") {
+        int moment = 1, refused = 0;
+        for (bool came = true; came && moment < 200; ++moment) {
+            CAPTURE(moment);
+            ward.makeMt("lead");
+            const auto from = "er-" + std::to_string(moment);
+            const auto mt = ward.as("mt");
+            const StatementMoments moments(moment, [&](sqlite3*) { ward.makeMt("nurse"); });
+            const auto answer = ward.bring(mt, from);
+            came = moments.came();
+            const auto brought = ward.arrivalOf({from, 1});
+            CHECK(answer.has_value() == (brought > 0));
+            if (came && answer) CHECK(brought < ward.lastOwn());
+            refused += answer ? 0 : 1;
+        }
+        CHECK(refused > 5);
+        CHECK(moment < 200);
+    }
 }
 
 TEST_CASE("a change of managers that is brought in is put to the person at the terminal",
