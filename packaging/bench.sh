@@ -47,6 +47,8 @@ no) desktop=OFF; window_bench= ;;
 *) refuse "--window wants yes or no" ;;
 esac
 
+sh "$top/packaging/install-packages.sh" build bench
+
 build_release() {
     mkdir -p "$build"
     cmake -C "$top/packaging/build/release.cmake" -S "$top" -B "$build" -G Ninja \

@@ -3,8 +3,9 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
 # sh packaging/install-packages.sh PURPOSE…
-# Installs the packages of packages.txt for these purposes (build, test, mutants, fuzz) that are
-# missing; touches nothing if none is. Not as root and without sudo it prints the line to type.
+# Installs the packages of packages.txt for these purposes (build, test, bench, pictures, mutants,
+# fuzz) that are missing; touches nothing if none is. Not as root and without sudo it prints the
+# line to type.
 set -eu
 
 list=$(dirname "$0")/packages.txt
