@@ -5,6 +5,7 @@
 #include "store/logbook.h"
 
 #include "logbook_files.h"
+#include "support/seed.h"
 
 #include <catch2/catch.hpp>
 
@@ -21,8 +22,8 @@ using namespace store::test;
 using Access = OpenOptions::Access;
 
 TEST_CASE("A killed writer loses nothing that was confirmed", "[fault]") {
-    const unsigned seed = std::random_device{}();
-    INFO("seed " << seed);
+    const auto seed = support::seedOfRun();
+    INFO("AIRMUSTER_SEED=" << seed);
     std::mt19937 random(seed);
     const TemporaryFolder folder;
     REQUIRE(create(folder / "log").setStation("icu-1", writing()));
