@@ -95,11 +95,12 @@ TEST_CASE("a log that could not be read once is read whole the next time", "[fau
     int failed = 0, moment = 1;
     for (bool came = true; came && moment < 100; ++moment) {
         CAPTURE(moment);
-        // Late and in the order, something struck; sometimes a new person, so that all is read.
-        const auto note = log.on(device).at(log.nextInstant() - minutes(700)).note();
+        // Late and in the order, a unit struck; sometimes a new person, so that all is read.
+        const auto late = log.nextInstant() - minutes(700);
+        const auto unit = log.on("KC-" + std::to_string(moment)).at(late).enrol({"adult"});
         log.on(device).at("04-01 08:00").soil();
         log.takeTime(when("04-01 08:00") + minutes(moment));
-        log.on(device).strike(note);
+        log.on(device).strike(unit);
         if (moment % 3 == 0) log.department().person("p" + std::to_string(moment), {"lead"});
         const auto& all = log.records();
         ward.add({all.end() - (moment % 3 == 0 ? 4 : 3), all.end()});

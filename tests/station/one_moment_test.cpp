@@ -139,7 +139,7 @@ TEST_CASE("what comes in while kept states are looked at makes none of them wron
 
 namespace {
 
-// All notes, found as they come in.
+// Notes of before the first edition, found as they come in among others.
 class FoundNotes {
 public:
     FoundNotes() : m_logbook(m_ward.open()) {
@@ -147,8 +147,9 @@ public:
         add(1);
     }
 
-    // So many, the last the first in the reading order.
+    // So many notes, of which the last is to be found: in the reading order it is the first.
     void add(int count) {
+        ++m_wanted;
         const auto begin = m_log.records().size();
         for (; count > 1; --count) m_log.on(device).note();
         const auto next = m_log.nextInstant();
@@ -161,19 +162,20 @@ public:
         return m_found.renew(m_ward.surroundings, m_logbook, m_search);
     }
     [[nodiscard]] bool hasAll() const {
-        return m_found.records().size() == m_log.records().size() - 2;
+        return m_found.records().size() == m_wanted;
     }
 
 private:
     FoldedWard m_ward;
     LogBuilder m_log = logWith(bookOfLeak(""));
     Instant m_earliest = when("03-02 00:00");
+    std::size_t m_wanted = 0;
     const StatementMoments m_watched{0, {}};
     store::Logbook m_logbook;
     station::FoundRecords m_found;
     station::FoundRecords::Search m_search{
         {{{"note"}, [](auto, auto) { return true; }}},
-        [](const logbook::Record& record) { return record.kind() == logbook::Kind::Note; }};
+        [](const logbook::Record& record) { return record.at < when("03-02 00:00"); }};
 };
 
 }  // namespace
