@@ -7,8 +7,6 @@
 #include "logbook/json.h"
 #include "store/operating_system.h"
 
-#include <fstream>
-#include <iterator>
 #include <system_error>
 
 namespace store {
@@ -17,13 +15,7 @@ namespace json = logbook::json;
 
 namespace {
 
-std::optional<std::string> readText(const std::filesystem::path& path) {
-    std::ifstream file(path, std::ios::binary);
-    if (!file) {
-        return std::nullopt;
-    }
-    return std::string(std::istreambuf_iterator<char>(file), {});
-}
+constexpr std::size_t mostBytes = 64 * 1024;  // names of a person and a computer are shorter
 
 std::string toText(const Holder& holder) {
     return json::canonical(json::Object{{"person", holder.person},
@@ -60,7 +52,7 @@ std::filesystem::path holderPath(const std::filesystem::path& logbook) {
 }
 
 std::optional<Holder> readHolder(const std::filesystem::path& logbook) {
-    const auto text = readText(holderPath(logbook));
+    const auto text = system::readSmallFile(holderPath(logbook), mostBytes);
     if (!text) {
         return std::nullopt;
     }
@@ -78,12 +70,11 @@ std::optional<Holder> readHolder(const std::filesystem::path& logbook) {
 
 HolderFile::HolderFile(const std::filesystem::path& logbook, const Holder& holder)
     : m_path(holderPath(logbook)), m_text(toText(holder)) {
-    std::ofstream file(m_path, std::ios::binary | std::ios::trunc);
-    file << m_text;
+    system::writeSmallFile(m_path, m_text);
 }
 
 HolderFile::~HolderFile() {
-    if (readText(m_path) == m_text) {
+    if (system::readSmallFile(m_path, mostBytes) == m_text) {
         std::error_code ignored;
         std::filesystem::remove(m_path, ignored);
     }

@@ -5,6 +5,7 @@
 // operating_system_linux.cpp. Knows nothing of SQLite or records.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <filesystem>
 #include <optional>
@@ -34,6 +35,14 @@ namespace store::system {
 // Makes an empty file that nobody but this user may read or write; std::errc::file_exists if there
 // is one. What the database makes beside it takes over who may read it.
 [[nodiscard]] std::error_code makePrivateFile(const std::filesystem::path& path);
+
+// A small file of whoever writes beside a logbook, which may lie in a stranger's folder: nothing is
+// read or written through a link, nor what is no plain file or has a second name.
+// Nothing if it cannot be read or is longer than that.
+[[nodiscard]] std::optional<std::string> readSmallFile(const std::filesystem::path& path,
+                                                       std::size_t mostBytes);
+// Makes it, or puts the text in the place of what is in it; whether it did.
+bool writeSmallFile(const std::filesystem::path& path, std::string_view text);
 
 // Waits until the file, or the names in the folder, are on the disk.
 [[nodiscard]] std::error_code flush(const std::filesystem::path& fileOrFolder);

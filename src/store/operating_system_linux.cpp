@@ -37,6 +37,31 @@ std::error_code moveByLink(const std::filesystem::path& from, const std::filesys
     return ::rename(from.c_str(), to.c_str()) == 0 ? std::error_code{} : lastError();
 }
 
+// Closes it in the end. Waits for nobody: at a pipe that nobody reads it gives an error.
+class SmallFile {
+public:
+    SmallFile(const std::filesystem::path& path, int flags)
+        : m_file(::openat(AT_FDCWD, path.c_str(), flags | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC,
+                          S_IRUSR | S_IWUSR | S_IRGRP | S_IWGRP | S_IROTH | S_IWOTH)) {}
+    ~SmallFile() {
+        if (m_file >= 0) {
+            ::close(m_file);
+        }
+    }
+    SmallFile(const SmallFile&) = delete;
+    SmallFile& operator=(const SmallFile&) = delete;
+
+    [[nodiscard]] int descriptor() const { return m_file; }
+    [[nodiscard]] bool isPlain() const {
+        struct stat status {};
+        return m_file >= 0 && ::fstat(m_file, &status) == 0 && S_ISREG(status.st_mode) &&
+               status.st_nlink == 1;
+    }
+
+private:
+    int m_file;
+};
+
 }  // namespace
 
 std::int64_t processNumber() {
@@ -96,6 +121,37 @@ std::error_code makePrivateFile(const std::filesystem::path& path) {
     }
     ::close(file);
     return {};
+}
+
+std::optional<std::string> readSmallFile(const std::filesystem::path& path,
+                                         std::size_t mostBytes) {
+    const SmallFile file(path, O_RDONLY);
+    if (!file.isPlain()) {
+        return std::nullopt;
+    }
+    std::string text(mostBytes + 1, '\0');
+    std::size_t size = 0;
+    while (size < text.size()) {
+        const auto count = ::read(file.descriptor(), text.data() + size, text.size() - size);
+        if (count < 0) {
+            return std::nullopt;
+        }
+        if (count == 0) {
+            text.resize(size);
+            return text;
+        }
+        size += static_cast<std::size_t>(count);
+    }
+    return std::nullopt;
+}
+
+bool writeSmallFile(const std::filesystem::path& path, std::string_view text) {
+    const SmallFile file(path, O_WRONLY | O_CREAT);
+    if (!file.isPlain() || ::ftruncate(file.descriptor(), 0) != 0) {
+        return false;
+    }
+    return ::write(file.descriptor(), text.data(), text.size()) ==
+           static_cast<ssize_t>(text.size());
 }
 
 std::error_code flush(const std::filesystem::path& fileOrFolder) {

@@ -11,6 +11,7 @@
 
 #include <array>
 #include <set>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -104,6 +105,44 @@ TEST_CASE("A holder file left behind stops nobody", "[unit]") {
     Logbook logbook = create(folder / "log");
     writeBytes(folder / "log.holder", holderText(1, "elsewhere"));
     CHECK(append(logbook, notes("icu-1", 1)).added == 1);
+}
+
+TEST_CASE("In the place of a holder file nothing else is read or written", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    writeBytes(folder / "keys", "of Rowan");
+    SECTION("a link to a file") {
+        std::filesystem::create_symlink(folder / "keys", folder / "log.holder");
+    }
+    SECTION("a second name of a file") {
+        std::filesystem::create_hard_link(folder / "keys", folder / "log.holder");
+    }
+    SECTION("a link to what has no end") {
+        std::filesystem::create_symlink("/dev/zero", folder / "log.holder");
+    }
+    SECTION("a link to nothing") {
+        std::filesystem::create_symlink(folder / "new", folder / "log.holder");
+    }
+    SECTION("a pipe") {
+        REQUIRE(::mkfifo((folder / "log.holder").c_str(), 0600) == 0);
+    }
+    SECTION("more than any holder says") {
+        writeBytes(folder / "log.holder", std::string(100'000, ' ') +
+                                              holderText(system::processNumber(), "elsewhere"));
+        const auto other = behindTheBack(folder / "log");
+        other->exec("BEGIN IMMEDIATE");
+        const auto refused = openInHaste(folder / "log").append(notes("icu-1", 1), writing());
+        REQUIRE_FALSE(refused);
+        CHECK_FALSE(refused.error().holder);
+    }
+    {
+        const auto other = behindTheBack(folder / "log");
+        other->exec("BEGIN IMMEDIATE");
+        CHECK_FALSE(openInHaste(folder / "log").append(notes("icu-1", 1), writing()));
+    }
+    CHECK(append(logbook, notes("icu-1", 1)).added == 1);
+    CHECK(bytesOf(folder / "keys") == "of Rowan");
+    CHECK_FALSE(std::filesystem::exists(folder / "new"));
 }
 
 TEST_CASE("Two logbooks on one file see each other's records", "[unit]") {
