@@ -4,6 +4,8 @@
 // Heads to and from JSON.
 #include "store/heads.h"
 
+#include "logbook/record.h"
+
 #include <cmath>
 #include <utility>
 
@@ -16,21 +18,26 @@ std::optional<Head> headFromJson(const logbook::json::Value& value) {
     if (pair == nullptr || pair->size() != 2) {
         return std::nullopt;
     }
-    const double* seq = (*pair)[0].number();
+    const auto seq = seqFromJson((*pair)[0]);
     const std::string* hex = (*pair)[1].string();
-    constexpr double largest = 9007199254740991.0;
-    if (seq == nullptr || hex == nullptr || !(*seq >= 1 && *seq <= largest) ||
-        std::floor(*seq) != *seq) {
+    const auto hash = hex != nullptr ? hashFromHex(*hex) : std::nullopt;
+    if (!seq || !hash) {
         return std::nullopt;
     }
-    const auto hash = hashFromHex(*hex);
-    if (!hash) {
-        return std::nullopt;
-    }
-    return Head{static_cast<std::int64_t>(*seq), *hash};
+    return Head{*seq, *hash};
 }
 
 }  // namespace
+
+std::optional<std::int64_t> seqFromJson(const logbook::json::Value& value) {
+    const double* number = value.number();
+    constexpr auto largest = static_cast<double>(logbook::largestSeq);
+    if (number == nullptr || !(*number >= 1 && *number <= largest) ||
+        std::floor(*number) != *number) {
+        return std::nullopt;
+    }
+    return static_cast<std::int64_t>(*number);
+}
 
 logbook::json::Value toJson(const Heads& heads) {
     logbook::json::Object object;

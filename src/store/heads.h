@@ -32,6 +32,9 @@ using Heads = std::map<std::string, Head, std::less<>>;
 // Nothing if the value has another shape.
 [[nodiscard]] std::optional<Heads> headsFromJson(const logbook::json::Value& value);
 
+// The number of a record; nothing if the value is no whole one from 1 to logbook::largestSeq.
+[[nodiscard]] std::optional<std::int64_t> seqFromJson(const logbook::json::Value& value);
+
 // A head, and until when the station was heard.
 struct StationHead {
     Head head;

@@ -34,15 +34,16 @@ std::optional<Break> breakFromJson(const json::Value& value) {
     const json::Value* word = value.find("reason");
     const json::Value* detail = value.find("detail");
     if (station == nullptr || station->string() == nullptr || seq == nullptr ||
-        seq->number() == nullptr || word == nullptr || word->string() == nullptr ||
+        word == nullptr || word->string() == nullptr ||
         detail == nullptr || detail->string() == nullptr) {
         return std::nullopt;
     }
     const auto reason = breakReasonOf(*word->string());
-    if (!reason) {
+    const auto number = seqFromJson(*seq);
+    if (!reason || !number) {
         return std::nullopt;
     }
-    return Break{{*station->string(), static_cast<std::int64_t>(*seq->number())},
+    return Break{{*station->string(), *number},
                  *reason, *detail->string()};
 }
 

@@ -104,6 +104,26 @@ TEST_CASE("The last verify noted is told", "[unit]") {
           std::vector<Break>{{{"icu-1", 3}, Break::Reason::Column, "device"}});
 }
 
+TEST_CASE("What was noted of a verify is passed over where it is no number of an entry",
+          "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 4));
+    tamper(folder / "log", "UPDATE records SET device = 'x' WHERE seq = 3");
+    REQUIRE(logbook.noteVerified(*logbook.verify(), writing()));
+    REQUIRE(logbook.lastVerification().value()->breaks.size() == 1);
+    for (const std::string number : {"1e300", "-1e300", "0", "2.5", "9007199254740992", "\"3\""}) {
+        INFO(number);
+        behindTheBack(folder / "log")
+            ->exec("UPDATE local_verifications SET breaks = '[{\"station\":\"icu-1\",\"seq\":" +
+                   number + ",\"reason\":\"column\",\"detail\":\"device\"}]'");
+        const auto last = *logbook.lastVerification();
+        REQUIRE(last);
+        CHECK_FALSE(last->ok);
+        CHECK(last->breaks.empty());
+    }
+}
+
 TEST_CASE("Each code and reason has a word of its own", "[unit]") {
     std::vector<std::string_view> words;
     for (int i = 0; i <= static_cast<int>(Code::Io); ++i) {
