@@ -4,6 +4,8 @@
 // Rows out of the bytes of pages; see raw_rows.h.
 #include "store/raw_rows.h"
 
+#include "logbook/text.h"
+
 #include <algorithm>
 #include <fstream>
 #include <optional>
@@ -14,10 +16,42 @@
 
 namespace store {
 
+// A file by its pages: each is read by itself, so that one that cannot be read costs no other.
+class Pages {
+public:
+    Pages(const std::filesystem::path& file, std::size_t pageSize, std::uint64_t bytes)
+        : m_stream(file, std::ios::binary), m_pageSize(pageSize), m_count(bytes / pageSize) {}
+
+    [[nodiscard]] std::size_t pageSize() const { return m_pageSize; }
+    [[nodiscard]] std::uint64_t count() const { return m_count; }
+
+    // Whether it could be read into `page`; the first is 1.
+    bool read(std::uint64_t number, std::string& page) {
+        if (number == 0 || number > m_count) {
+            return false;
+        }
+        page.resize(m_pageSize);
+        m_stream.clear();
+        m_stream.seekg(static_cast<std::streamoff>((number - 1) * m_pageSize));
+        m_stream.read(page.data(), static_cast<std::streamsize>(m_pageSize));
+        return m_stream.good();
+    }
+
+private:
+    std::ifstream m_stream;
+    std::size_t m_pageSize;
+    std::uint64_t m_count;
+};
+
 namespace {
 
 constexpr std::size_t ownPageSize = 4096;      // what the database gives a new file
-constexpr std::size_t largestRow = 64U << 20;  // no record comes near it
+// A record has a MiB at most, of which its device stands in the row once more.
+constexpr std::size_t largestRow = (2U << 20) + 4096;
+// A logbook of ten million records has a quarter of that.
+constexpr std::uint64_t largestFile = std::uint64_t{16} << 30;
+// So often a page may be read as the rest of a row: pages that are free still hold their old rows.
+constexpr std::uint64_t mostTimesRead = 4;
 constexpr char tableLeaf = 0x0D;
 constexpr std::size_t mostColumns = 16;
 
@@ -135,68 +169,32 @@ Hash hashFrom(std::string_view bytes) {
     return hash;
 }
 
-// All that looks like a row of a table that matters, by the columns that it has in the schema.
-void keep(const std::vector<Column>& columns, RawRows& rows) {
-    const std::string shape = shapeOf(columns);
-    if (shape == "ntiiitttbi" && columns[8].bytes.size() == Hash{}.size()) {
-        rows.records.push_back({std::string(columns[1].bytes), columns[2].integer,
-                                std::string(columns[7].bytes), hashFrom(columns[8].bytes)});
-    } else if (shape == "tibii" && columns[2].bytes.size() == Hash{}.size()) {
-        rows.heads.push_back({std::string(columns[0].bytes), columns[1].integer});
-    }
-}
-
-class Pages {
+// Reads rows whole, with what did not find room on their pages.
+class RowReader {
 public:
-    Pages(std::string bytes, std::size_t pageSize)
-        : m_bytes(std::move(bytes)), m_pageSize(pageSize) {}
+    explicit RowReader(Pages& pages)
+        : m_pages(pages), m_overflowsLeft(mostTimesRead * pages.count() + 1) {}
 
-    void collect(RawRows& rows) const {
-        for (std::size_t number = 2; number <= m_bytes.size() / m_pageSize; ++number) {
-            collectFrom(page(number), rows);
-        }
-    }
-
-private:
-    [[nodiscard]] std::string_view page(std::uint64_t number) const {
-        if (number == 0 || number > m_bytes.size() / m_pageSize) {
-            return {};
-        }
-        return std::string_view(m_bytes).substr(
-            static_cast<std::size_t>(number - 1) * m_pageSize, m_pageSize);
-    }
-
-    void collectFrom(std::string_view page, RawRows& rows) const {
-        constexpr std::size_t headerSize = 8;
-        if (page.size() != m_pageSize || page.front() != tableLeaf) {
-            return;
-        }
-        const auto cells = std::min<std::uint64_t>(bigEndian(page.substr(3, 2)),
-                                                   (m_pageSize - headerSize) / 2);
-        for (std::size_t i = 0; i < cells; ++i) {
-            const auto place = bigEndian(page.substr(headerSize + 2 * i, 2));
-            if (place < page.size()) {
-                keep(columnsOf(rowAt(page.substr(static_cast<std::size_t>(place)))), rows);
-            }
-        }
-    }
-
-    // The whole row, with what did not find room on its page; a copy of it in m_row.
-    [[nodiscard]] std::string_view rowAt(std::string_view cell) const {
+    // The row, until the next is read; empty if it is none. `cell`: from its place to the end of
+    // its page.
+    [[nodiscard]] std::string_view read(std::string_view cell) {
         Cursor cursor(cell);
         const auto size = cursor.takeNumber();
         const auto number = cursor.takeNumber();
-        if (!size || !number || *size > std::min(largestRow, m_bytes.size())) {
+        if (!size || !number || *size > largestRow) {
             return {};
         }
-        const std::size_t most = m_pageSize - 35;
+        const std::size_t pageSize = m_pages.pageSize();
+        const std::size_t most = pageSize - 35;
         if (*size <= most) {
+            m_here = static_cast<std::size_t>(*size);
             return cursor.take(*size).value_or(std::string_view());
         }
-        const std::size_t least = (m_pageSize - 12) * 32 / 255 - 23;
+        const std::size_t least = (pageSize - 12) * 32 / 255 - 23;
         const std::size_t wanted =
-            least + (static_cast<std::size_t>(*size) - least) % (m_pageSize - 4);
-        const auto here = cursor.take(wanted <= most ? wanted : least);
+            least + (static_cast<std::size_t>(*size) - least) % (pageSize - 4);
+        m_here = wanted <= most ? wanted : least;
+        const auto here = cursor.take(m_here);
         const auto next = cursor.take(4);
         if (!here || !next) {
             return {};
@@ -205,29 +203,104 @@ private:
         return followOverflow(bigEndian(*next), static_cast<std::size_t>(*size));
     }
 
-    [[nodiscard]] std::string_view followOverflow(std::uint64_t number, std::size_t size) const {
+    // How much of the row read last stands on its own page.
+    [[nodiscard]] std::size_t bytesHere() const { return m_here; }
+
+private:
+    std::string_view followOverflow(std::uint64_t number, std::size_t size) {
         while (m_row.size() < size) {
-            const auto rest = page(number);
-            if (rest.empty()) {
+            if (m_overflowsLeft == 0 || !m_pages.read(number, m_page)) {
                 return {};
             }
+            --m_overflowsLeft;
+            const std::string_view rest(m_page);
             number = bigEndian(rest.substr(0, 4));
-            m_row.append(rest.substr(4, std::min(size - m_row.size(), m_pageSize - 4)));
+            m_row.append(rest.substr(4, std::min(size - m_row.size(), m_page.size() - 4)));
         }
         return m_row;
     }
 
-    std::string m_bytes;
-    std::size_t m_pageSize;
-    mutable std::string m_row;
+    Pages& m_pages;
+    std::uint64_t m_overflowsLeft;
+    std::size_t m_here = 0;
+    std::string m_row;
+    std::string m_page;
 };
 
+// The places of the rows on a page of a table; none on another. Each is told once.
+std::vector<std::size_t> placesOn(std::string_view page) {
+    constexpr std::size_t headerSize = 8;
+    if (page.front() != tableLeaf) {
+        return {};
+    }
+    const auto cells = std::min<std::uint64_t>(bigEndian(page.substr(3, 2)),
+                                               (page.size() - headerSize) / 2);
+    std::vector<std::size_t> places;
+    std::set<std::size_t> told;
+    for (std::size_t i = 0; i < cells; ++i) {
+        const auto place =
+            static_cast<std::size_t>(bigEndian(page.substr(headerSize + 2 * i, 2)));
+        if (place < page.size() && told.insert(place).second) {
+            places.push_back(place);
+        }
+    }
+    return places;
+}
+
+// Where the content and the hash of a record stand among the columns of its row.
+constexpr std::size_t contentColumn = 7;
+constexpr std::size_t hashColumn = 8;
+
+bool isRecord(const std::vector<Column>& columns) {
+    return shapeOf(columns) == "ntiiitttbi" && columns[hashColumn].bytes.size() == Hash{}.size();
+}
+
+bool isHead(const std::vector<Column>& columns) {
+    return shapeOf(columns) == "tibii" && columns[2].bytes.size() == Hash{}.size();
+}
+
+// All on those pages that looks like a row of a table that matters, by the columns that it has in
+// the schema.
+void collect(Pages& pages, std::vector<RawRecord>& records, std::vector<RawHead>& heads) {
+    RowReader reader(pages);
+    std::string page;
+    for (std::uint64_t number = 2; number <= pages.count(); ++number) {
+        if (!pages.read(number, page)) {
+            continue;
+        }
+        std::size_t taken = 0;  // rows that stand on each other are none
+        for (const std::size_t place : placesOn(page)) {
+            const auto row = reader.read(std::string_view(page).substr(place));
+            if (row.empty() || (taken += reader.bytesHere()) > page.size()) {
+                continue;
+            }
+            const auto columns = columnsOf(row);
+            const bool record = isRecord(columns);
+            if (!record && !isHead(columns)) {
+                continue;
+            }
+            const std::string_view station = columns[record ? 1 : 0].bytes;
+            if (!logbook::isStationName(station)) {
+                continue;
+            }
+            if (record) {
+                records.push_back({std::string(station), columns[2].integer,
+                                   hashFrom(columns[hashColumn].bytes), pages.pageSize(), number,
+                                   place});
+            } else {
+                heads.push_back({std::string(station), columns[1].integer});
+            }
+        }
+    }
+}
+
 // What the file says of itself, and what it must be if that is damaged.
-std::set<std::size_t> pageSizesOf(const std::string& bytes) {
+std::set<std::size_t> pageSizesOf(const std::filesystem::path& file) {
     std::set<std::size_t> sizes{ownPageSize};
-    if (bytes.size() > 18) {
+    std::string beginning(18, '\0');
+    if (std::ifstream(file, std::ios::binary).read(beginning.data(), 18)) {
         const auto said =
-            static_cast<std::size_t>(bigEndian(std::string_view(bytes).substr(16, 2)));
+            static_cast<std::size_t>(bigEndian(std::string_view(beginning).substr(16, 2)));
         const std::size_t size = said == 1 ? 65536 : said;
         if (size >= 512 && (size & (size - 1)) == 0) {
             sizes.insert(size);
@@ -236,30 +309,33 @@ std::set<std::size_t> pageSizesOf(const std::string& bytes) {
     return sizes;
 }
 
+std::uint64_t bytesOf(const std::filesystem::path& file) {
+    std::error_code error;
+    const auto bytes = std::filesystem::file_size(file, error);
+    return error || bytes > largestFile ? 0 : bytes;
+}
+
 }  // namespace
 
-RawRows rawRowsOf(const std::filesystem::path& file) {
-    RawRows rows;
-    std::error_code error;
-    const auto size = std::filesystem::file_size(file, error);
-    if (error) {
-        return rows;
+RawRows::RawRows(const std::filesystem::path& file) {
+    const auto bytes = bytesOf(file);
+    for (const std::size_t pageSize : pageSizesOf(file)) {
+        auto& pages = *(m_pages[pageSize] = std::make_unique<Pages>(file, pageSize, bytes));
+        collect(pages, m_records, m_heads);
     }
-    std::string bytes(static_cast<std::size_t>(size), '\0');
-    std::ifstream stream(file, std::ios::binary);
-    // By pages, so that a sector that cannot be read costs one and no more.
-    rows.readable = true;
-    for (std::size_t place = 0; place < bytes.size(); place += ownPageSize) {
-        const auto count = std::min(ownPageSize, bytes.size() - place);
-        stream.seekg(static_cast<std::streamoff>(place));
-        stream.read(bytes.data() + place, static_cast<std::streamsize>(count));
-        rows.readable = rows.readable && stream.good();
-        stream.clear();
+}
+
+RawRows::~RawRows() = default;
+
+std::string RawRows::contentOf(const RawRecord& record) const {
+    Pages& pages = *m_pages.at(record.pageSize);
+    std::string page;
+    if (!pages.read(record.page, page)) {
+        return {};
     }
-    for (const std::size_t pageSize : pageSizesOf(bytes)) {
-        Pages(bytes, pageSize).collect(rows);
-    }
-    return rows;
+    RowReader reader(pages);
+    const auto columns = columnsOf(reader.read(std::string_view(page).substr(record.place)));
+    return isRecord(columns) ? std::string(columns[contentColumn].bytes) : std::string();
 }
 
 }  // namespace store

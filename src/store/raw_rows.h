@@ -8,18 +8,26 @@
 
 #include "store/hash.h"
 
+#include <cstddef>
 #include <cstdint>
 #include <filesystem>
+#include <map>
+#include <memory>
 #include <string>
 #include <vector>
 
 namespace store {
 
+class Pages;
+
 struct RawRecord {
     std::string station;
     std::int64_t seq = 0;
-    std::string content;
     Hash hash{};
+    // Where it stands; its content is left there.
+    std::size_t pageSize = 0;
+    std::uint64_t page = 0;  // the first is 1
+    std::size_t place = 0;   // on that page
 };
 
 // A head that was noted.
@@ -28,13 +36,28 @@ struct RawHead {
     std::int64_t seq = 0;
 };
 
-struct RawRows {
-    std::vector<RawRecord> records;  // in the order of the file; one may stand there twice
-    std::vector<RawHead> heads;
-    bool readable = false;           // whether the file could be read to its end
-};
-
 // The file format of SQLite, version 3: "B-tree Pages" and "Record Format" in fileformat2.html.
-[[nodiscard]] RawRows rawRowsOf(const std::filesystem::path& file);
+// Whatever the file holds, no more of it is kept than a fraction of its size, and no more read of
+// it than a few times its size.
+class RawRows {
+public:
+    // One that cannot be read, or is larger than any logbook, has no rows.
+    explicit RawRows(const std::filesystem::path& file);
+    ~RawRows();
+    RawRows(const RawRows&) = delete;
+    RawRows& operator=(const RawRows&) = delete;
+
+    // In the order of the file; one may stand there twice.
+    [[nodiscard]] const std::vector<RawRecord>& records() const { return m_records; }
+    [[nodiscard]] const std::vector<RawHead>& heads() const { return m_heads; }
+
+    // What a record says; empty if it cannot be read any more.
+    [[nodiscard]] std::string contentOf(const RawRecord& record) const;
+
+private:
+    std::map<std::size_t, std::unique_ptr<Pages>> m_pages;  // of each size that they may have
+    std::vector<RawRecord> m_records;
+    std::vector<RawHead> m_heads;
+};
 
 }  // namespace store

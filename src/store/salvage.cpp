@@ -42,16 +42,17 @@ Trouble troubleAt(const std::filesystem::path& path, Code code, std::string text
 }
 
 // The one of that number that goes on from there, if there is one.
-std::optional<logbook::Record> next(const Candidates& candidates, const std::string& station,
-                                    const Head& head) {
+std::optional<logbook::Record> next(const RawRows& rows, const Candidates& candidates,
+                                    const std::string& station, const Head& head) {
     const auto [first, last] = candidates.equal_range(head.seq + 1);
     for (auto it = first; it != last; ++it) {
         const RawRecord& raw = *it->second;
-        if (raw.hash != chainHash(head.hash, raw.content)) {
+        const std::string content = rows.contentOf(raw);
+        if (raw.hash != chainHash(head.hash, content)) {
             continue;
         }
-        auto record = logbook::readRecord(std::string_view(raw.content));
-        if (record && record->content == raw.content &&
+        auto record = logbook::readRecord(std::string_view(content));
+        if (record && record->content == content &&
             record->name == logbook::RecordName{station, head.seq + 1}) {
             return *std::move(record);
         }
@@ -81,21 +82,19 @@ std::optional<Unproven> unprovenAfter(const Candidates& candidates, const std::s
 Proven prove(const RawRows& rows) {
     std::map<std::string, Candidates> stations;
     std::map<std::string, std::int64_t> noted;
-    for (const RawRecord& raw : rows.records) {
-        if (raw.seq >= 1 && logbook::isStationName(raw.station)) {
+    for (const RawRecord& raw : rows.records()) {
+        if (raw.seq >= 1) {
             stations[raw.station].emplace(raw.seq, &raw);
         }
     }
-    for (const RawHead& head : rows.heads) {
-        if (logbook::isStationName(head.station)) {
-            noted[head.station] = std::max(noted[head.station], head.seq);
-            stations[head.station];
-        }
+    for (const RawHead& head : rows.heads()) {
+        noted[head.station] = std::max(noted[head.station], head.seq);
+        stations[head.station];
     }
     Proven proven;
     for (const auto& [station, candidates] : stations) {
         Head head;
-        while (auto record = next(candidates, station, head)) {
+        while (auto record = next(rows, candidates, station, head)) {
             head = {head.seq + 1, chainHash(head.hash, record->content)};
             proven.records.push_back(*std::move(record));
         }
@@ -159,7 +158,7 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     }
     // Whatever comes of it: the pages are read all the same.
     (void)Logbook::open(from, {OpenOptions::Access::Read, true});
-    const RawRows rows = rawRowsOf(from);
+    const RawRows rows(from);
     const Proven proven = prove(rows);
     if (proven.records.empty()) {
         return tl::unexpected<Trouble>(troubleAt(from, Code::NoRecord));

@@ -6,11 +6,13 @@
 #include "store/salvage.h"
 
 #include "logbook_files.h"
+#include "store/raw_rows.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <iostream>
+#include <map>
 #include <set>
 
 using namespace store;
@@ -31,6 +33,12 @@ struct Ward {
     Heads heads;
 };
 
+// One is larger than a page.
+logbook::Record written(std::string_view station, std::int64_t seq) {
+    const bool isLong = station == "icu-1" && seq == 30;
+    return note(station, seq, isLong ? std::string(9000, 'x') : "seen");
+}
+
 const Ward& ward() {
     static const Ward made = [] {
         Ward ward;
@@ -38,10 +46,9 @@ const Ward& ward() {
         Logbook logbook = create(folder / "log");
         REQUIRE(logbook.setStation("icu-1", writing()));
         for (std::int64_t seq = 1; seq <= ofOne; ++seq) {
-            // One is larger than a page.
-            append(logbook, {note("icu-1", seq, seq == 30 ? std::string(9000, 'x') : "seen")});
+            append(logbook, {written("icu-1", seq)});
             if (seq <= ofOther) {
-                append(logbook, {note("icu-2", seq)});
+                append(logbook, {written("icu-2", seq)});
             }
         }
         ward.contents = contents(logbook);
@@ -57,6 +64,25 @@ struct Count {
     std::int64_t salvaged = 0, lost = 0;
 };
 
+// What is whole stays readable: by itself or, where its index leads astray, in the order of all.
+void checkReadable(const Logbook& logbook, const Heads& whole) {
+    std::map<logbook::RecordName, std::string> inOrder;
+    if (const auto read = logbook.records()) {
+        for (const logbook::Record& record : read->records) {
+            inOrder[record.name] = record.content;
+        }
+    }
+    for (const auto& [station, head] : whole) {
+        for (std::int64_t seq = 1; seq <= head.seq; ++seq) {
+            const auto row = logbook.findRecord({station, seq});
+            const auto among = inOrder.find({station, seq});
+            REQUIRE((row || among != inOrder.end()));
+            CHECK((!row || row->content == written(station, seq).content));
+            CHECK((among == inOrder.end() || among->second == written(station, seq).content));
+        }
+    }
+}
+
 // Whether what was opened tells of the damage, or there is none that harms a record.
 void checkNoNonsense(const std::filesystem::path& path, Count& count) {
     const auto logbook = Logbook::open(path, {Access::Read});
@@ -70,7 +96,7 @@ void checkNoNonsense(const std::filesystem::path& path, Count& count) {
     }
     const auto report = logbook->verify();
     REQUIRE(report);
-    const auto records = logbook->records();
+    checkReadable(*logbook, report->heads);
     if (!report->ok()) {
         const bool named = !report->breaks.empty() || !report->integrity.empty() ||
                            !report->schemaChanged.empty();
@@ -80,6 +106,37 @@ void checkNoNonsense(const std::filesystem::path& path, Count& count) {
     }
     ++count.harmless;
     CHECK(contents(*logbook) == ward().contents);
+}
+
+// Whether the page on which the last record of each station is noted is as it was.
+bool areNotesLeft(const std::string& bytes) {
+    const auto has = [](std::string_view page, const Hash& hash) {
+        return page.find({reinterpret_cast<const char*>(hash.data()), hash.size()}) !=
+               std::string_view::npos;
+    };
+    const std::string_view whole = ward().bytes;
+    for (std::size_t place = 0; place < whole.size(); place += pageSize) {
+        const auto page = whole.substr(place, pageSize);
+        if (has(page, ward().heads.at("icu-1").hash) && has(page, ward().heads.at("icu-2").hash)) {
+            return place + pageSize <= bytes.size() &&
+                   std::string_view(bytes).substr(place, pageSize) == page;
+        }
+    }
+    FAIL("there is no page of notes");
+    return false;
+}
+
+// What a station has lost is named, as far as it was noted.
+void checkNamed(const SalvageResult& result, const std::string& station, std::int64_t proven) {
+    const auto lacking = std::find_if(
+        result.unproven.begin(), result.unproven.end(),
+        [&](const Unproven& each) { return each.first.station == station; });
+    const auto last = ward().heads.at(station).seq;
+    REQUIRE((lacking != result.unproven.end()) == (proven < last));
+    if (lacking != result.unproven.end()) {
+        CHECK(lacking->first.seq == proven + 1);
+        CHECK(lacking->last == last);
+    }
 }
 
 // All that comes out is as it was written, and what does not come out is named.
@@ -108,9 +165,57 @@ void checkSalvaged(const TemporaryFolder& folder, Count& count) {
         CHECK(lacking.first.seq == proven.at(lacking.first.station) + 1);
         CHECK(lacking.last <= ward().heads.at(lacking.first.station).seq);
     }
+    if (areNotesLeft(bytesOf(folder / "log"))) {
+        for (const auto& [station, last] : proven) {
+            checkNamed(*result, station, last);
+        }
+    }
     count.salvaged += result->records;
     count.lost += all - result->records;
     std::filesystem::remove(folder / "new");
+}
+
+// Most significant first, seven bits a byte.
+std::string variable(std::size_t number) {
+    std::string bytes(1, static_cast<char>(number & 0x7FU));
+    for (number >>= 7U; number > 0; number >>= 7U) {
+        bytes.insert(bytes.begin(), static_cast<char>(0x80U | (number & 0x7FU)));
+    }
+    return bytes;
+}
+
+std::string bigEndian(std::size_t number, std::size_t size) {
+    std::string bytes;
+    for (std::size_t i = size; i-- > 0;) {
+        bytes += static_cast<char>(number >> (8 * i) & 0xFFU);
+    }
+    return bytes;
+}
+
+// A file whose second page is one of `records` and says so often that one row stands there, which
+// goes on over the pages behind it; as sections 1.6 and 2.1 of SQLite's fileformat2.html have it.
+std::string withOneRow(const std::string& content, std::size_t times) {
+    const std::string types = std::string("\0\x17\1\1\1\x0D\x15", 7) +
+                              variable(13 + 2 * content.size()) + "\x4C\1";
+    const std::string row = variable(types.size() + 1) + types + "icu-1\1\1\1note" + content +
+                            std::string(32, 'h') + "\1";
+    const std::size_t here = 489 + (row.size() - 489) % (pageSize - 4);
+    constexpr std::size_t place = 2100;
+    std::string page = "\x0D" + bigEndian(0, 2) + bigEndian(times, 2) + bigEndian(place, 3);
+    for (std::size_t i = 0; i < times; ++i) {
+        page += bigEndian(place, 2);
+    }
+    page.resize(place);
+    page += variable(row.size()) + variable(1) + row.substr(0, here) + bigEndian(3, 4);
+    REQUIRE(page.size() <= pageSize);
+    page.resize(pageSize);
+    std::string bytes(pageSize, '\0');
+    bytes += page;
+    for (std::size_t taken = here; taken < row.size(); taken += pageSize - 4) {
+        bytes += bigEndian(bytes.size() / pageSize + 2, 4) + row.substr(taken, pageSize - 4);
+    }
+    bytes.resize((bytes.size() + pageSize - 1) / pageSize * pageSize);
+    return bytes;
 }
 
 void damage(const std::string& bytes, Count& count) {
@@ -206,6 +311,28 @@ TEST_CASE("What cannot be proven is named, and how much of it stands there", "[u
     CHECK(salvaged("PRAGMA secure_delete = ON; DELETE FROM records"
                    " WHERE station = 'icu-2' AND seq > 15") ==
           std::vector<Unproven>{{{"icu-2", 16}, Reason::TailLost, ofOther, 0}});
+}
+
+TEST_CASE("Of a row that a page tells again and again one is kept", "[unit]") {
+    const TemporaryFolder folder;
+    const std::string content(489 + 4092 * 49 - 58, 'x');  // so that little stands on its page
+    writeBytes(folder / "log", withOneRow(content, 1000));
+    {
+        const RawRows rows(folder / "log");
+        REQUIRE(rows.records().size() == 1);
+        CHECK(rows.records().front().station == "icu-1");
+        CHECK(rows.records().front().seq == 1);
+        CHECK(rows.contentOf(rows.records().front()) == content);
+    }
+    CHECK(salvage(folder / "log", folder / "new", minute(0)).error().code == Code::NoRecord);
+    // Larger than any record: not read at all.
+    writeBytes(folder / "log", withOneRow(std::string(489 + 4092 * 600 - 58, 'x'), 1));
+    CHECK(RawRows(folder / "log").records().empty());
+    // Nor is a file that is larger than any logbook.
+    writeBytes(folder / "log", withOneRow(content, 1));
+    CHECK(RawRows(folder / "log").records().size() == 1);
+    std::filesystem::resize_file(folder / "log", std::uint64_t{1} << 40);
+    CHECK(RawRows(folder / "log").records().empty());
 }
 
 TEST_CASE("Salvage writes over nothing and makes nothing of nothing", "[unit]") {
