@@ -41,6 +41,8 @@ Weight weightOf(Code code) {
         case Code::NeedsRecovery:
         case Code::NetworkFileSystem:
         case Code::ChainBroken:
+        case Code::LeftAside:
+        case Code::NotConfirmed:
         case Code::Io: break;
     }
     return Weight::Logbook;
@@ -57,6 +59,7 @@ std::string namesOf(const words::Words& words, const std::vector<logbook::Record
 words::Gaps gapsOf(const words::Words& words, const store::Trouble& trouble) {
     words::Gaps gaps{{"path", trouble.path.string()},
                      {"argument", words::asWord(trouble.path.string())},
+                     {"aside", trouble.aside.string()},
                      {"detail", trouble.text},
                      {"type", trouble.text},
                      {"station", trouble.station},
@@ -115,7 +118,10 @@ Problem problemOf(const words::Words& words, std::string_view code, const words:
 Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     const bool isOlder = trouble.code == Code::NewerSchema &&
                          trouble.schemaFound < trouble.schemaKnown;
-    const std::string code(isOlder ? "older_schema" : name(trouble.code));
+    const bool nothingStood = trouble.code == Code::NotConfirmed && trouble.aside.empty();
+    const std::string code(isOlder        ? "older_schema"
+                           : nothingStood ? "not_confirmed_new"
+                                          : name(trouble.code));
     return {weightOf(trouble.code), "trouble." + code,
             words::trouble(words, code, gapsOf(words, trouble)), {}};
 }

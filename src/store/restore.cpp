@@ -65,7 +65,8 @@ Path asideName(const Path& path, logbook::Instant at) {
 std::error_code moveWithJournal(const Path& from, const Path& to) {
     const Path journal = with(from, "-journal");
     std::error_code error;
-    const bool cutOff = std::filesystem::exists(journal, error);
+    const bool cutOff =
+        std::filesystem::is_regular_file(std::filesystem::symlink_status(journal, error));
     if (cutOff) {
         std::filesystem::copy_file(journal, with(to, "-journal"), error);
         if (!error) {
@@ -96,8 +97,13 @@ tl::expected<void, Trouble> moveAside(const Path& from, const Path& to) {
     return {};
 }
 
-// With the lock held, if it can be: so that nobody is about to write into it. What is damaged
-// cannot be locked, and is put aside all the same.
+// What no program can write into, since none opens it.
+bool isNobodys(Code code) {
+    return code == Code::Damaged || code == Code::NotALogbook || code == Code::NewerSchema;
+}
+
+// With the lock held, so that nobody is about to write into it. What is damaged cannot be locked,
+// and is put aside all the same; whatever else keeps the lock away may be somebody who writes.
 tl::expected<void, Trouble> putAside(const RestoreTo& to, const Path& aside,
                                      const Writing& writing) {
     const auto connection = Connection::open(to.path, {Access::Write, to.trustLocks});
@@ -106,12 +112,10 @@ tl::expected<void, Trouble> putAside(const RestoreTo& to, const Path& aside,
             const WriteTransaction transaction(**connection, writing);
             return moveAside(to.path, aside);
         });
-        if (moved || moved.error().code == Code::Busy || moved.error().code == Code::Exists) {
+        if (moved || !isNobodys(moved.error().code)) {
             return moved;
         }
-    } else if (connection.error().code == Code::Busy ||
-               connection.error().code == Code::NetworkFileSystem ||
-               connection.error().code == Code::ReadOnly) {
+    } else if (!isNobodys(connection.error().code)) {
         return tl::unexpected<Trouble>(connection.error());
     }
     return moveAside(to.path, aside);
@@ -125,7 +129,21 @@ std::error_code takePlace(const UnfinishedFile& file, const RestoreResult& resul
             return error;
         }
     }
-    return file.finish();
+    return file.takeName();
+}
+
+// The backup has not taken the place: what stood there goes back.
+Trouble notRestored(const RestoreResult& result, const std::error_code& failed) {
+    Trouble trouble = troubleAt(result.path, Code::Io, failed.message());
+    if (result.aside) {
+        if (moveWithJournal(*result.aside, result.path)) {
+            trouble.code = Code::LeftAside;
+            trouble.aside = *result.aside;
+        } else {
+            (void)system::flush(result.path.parent_path());
+        }
+    }
+    return trouble;
 }
 
 }  // namespace
@@ -159,10 +177,13 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
         result.aside = aside;
     }
     if (const auto failed = takePlace(file, result)) {
-        if (result.aside) {
-            (void)moveWithJournal(*result.aside, whole.path);
-        }
-        return tl::unexpected<Trouble>(troubleAt(whole.path, Code::Io, failed.message()));
+        return tl::unexpected<Trouble>(notRestored(result, failed));
+    }
+    // Another program may have opened it by now, so that it is not taken away again.
+    if (const auto failed = file.confirmName()) {
+        Trouble trouble = troubleAt(whole.path, Code::NotConfirmed, failed.message());
+        trouble.aside = result.aside.value_or(Path());
+        return tl::unexpected<Trouble>(std::move(trouble));
     }
     return result;
 }

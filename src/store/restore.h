@@ -28,7 +28,8 @@ struct RestoreResult {
 // Nothing is put aside before the copy of the backup is whole, verified, named and on the disk
 // beside it. `writing.at` gives the file put aside its name. As Logbook::open and Logbook::backup
 // of the backup, and BadStation, StationTaken; Busy where somebody writes in what is to be put
-// aside; Exists where no name is left for it.
+// aside; Exists where no name is left for it; LeftAside, NotConfirmed. In every other case what
+// stood there stands there.
 [[nodiscard]] tl::expected<RestoreResult, Trouble> restore(const std::filesystem::path& backup,
                                                            const RestoreTo& to,
                                                            const Writing& writing);

@@ -34,6 +34,8 @@ std::string_view name(Trouble::Code code) {
         case LogMoved: return "log_moved";
         case NoRecord: return "no_record";
         case Cancelled: return "cancelled";
+        case LeftAside: return "left_aside";
+        case NotConfirmed: return "not_confirmed";
         case Io: return "io";
     }
     return "io";

@@ -26,8 +26,9 @@ struct Holder {
     bool operator==(const Holder&) const = default;
 };
 
-// In every case but Io, DiskFull and Damaged it is certain that nothing was written; in those
-// nothing that was confirmed before is lost by it, and what was asked for is not confirmed.
+// In every case but Io, DiskFull, Damaged, LeftAside and NotConfirmed it is certain that nothing
+// was written; in those nothing that was confirmed before is lost by it, and what was asked for is
+// not confirmed.
 struct Trouble {
     enum class Code {
         NotFound,           // no file at `path`, or no folder to make it in
@@ -54,10 +55,15 @@ struct Trouble {
         LogMoved,           // records have come in since the log was read on which this rests
         NoRecord,           // `records` are not here
         Cancelled,          // the caller's progress function said stop
+        LeftAside,          // of a restore: nothing stands at `path` now, what stood there is at
+                            // `aside` and could not be moved back: `text`
+        NotConfirmed,       // of a restore: the backup stands at `path`, what stood there at
+                            // `aside`, if anything did; that it stays so is not certain: `text`
         Io,                 // reading or writing failed: `text`
     };
     Code code{};
     std::filesystem::path path{};
+    std::filesystem::path aside{};
     std::string text{};     // technical detail in English, may be empty
     std::string station{};
     std::optional<Holder> holder{};

@@ -20,17 +20,23 @@ UnfinishedFile::~UnfinishedFile() {
     remove();
 }
 
-std::error_code UnfinishedFile::finish() const {
+std::error_code UnfinishedFile::takeName() const {
     if (const auto error = system::flush(m_path)) {
         return error;
     }
     if (const auto error = clearJournal()) {
         return error;
     }
-    if (const auto error = system::moveWithoutReplacing(m_path, m_finalPath)) {
-        return error;
-    }
+    return system::moveWithoutReplacing(m_path, m_finalPath);
+}
+
+std::error_code UnfinishedFile::confirmName() const {
     return system::flush(m_finalPath.parent_path());
+}
+
+std::error_code UnfinishedFile::finish() const {
+    const auto error = takeName();
+    return error ? error : confirmName();
 }
 
 std::error_code UnfinishedFile::clearJournal() const {

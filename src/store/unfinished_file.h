@@ -23,7 +23,11 @@ public:
     [[nodiscard]] const std::filesystem::path& finalPath() const { return m_finalPath; }
 
     // Gives it its name once it is on the disk; std::errc::file_exists if that is taken. No
-    // connection to it may be open.
+    // connection to it may be open. Where it fails the name was not given.
+    [[nodiscard]] std::error_code takeName() const;
+    // Waits until the name is on the disk.
+    [[nodiscard]] std::error_code confirmName() const;
+    // Both.
     [[nodiscard]] std::error_code finish() const;
 
 private:

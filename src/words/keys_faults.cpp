@@ -101,6 +101,9 @@ trouble.fork: says(record) safe do(station)
 trouble.gap: says(station detail) safe do
 trouble.chain_broken: says(record) safe do
 trouble.not_sound: says(path) safe do
+trouble.left_aside: says(detail) safe(path aside) do(path aside)
+trouble.not_confirmed: says(path detail) safe(aside) do(path)
+trouble.not_confirmed_new: says(path detail) safe do(path)
 trouble.io: says(detail) safe do(path)
 trouble.first_changed: says safe do
 trouble.bad_records: says(count path) safe do

@@ -56,10 +56,11 @@ std::vector<std::int64_t> statesIn(const Path& path) {
 }
 
 // What it was, or what it is to be if that was confirmed.
-void checkStates(const Path& folder, bool confirmed, const std::vector<std::int64_t>& wanted) {
+void checkStates(const Path& folder, const Outcome& outcome,
+                 const std::vector<std::int64_t>& wanted) {
     checkHolds(folder / ward, kept());
     const auto states = statesIn(folder / ward);
-    CHECK((states == wanted || (!confirmed && states == std::vector<std::int64_t>{2})));
+    CHECK((states == wanted || (!outcome.confirmed() && states == std::vector<std::int64_t>{2})));
     checkGoesOn(folder, kept());
 }
 
@@ -83,7 +84,7 @@ TEST_CASE("The disk may fail at any call while a state is kept", "[fault]") {
                  std::vector{fourth}, std::vector{placeOf(note("icu-1", 2))}, writing());
              return done ? std::nullopt : std::optional(done.error());
          },
-         [](const Path& folder, bool confirmed) { checkStates(folder, confirmed, {2, 4}); }});
+         [](const Path& folder, const Outcome& outcome) { checkStates(folder, outcome, {2, 4}); }});
     CHECK(tally.fired.at(Failure::Full).at(Call::Write) > 3);
     CHECK(tally.fired.at(Failure::PowerCut).at(Call::Sync) > 0);
 }
@@ -99,6 +100,6 @@ TEST_CASE("The disk may fail at any call while states are thrown away", "[fault]
              const auto done = logbook->dropDerived(writing());
              return done ? std::nullopt : std::optional(done.error());
          },
-         [](const Path& folder, bool confirmed) { checkStates(folder, confirmed, {}); }});
+         [](const Path& folder, const Outcome& outcome) { checkStates(folder, outcome, {}); }});
     CHECK(tally.fired.at(Failure::PowerCut).at(Call::Write) > 3);
 }

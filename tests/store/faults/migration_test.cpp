@@ -35,10 +35,10 @@ Files olderFiles() {
 }
 
 // As `folder` has it after a migration, whole or not; the backup too, which is restored.
-void checkMigrated(const Path& folder, bool confirmed) {
+void checkMigrated(const Path& folder, const Outcome& outcome) {
     const SchemaZero known;
-    forgetUnfinished(folder);
-    CHECK((schemaAt(folder / ward) == schemaVersion || !confirmed));
+    forgetUnfinished(folder, outcome);
+    CHECK((schemaAt(folder / ward) == schemaVersion || !outcome.confirmed()));
     const bool isThere = std::filesystem::exists(folder / copy);
     CHECK((isThere || schemaAt(folder / ward) == 0));
     if (isThere) {
@@ -86,7 +86,7 @@ TEST_CASE("A logbook of an older schema is refused as it is until it is brought 
     REQUIRE(*migrated);
     CHECK((*migrated)->from == 0);
     CHECK((*migrated)->backup.path == folder / copy);
-    checkMigrated(folder.path(), true);
+    checkMigrated(folder.path(), {});
     const auto again = migrate(folder / ward, {folder / "no"}, writing());
     REQUIRE(again);
     CHECK_FALSE(*again);

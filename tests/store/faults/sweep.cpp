@@ -22,7 +22,9 @@ constexpr int mostCalls = 5000;
 
 bool fits(Failure failure, Trouble::Code code) {
     return failure == Failure::Full ? code == Trouble::Code::DiskFull
-                                    : code == Trouble::Code::Io;
+                                    : code == Trouble::Code::Io ||
+                                          code == Trouble::Code::LeftAside ||
+                                          code == Trouble::Code::NotConfirmed;
 }
 
 // What happened, that the data is safe, and what to do, in words.
@@ -89,7 +91,7 @@ Outcome runOnce(const Use& use, const Fault& fault) {
     for (const auto& [name, bytes] : use.files) {
         writeBytes(folder / name, bytes);
     }
-    Outcome outcome;
+    Outcome outcome{fault};
     {
         FaultyDisk disk(folder.path(), fault);
         outcome.told = use.run(folder.path());
@@ -103,7 +105,7 @@ Outcome runOnce(const Use& use, const Fault& fault) {
     if (outcome.told && fault.failure != Failure::PowerCut) {
         checkTold(fault.failure, *outcome.told);
     }
-    use.check(folder.path(), !outcome.told);
+    use.check(folder.path(), outcome);
     return outcome;
 }
 

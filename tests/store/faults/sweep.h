@@ -18,13 +18,24 @@ namespace store::test {
 
 using Files = std::map<std::string, std::string>;  // name in the folder, bytes
 
+// One run alone.
+struct Outcome {
+    Fault fault;
+    std::optional<Call> fired{};
+    std::optional<Trouble> told{};
+
+    [[nodiscard]] bool confirmed() const { return !told; }
+    // Whether there was still somebody to tidy up.
+    [[nodiscard]] bool powerHeld() const { return fault.failure != Failure::PowerCut; }
+};
+
 struct Use {
     std::string title;
     Files files;  // what lies in the folder before it
     // Carries it out in that folder and closes what it opens; nothing if it was confirmed.
     std::function<std::optional<Trouble>(const std::filesystem::path& folder)> run;
     // Whether all is as it has to be, with the disk whole again.
-    std::function<void(const std::filesystem::path& folder, bool confirmed)> check;
+    std::function<void(const std::filesystem::path& folder, const Outcome& outcome)> check;
 };
 
 struct Tally {
@@ -38,11 +49,6 @@ Tally sweep(const Use& use);
 [[nodiscard]] bool isFullSweep();
 [[nodiscard]] Files filesOf(const std::filesystem::path& folder);
 
-// One run alone; the trouble told, if any.
-struct Outcome {
-    std::optional<Call> fired;
-    std::optional<Trouble> told;
-};
 Outcome runOnce(const Use& use, const Fault& fault);
 
 }  // namespace store::test

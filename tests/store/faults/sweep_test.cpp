@@ -42,11 +42,33 @@ std::string standing(const Path& folder) {
     return moved ? aside : ward;
 }
 
-void checkRestored(const Path& folder, bool confirmed) {
-    CHECK((standing(folder) == aside || !confirmed));
-    if (confirmed) {
-        checkHolds(folder / ward, kept());
-        CHECK(open(folder / ward).station()->value() == "icu-1b");
+void checkIsBackup(const Path& path) {
+    checkHolds(path, kept());
+    CHECK(open(path).station()->value() == "icu-1b");
+}
+
+// What was told is so.
+void checkTruth(const Path& folder, const Trouble& told) {
+    CHECK((std::filesystem::exists(folder / ward) != (told.code == Trouble::Code::LeftAside)));
+    if (told.code == Trouble::Code::LeftAside || told.code == Trouble::Code::NotConfirmed) {
+        CHECK(told.aside == folder / aside);
+        CHECK(standing(folder) == aside);
+    } else {
+        CHECK(standing(folder) == ward);
+    }
+    if (told.code == Trouble::Code::NotConfirmed) {
+        checkIsBackup(folder / ward);
+    }
+}
+
+void checkRestored(const Path& folder, const Outcome& outcome) {
+    if (outcome.confirmed()) {
+        CHECK(standing(folder) == aside);
+        checkIsBackup(folder / ward);
+        // Without the lock nothing is moved.
+        CHECK((outcome.fired != Call::Lock || !outcome.powerHeld()));
+    } else if (outcome.powerHeld()) {
+        checkTruth(folder, *outcome.told);
     }
 }
 
@@ -57,7 +79,7 @@ TEST_CASE("The disk may fail at any call of opening", "[fault]") {
         const auto run = [&](const Path& folder) {
             return troubleIn(Logbook::open(folder / ward, {access}));
         };
-        const auto check = [](const Path& folder, bool) {
+        const auto check = [](const Path& folder, const Outcome&) {
             checkHolds(folder / ward, kept());
             checkNames(folder, {ward});
         };
@@ -76,11 +98,11 @@ TEST_CASE("The disk may fail at any call of making a logbook", "[fault]") {
          [](const Path& folder) {
              return troubleIn(Logbook::open(folder / ward, {Access::Create}));
          },
-         [](const Path& folder, bool confirmed) {
-             forgetUnfinished(folder);
+         [](const Path& folder, const Outcome& outcome) {
+             forgetUnfinished(folder, outcome);
              checkNames(folder, {ward});
              const bool there = std::filesystem::exists(folder / ward);
-             CHECK((there || !confirmed));
+             CHECK((there || !outcome.confirmed()));
              CHECK((there ? open(folder / ward) : create(folder / ward)).verify()->ok());
          }});
     CHECK(tally.fired.at(Failure::Full).at(Call::Make) > 0);
@@ -98,8 +120,8 @@ TEST_CASE("The disk may fail at any call of an append", "[fault]") {
              const auto result = logbook->append(notes("icu-1", kept() + brought()), writing());
              return result ? std::nullopt : std::optional(result.error());
          },
-         [](const Path& folder, bool confirmed) {
-             const auto count = countIn(folder / ward, confirmed);
+         [](const Path& folder, const Outcome& outcome) {
+             const auto count = countIn(folder / ward, outcome.confirmed());
              checkHolds(folder / ward, count);
              checkGoesOn(folder, count);
          }});
@@ -120,8 +142,8 @@ TEST_CASE("The disk may fail at any call of an import", "[fault]") {
                                                           "in.jsonl", writing());
                return result ? std::nullopt : std::optional(result.error());
            },
-           [](const Path& folder, bool confirmed) {
-               const auto count = countIn(folder / ward, confirmed);
+           [](const Path& folder, const Outcome& outcome) {
+               const auto count = countIn(folder / ward, outcome.confirmed());
                checkHolds(folder / ward, count);
                CHECK(open(folder / ward).imports()->size() == (count > kept() ? 1U : 0U));
                checkGoesOn(folder, count);
@@ -139,12 +161,12 @@ TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
              const auto result = logbook->backup(folder / copy);
              return result ? std::nullopt : std::optional(result.error());
          },
-         [](const Path& folder, bool confirmed) {
-             forgetUnfinished(folder);
+         [](const Path& folder, const Outcome& outcome) {
+             forgetUnfinished(folder, outcome);
              checkNames(folder, {ward, copy});
              checkHolds(folder / ward, kept());
              const bool there = std::filesystem::exists(folder / copy);
-             CHECK((there || !confirmed));
+             CHECK((there || !outcome.confirmed()));
              if (there) {
                  checkHolds(folder / copy, kept());
              }
@@ -154,14 +176,20 @@ TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
 
 TEST_CASE("The disk may fail at any call of a restore", "[fault]") {
     const Files files = withCopy(keptFiles());
+    std::map<Trouble::Code, int> told;
     const auto tally = sweep(
-        {"restore", files, restoreCopy, [&](const Path& folder, bool confirmed) {
-             forgetUnfinished(folder);
+        {"restore", files, restoreCopy, [&](const Path& folder, const Outcome& outcome) {
+             forgetUnfinished(folder, outcome);
              checkNames(folder, {ward, copy, aside});
              CHECK(bytesOf(folder / copy) == files.at(copy));
              CHECK(bytesOf(folder / standing(folder)) == files.at(ward));
-             checkRestored(folder, confirmed);
+             checkRestored(folder, outcome);
+             if (outcome.told) {
+                 ++told[outcome.told->code];
+             }
          }});
+    CHECK(told[Trouble::Code::LeftAside] > 0);
+    CHECK(told[Trouble::Code::NotConfirmed] > 0);
     CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 5);
 }
 
@@ -169,12 +197,12 @@ TEST_CASE("The disk may fail at any call of a restore over a write cut off", "[f
     const Files files = withCopy(cutOffFiles());
     const std::string journal = "-journal";
     sweep({"restore over a write cut off", files, restoreCopy,
-           [&](const Path& folder, bool confirmed) {
-               forgetUnfinished(folder);
+           [&](const Path& folder, const Outcome& outcome) {
+               forgetUnfinished(folder, outcome);
                checkNames(folder, {ward, copy, aside, ward + journal, aside + journal,
                                    ward + journal + ".left-over"});
                CHECK(bytesOf(folder / copy) == files.at(copy));
-               checkRestored(folder, confirmed);
+               checkRestored(folder, outcome);
                checkHolds(folder / standing(folder), kept());
            }});
 }
@@ -185,12 +213,12 @@ TEST_CASE("The disk may fail at any call of salvaging", "[fault]") {
                const auto result = salvage(folder / ward, folder / copy, minute(0));
                return result ? std::nullopt : std::optional(result.error());
            },
-           [](const Path& folder, bool confirmed) {
-               forgetUnfinished(folder);
+           [](const Path& folder, const Outcome& outcome) {
+               forgetUnfinished(folder, outcome);
                checkNames(folder, {ward, copy});
                checkHolds(folder / ward, kept());
                const bool there = std::filesystem::exists(folder / copy);
-               CHECK((there || !confirmed));
+               CHECK((there || !outcome.confirmed()));
                if (there) {
                    checkHolds(folder / copy, kept());
                }

@@ -85,7 +85,10 @@ void checkGoesOn(const Path& folder, std::int64_t count) {
     checkNames(folder, {ward});
 }
 
-void forgetUnfinished(const Path& folder) {
+void forgetUnfinished(const Path& folder, const Outcome& outcome) {
+    if (outcome.powerHeld()) {
+        return;
+    }
     for (const auto& [name, bytes] : filesOf(folder)) {
         if (name.find(".unfinished-") != std::string::npos) {
             std::filesystem::remove(folder / name);

@@ -37,7 +37,7 @@ std::int64_t countIn(const std::filesystem::path& path, bool confirmed);
 void checkNames(const std::filesystem::path& folder, const std::vector<std::string>& names);
 // Whoever writes next finds nothing in the way, and leaves nothing lying about.
 void checkGoesOn(const std::filesystem::path& folder, std::int64_t count);
-// Where the disk was dead or the power went, nobody was left to tidy up.
-void forgetUnfinished(const std::filesystem::path& folder);
+// Where the power went, nobody was left to tidy up; else no file is left that was not finished.
+void forgetUnfinished(const std::filesystem::path& folder, const Outcome& outcome);
 
 }  // namespace store::test
