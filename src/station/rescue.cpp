@@ -4,11 +4,10 @@
 // Salvaging, restoring and holding against earlier heads; see rescue.h.
 #include "station/rescue.h"
 
+#include "station/heads_text.h"
 #include "station/system.h"
 #include "store/heads_check.h"
 
-#include <cstdlib>
-#include <regex>
 #include <utility>
 
 namespace station {
@@ -18,27 +17,8 @@ namespace {
 using Code = store::Trouble::Code;
 using store::Break;
 
-// "icu-1":[412,"hex"] of JSON, and the line of a month's report: icu-1: up to entry 412, hex.
-void collectHeads(const std::string& text, const std::regex& shape, store::Heads& heads) {
-    for (std::sregex_iterator found(text.begin(), text.end(), shape), end; found != end; ++found) {
-        const auto hash = store::hashFromHex((*found)[3].str());
-        const auto seq = std::strtoll((*found)[2].str().c_str(), nullptr, 10);
-        if (hash && seq >= 1) {
-            heads[(*found)[1].str()] = {seq, *hash};
-        }
-    }
-}
-
-store::Heads headsInText(const std::string& text) {
-    static const std::regex json(
-        "\"([a-z0-9][a-z0-9-]{0,31})\"\\s*:\\s*\\[\\s*([0-9]{1,15})\\s*,\\s*\"([0-9a-f]{64})\"");
-    static const std::regex line(
-        "([a-z0-9][a-z0-9-]{0,31}): [^:\\n0-9]{0,60}([0-9]{1,15}),\\s+([0-9a-f]{64})");
-    store::Heads heads;
-    collectHeads(text, json, heads);
-    collectHeads(text, line, heads);
-    return heads;
-}
+// Bytes: far more than any report, or than what verify prints.
+constexpr std::uintmax_t longestText = 16U << 20;
 
 std::string reasonKey(Break::Reason reason) {
     switch (reason) {
@@ -113,11 +93,11 @@ Result<store::Heads> headsIn(const Surroundings& surroundings, const std::filesy
         }
         return store::headsOf(*heads);
     }
-    const auto text = system::readFile(path);
-    if (!text) {
+    const auto text = system::readFile(path, longestText);
+    if (!text && text.error() != system::FileTrouble::TooLong) {
         return tl::unexpected(problemOf(surroundings.words, text.error(), path));
     }
-    auto heads = headsInText(*text);
+    auto heads = text ? headsInText(*text) : store::Heads{};
     if (heads.empty()) {
         return tl::unexpected(
             problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}}));

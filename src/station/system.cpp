@@ -228,7 +228,8 @@ std::string homeOf(const std::filesystem::path& path) {
     return computer + '\n' + (error ? path : full).string();
 }
 
-tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path) {
+tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path,
+                                                 std::uintmax_t mostBytes) {
     // A pipe that nobody writes to would be waited for.
     const File file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
     if (!file.isOpen()) {
@@ -259,7 +260,7 @@ tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& pat
             return bytes;
         }
         bytes.append(buffer.data(), static_cast<std::size_t>(count));
-        if (bytes.size() > longestFile) {
+        if (bytes.size() > mostBytes) {
             return tl::unexpected(FileTrouble::TooLong);
         }
     }

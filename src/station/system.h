@@ -66,8 +66,9 @@ struct FileIdentity {
 // program alone, not to be shown (machine-id(5)).
 [[nodiscard]] std::string homeOf(const std::filesystem::path& path);
 
-// All bytes of the file.
-[[nodiscard]] tl::expected<std::string, FileTrouble> readFile(const std::filesystem::path& path);
+// All bytes of the file; no more than that are read of one that is TooLong.
+[[nodiscard]] tl::expected<std::string, FileTrouble> readFile(
+    const std::filesystem::path& path, std::uintmax_t mostBytes = longestFile);
 
 // Writes a new file, which has its name only once it is whole and on the disk. Exists if there is
 // one of that name, which then stays as it is.

@@ -1,0 +1,83 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Heads out of texts: of the program, of people, and of whoever wants to stop the program.
+#include "station/heads_text.h"
+
+#include "station/rescue.h"
+#include "ward.h"
+
+#include <catch2/catch.hpp>
+
+using namespace support;
+using station::headsInText;
+
+namespace {
+
+store::Hash hashOf(char figure) {
+    return *store::hashFromHex(std::string(64, figure));
+}
+
+std::string hex(char figure) {
+    return std::string(64, figure);
+}
+
+}  // namespace
+
+TEST_CASE("heads are found as verify, backup and a report have them", "[unit]") {
+    const store::Heads both{{"icu-1", {412, hashOf('a')}}, {"icu-2", {7, hashOf('b')}}};
+    CHECK(headsInText("{\"icu-1\":[412,\"" + hex('a') + "\"],\"icu-2\":[7,\"" + hex('b') +
+                      "\"]}") == both);
+    CHECK(headsInText("{\n  \"icu-1\" : [\n 412 ,\n\t\"" + hex('a') + "\"],\"icu-2\": [ 7, \"" +
+                      hex('b') + "\" ] }") == both);
+    CHECK(headsInText("Chain heads\n  icu-1: up to entry 412, " + hex('a') +
+                      "\n  icu-2: hasta la anotaci\u00f3n 7,\n    " + hex('b') + "\n") == both);
+    CHECK(headsInText("{\"line\":\"icu-1: up to entry 412, " + hex('a') + "\"} icu-2: 7, " +
+                      hex('b')) == both);
+    CHECK(headsInText("icu-1: 3, " + hex('c') + " icu-2: 7, " + hex('b') + " icu-1: 412, " +
+                      hex('a')) == both);
+}
+
+TEST_CASE("what is no head is taken for none", "[unit]") {
+    for (const std::string& text :
+         {std::string(), hex('a'), "412, " + hex('a'), ": 412, " + hex('a'),
+          "icu-1: 412 " + hex('a'), "icu-1: 412," + hex('a'), "icu-1: 0, " + hex('a'),
+          "icu-1:412, " + hex('a'), "-icu: 412, " + hex('a'), "icu-1: 412, " + hex('a') + "a",
+          "icu-1: 412, " + hex('a').substr(1), "icu-1: 1234567890123456, " + hex('a'),
+          "icu-1: " + std::string(61, 'x') + "412, " + hex('a'),
+          "icu-1: up\nto 412, " + hex('a'), "\"icu-1\":[412,\"" + hex('a'),
+          "\"icu-1\":[412,\"" + hex('A') + "\"]", "\"Icu-1\":[412,\"" + hex('a') + "\"]",
+          "\"icu-1\":[4e2,\"" + hex('a') + "\"]", "\"icu-1\",[412,\"" + hex('a') + "\"]"}) {
+        INFO(text);
+        CHECK(headsInText(text).empty());
+    }
+}
+
+TEST_CASE("no text takes long or stops the program", "[unit]") {
+    const std::size_t many = 2U << 20;
+    for (const std::string& piece :
+         {std::string(" "), std::string("a"), std::string("\""), std::string("\"a\":[1,"),
+          "\"a\" :" + std::string(1000, ' '), "a: " + std::string(60, 'x'),
+          hex('a') + ", ", std::string("a-1: 1,") + std::string(1000, '\n')}) {
+        INFO(piece.substr(0, 20));
+        std::string text;
+        while (text.size() < many) {
+            text += piece;
+        }
+        CHECK(headsInText(text).empty());
+        CHECK(headsInText(text + "\nicu-1: 412, " + hex('b')).size() == 1);
+    }
+}
+
+TEST_CASE("heads are looked for in no file that is no text of them", "[unit]") {
+    const Ward ward;
+    const auto code = [&](const std::filesystem::path& path) {
+        return station::headsIn(ward.surroundings, path).error().code;
+    };
+    CHECK(code("/dev/zero") == "rescue.no_heads");
+    CHECK(code(ward.folder.path()) == "file.not_a_file");
+    ward.folder.write("long", "icu-1: 412, " + hex('a') + std::string(16U << 20, ' '));
+    CHECK(code(ward.folder.file("long")) == "rescue.no_heads");
+    ward.folder.write("short", "icu-1: 412, " + hex('a'));
+    CHECK(station::headsIn(ward.surroundings, ward.folder.file("short"))->size() == 1);
+}
