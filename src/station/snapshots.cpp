@@ -241,7 +241,11 @@ Result<SnapshotsMade> rebuild(const Surroundings& surroundings, const LogbookFil
     }
     const auto dropped = logbook->dropDerived({surroundings.login, surroundings.clock.now()});
     if (!dropped) {
-        return tl::unexpected(problemOf(surroundings.words, dropped.error()));
+        return tl::unexpected(
+            dropped.error().code == store::Trouble::Code::Damaged
+                ? problemOf(surroundings.words, "snapshots.damaged",
+                            {{"path", file.path.string()}}, Problem::Weight::Logbook)
+                : problemOf(surroundings.words, dropped.error()));
     }
     return makeSnapshots(surroundings, *logbook);
 }

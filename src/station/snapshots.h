@@ -33,8 +33,8 @@ struct SnapshotsMade {
 // done it is left: nothing depends on it.
 void renewSnapshots(const Surroundings& surroundings, store::Logbook& logbook);
 
-// Throws away everything that is derived from the records, and makes it again. A problem: a record
-// that cannot be read; then nothing is kept.
+// Throws away everything that is derived from the records, and makes it again. Problems: a record
+// that cannot be read, and then nothing is kept; what is kept stands on damaged pages.
 [[nodiscard]] Result<SnapshotsMade> rebuild(const Surroundings& surroundings,
                                             const LogbookFile& file);
 

@@ -173,8 +173,9 @@ std::optional<Trouble> refuseContent(SQLite::Database& database,
         return troubleAt(path, Trouble::Code::NotALogbook);
     }
     // What bears the name of a table and is none would be computed, for ever if its maker wants.
+    // The database finds a table by its name in capitals too.
     SQLite::Statement disguised(
-        database, "SELECT name FROM sqlite_schema WHERE name IN ('records', 'local_heads',"
+        database, "SELECT name FROM sqlite_schema WHERE lower(name) IN ('records', 'local_heads',"
                   " 'local_station', 'local_settings', 'local_imports', 'local_credentials',"
                   " 'local_badges', 'local_verifications', 'derived_revision',"
                   " 'derived_snapshots') AND (type <> 'table' OR sql NOT LIKE 'CREATE TABLE%')");

@@ -193,7 +193,7 @@ public:
 
     // The newest snapshot that is whole, of that engine, and that nothing which came in since
     // reaches before: neither a record nor what a strike strikes, nor who may strike. Nothing where
-    // there is none.
+    // there is none, or none that can be read, which is no trouble.
     [[nodiscard]] tl::expected<std::optional<Snapshot>, Trouble> snapshotFor(
         const SnapshotQuestion& question) const;
 

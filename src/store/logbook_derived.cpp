@@ -80,34 +80,62 @@ private:
     SQLite::Statement m_strikesAfter;
 };
 
-// Sets `isValid` of each: what came in after it is gone through from the last on, once for all.
+// How far back reaches what arrived after `from` and not after `to`, gone through from the last on.
+class Arrivals {
+public:
+    explicit Arrivals(SQLite::Database& database)
+        : m_reach(database),
+          m_rows(database, "SELECT at_ms, entered_ms, station, seq, kind,"
+                           " CASE kind WHEN 'strike' THEN content ELSE '' END, arrival"
+                           " FROM records NOT INDEXED WHERE arrival > ? AND arrival <= ?"
+                           " ORDER BY arrival DESC LIMIT ?") {}
+
+    void look(std::int64_t from, std::int64_t to) {
+        for (bool more = from < to; more;) {
+            m_rows.bind(1, from);
+            m_rows.bind(2, to);
+            m_rows.bind(3, rowsPerTransaction);
+            int rows = 0;
+            for (; m_rows.executeStep(); ++rows) {
+                const Place each = m_reach.of(placeOf(m_rows, 0), m_rows.getColumn(4).getString(),
+                                              m_rows.getColumn(5).getString());
+                m_reached = m_reached ? std::min(*m_reached, each) : each;
+                to = m_rows.getColumn(6).getInt64() - 1;
+            }
+            m_rows.reset();
+            more = rows == rowsPerTransaction;
+        }
+    }
+
+    // By all that was looked at.
+    [[nodiscard]] const std::optional<Place>& reached() const { return m_reached; }
+
+private:
+    Reach m_reach;
+    SQLite::Statement m_rows;
+    std::optional<Place> m_reached;
+};
+
+// Sets `isValid` of each: what came in after it is gone through once for all, a portion in one
+// transaction.
 void judge(SQLite::Database& database, std::vector<Noted>& all) {
     std::sort(all.begin(), all.end(), [](const Noted& a, const Noted& b) {
         return a.snapshot.arrival > b.snapshot.arrival;
     });
     const std::int64_t last = lastArrivalIn(database);
-    SQLite::Statement rows(database,
-                           "SELECT at_ms, entered_ms, station, seq, kind,"
-                           " CASE kind WHEN 'strike' THEN content ELSE '' END, arrival"
-                           " FROM records NOT INDEXED WHERE arrival > ? ORDER BY arrival DESC");
-    rows.bind(1, all.empty() ? last : all.back().snapshot.arrival);
-    Reach reach(database);
-    std::optional<Place> reached;  // by those gone through
-    bool more = rows.executeStep();
+    std::int64_t looked = last;  // from there on
+    Arrivals arrivals(database);
     for (auto& [number, snapshot] : all) {
-        while (more && rows.getColumn(6).getInt64() > snapshot.arrival) {
-            const Place each = reach.of(placeOf(rows, 0), rows.getColumn(4).getString(),
-                                        rows.getColumn(5).getString());
-            reached = reached ? std::min(*reached, each) : each;
-            more = rows.executeStep();
-        }
+        arrivals.look(snapshot.arrival, looked);
+        looked = std::min(looked, snapshot.arrival);
+        const auto& reached = arrivals.reached();
         snapshot.isValid =
             snapshot.arrival <= last && (!reached || snapshot.place < *reached);
     }
 }
 
-// The oldest place first.
-std::vector<Noted> judgedSnapshots(SQLite::Database& database) {
+// All, not judged.
+std::vector<Noted> notedSnapshots(SQLite::Database& database) {
     std::vector<Noted> all;
     if (!hasDerivedTables(database)) {
         return all;
@@ -120,11 +148,37 @@ std::vector<Noted> judgedSnapshots(SQLite::Database& database) {
                        {placeOf(statement, 0), statement.getColumn(4).getInt64(),
                         statement.getColumn(5).getInt(), false}});
     }
+    return all;
+}
+
+// Judges them too; the oldest place first.
+void judgeInOrder(SQLite::Database& database, std::vector<Noted>& all) {
     judge(database, all);
     std::sort(all.begin(), all.end(), [](const Noted& a, const Noted& b) {
         return a.snapshot.place < b.snapshot.place;
     });
-    return all;
+}
+
+// What of the derived tables cannot be read is as good as not there: the records tell all of it.
+template <class Function>
+auto orNothing(const Connection& connection, Function read) -> decltype(read()) {
+    try {
+        return read();
+    } catch (const SQLite::Exception& exception) {
+        const auto code = connection.trouble(exception).code;
+        if (code != Trouble::Code::Damaged && code != Trouble::Code::Io) {
+            throw;
+        }
+        return {};
+    }
+}
+
+// The one of that number, if it still is the one that was noted.
+std::optional<Snapshot> readNoted(SQLite::Database& database, const Noted& noted) {
+    auto snapshot = readSnapshot(database, noted.number);
+    const bool isSame = snapshot && snapshot->place == noted.snapshot.place &&
+                        snapshot->arrival == noted.snapshot.arrival;
+    return isSame ? std::move(snapshot) : std::nullopt;
 }
 
 // Whether the chains are still those on which it was made.
@@ -145,7 +199,7 @@ void dropTables(SQLite::Database& database) {
     {
         SQLite::Statement statement(database,
                                     "SELECT name FROM sqlite_schema WHERE type = 'table'"
-                                    " AND substr(name, 1, 8) = 'derived_'");
+                                    " AND substr(lower(name), 1, 8) = 'derived_'");
         while (statement.executeStep()) {
             names.push_back(statement.getColumn(0).getString());
         }
@@ -172,15 +226,17 @@ tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotFor(
     const SnapshotQuestion& question) const {
     return m_connection->guarded([&]() -> tl::expected<std::optional<Snapshot>, Trouble> {
         SQLite::Database& database = m_connection->database();
-        const SQLite::Transaction moment(database);
-        auto kept = judgedSnapshots(database);
+        auto kept = orNothing(*m_connection, [&] { return notedSnapshots(database); });
+        judgeInOrder(database, kept);
         std::reverse(kept.begin(), kept.end());
-        for (const auto& [number, each] : kept) {
+        for (const auto& noted : kept) {
+            const auto& each = noted.snapshot;
             if (!each.isValid || each.engine != question.engine || each.place.at > question.at ||
                 (question.before && !(each.place < *question.before))) {
                 continue;
             }
-            auto snapshot = readSnapshot(database, number);
+            auto snapshot =
+                orNothing(*m_connection, [&] { return readNoted(database, noted); });
             if (snapshot && standsOn(database, snapshot->heads)) {
                 return snapshot;
             }
@@ -191,9 +247,10 @@ tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotFor(
 
 tl::expected<std::vector<KeptSnapshot>, Trouble> Logbook::snapshotsKept() const {
     return m_connection->guarded([&]() -> tl::expected<std::vector<KeptSnapshot>, Trouble> {
-        const SQLite::Transaction moment(m_connection->database());
+        auto kept = notedSnapshots(m_connection->database());
+        judgeInOrder(m_connection->database(), kept);
         std::vector<KeptSnapshot> all;
-        for (const auto& noted : judgedSnapshots(m_connection->database())) {
+        for (const auto& noted : kept) {
             all.push_back(noted.snapshot);
         }
         return all;
@@ -203,7 +260,7 @@ tl::expected<std::vector<KeptSnapshot>, Trouble> Logbook::snapshotsKept() const 
 tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotAt(const Place& place) const {
     return m_connection->guarded([&]() -> tl::expected<std::optional<Snapshot>, Trouble> {
         const SQLite::Transaction moment(m_connection->database());
-        for (const auto& [number, each] : judgedSnapshots(m_connection->database())) {
+        for (const auto& [number, each] : notedSnapshots(m_connection->database())) {
             if (each.place == place) {
                 return readSnapshot(m_connection->database(), number);
             }
@@ -257,7 +314,7 @@ tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> sna
             makeTables(database);
         }
         SQLite::Statement remove(database, "DELETE FROM derived_snapshots WHERE number = ?");
-        for (const auto& [number, each] : judgedSnapshots(database)) {
+        for (const auto& [number, each] : notedSnapshots(database)) {
             if (std::find(staying.begin(), staying.end(), each.place) == staying.end()) {
                 remove.bind(1, number);
                 remove.exec();

@@ -6,6 +6,7 @@
 
 #include "logbook/record_reader.h"
 #include "store/connection.h"
+#include "store/reading_in_turns.h"
 #include "store/rows_round.h"
 #include "store/schema.h"
 
@@ -70,8 +71,8 @@ std::set<SchemaEntry> schemaOf(SQLite::Database& database) {
     SQLite::Statement statement(database,
                                 "SELECT type, name, coalesce(sql, '') FROM sqlite_schema"
                                 " WHERE name NOT LIKE 'sqlite_stat%' AND NOT"
-                                " (substr(name, 1, 8) = 'derived_' AND type = 'table'"
-                                " AND substr(sql, 1, 21) = 'CREATE TABLE derived_')");
+                                " (substr(lower(name), 1, 8) = 'derived_' AND type = 'table'"
+                                " AND substr(lower(sql), 1, 21) = 'create table derived_')");
     std::set<SchemaEntry> schema;
     while (statement.executeStep()) {
         schema.emplace(statement.getColumn(0).getString(), statement.getColumn(1).getString(),
@@ -98,6 +99,7 @@ private:
     template <class Function>
     void guarded(Function function);
     void checkPages();
+    [[nodiscard]] std::vector<std::string> messagesOfPages();
     void checkSchema();
     void collectNotes();
     [[nodiscard]] std::set<std::string> stations();
@@ -135,6 +137,17 @@ void Verifier::guarded(Function function) {
 }
 
 void Verifier::checkPages() {
+    std::vector<std::string> messages;
+    readInTurns(m_database, [&] { messages = messagesOfPages(); });
+    for (std::string& message : messages) {
+        m_report.diskFailed = m_report.diskFailed || saysDiskFailed(message);
+        m_report.integrity.push_back(std::move(message));
+    }
+}
+
+// Of all pages, since what is told of one table does not say whether another has the same page.
+std::vector<std::string> Verifier::messagesOfPages() {
+    std::vector<std::string> messages;
     SQLite::Statement statement(m_database, "PRAGMA integrity_check(100)");
     while (statement.executeStep()) {
         std::string message = statement.getColumn(0).getString();
@@ -142,10 +155,10 @@ void Verifier::checkPages() {
             message.erase(0, head + 5);  // which of the databases it speaks of: there is one
         }
         if (message != "ok") {
-            m_report.diskFailed = m_report.diskFailed || saysDiskFailed(message);
-            m_report.integrity.push_back(message);
+            messages.push_back(std::move(message));
         }
     }
+    return messages;
 }
 
 void Verifier::checkSchema() {
@@ -168,7 +181,7 @@ void Verifier::collectNotes() {
     if (auto verification = readVerification(m_database, "ok = 1")) {
         m_noted.push_back(std::move(verification->heads));
     }
-    m_total = m_database.execAndGet("SELECT count(*) FROM records").getInt64();
+    m_total = lastArrivalIn(m_database);
 }
 
 std::set<std::string> Verifier::stations() {
@@ -179,9 +192,19 @@ std::set<std::string> Verifier::stations() {
         }
     }
     guarded([&] {
-        SQLite::Statement statement(m_database, "SELECT DISTINCT station FROM records");
-        while (statement.executeStep()) {
-            stations.insert(statement.getColumn(0).getString());
+        // From one to the next, since to look at every record takes long.
+        SQLite::Statement next(m_database, "SELECT min(station) FROM records WHERE station > ?");
+        std::string last;  // no station has this name
+        while (true) {
+            next.bind(1, last);
+            const bool isThere = next.executeStep() && !next.getColumn(0).isNull();
+            const std::string station = isThere ? next.getColumn(0).getString() : std::string();
+            if (!(last < station)) {
+                return;  // or an index out of order, which the check of its pages tells
+            }
+            next.reset();
+            stations.insert(station);
+            last = station;
         }
     });
     return stations;
@@ -314,14 +337,22 @@ bool Verifier::checkStation(const std::string& station) {
 }
 
 void Verifier::checkArrivals() {
-    SQLite::Statement statement(
-        m_database,
-        "SELECT min(1 + arrival) FROM (SELECT 0 AS arrival UNION ALL SELECT arrival FROM records)"
-        " AS one WHERE arrival < (SELECT max(arrival) FROM records)"
-        " AND NOT EXISTS (SELECT 1 FROM records WHERE records.arrival = one.arrival + 1)");
-    if (statement.executeStep() && !statement.getColumn(0).isNull()) {
-        m_report.breaks.push_back(
-            {{"", statement.getColumn(0).getInt64()}, Break::Reason::Hole});
+    SQLite::Statement statement(m_database, "SELECT arrival FROM records WHERE arrival > ?"
+                                            " ORDER BY arrival LIMIT ?");
+    std::int64_t last = 0;
+    for (bool more = true; more;) {
+        const std::int64_t wanted = last + rowsPerTransaction;
+        statement.bind(1, last);
+        statement.bind(2, rowsPerTransaction);
+        while (statement.executeStep()) {
+            if (statement.getColumn(0).getInt64() != last + 1) {
+                m_report.breaks.push_back({{"", last + 1}, Break::Reason::Hole});
+                return;
+            }
+            ++last;
+        }
+        statement.reset();
+        more = last == wanted;
     }
 }
 

@@ -58,7 +58,7 @@ Hash hashOf(const Snapshot& snapshot) {
 bool hasDerivedTables(SQLite::Database& database) {
     SQLite::Statement tables(database,
                              "SELECT count(*) FROM sqlite_schema WHERE type = 'table'"
-                             " AND name IN ('derived_revision', 'derived_snapshots')");
+                             " AND lower(name) IN ('derived_revision', 'derived_snapshots')");
     if (!tables.executeStep() || tables.getColumn(0).getInt() != 2) {
         return false;
     }

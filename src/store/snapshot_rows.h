@@ -11,7 +11,7 @@
 
 namespace store {
 
-// Of this revision.
+// Of this revision, by names in letters of either size, as the database finds them.
 [[nodiscard]] bool hasDerivedTables(SQLite::Database& database);
 
 // (at_ms, entered_ms, station, seq) in columns, or as parameters, from `first` on.

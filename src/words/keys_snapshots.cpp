@@ -8,6 +8,7 @@ namespace words {
 
 static constexpr std::string_view table = R"(
 snapshots: rebuilt(count entries) nothing_kept agree(count) wrong(record) wrong_stays(record)
+snapshots.damaged: says(path) safe do(path)
 )";
 
 std::string_view snapshotKeys() {

@@ -67,7 +67,11 @@ TEST_CASE("What bears the name of a table and is none is refused", "[unit]") {
         " '' AS device, 'note' AS kind, '' AS content, x'' AS hash, 0 AS arrived_ms FROM n",
         "DROP TABLE local_heads; CREATE VIEW local_heads AS SELECT 1",
         "DROP TABLE local_settings; CREATE VIRTUAL TABLE local_settings USING fts5(name, value)",
-        "CREATE VIEW derived_snapshots AS SELECT 1"};
+        "CREATE VIEW derived_snapshots AS SELECT 1",
+        // The database minds no capitals in a name.
+        "ALTER TABLE records RENAME TO kept; CREATE VIEW Records AS SELECT * FROM kept",
+        "DROP TABLE local_heads; CREATE VIEW LOCAL_HEADS AS SELECT 1",
+        "CREATE VIEW Derived_Snapshots AS SELECT 1"};
     for (const auto& sql : disguises) {
         INFO(sql);
         const TemporaryFolder folder;

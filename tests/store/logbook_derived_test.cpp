@@ -217,6 +217,10 @@ TEST_CASE("derived tables of another revision are made anew by a writer", "[unit
         log.tamper("DROP TABLE derived_snapshots; CREATE TABLE derived_snapshots (at_ms INTEGER);"
                    "CREATE TABLE derived_others (one); UPDATE derived_revision SET revision = 0");
     }
+    SECTION("under names in capitals") {
+        log.tamper("UPDATE derived_revision SET revision = 0;"
+                   "DROP TABLE derived_snapshots; CREATE TABLE DERIVED_Snapshots (at_ms INTEGER)");
+    }
     CHECK(log.seqFound() == 0);
     CHECK(log.logbook().verify()->ok());
     log.keep({log.at(12)});

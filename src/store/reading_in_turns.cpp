@@ -1,0 +1,130 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Stopping for those who write; see reading_in_turns.h.
+#include "store/reading_in_turns.h"
+
+#include <SQLiteCpp/Exception.h>
+
+#include <chrono>
+#include <condition_variable>
+#include <mutex>
+#include <sqlite3.h>
+#include <thread>
+
+namespace store {
+
+namespace {
+
+using std::chrono::milliseconds;
+
+constexpr int mostBeginnings = 50;
+constexpr milliseconds betweenLooks{10};
+constexpr int mostLooks = 3'000;  // so long one writer is waited for, who may be importing
+
+// Whether somebody is about to write: from the beginning of the transaction on, so that they need
+// not wait at its end. In the file layer itself, which any thread may ask.
+class Writers {
+public:
+    explicit Writers(SQLite::Database& database) {
+        sqlite3_file_control(database.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &m_file);
+    }
+    [[nodiscard]] bool areThere() const {
+        int reserved = 0;
+        return m_file != nullptr && m_file->pMethods != nullptr &&
+               m_file->pMethods->xCheckReservedLock(m_file, &reserved) == SQLITE_OK &&
+               reserved != 0;
+    }
+    // Waits until they are gone; false if one does not go.
+    [[nodiscard]] bool letGo() const {
+        for (int look = 0; look < mostLooks; ++look) {
+            if (!areThere()) {
+                return true;
+            }
+            std::this_thread::sleep_for(betweenLooks);
+        }
+        return false;
+    }
+
+private:
+    sqlite3_file* m_file = nullptr;
+};
+
+// Stops what the connection reads once a writer is there, as long as this lives.
+class Watch {
+public:
+    Watch(SQLite::Database& database, const Writers& writers)
+        : m_thread([this, handle = database.getHandle(), &writers] { run(handle, writers); }) {}
+    ~Watch() { end(); }
+    Watch(const Watch&) = delete;
+    Watch& operator=(const Watch&) = delete;
+
+    // Whether it stopped anything.
+    bool end() {
+        {
+            const std::lock_guard lock(m_mutex);
+            m_isOver = true;
+        }
+        m_over.notify_one();
+        if (m_thread.joinable()) {
+            m_thread.join();
+        }
+        return m_hasStopped;
+    }
+
+private:
+    void run(sqlite3* handle, const Writers& writers) {
+        std::unique_lock lock(m_mutex);
+        while (!m_over.wait_for(lock, betweenLooks, [this] { return m_isOver; })) {
+            if (writers.areThere()) {
+                m_hasStopped = true;
+                sqlite3_interrupt(handle);
+            }
+        }
+    }
+
+    std::mutex m_mutex;
+    std::condition_variable m_over;
+    bool m_isOver = false;
+    bool m_hasStopped = false;
+    std::thread m_thread;  // last: it uses the others
+};
+
+bool isStop(const SQLite::Exception& exception) {
+    return (exception.getErrorCode() & 0xFF) == SQLITE_INTERRUPT;
+}
+
+// False if it was stopped: what it found then is worth nothing, even if it came to its end.
+bool isReadUndisturbed(SQLite::Database& database, const Writers& writers,
+                       const std::function<void()>& read) {
+    Watch watch(database, writers);
+    try {
+        read();
+    } catch (const SQLite::Exception& exception) {
+        if (!isStop(exception)) {
+            throw;
+        }
+        return false;
+    }
+    return !watch.end();
+}
+
+}  // namespace
+
+void readInTurns(SQLite::Database& database, const std::function<void()>& read,
+                 std::int64_t pagesAtOnce) {
+    const bool writesItself = sqlite3_get_autocommit(database.getHandle()) == 0;
+    if (writesItself || database.execAndGet("PRAGMA page_count").getInt64() < pagesAtOnce) {
+        read();
+        return;
+    }
+    const Writers writers(database);
+    for (int beginning = 0; beginning < mostBeginnings && writers.letGo(); ++beginning) {
+        if (isReadUndisturbed(database, writers, read)) {
+            return;
+        }
+    }
+    throw SQLite::Exception("others go on writing", SQLITE_BUSY);
+}
+
+}  // namespace store
