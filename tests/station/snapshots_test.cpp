@@ -6,6 +6,8 @@
 #include "station/folded_ward.h"
 #include "station/upkeep.h"
 
+#include <SQLiteCpp/Statement.h>
+
 using namespace support;
 using Ward = FoldedWard;
 
@@ -21,6 +23,17 @@ std::string hexOf(const std::string& bytes) {
         hex += figures[static_cast<unsigned char>(byte) & 15U];
     }
     return hex;
+}
+
+// Of the pages of what is kept, as the database itself tells them.
+std::vector<std::size_t> placesOfKept(const Ward& ward) {
+    const SQLite::Database database(ward.file.path.string());
+    SQLite::Statement pages(database, "SELECT pgoffset FROM dbstat WHERE name LIKE 'derived%'");
+    std::vector<std::size_t> places;
+    while (pages.executeStep()) {
+        places.push_back(static_cast<std::size_t>(pages.getColumn(0).getInt64()));
+    }
+    return places;
 }
 
 }  // namespace
@@ -143,6 +156,44 @@ TEST_CASE("no byte of a kept state can be changed so that an answer is", "[exhau
     }
     ward.tamper("UPDATE derived_snapshots SET bytes = x'" + hexOf(bytes) + "'");
     CHECK(ward.ask({end}).folded < static_cast<std::int64_t>(log.records().size()));
+}
+
+TEST_CASE("damage to what is kept keeps no answer from being made", "[fault]") {
+    constexpr std::size_t page = 4096;
+    const Ward ward;
+    auto log = quietLog(9);
+    for (int unit = 0; unit < 60; ++unit) {
+        log.on("KB-1" + std::to_string(100 + unit)).at("03-02 20:00").enrol({"adult"});
+    }
+    ward.add(log.records());
+    REQUIRE(ward.rebuild().kept > 1);
+    const auto bytes = bytesOf(ward.file.path);
+    const auto places = placesOfKept(ward);
+    REQUIRE(places.size() > 3);
+    const auto end = when("03-12 00:00");
+    const auto all = static_cast<std::int64_t>(log.records().size());
+    const auto wanted = answersOf(ward, ward.askCold({end}));
+    int cold = 0, stuck = 0;
+    for (const std::size_t place : places) {
+        CAPTURE(place / page + 1);
+        auto damaged = bytes;
+        damaged.replace(place, page, page, '\0');
+        ward.folder.write("ward.logbook", damaged);
+        const auto standing = ward.ask({end});
+        cold += standing.folded == all ? 1 : 0;
+        REQUIRE(answersOf(ward, standing) == wanted);
+        // What the message says to do can be done.
+        REQUIRE(ward.open().backup(ward.folder.file("copy")));
+        std::filesystem::remove(ward.folder.file("copy"));
+        const auto rebuilt = station::rebuild(ward.surroundings, ward.file);
+        if (!rebuilt) {
+            ++stuck;
+            REQUIRE(rebuilt.error().code == "snapshots.damaged");
+            REQUIRE(answersOf(ward, ward.ask({end})) == wanted);
+        }
+    }
+    CHECK(cold > 0);
+    CHECK(stuck > 0);
 }
 
 TEST_CASE("verify finds a kept state that is whole and not true", "[unit]") {
