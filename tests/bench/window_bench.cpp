@@ -15,6 +15,7 @@
 #include "station/standing_source.h"
 #include "station/system.h"
 #include "support/folder.h"
+#include "support/key_stamps.h"
 
 #include <QApplication>
 #include <QElapsedTimer>
@@ -118,8 +119,11 @@ void measureScans(const Bench& bench) {
     QObject::connect(desk, &desktop::BedsideDesk::unitShown, window.get(),
                      [&](const QString& serial) { shown = serial; });
     std::vector<double> ms;
+    support::KeyStamps stamps;
+    stamps.install();
     for (const auto& serial : serials) {
         QTest::qWait(300);  // the filter has forgotten the scan before
+        const support::KeyStamps::Scanner scanner(stamps);
         for (const auto letter : serial)
             QTest::keyClick(window.get(), letter.toLatin1(), Qt::NoModifier, 1);
         QElapsedTimer timer;
@@ -169,6 +173,8 @@ void measureKeys(const Bench& bench) {
                      [&] { window->workplace().refresh(); });
     reading.start(1);
     const PaintWatch watch(*field);
+    support::KeyStamps stamps;
+    stamps.install();
     std::vector<double> ms;
     for (int i = 0; i < 300; ++i) {
         QTest::qWait(60);

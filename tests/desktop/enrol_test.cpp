@@ -31,9 +31,7 @@ void fill(const Way& way, const QString& name, const QString& text) {
 
 // Keys to the window itself: what has the focus goes away with the code.
 void scanOver(const Way& way, const QString& text) {
-    for (const auto letter : text)
-        QTest::keyClick(way.window.get(), letter.toLatin1(), Qt::NoModifier, 1);
-    QTest::keyClick(way.window.get(), Qt::Key_Return, Qt::NoModifier, 1);
+    way.scanInto(way.window.get(), text);
 }
 
 bool isAtWork(const Way& way) {

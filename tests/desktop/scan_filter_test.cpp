@@ -24,6 +24,7 @@ struct Form {
     int presses = 0;
     int entered = 0;
     ScanFilter filter;
+    support::KeyStamps stamps;
     QSignalSpy scans{&filter, &ScanFilter::scanned};
 
     Form() {
@@ -36,6 +37,7 @@ struct Form {
         window.show();
         REQUIRE(QTest::qWaitForWindowExposed(&window));
         QApplication::setActiveWindow(&window);
+        stamps.install();
     }
 
     static void keys(QWidget* target, const QString& text, int delayMs) {
@@ -44,6 +46,7 @@ struct Form {
     }
     void scan(QWidget* target, const QString& text) {
         target->setFocus();
+        const support::KeyStamps::Scanner scanner(stamps);
         keys(target, text, 1);
         QTest::keyClick(target, Qt::Key_Return, Qt::NoModifier, 1);
         QTest::qWait(60);
@@ -78,7 +81,10 @@ TEST_CASE("what somebody types arrives, and their Enter counts", "[unit]") {
 TEST_CASE("two or three keys at once are typed, not scanned", "[unit]") {
     Form form;
     form.field->setFocus();
-    Form::keys(form.field, QStringLiteral("abc"), 1);
+    {
+        const support::KeyStamps::Scanner asFast(form.stamps);
+        Form::keys(form.field, QStringLiteral("abc"), 1);
+    }
     CHECK(QTest::qWaitFor([&] { return form.field->text() == QStringLiteral("abc"); }));
     CHECK(form.scans.count() == 0);
 }
@@ -116,32 +122,80 @@ TEST_CASE("a shortcut is no part of a scan", "[unit]") {
     CHECK(form.field->selectedText() == QStringLiteral("KB"));
 }
 
-// The keys as the system stamped them, all seen at once by a program that was busy.
+namespace {
+
+// Keys as the system stamped them, that many ms apart, seen when a busy program gets round to it.
+class Stamped {
+public:
+    explicit Stamped(QWidget* target, int gapMs = 1) : m_target(target), m_gapMs(gapMs) {}
+    void press(const QString& text, bool isRepeated = false) {
+        for (const auto letter : text) {
+            QKeyEvent key(QEvent::KeyPress, 0, Qt::NoModifier, QString(letter), isRepeated);
+            send(key);
+        }
+    }
+    void end() {
+        QKeyEvent key(QEvent::KeyPress, Qt::Key_Return, Qt::NoModifier, QStringLiteral("\r"));
+        send(key);
+    }
+
+private:
+    void send(QKeyEvent& key) {
+        key.setTimestamp(m_stamp += m_gapMs);
+        QApplication::sendEvent(m_target, &key);
+    }
+
+    QWidget* m_target;
+    int m_gapMs;
+    quint64 m_stamp = 1'000;
+};
+
+}  // namespace
+
 TEST_CASE("what somebody typed while the program was busy is no scan", "[unit]") {
     Form form;
     form.field->setFocus();
-    quint64 stamp = 1'000;
-    for (const auto letter : QStringLiteral("KB-0142")) {
-        QKeyEvent key(QEvent::KeyPress, 0, Qt::NoModifier, QString(letter));
-        key.setTimestamp(stamp += 60);
-        QApplication::sendEvent(form.field, &key);
-    }
+    const int gapMs = GENERATE(30, 60);
+    Stamped(form.field, gapMs).press(QStringLiteral("KB-0142"));
     CHECK(QTest::qWaitFor([&] { return form.field->text() == QStringLiteral("KB-0142"); }));
     CHECK(form.scans.count() == 0);
 }
 
+// The rest is handed over when the waits after the first keys have run out, as by a system that was
+// busy itself.
 TEST_CASE("a scan is whole though the program was busy in the middle of it", "[unit]") {
     Form form;
     form.field->setFocus();
-    // The second half waits in the queue while the pause after the first runs out.
-    QTimer::singleShot(0, [&] {
-        Form::keys(form.field, QStringLiteral("KB-0"), 0);
-        QThread::msleep(40);
-        for (const auto letter : QStringLiteral("142"))
-            QCoreApplication::postEvent(
-                form.field, new QKeyEvent(QEvent::KeyPress, 0, Qt::NoModifier, QString(letter)));
+    const int first = GENERATE(2, 4);
+    const auto code = QStringLiteral("KB-0142");
+    Stamped keys(form.field);
+    QTimer::singleShot(0, &form.window, [&] {
+        keys.press(code.left(first));
+        QThread::msleep(60);
+        QTimer::singleShot(15, Qt::PreciseTimer, &form.window, [&] {
+            keys.press(code.mid(first));
+            keys.end();
+        });
     });
     REQUIRE(QTest::qWaitFor([&] { return form.scans.count() == 1; }));
-    CHECK(form.scans[0][0].toString() == QStringLiteral("KB-0142"));
+    CHECK(form.scans[0][0].toString() == code);
     CHECK(form.field->text().isEmpty());
+    CHECK(form.entered == 0);
+}
+
+TEST_CASE("a code without an end comes out by itself", "[unit]") {
+    Form form;
+    form.field->setFocus();
+    Stamped(form.field).press(QStringLiteral("KB-0142"));
+    CHECK(QTest::qWaitFor([&] { return form.scans.count() == 1; }));
+    CHECK(form.field->text().isEmpty());
+}
+
+TEST_CASE("a key that is kept pressed types, as fast as it repeats itself", "[unit]") {
+    Form form;
+    form.field->setFocus();
+    Stamped(form.field, 15).press(QStringLiteral("xxxxxx"), true);
+    CHECK(form.field->text() == QStringLiteral("xxxxxx"));
+    QTest::qWait(400);
+    CHECK(form.scans.count() == 0);
 }

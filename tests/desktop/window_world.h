@@ -10,6 +10,7 @@
 #include "station/sample.h"
 #include "station/system.h"
 #include "support/folder.h"
+#include "support/key_stamps.h"
 #include "support/moved_clock.h"
 
 #include <QApplication>
@@ -33,7 +34,7 @@ struct StringMaker<QString> {
 
 namespace support {
 
-// Slower than any scanner, faster than most people.
+// Slower than any scanner, faster than nearly everybody.
 inline constexpr int typingMs = 30;
 
 inline QString saysOf(const QWidget& widget) {
@@ -47,6 +48,7 @@ struct WindowWorld {
     // Saturday 28 November 2026, 08:00 at Kestrel Bay: nothing in the tests depends on today.
     MovedClock clock{logbook::Instant{1'795'874'400'000}};
     station::LogbookFile file{folder.file("bedside.logbook")};
+    std::unique_ptr<KeyStamps> stamps = std::make_unique<KeyStamps>();
     std::unique_ptr<desktop::Window> window;
 
     // Made once and copied: it is the same each time.
@@ -69,6 +71,7 @@ struct WindowWorld {
         window = std::make_unique<desktop::Window>(
             desktop::Start{withFile ? file : station::LogbookFile{}, clock,
                            *words::Words::builtIn(), &station::system::systemZones, "desk"});
+        stamps->install();
         window->resize(size);
         window->show();
         REQUIRE(QTest::qWaitForWindowExposed(window.get()));
@@ -209,7 +212,10 @@ struct WindowWorld {
     // As a scanner does: 1 ms a character, then Enter.
     void scan(const QString& text) const {
         auto* target = QApplication::focusWidget();
-        if (target == nullptr) target = window.get();
+        scanInto(target != nullptr ? target : window.get(), text);
+    }
+    void scanInto(QWidget* target, const QString& text) const {
+        const KeyStamps::Scanner scanner(*stamps);
         for (const auto letter : text)
             QTest::keyClick(target, letter.toLatin1(), Qt::NoModifier, 1);
         QTest::keyClick(target, Qt::Key_Return, Qt::NoModifier, 1);

@@ -93,6 +93,7 @@ void Stage::open(const station::LogbookFile& file) {
     m_window = std::make_unique<desktop::Window>(
         desktop::Start{file, m_clock, wordsOf(m_look.language), &station::system::systemZones,
                        "desk"});
+    m_stamps.install();
     m_window->resize(m_look.size);
     m_window->show();
     (void)QTest::qWaitForWindowExposed(m_window.get());

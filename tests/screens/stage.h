@@ -10,6 +10,7 @@
 #include "desktop/theme/appearance.h"
 #include "screens/labels.h"
 #include "support/folder.h"
+#include "support/key_stamps.h"
 #include "support/moved_clock.h"
 
 #include <QSize>
@@ -64,6 +65,7 @@ private:
     Labels m_labels;
     support::Folder m_home;  // where this person's data lie
     support::MovedClock m_clock;
+    support::KeyStamps m_stamps;
     std::unique_ptr<desktop::Window> m_window;
     bool m_isOnDemo = false;
 };

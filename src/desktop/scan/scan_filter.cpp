@@ -7,28 +7,35 @@
 #include <QCoreApplication>
 #include <QKeyEvent>
 #include <QWindow>
+#include <algorithm>
 #include <utility>
 
 namespace desktop {
 
 namespace {
 
-// Nobody types two keys so fast; scanners send one every 1 to 15 ms.
+// Between two keys, by when they were pressed. A scanner sends one every 1 to 15 ms; whoever types
+// fast has 60 ms between two, and hardly ever less than 30.
 constexpr int burstGapMs = 20;
-// The program may have been busy meanwhile: keys that came in time are seen within this.
-constexpr int lateKeysMs = 5;
+// Keys that came in time may still wait to be delivered where the program, or the machine, was
+// busy. So a wait is followed by another, as much longer than this as it was late itself, until one
+// was in time.
+constexpr int promptMs = 5;
+constexpr int longestLagMs = 100;
+constexpr int mostWaits = 5;
 // Fewer keys are no code: two fingers hit two keys at once.
 constexpr std::size_t fewestKeys = 4;
-// A scanner's second end, or an end that comes late, belongs to what was read before it.
+// Within this the end of a code is waited for, and a second end belongs to it.
 constexpr int endAfterMs = 250;
 
 bool isEnd(int key) {
     return key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Tab;
 }
 
+// A key that somebody keeps pressed repeats itself as fast as a scanner sends.
 bool isText(const QKeyEvent& key) {
     const bool held = key.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier);
-    return !held && key.text().size() == 1 &&
+    return !held && !key.isAutoRepeat() && key.text().size() == 1 &&
            (key.text().front().isPrint() || key.text().front() == QChar(0x1D));
 }
 
@@ -37,7 +44,6 @@ bool isText(const QKeyEvent& key) {
 ScanFilter::ScanFilter(QObject* parent) : QObject(parent) {
     m_pause.setSingleShot(true);
     m_pause.setTimerType(Qt::PreciseTimer);
-    m_pause.setInterval(burstGapMs);
     connect(&m_pause, &QTimer::timeout, this, &ScanFilter::pause);
     QCoreApplication::instance()->installEventFilter(this);
 }
@@ -66,7 +72,7 @@ bool ScanFilter::eventFilter(QObject* watched, QEvent* event) {
 }
 
 bool ScanFilter::takePress(QObject* watched, const QKeyEvent& key) {
-    if (isEnd(key.key())) return takeEnd();
+    if (isEnd(key.key())) return takeEnd(key);
     if (!isText(key)) {
         if (key.text().isEmpty()) return false;  // Shift of a capital letter in a burst
         settle();
@@ -83,41 +89,50 @@ bool ScanFilter::takeRelease(QObject* watched, const QKeyEvent& key) {
     return true;
 }
 
-// Whether the end belongs to a burst.
-bool ScanFilter::takeEnd() {
+// Whether the end belongs to a burst, or to one that has come out already.
+bool ScanFilter::takeEnd(const QKeyEvent& key) {
     if (m_presses >= fewestKeys) {
         settle();
         return true;
     }
-    const bool isLate = m_sinceScan.isValid() && m_sinceScan.elapsed() < endAfterMs;
+    const bool isLate = m_held.empty() && m_isAfterCode && sinceLast(key) < endAfterMs;
     settle();
     return isLate;
 }
 
 // By when the keys were pressed, where the system tells: a busy program sees them all at once.
-bool ScanFilter::continues(const QKeyEvent& key) const {
-    if (m_held.empty()) return true;
-    const auto last = m_lastPress;
-    return last == 0 || key.timestamp() < last || key.timestamp() - last <= burstGapMs;
+qint64 ScanFilter::sinceLast(const QKeyEvent& key) const {
+    const auto now = key.timestamp();
+    if (now == 0 || m_lastPress == 0) return m_sinceLast.elapsed();
+    return now < m_lastPress ? 0 : static_cast<qint64>(now - m_lastPress);
 }
 
 void ScanFilter::hold(QObject* watched, const QKeyEvent& key) {
-    if (!continues(key)) settle();
-    m_isLast = false;
-    m_pause.setInterval(burstGapMs);
+    if (!m_held.empty() && sinceLast(key) > burstGapMs) settle();
+    m_isAfterCode = false;
     m_held.push_back({watched, std::unique_ptr<QKeyEvent>(key.clone())});
     m_lastPress = key.timestamp();
+    m_sinceLast.start();
     ++m_presses;
-    m_pause.start();
+    m_waits = 0;
+    // Of what is a code already nothing is shown before its end.
+    wait(m_presses < fewestKeys ? burstGapMs : endAfterMs);
 }
 
+void ScanFilter::wait(int ms) {
+    m_due = m_sinceLast.elapsed() + ms;
+    m_pause.start(ms);
+}
+
+// A timer may come before keys that were there first.
 void ScanFilter::pause() {
-    if (std::exchange(m_isLast, true)) {
+    const auto lag = m_sinceLast.elapsed() - m_due;
+    if (m_waits > 0 && (lag <= promptMs || m_waits == mostWaits)) {
         settle();
         return;
     }
-    m_pause.setInterval(lateKeysMs);
-    m_pause.start();
+    ++m_waits;
+    wait(promptMs + static_cast<int>(std::clamp<qint64>(lag, 0, longestLagMs)));
 }
 
 // The burst is over: a code, or keys that somebody typed.
@@ -132,7 +147,7 @@ void ScanFilter::settle() {
         if (held.key->type() == QEvent::KeyPress) text += held.key->text();
     if (text.startsWith(m_prefix)) text.remove(0, m_prefix.size());
     if (text.endsWith(m_suffix)) text.chop(m_suffix.size());
-    m_sinceScan.start();
+    m_isAfterCode = true;
     Q_EMIT scanned(text);
 }
 

@@ -36,9 +36,10 @@ Q_SIGNALS:
 private:
     bool takePress(QObject* watched, const QKeyEvent& key);
     bool takeRelease(QObject* watched, const QKeyEvent& key);
-    bool takeEnd();
+    bool takeEnd(const QKeyEvent& key);
     void hold(QObject* watched, const QKeyEvent& key);
-    [[nodiscard]] bool continues(const QKeyEvent& key) const;
+    [[nodiscard]] qint64 sinceLast(const QKeyEvent& key) const;  // in ms
+    void wait(int ms);
     void pause();
     void settle();
     void replay();
@@ -52,9 +53,11 @@ private:
     std::size_t m_presses = 0;    // among them
     quint64 m_lastPress = 0;      // when the last was, in ms of the system; 0: it does not tell
     QString m_prefix, m_suffix;
-    QTimer m_pause;               // after it a burst is over
-    bool m_isLast = false;        // what had been waiting behind the pause has been seen
-    QElapsedTimer m_sinceScan;    // invalid: none yet
+    QElapsedTimer m_sinceLast;    // since the last came here
+    QTimer m_pause;               // after it a burst is over, if it was in time
+    qint64 m_due = 0;             // in ms of m_sinceLast
+    int m_waits = 0;              // that were added since
+    bool m_isAfterCode = false;   // the last that was pressed was the end of a code
     bool m_isReplaying = false;
 };
 
