@@ -2118,10 +2118,6 @@
         <translation>PIN</translation>
     </message>
     <message>
-        <source>Read %1, which is nobody&apos;s badge.</source>
-        <translation>Leído: %1. No es la tarjeta de nadie.</translation>
-    </message>
-    <message>
         <source>Type the PIN first.</source>
         <translation>Escribir antes el PIN.</translation>
     </message>
@@ -2203,6 +2199,14 @@
     <message>
         <source>Record: %1 …</source>
         <translation>Anotar: %1 …</translation>
+    </message>
+    <message>
+        <source>%1 That is nobody&apos;s badge. Scan your badge, or type your short name.</source>
+        <translation>%1 No es la tarjeta de nadie. Escanear la tarjeta propia o escribir el nombre corto.</translation>
+    </message>
+    <message>
+        <source>Read %1, which is nobody&apos;s badge here. Type your short name instead; a manager can say whose badge it is.</source>
+        <translation>Leído: %1. Aquí no es la tarjeta de nadie. Escribir en su lugar el nombre corto; quien gestiona el libro puede indicar de quién es la tarjeta.</translation>
     </message>
 </context>
 <context>
@@ -2336,6 +2340,10 @@
     <message>
         <source>The clock showed that time twice. Which one was it?</source>
         <translation>El reloj marcó esa hora dos veces. ¿Cuál fue?</translation>
+    </message>
+    <message>
+        <source>%1 is retired. Scan another unit that takes over.</source>
+        <translation>%1 está retirado. Escanear otro ventilador que lo sustituya.</translation>
     </message>
 </context>
 <context>

@@ -135,6 +135,8 @@ TEST_CASE("whoever may not enrol is told before anything is typed", "[unit]") {
     way.waitUntil("it is told", [&] { return way.isSaid("Petra Quill may not enrol units"); });
     CHECK(way.isSaid("Biomedical engineer"));
     for (const auto* button : way.buttons("Enrol this unit")) CHECK_FALSE(button->isEnabled());
+    way.key(Qt::Key_Escape);
+    CHECK_FALSE(isInSight(way));
 }
 
 TEST_CASE("whoever comes by is not asked about a name that somebody else typed", "[unit]") {

@@ -85,6 +85,11 @@ TEST_CASE("what nobody in particular typed is back for anybody", "[unit]") {
     world.scan(first);
     (void)world.awaitSheet();
     CHECK(world.line("What is to be noted")->text() == "fan is loud");
+    // Called off, it is not said to be there any more.
+    CHECK(world.isSaid("is not kept yet"));
+    world.key(Qt::Key_Escape);
+    CHECK(world.sheet() == nullptr);
+    CHECK_FALSE(world.isSaid("is not kept yet"));
 }
 
 TEST_CASE("a sheet in which nobody typed or chose anything is no draft", "[unit]") {

@@ -58,6 +58,20 @@ TEST_CASE("another logbook tells nobody's PIN", "[unit]") {
     QTest::qWait(200);
     CHECK_FALSE(world.isSaid(QStringLiteral("402816")));
     CHECK_FALSE(world.isSaid(QStringLiteral("This is the demo")));
+    // What is nobody's badge is told to be so, and what else it is.
+    world.scan(QStringLiteral("ZX-4711"));
+    WindowWorld::waitUntil("it is told", [&] {
+        return world.isSaid(QStringLiteral("Read ZX-4711, which is nobody's badge here."));
+    });
+    world.scan(QStringLiteral("KB-0101"));
+    WindowWorld::waitUntil("it is told", [&] {
+        return world.isSaid(QStringLiteral("Unit KB-0101. That is nobody's badge."));
+    });
+    world.scan(QStringLiteral("p.quill"));
+    WindowWorld::waitUntil("nothing stands against a badge", [&] {
+        return !world.isSaid(QStringLiteral("nobody's badge"));
+    });
+    CHECK(world.line(QStringLiteral("Short name or badge"))->text() == QStringLiteral("p.quill"));
 }
 
 TEST_CASE("without a name nothing is tried, and the same word asks for it everywhere", "[unit]") {

@@ -30,6 +30,8 @@ bool isStill(const ActsWorld& world, std::size_t count) {
 TEST_CASE("the unit that takes over is asked about where it is held with a sheet", "[unit]") {
     ActsWorld world;
     openSwap(world, ActsWorld::held);
+    ActsWorld::waitUntil("it is told once it is scanned",
+                         [&] { return world.isSaid("KB-0106: ON HOLD since 08:00"); });
     const auto before = world.entries().size();
     world.pressButton(first + " is off the patient");
     ActsWorld::waitUntil("it is asked", [&] {
@@ -44,6 +46,18 @@ TEST_CASE("the unit that takes over is asked about where it is held with a sheet
     const auto kept = world.entriesSince(before, 2);
     CHECK(kept.front() == "use_end " + first.toStdString() + " {}");
     CHECK(kept.back().starts_with(std::string("use_start ") + ActsWorld::held));
+}
+
+TEST_CASE("a unit that is retired does not take over, and is told to be so", "[unit]") {
+    ActsWorld world;
+    world.write("retire", ActsWorld::repair, {{"reason", "sold"}});
+    world.window->workplace().refresh();
+    ActsWorld::waitUntil("it is read", [&] { return world.device(ActsWorld::repair).retired; });
+    openSwap(world, "A-0107");
+    ActsWorld::waitUntil("it is told",
+                         [&] { return world.buttons("KB-0107 is retired.").size() == 1; });
+    CHECK_FALSE(world.buttons("KB-0107 is retired.").front()->isEnabled());
+    CHECK(world.sheet()->accessibleName() == "Swap for another unit");
 }
 
 TEST_CASE("a start on a unit that is held with a sheet is asked about, no emergency is", "[unit]") {

@@ -75,6 +75,9 @@ void EnrolSheet::showAuthority() {
     m_authority->setFont(fontFor(may ? TextRole::Plain : TextRole::Strong));
     m_authority->setVisible(!roles.empty());
     m_page->setEnabled(may);
+    // A field that is dead takes no keys, and Escape has to reach the sheet.
+    setFocusProxy(may ? m_page->focusProxy() : nullptr);
+    if (!may && isVisible()) setFocus();
 }
 
 void EnrolSheet::tellTrouble(const QString& text) {

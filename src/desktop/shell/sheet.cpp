@@ -24,18 +24,18 @@
 namespace desktop {
 
 Sheet::Sheet(const QString& title, QWidget* parent) : QWidget(parent) {
-    setAccessibleName(title);
     setAutoFillBackground(true);
     setFocusPolicy(Qt::StrongFocus);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(24, 20, 24, 20);
     layout->setSpacing(targetGap);
-    auto* head = new QLabel(title);
+    m_title = new QLabel;
     auto font = fontFor(TextRole::Large);
     font.setWeight(QFont::DemiBold);
-    head->setFont(font);
-    head->setWordWrap(true);
-    layout->addWidget(head);
+    m_title->setFont(font);
+    m_title->setWordWrap(true);
+    layout->addWidget(m_title);
+    setTitle(title);
     auto* inside = new QWidget;
     m_content = new QVBoxLayout(inside);
     m_content->setContentsMargins(0, 0, 0, 0);
@@ -46,6 +46,11 @@ Sheet::Sheet(const QString& title, QWidget* parent) : QWidget(parent) {
     layout->addLayout(m_overFoot);
     m_foot = new WrapLayout(WrapLayout::Manner::Spread);
     layout->addLayout(m_foot);
+}
+
+void Sheet::setTitle(const QString& title) {
+    setAccessibleName(title);
+    m_title->setText(title);
 }
 
 bool Sheet::takeScan(const QString&) {
@@ -165,10 +170,16 @@ void SheetStack::put(Sheet* sheet) {
     show();
     sheet->show();
     sheet->raise();
-    // The first field, else the sheet itself: never a button.
-    auto* first = sheet->focusProxy();
-    (first != nullptr ? first : sheet)->setFocus();
+    focus(*sheet);
     sheet->showTop();  // what it is about is read first, wherever the first field lies
+}
+
+// The first field, else the sheet itself, which Escape calls off: never a button. A field that is
+// dead takes no focus.
+void SheetStack::focus(Sheet& sheet) {
+    const auto* first = sheet.focusProxy();
+    if (first != nullptr && !first->isEnabled()) sheet.setFocusProxy(nullptr);
+    sheet.setFocus();
 }
 
 Sheet* SheetStack::top() const {
@@ -219,7 +230,10 @@ bool SheetStack::bringBack(const Draft& draft) {
         show();
         sheet->show();
         sheet->raise();
-        sheet->setFocus();
+        focus(*sheet);
+        connect(sheet, &Sheet::calledOff, this, [this, sheet] {
+            if (m_back == std::vector{sheet}) Q_EMIT draftsCalledOff();
+        });
         sheet->comeBack();
         Q_EMIT sheet->cameBack();
     }
@@ -236,7 +250,11 @@ void SheetStack::takeAway(Sheet* sheet) {
     if (auto* below = top()) {
         below->setEnabled(true);
         const bool goesOn = before && before->isEnabled() && below->isAncestorOf(before);
-        (goesOn ? before.data() : below)->setFocus();
+        if (goesOn) {
+            before->setFocus();
+        } else {
+            focus(*below);
+        }
         return;
     }
     cover(false);

@@ -24,6 +24,8 @@ class Sheet : public QWidget {
 public:
     explicit Sheet(const QString& title, QWidget* parent = nullptr);
 
+    void setTitle(const QString& title);
+
     // Where a kind of sheet puts its content, from the top; it scrolls where it is too high.
     [[nodiscard]] QVBoxLayout* content() const { return m_content; }
     // Below the content and always in sight: what ends the sheet, the way back first.
@@ -70,6 +72,7 @@ protected:
 private:
     bool scrolls(int key);
 
+    QLabel* m_title = nullptr;
     QScrollArea* m_page = nullptr;
     QVBoxLayout* m_content = nullptr;
     QVBoxLayout* m_overFoot = nullptr;
@@ -109,6 +112,7 @@ public:
 
 Q_SIGNALS:
     void began();  // with the first sheet over what lies below
+    void draftsCalledOff();  // of those that were brought back the last one
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -119,6 +123,7 @@ private:
     void place(Sheet& sheet) const;
     void takeAway(Sheet* sheet);
     void cover(bool isCovered);
+    static void focus(Sheet& sheet);
 
     QWidget* m_under;
     std::vector<QWidget*> m_covered;  // the parts of it that sleep meanwhile

@@ -9,6 +9,7 @@
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/text_label.h"
 #include "rules/authority.h"
+#include "station/bedside.h"
 #include "station/log_at_hand.h"
 #include "station/sample.h"
 #include "words/shown.h"
@@ -144,23 +145,48 @@ void SignInSheet::tellDemo() {
                      });
 }
 
+namespace {
+
+// "" where somebody goes by it; else what it is, and what to do.
+QString notABadge(const FleetView& fleet, const station::Surroundings& surroundings,
+                  const station::LogbookFile& file, const QString& text) {
+    const auto read = plainText(text);
+    const auto people = station::readPeople(surroundings, file);
+    if (!people) return shownText(people.error().notice.text());
+    const station::Gate gate(surroundings, file, *people);
+    const auto person = gate.personOf(read);
+    if (!person) return shownText(person.error().notice.text());
+    if (gate.knows(*person)) return {};
+    const auto whole = withLog(fleet, surroundings, file);
+    if (!whole) return shownText(whole.error().notice.text());
+    const auto found = station::find(surroundings, **whole, read);
+    if (found.what != station::Found::What::Nothing)
+        return SignInSheet::tr("%1 That is nobody's badge. Scan your badge, or type your short "
+                               "name.")
+            .arg(shownText(found.sentence));
+    return SignInSheet::tr("Read %1, which is nobody's badge here. Type your short name instead; a "
+                           "manager can say whose badge it is.")
+        .arg(text);
+}
+
+}  // namespace
+
 // The PIN may be typed at once; what is nobody's badge gives way to what was typed before.
 bool SignInSheet::takeScan(const QString& text) {
     const auto before = m_who->text();
     m_who->setText(text);
+    m_trouble->clear();
     m_pin->setFocus();
+    const auto fleet = m_workplace.fleet();
+    if (!fleet) return true;
     m_workplace.read(
-        [who = plainText(text)](const auto& surroundings, const auto& file) {
-            const auto people = station::readPeople(surroundings, file);
-            if (!people) return true;
-            const station::Gate gate(surroundings, file, *people);
-            const auto person = gate.personOf(who);
-            return !person || gate.knows(*person);
+        [fleet, text](const auto& surroundings, const auto& file) {
+            return notABadge(*fleet, surroundings, file, text);
         },
-        this, [this, text, before](bool mayBeBadge) {
-            if (mayBeBadge || m_who->text() != text) return;
+        this, [this, text, before](const QString& why) {
+            if (why.isEmpty() || m_who->text() != text) return;
             m_who->setText(before);
-            m_trouble->setText(tr("Read %1, which is nobody's badge.").arg(text));
+            m_trouble->setText(why);
         });
     return true;
 }

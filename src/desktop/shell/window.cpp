@@ -55,6 +55,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     connect(&m_scans, &ScanFilter::scanned, this, &Window::takeScan);
     // What was told of the last act makes room for the next.
     connect(m_sheets, &SheetStack::began, this, [this] { tell({}); });
+    connect(m_sheets, &SheetStack::draftsCalledOff, this, [this] { tell({}); });
     connect(&m_workplace.presence(), &Presence::changed, this, &Window::showPresence);
     connect(&m_workplace.presence(), &Presence::left, this, &Window::leave);
     connect(&m_workplace.presence(), &Presence::came, this, &Window::comeBack);

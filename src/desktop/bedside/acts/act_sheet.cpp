@@ -136,8 +136,10 @@ void ActSheet::addFoot() {
     auto* back = new WrappedButton(tr("Back, keep nothing"));
     m_keep = new WrappedButton;
     m_keep->setMain(true);
+    m_remark = textLabel({}, TextRole::Strong);
     m_hint = textLabel({}, TextRole::Strong);
-    m_hint->hide();
+    for (auto* each : {m_remark, m_hint}) each->hide();
+    overFoot()->addWidget(m_remark);
     overFoot()->addWidget(m_hint);
     overFoot()->addWidget(m_trouble);
     foot()->addWidget(back);
@@ -158,6 +160,9 @@ void ActSheet::showAnswers() {
     if (m_isKeeping) return;
     const auto given = answers();
     m_hint->hide();
+    const auto known = remark(given);
+    m_remark->setText(known);
+    m_remark->setVisible(!known.isEmpty());
     for (const auto* widget : m_fields) {
         const auto& field = widget->field();
         if (!field.isWanted || given.contains(field.key)) continue;
@@ -186,6 +191,10 @@ std::vector<station::Act> ActSheet::actsOf(const Answers& given) const {
 }
 
 QString ActSheet::objection(const Answers&) const {
+    return {};
+}
+
+QString ActSheet::remark(const Answers&) const {
     return {};
 }
 

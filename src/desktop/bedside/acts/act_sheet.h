@@ -43,6 +43,8 @@ protected:
     // With every wanted field answered: what is wrong with an answer by the fleet as it was last
     // read, or "".
     [[nodiscard]] virtual QString objection(const Answers& answers) const;
+    // What is to be known of the answers given so far, whatever is still wanted; "" nothing.
+    [[nodiscard]] virtual QString remark(const Answers& answers) const;
     [[nodiscard]] virtual std::vector<station::Act> actsOf(const Answers& answers) const;
     virtual void keepAll(const Answers& answers, Workplace::TakeKept taken);
     void setField(const std::string& key, const QString& text);
@@ -74,6 +76,7 @@ private:
     EntryStrip* m_strip = nullptr;
     EntryChoice m_begunWith;     // of the strip
     std::vector<ActFieldWidget*> m_fields;
+    QLabel* m_remark = nullptr;
     QLabel* m_hint = nullptr;    // that a text looks as if it named a patient
     QLabel* m_trouble = nullptr;
     WrappedButton* m_keep = nullptr;

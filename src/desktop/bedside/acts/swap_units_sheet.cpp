@@ -10,6 +10,7 @@
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "rules/assess.h"
+#include "words/finding_words.h"
 #include "words/shown.h"
 #include "words/times.h"
 
@@ -44,6 +45,18 @@ std::vector<const rules::Device*> unitsOf(const FleetView& fleet, const std::str
 const rules::Device* unitOf(const FleetView& fleet, const std::string& code) {
     const auto units = unitsOf(fleet, code);
     return units.size() == 1 ? units.front() : nullptr;
+}
+
+// The one that went by it and is retired.
+const rules::Device* retiredUnitOf(const FleetView& fleet, const std::string& code) {
+    const auto is = [wanted = shownText(code)](const std::string& text) {
+        return shownText(text).compare(wanted, Qt::CaseInsensitive) == 0;
+    };
+    for (const auto& [serial, device] : fleet.standing->state.devices)
+        if (device->retired &&
+            (is(serial) || (device->enrolment.asset && is(*device->enrolment.asset))))
+            return &*device;
+    return nullptr;
 }
 
 // For which group the unit was started; the one selected where the start named none.
@@ -139,8 +152,15 @@ SwapUnitsSheet::SwapUnitsSheet(const PanelTools& tools, SharedUnitView unit, QWi
                parent) {}
 
 bool SwapUnitsSheet::takeScan(const QString& text) {
-    const auto units = unitsOf(fleet(), plainText(text.trimmed()));
-    if (units.empty()) return ActSheet::takeScan(text);
+    const auto code = plainText(text.trimmed());
+    const auto units = unitsOf(fleet(), code);
+    if (units.empty()) {
+        // Said on the button; nobody is asked to leave the sheet for it.
+        const auto* retired = retiredUnitOf(fleet(), code);
+        if (retired == nullptr) return ActSheet::takeScan(text);
+        setField("other", shownText(retired->serial));
+        return true;
+    }
     setField("other", units.size() == 1 ? shownText(units.front()->serial) : text.trimmed());
     return true;
 }
@@ -154,6 +174,9 @@ const FleetView& SwapUnitsSheet::fleet() const {
 QString SwapUnitsSheet::objection(const Answers& answers) const {
     const auto code = answer(answers, "other");
     const auto units = unitsOf(fleet(), code);
+    if (const auto* retired = retiredUnitOf(fleet(), code); units.empty() && retired != nullptr)
+        return tr("%1 is retired. Scan another unit that takes over.")
+            .arg(shownText(retired->serial));
     if (units.empty()) return tr("No unit goes by %1.").arg(shownText(code));
     if (units.size() > 1)
         return tr("Several units go by %1. Type the serial of the one that takes over.")
@@ -165,6 +188,20 @@ QString SwapUnitsSheet::objection(const Answers& answers) const {
         return tr("The reason is a fault of %1. Press which fault, or another reason.")
             .arg(shownText(unit().bedside.identity.serial));
     return {};
+}
+
+QString SwapUnitsSheet::remark(const Answers& answers) const {
+    const auto* other = unitOf(fleet(), answer(answers, "other"));
+    if (other == nullptr || other->holds.empty()) return {};
+    const auto& state = fleet().standing->state;
+    const words::Context context{workplace().words(), state, other, workplace().clock().now(),
+                                 {}, {}};
+    QStringList why;
+    for (const auto& finding : rules::assess(state, *other, {context.asked, {}}).findings)
+        if (finding.code == rules::FindingCode::Withdrawn)
+            why << shownText(words::sentence(context, finding).text());
+    return shownText(words::shown(other->serial)) + QStringLiteral(": ") +
+           why.join(QLatin1Char(' '));
 }
 
 std::vector<Act> SwapUnitsSheet::actsOf(const Answers& answers) const {

@@ -25,6 +25,8 @@ Q_SIGNALS:
 
 protected:
     [[nodiscard]] QString objection(const Answers& answers) const override;
+    // That the unit that takes over is out of service, and why.
+    [[nodiscard]] QString remark(const Answers& answers) const override;
     [[nodiscard]] std::vector<station::Act> actsOf(const Answers& answers) const override;
     void keepAll(const Answers& answers, Workplace::TakeKept taken) override;
 
