@@ -937,6 +937,10 @@
         <source>Keep what I typed</source>
         <translation>Conservar lo escrito</translation>
     </message>
+    <message>
+        <source>What stands against this part</source>
+        <translation>Qué hay en contra de esta pieza</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FleetDesk</name>
@@ -1490,6 +1494,44 @@
     <message>
         <source>Blank</source>
         <translation>Espacio</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::KnownPartSheet</name>
+    <message>
+        <source>What is known of this part</source>
+        <translation>Qué se sabe de esta pieza</translation>
+    </message>
+    <message>
+        <source>No notice concerns it.</source>
+        <translation>Ningún aviso la afecta.</translation>
+    </message>
+    <message>
+        <source>To fit it, press Fit or Swap at its position in Set-up, and scan it there.</source>
+        <translation>Para colocarla, pulsar «Colocar» o «Cambiar» en su posición, en Montaje, y escanearla allí.</translation>
+    </message>
+    <message>
+        <source>To fit one, open the unit first, then scan the part.</source>
+        <translation>Para colocar una, abrir primero el ventilador y escanear después la pieza.</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Volver</translation>
+    </message>
+    <message>
+        <source>By the log none is fitted in a unit now.</source>
+        <translation>Según el registro, ahora no hay ninguna colocada en un ventilador.</translation>
+    </message>
+    <message>
+        <source>By the log fitted now in:</source>
+        <translation>Según el registro, colocada ahora en:</translation>
+    </message>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>y %n más</numerusform>
+            <numerusform>y %n más</numerusform>
+        </translation>
     </message>
 </context>
 <context>
@@ -2145,6 +2187,14 @@
         <source>Or, if there is time, sign in now:</source>
         <translation>O, si hay tiempo, iniciar sesión ahora:</translation>
     </message>
+    <message>
+        <source>%1 That is nobody&apos;s badge. Scan your badge, or type your short name.</source>
+        <translation>%1 No es la tarjeta de nadie. Escanear la tarjeta propia o escribir el nombre corto.</translation>
+    </message>
+    <message>
+        <source>Read %1, which is nobody&apos;s badge here. Type your short name instead; a manager can say whose badge it is.</source>
+        <translation>Leído: %1. Aquí no es la tarjeta de nadie. Escribir en su lugar el nombre corto; quien gestiona el libro puede indicar de quién es la tarjeta.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::StepCard</name>
@@ -2199,14 +2249,6 @@
     <message>
         <source>Record: %1 …</source>
         <translation>Anotar: %1 …</translation>
-    </message>
-    <message>
-        <source>%1 That is nobody&apos;s badge. Scan your badge, or type your short name.</source>
-        <translation>%1 No es la tarjeta de nadie. Escanear la tarjeta propia o escribir el nombre corto.</translation>
-    </message>
-    <message>
-        <source>Read %1, which is nobody&apos;s badge here. Type your short name instead; a manager can say whose badge it is.</source>
-        <translation>Leído: %1. Aquí no es la tarjeta de nadie. Escribir en su lugar el nombre corto; quien gestiona el libro puede indicar de quién es la tarjeta.</translation>
     </message>
 </context>
 <context>
@@ -2283,6 +2325,10 @@
         <source>Back, look again</source>
         <translation>Volver, mirar otra vez</translation>
     </message>
+    <message>
+        <source>%1 is retired. Scan another unit that takes over.</source>
+        <translation>%1 está retirado. Escanear otro ventilador que lo sustituya.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::TimeSheet</name>
@@ -2340,10 +2386,6 @@
     <message>
         <source>The clock showed that time twice. Which one was it?</source>
         <translation>El reloj marcó esa hora dos veces. ¿Cuál fue?</translation>
-    </message>
-    <message>
-        <source>%1 is retired. Scan another unit that takes over.</source>
-        <translation>%1 está retirado. Escanear otro ventilador que lo sustituya.</translation>
     </message>
 </context>
 <context>
@@ -2743,6 +2785,10 @@
     <message>
         <source>Enrol %1 …</source>
         <translation>Dar de alta %1 …</translation>
+    </message>
+    <message>
+        <source>If it is on a part that is to be fitted, go back, press Fit or Swap at its position in Set-up, and scan it there.</source>
+        <translation>Si está en una pieza que se va a colocar, volver, pulsar «Colocar» o «Cambiar» en su posición, en Montaje, y escanearlo allí.</translation>
     </message>
 </context>
 <context>

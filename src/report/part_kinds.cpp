@@ -4,6 +4,7 @@
 // Kinds of parts from single ones; see part_kinds.h.
 #include "report/part_kinds.h"
 
+#include <algorithm>
 #include <set>
 #include <utility>
 
@@ -170,6 +171,42 @@ std::map<std::string, PartKind> kindsOfModel(const rules::Log& log, const rules:
     for (const auto& [position, each] : fits)
         kinds.emplace(position, kindFrom(*state.rulebook, position, each));
     return kinds;
+}
+
+std::map<std::string, PartAttributes> partsOfLot(const rules::State& state, std::string_view lot) {
+    std::map<std::string, PartAttributes> parts;
+    const auto add = [&](const std::string& position, const PartAttributes& part) {
+        if (part.text("lot") == lot && state.rulebook->position(position))
+            parts.try_emplace(position, part);
+    };
+    for (const auto& [serial, device] : state.devices)
+        for (const auto& [position, part] : device->fitted) add(position, part.attributes);
+    for (const auto& [serial, device] : state.devices)
+        for (const auto& [position, part] : device->lastHeld) add(position, part);
+    for (const auto& [key, known] : state.parts) add(key.first, known->attributes);
+    for (const auto& [key, known] : state.notices) {
+        const auto& match = known.notice.match;
+        if (known.notice.cancelled || !match.lots || !match.position) continue;
+        const bool isNamed = std::ranges::find(*match.lots, lot) != match.lots->end();
+        if (isNamed && state.rulebook->position(*match.position))
+            parts.try_emplace(*match.position);
+    }
+    return parts;
+}
+
+std::map<std::string, PartAttributes> partsOfLot(const rules::Log& log, const rules::State& state,
+                                                 const KnownBy& known, std::string_view lot) {
+    std::map<std::string, PartAttributes> parts;
+    for (std::size_t index = log.records().size(); index-- > 0;) {
+        const auto& record = log.records()[index];
+        const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
+        if (!fit || record.at > known.at || !log.takesPart(index, known.knownAt)) continue;
+        const auto stated = fit->part.attributes.find("lot");
+        if (stated == fit->part.attributes.end() || stated->second != lot) continue;
+        if (state.rulebook->position(fit->position))
+            parts.try_emplace(fit->position, attributesOf(state, *fit));
+    }
+    return parts;
 }
 
 std::map<std::string, TakenOut> takenOutUnused(const rules::Log& log, const rules::State& state,

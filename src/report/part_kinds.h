@@ -39,6 +39,16 @@ struct KnownBy {
                                                            const KnownBy& known,
                                                            std::string_view model);
 
+// By position: what is known of a part of that lot that stands there in a unit, stood there last,
+// or has a serial; besides the positions that a notice about the lot names, with nothing.
+[[nodiscard]] std::map<std::string, rules::PartAttributes> partsOfLot(const rules::State& state,
+                                                                      std::string_view lot);
+// The same of all fits in the log, by the last of them.
+[[nodiscard]] std::map<std::string, rules::PartAttributes> partsOfLot(const rules::Log& log,
+                                                                      const rules::State& state,
+                                                                      const KnownBy& known,
+                                                                      std::string_view lot);
+
 struct TakenOut {
     rules::PartAttributes attributes;
     logbook::Instant fitted{};

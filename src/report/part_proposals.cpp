@@ -138,6 +138,37 @@ std::vector<PartProposal> proposalsForSerial(const Context& context, std::string
     return proposals;
 }
 
+std::vector<PartProposal> proposalsForLot(
+    const Context& context, const std::map<std::string, rules::PartAttributes>& known,
+    std::string_view lot) {
+    std::vector<PartProposal> proposals;
+    for (const auto& [position, part] : known) {
+        auto proposal = proposalForPosition(context, position, context.group);
+        if (!part.text("model").empty()) {
+            proposal = proposalOf(context, position,
+                                  kindOf(*context.state.rulebook, position, part));
+            complete(context, proposal);
+            proposal.source = context.words.say("bedside.known_lot");
+        }
+        proposal.texts.insert_or_assign("lot", std::string(lot));
+        proposals.push_back(std::move(proposal));
+    }
+    sortByNeed(context, proposals);
+    return proposals;
+}
+
+std::string otherPositionSentence(const Context& context, const std::string& code,
+                                  const std::vector<PartProposal>& known,
+                                  const std::string& position) {
+    std::vector<std::string> labels;
+    for (const auto& each : known) labels.push_back(context.words.inside(each.label));
+    return context.words.say(
+        "bedside.other_position",
+        {{"code", code},
+         {"positions", context.words.anyOf(labels)},
+         {"position", context.words.inside(words::positionLabel(context, position))}});
+}
+
 PartProposal proposalForPosition(const Context& context, const std::string& position,
                                  const std::optional<std::string>& group) {
     const auto* part = before(context, position);

@@ -50,6 +50,12 @@ struct PartProposal {
 [[nodiscard]] std::vector<PartProposal> proposalsForSerial(const words::Context& context,
                                                            std::string_view serial);
 
+// For a lot, with the parts of it that are known: each position, with what that part is like, or
+// where nothing is known of it the part before there; the lot is stated. In the same order.
+[[nodiscard]] std::vector<PartProposal> proposalsForLot(
+    const words::Context& context, const std::map<std::string, rules::PartAttributes>& known,
+    std::string_view lot);
+
 // For a position: like the part it held last, for `group` where that one was not.
 [[nodiscard]] PartProposal proposalForPosition(const words::Context& context,
                                                const std::string& position,
@@ -60,6 +66,13 @@ struct PartProposal {
                                            const std::string& position,
                                            const rules::PartAttributes& part,
                                            logbook::Instant since);
+
+// That a part with this code on it was known in other positions than the one for which it is stated
+// now, to be confirmed.
+[[nodiscard]] std::string otherPositionSentence(const words::Context& context,
+                                                const std::string& code,
+                                                const std::vector<PartProposal>& known,
+                                                const std::string& position);
 
 // What another group than before means, in a sentence to be confirmed, for what is about to be
 // fitted; "" where nothing is to be confirmed.

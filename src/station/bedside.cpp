@@ -5,6 +5,7 @@
 // is in bedside_acts.cpp.
 #include "station/bedside.h"
 
+#include "report/part_kinds.h"
 #include "words/shown.h"
 
 #include <algorithm>
@@ -48,7 +49,7 @@ public:
           m_context{m_words, standing.state, standing.state.device(open), standing.at,
                     std::nullopt, standing.lookup} {}
 
-    // `log` is called for a model alone.
+    // `log` is called only where the state does not tell.
     template <class Log>
     Found find(std::string_view text, Log log) const {
         Found found;
@@ -57,13 +58,17 @@ public:
             found.sentence = m_words.say("bedside.found_no_text");
             return found;
         }
-        if (findUnit(found, false) || findUnit(found, true) || findPart(found)) {
+        if (findUnit(found, false) || findUnit(found, true) || findPart(found) ||
+            findLot(found)) {
             return found;
         }
         const auto read = log();
         if (!read) {
-            found.sentence = read.error().notice.text();
-        } else if (!findModel(found, **read)) {
+            // A notice is told all the same.
+            if (!takeLot(found, {})) {
+                found.sentence = read.error().notice.text();
+            }
+        } else if (!findModel(found, **read) && !findLot(found, **read)) {
             found.sentence = m_words.say("bedside.found_nothing", {{"text", found.read}});
         }
         return found;
@@ -144,6 +149,7 @@ private:
             return false;
         }
         found.what = Found::What::Part;
+        tellKnown(found, report::PartMark::Serial, serial);
         found.sentence = m_words.say("bedside.found_part",
                                      {{"serial", serial}, {"positions", positionsOf(found)}});
         return true;
@@ -167,9 +173,41 @@ private:
             return false;
         }
         found.what = Found::What::Model;
+        tellKnown(found, report::PartMark::Model, model);
         found.sentence = m_words.say("bedside.found_model",
                                      {{"model", model}, {"positions", positionsOf(found)}});
         return true;
+    }
+
+    bool findLot(Found& found) const {
+        const auto known = report::partsOfLot(m_standing.state, found.read);
+        return !known.empty() && takeLot(found, known);
+    }
+
+    bool findLot(Found& found, const rules::Log& log) const {
+        return takeLot(found, report::partsOfLot(log, m_standing.state,
+                                                 {m_standing.at, m_standing.knownAt},
+                                                 found.read));
+    }
+
+    // A lot that only a notice names may have no position.
+    bool takeLot(Found& found,
+                 const std::map<std::string, rules::PartAttributes>& known) const {
+        tellKnown(found, report::PartMark::Lot, found.read);
+        if (known.empty() && found.notices.empty()) {
+            return false;
+        }
+        found.what = Found::What::Lot;
+        found.parts = report::proposalsForLot(m_context, known, found.read);
+        words::Gaps gaps{{"lot", found.read}, {"positions", positionsOf(found)}};
+        found.sentence =
+            m_words.say(found.parts.empty() ? "bedside.found_lot_alone" : "bedside.found_lot", gaps);
+        return true;
+    }
+
+    void tellKnown(Found& found, report::PartMark mark, const std::string& text) const {
+        found.places = report::placesOf(m_context, mark, text);
+        found.notices = report::noticesOn(m_context, mark, text);
     }
 
     const words::Words& m_words;

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "report/bedside.h"
+#include "report/known_parts.h"
 #include "station/answers.h"
 #include "station/entry.h"
 #include "station/log_beside.h"
@@ -31,6 +32,7 @@ struct Found {
         Units,    // several: `devices`, by serial; the person says which
         Part,     // a part known by its serial: `parts`
         Model,    // a model of parts: `parts`, where it went before
+        Lot,      // a lot of parts, known by one of them or by a notice: `parts`, likewise
         Nothing,  // `sentence` says what was read
     };
     What what = What::Nothing;
@@ -39,17 +41,23 @@ struct Found {
     bool retired = false;
     std::vector<std::string> devices;
     std::vector<report::PartProposal> parts;  // where it would go on the unit that is open
+    std::vector<report::FittedPlace> places;  // where such parts stand, on whichever unit
+    std::vector<std::string> notices;         // that concern them, with what to do
     std::string sentence;  // what was found, or that it is not known and what was read
+
+    [[nodiscard]] bool isOfParts() const {
+        return what == What::Part || what == What::Model || what == What::Lot;
+    }
 };
 
 // Serial or asset number of a unit first, exactly as written, then whatever the case; then the
-// serial of a part, then a model of parts. Retired units come after the others. `open`: the unit
-// that is open, "" if none.
+// serial of a part, the lot of one that is in a unit or was there last, a model of parts, and the
+// lot of any part. Retired units come after the others. `open`: the unit that is open, "" if none.
 [[nodiscard]] Found find(const Surroundings& surroundings, const WholeStanding& standing,
                          std::string_view text, const std::string& open = {});
 
-// The same of a standing without its log, which is read only for a model: if it cannot be, the
-// sentence says why nothing was found.
+// The same of a standing without its log, which is read only where nothing else is known by the
+// text: if it cannot be, the sentence says why nothing was found.
 [[nodiscard]] Found find(const Surroundings& surroundings, const Standing& standing,
                          const LogReader& log, std::string_view text,
                          const std::string& open = {});

@@ -5,9 +5,9 @@
 #include "station/entry_outlook.h"
 
 #include "rules/discount_reasons.h"
-#include "rules/finding_positions.h"
 #include "rules/fold.h"
 #include "station/own_records.h"
+#include "station/part_outlook.h"
 #include "words/entry_words.h"
 #include "words/finding_words.h"
 
@@ -115,19 +115,8 @@ private:
     // due with it do so with any part.
     [[nodiscard]] std::string unreadyWith(const rules::State& state, const Record& record,
                                           const std::string& position) const {
-        const auto& device = *state.device(record.device);
-        const auto found = rules::assess(state, device, {record.at, {}, false, false, false});
-        auto told = context(state, record);
-        told.group = found.group;
-        std::string findings;
-        for (const auto& finding : found.findings) {
-            const auto about = rules::positionsOf(finding, state, device, record.at);
-            if (finding.blocking() == rules::Blocks::Yes &&
-                finding.code != rules::FindingCode::Missing &&
-                std::ranges::find(about, position) != about.end()) {
-                findings += (findings.empty() ? "" : " ") + words::sentence(told, finding).text();
-            }
-        }
+        const auto findings =
+            findingsOn(context(state, record), position, PartFindings::Blocking);
         return findings.empty() ? ""
                                 : m_surroundings.words.say(
                                       "no_effect.unready_with",

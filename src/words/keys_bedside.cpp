@@ -18,10 +18,13 @@ bedside: over_discounts(value limit) under_discounts(value limit)
 bedside: impossibly_low(measure value bound) impossibly_high(measure value bound)
 bedside: not_a_number(measure) other_dimension(measure unit wanted)
 bedside: used_since(when) cycles(life count) part_for(part groups) for_groups(groups)
-bedside: fitted_before(when device) put_back(when) known_part
+bedside: fitted_before(when device) put_back(when) known_part known_lot
 bedside: other_groups(position before now) elsewhere(device)
+bedside: other_position(code positions position) notice_stops(notice title)
+bedside: notice_inspects(notice title) notice_informs(notice title)
 bedside: found_unit(device) found_retired(device) found_units(count text)
 bedside: found_part(serial positions) found_model(model positions)
+bedside: found_lot(lot positions) found_lot_alone(lot)
 bedside: found_nothing(text) found_no_text
 )";
 

@@ -6,6 +6,7 @@
 #include "busy.h"
 #include "way_world.h"
 
+#include "desktop/bedside/bedside_desk.h"
 #include "desktop/fleet/enrol_sheet.h"
 
 using namespace support;
@@ -90,12 +91,18 @@ TEST_CASE("a code that nothing is known by may be a unit to enrol", "[unit]") {
     way.waitUntil("it is open", [&] { return !isAtWork(way) && way.isSaid("Rowan 2"); });
 }
 
-TEST_CASE("an unknown code over an open unit is told, and nothing is asked", "[unit]") {
+TEST_CASE("an unknown code over an open unit may be a unit to enrol, and switches nothing",
+          "[unit]") {
     Way way;
     way.openSignedIn();
+    const auto before = way.records();
     way.scan("KB-0500");
-    way.waitUntil("it is told", [&] { return way.isSaid("KB-0500"); });
-    CHECK(way.buttons("Enrol").empty());
+    way.waitUntil("it is offered", [&] { return !way.buttons("Enrol KB-0500").empty(); });
+    CHECK(way.isSaid("If it is on a part that is to be fitted"));
+    way.pressButton("Back");
+    CHECK(way.window->findChild<desktop::BedsideDesk*>()->serial() == "KB-0142");
+    CHECK(way.isNext("A power up"));
+    CHECK(way.records() == before);
 }
 
 TEST_CASE("units are enrolled from the fleet desk", "[unit]") {

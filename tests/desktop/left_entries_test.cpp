@@ -147,3 +147,36 @@ TEST_CASE("a draft that is back tells and offers what is so now", "[unit]") {
     ActsWorld::waitUntil("it is asked",
                          [&] { return world.isSaid("What you typed stays here as a draft"); });
 }
+
+TEST_CASE("a part that was being fitted is proposed anew when it is back, but for what was typed",
+          "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const auto unit = first.toStdString();
+    world.openUnit(unit);
+    world.key(Qt::Key_F6);
+    world.pressButton("Swap: Breathing circuit");
+    world.typeInto("Lot", "4472");
+    world.window->workplace().presence().lock();
+    CHECK(world.sheet() == nullptr);
+    const auto model = [&](const std::string& expected) {
+        world.window->workplace().refresh();
+        ActsWorld::waitUntil("it is read", [&] {
+            const auto& fitted = world.device(unit).fitted;
+            const auto circuit = fitted.find("circuit");
+            return circuit == fitted.end() ? expected.empty()
+                                           : circuit->second.attributes.text("model") == expected;
+        });
+    };
+    world.fit(unit, "circuit", {{"model", "Fern dual 15"}, {"lot", "C-9"}});
+    world.write("remove", unit, {{"position", "circuit"}});
+    model("");
+    world.signIn();
+    (void)world.awaitSheet();
+    ActsWorld::waitUntil("it is proposed anew", [&] {
+        return world.line("Model")->text() == "Fern dual 15";
+    });
+    CHECK(world.line("Lot")->text() == "4472");
+    CHECK(world.sheet()->accessibleName() == "Fit: Breathing circuit");
+    CHECK(world.buttons("This one was fitted").size() == 1);
+}

@@ -95,7 +95,7 @@ TEST_CASE("another group than before is confirmed in words", "[unit]") {
     }
 }
 
-TEST_CASE("a part that has expired is asked about, on a patient nothing is", "[unit]") {
+TEST_CASE("a part that has expired is told at once, and asked about but on a patient", "[unit]") {
     ActsWorld world;
     world.signIn();
     const bool isIdle = GENERATE(true, false);
@@ -104,16 +104,20 @@ TEST_CASE("a part that has expired is asked about, on a patient nothing is", "[u
     const auto count = world.entries().size();
     world.pressButton(isIdle ? "Swap: Breathing circuit" : "Fit: Breathing circuit");
     world.typeInto("Lot", "4472");
+    if (!isIdle) world.pressButton("Adult transport");
+    CHECK_FALSE(world.isSaid("expired on"));
     world.typeInto("Expires", "2026-11-01");
+    ActsWorld::waitUntil("it is told", [&] { return world.isSaid("expired on 1 Nov"); });
+    CHECK(world.entries().size() == count);
     if (!isIdle) {
-        world.pressButton("Adult transport");
         world.pressButton("This one was fitted");
         CHECK(world.entriesSince(count, 1).front().find("2026-11-01") != std::string::npos);
         return;
     }
     world.pressButton("The old one is out");
-    ActsWorld::waitUntil("it is asked", [&] { return world.isSaid("expired on 1 Nov"); });
-    CHECK(world.isSaid("With this part KB-0101 is not ready."));
+    ActsWorld::waitUntil("it is asked", [&] {
+        return world.isSaid("With this part KB-0101 is not ready.");
+    });
     world.pressButton("Do not keep it");
     QTest::qWait(200);
     CHECK(world.entries().size() == count);
@@ -121,6 +125,68 @@ TEST_CASE("a part that has expired is asked about, on a patient nothing is", "[u
     world.pressButton("The old one is out");
     world.pressButton("Keep it all the same");
     CHECK(world.entriesSince(count, 2).at(1).find("2026-11-01") != std::string::npos);
+}
+
+TEST_CASE("a lot that is called back is told wherever it is scanned", "[unit]") {
+    ActsWorld world;
+    world.write("notice", "",
+                {{"key", "fa_1"},
+                 {"title", "Leaks"},
+                 {"action", "stop_use"},
+                 {"match", logbook::json::Object{{"position", "circuit"},
+                                                 {"lots", logbook::json::Array{"C-4471"}}}}});
+    world.window->workplace().refresh();
+    ActsWorld::waitUntil("it is read", [&] {
+        return !world.window->workplace().fleet()->standing->state.notices.empty();
+    });
+    // With no unit open: the notice, and where parts of it are.
+    world.scan("C-4471");
+    (void)world.awaitSheet();
+    CHECK(world.isSaid("Lot C-4471: breathing circuit."));
+    CHECK(world.isSaid("Stop-use notice fa 1: Leaks."));
+    CHECK(world.buttons("KB-0106 · A-0106 · Larch 4").size() == 1);
+    world.pressButton("KB-0101 · A-0101 · Larch 4");
+    // Over a unit in use, whatever is shown of it: the sheet that fits it.
+    ActsWorld::waitUntil("the unit is shown", [&] { return world.isSaid("KB-0101"); });
+    world.signIn();
+    world.openUnit(ActsWorld::inUse);
+    const auto count = world.entries().size();
+    world.scan("C-4471");
+    ActsWorld::waitUntil("it is offered its position", [&] {
+        return world.sheet() != nullptr &&
+               world.sheet()->accessibleName() == "Fit: Breathing circuit";
+    });
+    CHECK(world.line("Lot")->text() == "C-4471");
+    CHECK(world.line("Model")->text() == "Fern coaxial 22");
+    ActsWorld::waitUntil("it is told", [&] {
+        return world.isSaid("Breathing circuit lot C-4471 is under stop-use notice fa 1: Leaks.");
+    });
+    CHECK(world.entries().size() == count);
+    world.pressButton("This one was fitted");
+    CHECK(world.entriesSince(count, 1).front().find("C-4471") != std::string::npos);
+}
+
+TEST_CASE("a lot of another position is told, and asked about but on a patient", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const bool isIdle = GENERATE(true, false);
+    openSetup(world, isIdle ? ActsWorld::idle : ActsWorld::inUse);
+    const auto count = world.entries().size();
+    world.pressButton(isIdle ? "Fit: Flow sensor" : "Swap: Flow sensor");
+    (void)world.awaitSheet();
+    const auto press = isIdle ? "This one was fitted" : "The old one is out";
+    const QString belongs = "By the log C-4471 belongs to: breathing circuit.";
+    world.scan("C-4471");
+    ActsWorld::waitUntil("it is told", [&] { return world.isSaid(belongs); });
+    CHECK(world.line("Lot")->text() == "C-4471");
+    world.pressButton(press);
+    if (isIdle) {
+        world.pressButton("Do not keep it");
+        QTest::qWait(200);
+        CHECK(world.entries().size() == count);
+        return;
+    }
+    CHECK(world.entriesSince(count, 2).back().find("C-4471") != std::string::npos);
 }
 
 TEST_CASE("a day that is none is told before it is kept", "[unit]") {
@@ -139,12 +205,19 @@ TEST_CASE("a part that stands elsewhere is offered its position and says so", "[
     world.signIn();
     const auto unit = std::string(ActsWorld::idle);
     const std::string other = ActsWorld::inUse, serial = ActsWorld::sensor;
-    openSetup(world, unit);
+    world.openUnit(unit);
     const auto count = world.entries().size();
-    world.scan(QString::fromStdString(serial));
-    (void)world.awaitSheet();
-    CHECK(world.line("Serial")->text().toStdString() == serial);
-    CHECK(world.isSaid("By the log this part stands in unit " + QString::fromStdString(other)));
+    for (const auto panel : {Qt::Key_F5, Qt::Key_F6}) {
+        world.key(panel);
+        world.scan(QString::fromStdString(serial));
+        (void)world.awaitSheet();
+        CHECK(world.sheet()->accessibleName() == "Fit: Flow sensor");
+        CHECK(world.line("Serial")->text().toStdString() == serial);
+        CHECK(world.isSaid("By the log this part stands in unit " +
+                           QString::fromStdString(other)));
+        world.key(Qt::Key_Escape);
+        CHECK(world.sheet() == nullptr);
+    }
     CHECK(world.entries().size() == count);
 }
 

@@ -39,6 +39,16 @@ std::function<void(Stage&)> unitThatIs(rules::Verdict verdict) {
     return [=](Stage& stage) { stage.openUnit(unitThatIs(stage, verdict)); };
 }
 
+// Of the first part in a unit that states one.
+QString lotInUse(const Stage& stage) {
+    for (const auto& [serial, device] :
+         stage.window().workplace().fleet()->standing->state.devices)
+        for (const auto& [position, part] : device->fitted)
+            if (const auto lot = part.attributes.text("lot"); !lot.empty())
+                return QString::fromUtf8(lot.data(), static_cast<qsizetype>(lot.size()));
+    throw std::runtime_error("no such part");
+}
+
 // Brings a check that wants a value to the top, and begins it.
 void beginMeasured(Stage& stage) {
     stage.signIn();
@@ -97,6 +107,13 @@ std::vector<Screen> bedsideScreens() {
                  stage.key(Qt::Key_Return);
                  stage.waitUntil("it is asked about",
                                  [&] { return stage.isSaid("No such unit in this logbook"); });
+             }},
+            {"known-part", true,
+             [](Stage& stage) {
+                 stage.type("Scan, or type a serial or asset number", lotInUse(stage));
+                 stage.key(Qt::Key_Return);
+                 stage.waitUntil("it is told",
+                                 [&] { return stage.isSaid("By the log fitted now in:"); });
              }},
             {"bedside-way", true, unit(notReady)},
             {"bedside-typed", true,

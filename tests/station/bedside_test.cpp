@@ -146,6 +146,48 @@ TEST_CASE("A part is found by serial, a kind of part by its model", "[unit]") {
     CHECK_FALSE(model.parts.at(0).texts.contains("lot"));
 }
 
+TEST_CASE("A lot is found by its parts and by notices, with where it stands", "[unit]") {
+    Ward ward;
+    ward.found();
+    for (const auto* unit : {"KB-0001", "KB-0002"}) {
+        ward.enrol(unit);
+        write(ward, unit, station::fitOf({"circuit", {{"lot", "L1"}, {"model", "Fern 22"}}, {}}));
+    }
+    write(ward, "KB-0001", station::fitOf({"circuit", {{"lot", "L2"}}, {}}));
+    write(ward, "KB-0001", station::fitOf({"circuit", {{"lot", "L3"}}, {}}));
+    ward.clock.moveTo(utc(2026, 3, 2, 15));
+    const auto lot = found(ward, "L1", "KB-0001");
+    CHECK(lot.what == What::Lot);
+    CHECK(lot.sentence == "Lot L1: circuit.");
+    REQUIRE(lot.parts.size() == 1);
+    CHECK(lot.parts[0].texts.at("lot") == "L1");
+    CHECK(lot.parts[0].texts.at("model") == "Fern 22");
+    REQUIRE(lot.places.size() == 1);
+    CHECK(lot.places[0].device == "KB-0002");
+    CHECK(lot.notices.empty());
+    // One that stands nowhere any more.
+    const auto gone = found(ward, "L2");
+    CHECK(gone.what == What::Lot);
+    CHECK(gone.places.empty());
+    CHECK(gone.parts.at(0).position == "circuit");
+    CHECK(found(ward, "L9").what == What::Nothing);
+    station::Entry notice{ward.as("mt"), "notice"};
+    notice.body = {{"key", "fa_1"},
+                   {"title", "Leaks"},
+                   {"action", "stop_use"},
+                   {"match", logbook::json::Object{{"lots", logbook::json::Array{"L1", "L9"}}}}};
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, notice));
+    const Keys told{"Stop-use notice fa 1: Leaks. Do not use such a part."};
+    CHECK(found(ward, "L1").notices == told);
+    CHECK(found(ward, "Fern 22").notices == told);
+    const auto named = found(ward, "L9");
+    CHECK(named.what == What::Lot);
+    CHECK(named.notices == told);
+    CHECK(named.parts.empty());
+    CHECK(named.sentence == "Lot L9, of which no part is known in any unit.");
+    CHECK(found(ward, "L2").notices.empty());
+}
+
 TEST_CASE("A pass states the conditions its button named, and values in the edition's unit",
           "[unit]") {
     const auto check = leakTest();

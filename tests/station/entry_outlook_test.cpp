@@ -4,6 +4,7 @@
 // What would become of an entry, told before it is kept.
 #include "station/entry_outlook.h"
 
+#include "station/part_outlook.h"
 #include "station/ward.h"
 
 using support::utc;
@@ -222,4 +223,37 @@ TEST_CASE("A change of parts on a patient is never asked about", "[unit]") {
     CHECK(scene.told({expired}).empty());
     scene.write("use_pause", {{"reason", "CT"}});
     CHECK(scene.told({expired}).empty());
+}
+
+TEST_CASE("What stands against a part is told while it is stated, on a patient too", "[unit]") {
+    Scene scene;
+    const auto told = [&](const station::StatedPart& part) {
+        const auto stands = station::standing(scene.ward.surroundings, scene.ward.logbook, {});
+        REQUIRE(stands);
+        return station::partOutlook(scene.ward.surroundings, *stands, "KB-0001", part);
+    };
+    const auto notice = [&](const char* key, const char* action, const char* lot) {
+        station::Entry entry{scene.ward.as("mt"), "notice"};
+        entry.body = {{"key", key}, {"title", "Leaks"}, {"action", action},
+                      {"match", json::Object{{"lots", json::Array{lot}}}}};
+        REQUIRE(station::writeEntry(scene.ward.surroundings, scene.ward.logbook, entry));
+    };
+    notice("fa_1", "stop_use", "L7");
+    notice("fa_2", "inspect", "L8");
+    scene.ward.enrol("KB-0002");
+    if (GENERATE(true, false)) scene.write("use_start", {{"group", "adult"}});
+    CHECK(told({"hme", {{"lot", "L1"}, {"expires", "2026-03-02"}}, {}}).empty());
+    CHECK(told({"hme", {{"lot", "L1"}, {"expires", "2026-02-27"}}, {}})
+              .starts_with("The HME expired on 27 Feb."));
+    CHECK(told({"hme", {{"lot", "L7"}}, {}})
+              .starts_with("HME lot L7 is under stop-use notice fa 1: Leaks."));
+    CHECK(told({"hme", {{"lot", "L8"}}, {}})
+              .starts_with("Notice fa 2 asks for an inspection of this unit: Leaks."));
+    // What cannot be kept is told elsewhere.
+    CHECK(told({"hme", {{"lot", "L7"}, {"expires", "soon"}}, {}}).empty());
+    // A part of which more is known, from another unit.
+    const station::Act there = station::fitOf({"hme", {{"serial", "H-1"}, {"lot", "L7"}}, {}});
+    station::Entry fit{scene.ward.as("mt"), there.kind, "KB-0002", there.body};
+    REQUIRE(station::writeEntry(scene.ward.surroundings, scene.ward.logbook, fit));
+    CHECK(told({"hme", {{"serial", "H-1"}}, {}}).find("L7") != std::string::npos);
 }

@@ -81,14 +81,14 @@ void BedsideDesk::showAge() {
 void BedsideDesk::makePanels() {
     const PanelTools panel{tools(), *m_strip};
     auto* way = new WayPanel(panel);
-    auto* setup = new SetupPanel(panel);
+    m_setup = new SetupPanel(panel);
     auto* acts = new ActsPanel(panel);
     addPanel(way, tr("Way to ready"), Command::ShowWay);
-    addPanel(setup, tr("Set-up"), Command::ShowSetup);
+    addPanel(m_setup, tr("Set-up"), Command::ShowSetup);
     addPanel(acts, tr("Other entries"), Command::ShowActs);
     addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
-    connect(way, &WayPanel::fitWanted, setup,
-            [setup](const QString& position) { setup->fit(plainText(position)); });
+    connect(way, &WayPanel::fitWanted, m_setup,
+            [this](const QString& position) { m_setup->fit(plainText(position)); });
     connect(way, &WayPanel::serviceWanted, acts,
             [acts](const QString& service) { acts->recordService(plainText(service)); });
 }

@@ -23,6 +23,7 @@ namespace desktop {
 enum class Command;
 class HoldBanner;
 class ReadyList;
+class SetupPanel;
 class UnitBar;
 
 class BedsideDesk : public Desk {
@@ -55,6 +56,8 @@ private:
     [[nodiscard]] UnitPanel* panel(int index) const;
     void readCode(const QString& text, Origin origin);
     void takeFound(const station::Found& found, Origin origin);
+    void takePart(const station::Found& found);
+    void takeUnknown(const station::Found& found, Origin origin);
     void askWhich(const station::Found& found, Origin origin);
     void offerEnrolment(const station::Found& found);
     void openAsked(const QString& serial, Origin origin);
@@ -95,6 +98,7 @@ private:
     QWidget* m_work = nullptr;  // all that is about a unit
     QHBoxLayout* m_tabs = nullptr;
     QStackedWidget* m_panels = nullptr;
+    SetupPanel* m_setup = nullptr;  // one of them
     std::vector<QPushButton*> m_panelButtons;
     EntryStrip* m_strip = nullptr;
     QTimer m_second;

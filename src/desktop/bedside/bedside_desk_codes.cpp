@@ -3,6 +3,8 @@
 //
 // What a code that was scanned or typed leads to on the bedside desk; see bedside_desk.h.
 #include "desktop/bedside/bedside_desk.h"
+#include "desktop/bedside/known_part_sheet.h"
+#include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_choice_sheet.h"
 #include "desktop/bedside/unknown_code_sheet.h"
 #include "desktop/fleet/enrol_sheet.h"
@@ -47,20 +49,38 @@ void BedsideDesk::takeFound(const station::Found& found, Origin origin) {
         openAsked(shownText(found.device), origin);
     } else if (found.what == station::Found::What::Units && workplace().fleet()) {
         askWhich(found, origin);
-    } else if (m_serial.isEmpty() || !panel(m_panels->currentIndex())->takeFound(found)) {
-        // A PIN that was typed where none is asked for is not shown to whoever passes by.
-        const bool mayBePin = origin == Origin::Typed &&
-                              std::ranges::all_of(found.read, [](const char letter) {
-                                  return '0' <= letter && letter <= '9';
-                              });
-        const bool mayBeUnit = found.what == station::Found::What::Nothing && !mayBePin;
-        if (m_serial.isEmpty() && mayBeUnit) {
-            offerEnrolment(found);
-            return;
-        }
-        Q_EMIT workplace().told(mayBePin ? tr("No unit, part or model of parts is known here by "
-                                              "the number that was typed.")
-                                         : shownText(found.sentence));
+    } else if (found.isOfParts()) {
+        takePart(found);
+    } else {
+        takeUnknown(found, origin);
+    }
+}
+
+// Fitted where it belongs on the unit that is open, or else what is known of it.
+void BedsideDesk::takePart(const station::Found& found) {
+    if (isShown() && m_setup->takeFound(found)) return;
+    const auto fleet = workplace().fleet();
+    if (!fleet) return;
+    auto* sheet = new KnownPartSheet(found, *fleet, !m_serial.isEmpty());
+    connect(sheet, &KnownPartSheet::unitWanted, this, &BedsideDesk::showUnit);
+    connect(sheet, &KnownPartSheet::codeRead, this,
+            [this](const QString& text) { readCode(text, Origin::Scanned); });
+    sheets().put(sheet);
+}
+
+// A PIN that was typed where none is asked for is not shown to whoever passes by.
+void BedsideDesk::takeUnknown(const station::Found& found, Origin origin) {
+    const bool mayBePin =
+        origin == Origin::Typed && std::ranges::all_of(found.read, [](const char letter) {
+            return '0' <= letter && letter <= '9';
+        });
+    if (mayBePin) {
+        Q_EMIT workplace().told(tr("No unit, part or model of parts is known here by the number "
+                                   "that was typed."));
+    } else if (found.read.empty()) {
+        Q_EMIT workplace().told(shownText(found.sentence));
+    } else {
+        offerEnrolment(found);
     }
 }
 
@@ -74,7 +94,7 @@ void BedsideDesk::askWhich(const station::Found& found, Origin origin) {
 }
 
 void BedsideDesk::offerEnrolment(const station::Found& found) {
-    auto* sheet = new UnknownCodeSheet(found);
+    auto* sheet = new UnknownCodeSheet(found, !m_serial.isEmpty());
     connect(sheet, &UnknownCodeSheet::codeRead, this,
             [this](const QString& text) { readCode(text, Origin::Scanned); });
     connect(sheet, &UnknownCodeSheet::enrolmentWanted, this, [this](const QString& serial) {

@@ -86,19 +86,19 @@ void SetupPanel::makeRows() {
 }
 
 bool SetupPanel::takeFound(const station::Found& found) {
-    using What = station::Found::What;
-    if (!m_unit || found.parts.empty() || (found.what != What::Part && found.what != What::Model))
-        return false;
+    if (!m_unit || found.parts.empty() || !found.isOfParts()) return false;
     if (found.parts.size() == 1) {
-        fitProposed(found.parts.front());
+        fitProposed(found.parts.front(), found.read);
     } else {
         sheets().put(new PositionSheet(
-            found, [this](const report::PartProposal& part) { fitProposed(part); }));
+            found, [this, code = found.read](const report::PartProposal& part) {
+                fitProposed(part, code);
+            }));
     }
     return true;
 }
 
-void SetupPanel::fitProposed(const report::PartProposal& proposal) {
+void SetupPanel::fitProposed(const report::PartProposal& proposal, const std::string& code) {
     const auto serial = proposal.texts.find("serial");
     const auto& fitted = deviceOf(*m_unit).fitted;
     const auto here = fitted.find(proposal.position);
@@ -108,9 +108,10 @@ void SetupPanel::fitProposed(const report::PartProposal& proposal) {
             tr("%1 stands in this unit already.").arg(shownText(serial->second)));
         return;
     }
-    auto fit = fitFor(*m_unit, workplace().words(), proposal.position);
-    fit.proposed = proposal;
-    put(new FitSheet(tools(), m_unit, fit));
+    auto* sheet = new FitSheet(tools(), m_unit,
+                               fitFor(*m_unit, workplace().words(), proposal.position));
+    sheet->proposeKnown(proposal, code);
+    put(sheet);
 }
 
 void SetupPanel::fit(const std::string& position) {

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What is fitted in each position, and how that is changed. A scanned part, or a model of parts,
-// is offered the positions that it fits.
+// What is fitted in each position, and how that is changed. A scanned part, a lot or a model of
+// parts is offered the positions that it fits.
 #pragma once
 
 #include "desktop/bedside/sheet_panel.h"
@@ -21,14 +21,15 @@ class SetupPanel : public SheetPanel {
 public:
     explicit SetupPanel(PanelTools tools, QWidget* parent = nullptr);
     void show(const SharedUnitView& unit) override;
-    bool takeFound(const station::Found& found) override;
 
+    // What was scanned, if it is of parts, wherever on the desk; whether it is taken.
+    bool takeFound(const station::Found& found);
     // Opens the sheet that fits a part there, on the unit that is shown.
     void fit(const std::string& position);
 
 private:
     void makeRows();
-    void fitProposed(const report::PartProposal& proposal);
+    void fitProposed(const report::PartProposal& proposal, const std::string& code);
     void remove(const std::string& position);
     void reprocess(const std::string& position);
     [[nodiscard]] const report::SetupPosition* positionOf(const std::string& key) const;

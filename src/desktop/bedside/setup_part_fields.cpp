@@ -51,9 +51,9 @@ PartFields::PartFields(const Groups& groups, QWidget* parent) : QWidget(parent) 
     addLine("lot", tr("&Lot"));
     addLine("expires", tr("&Expires, as 2027-05-31 or 270531"));
     addLine("model", tr("&Model"));
-    for (const auto* key : {"serial", "model"})
+    for (const auto* key : {"serial", "lot", "model"})
         connect(line(key), &QLineEdit::editingFinished, this, [this, key] {
-            if (line(key)->isModified()) Q_EMIT named(line(key)->text().simplified());
+            if (line(key)->isModified()) Q_EMIT named(key, line(key)->text().simplified());
             line(key)->setModified(false);
         });
     addGroups(groups);
@@ -133,7 +133,7 @@ void PartFields::addReuse() {
 }
 
 // Of a further attribute the word that rulebooks look for, with blanks; the record has it as it is.
-QString PartFields::shownAs(const std::string& key, const std::string& value) const {
+QString PartFields::shownAs(const std::string& key, const std::string& value) {
     const bool isFurther = std::ranges::find(ownLines, key) == std::end(ownLines);
     return shownText(isFurther ? words::attributeText(value) : value);
 }
@@ -154,15 +154,52 @@ void PartFields::propose(const report::PartProposal& proposal) {
         addLine(key, shownText(words::capitalized(words::readable(key))))
             ->setText(shownAs(key, value));
     }
-    m_proposed = proposal.texts;
+    showGroups(proposal);
+    showReuse(proposal);
+    m_proposed = proposal;
+    Q_EMIT changed();
+}
+
+void PartFields::showGroups(const report::PartProposal& proposal) {
     m_statesGroups = proposal.groups.has_value();
     for (const auto& [key, button] : m_groups)
         button->setChecked(proposal.groups &&
                            std::ranges::find(*proposal.groups, key) != proposal.groups->end());
+}
+
+void PartFields::showReuse(const report::PartProposal& proposal) {
     const auto reuse = proposal.texts.find("reuse");
     m_reuse->setVisible(reuse != proposal.texts.end());
     for (const auto& [key, button] : m_reuses)
         if (reuse != proposal.texts.end()) button->setChecked(key == reuse->second);
+}
+
+QString PartFields::textIn(const report::PartProposal& proposal, const std::string& key) {
+    const auto text = proposal.texts.find(key);
+    return text == proposal.texts.end() ? QString() : shownAs(key, text->second);
+}
+
+std::string PartFields::chosenReuse() const {
+    for (const auto& [key, button] : m_reuses)
+        if (!m_reuse->isHidden() && button->isChecked()) return key;
+    return {};
+}
+
+void PartFields::renew(const report::PartProposal& proposal) {
+    for (const auto& [key, value] : proposal.texts)
+        if (line(key) == nullptr && key != "reuse")
+            addLine(key, shownText(words::capitalized(words::readable(key))));
+    for (const auto& [key, field] : m_lines)
+        if (field->text() == textIn(m_proposed, key)) field->setText(textIn(proposal, key));
+    const auto before = m_proposed.groups.value_or(std::vector<std::string>{});
+    std::vector<std::string> proposed;
+    for (const auto& [key, button] : m_groups)
+        if (std::ranges::find(before, key) != before.end()) proposed.push_back(key);
+    if (chosenGroups() == proposed) showGroups(proposal);
+    const auto reuse = m_proposed.texts.find("reuse");
+    if (chosenReuse() == (reuse == m_proposed.texts.end() ? "" : reuse->second))
+        showReuse(proposal);
+    m_proposed = proposal;
     Q_EMIT changed();
 }
 
@@ -177,8 +214,8 @@ bool PartFields::losesTyped(const report::PartProposal& proposal) const {
 }
 
 std::string PartFields::wordIn(const std::string& key, const QLineEdit& field) const {
-    const auto proposed = m_proposed.find(key);
-    if (proposed != m_proposed.end() && shownAs(key, proposed->second) == field.text())
+    const auto proposed = m_proposed.texts.find(key);
+    if (proposed != m_proposed.texts.end() && shownAs(key, proposed->second) == field.text())
         return proposed->second;
     return plainText(field.text().simplified());
 }
@@ -191,9 +228,8 @@ station::StatedPart PartFields::stated(const std::string& position) const {
     if (const auto expires = part.texts.find("expires"); expires != part.texts.end())
         if (const auto day = typedDay(shownText(expires->second)))
             expires->second = logbook::toText(*day);
-    if (!m_reuse->isHidden())
-        for (const auto& [key, button] : m_reuses)
-            if (button->isChecked()) part.texts.emplace("reuse", key);
+    if (auto reuse = chosenReuse(); !reuse.empty())
+        part.texts.emplace("reuse", std::move(reuse));
     if (m_statesGroups) part.groups = chosenGroups();
     return part;
 }
@@ -229,14 +265,12 @@ bool PartFields::typeIntoFocused(const QString& text) {
     return false;
 }
 
-void PartFields::typeLot(const QString& text) {
-    line("lot")->setText(text);
-    line("lot")->setModified(true);
-    Q_EMIT changed();
-}
-
-void PartFields::typeSerial(const QString& text) {
-    line("serial")->setText(text);
+bool PartFields::typeLot(const QString& text) {
+    auto* field = line("lot");
+    if (m_typed.contains("lot") && field->text().simplified() != text) return false;
+    field->setText(text);
+    field->setModified(true);
+    return true;
 }
 
 }  // namespace desktop

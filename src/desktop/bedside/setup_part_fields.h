@@ -34,6 +34,8 @@ public:
 
     // What was typed of serial, lot and expiry stays, unless the proposal is of that very part.
     void propose(const report::PartProposal& proposal);
+    // The same proposal made anew: whatever somebody has changed since stays.
+    void renew(const report::PartProposal& proposal);
     // Whether something that somebody typed would give way to it.
     [[nodiscard]] bool losesTyped(const report::PartProposal& proposal) const;
 
@@ -45,25 +47,31 @@ public:
     [[nodiscard]] QLineEdit* first() const { return m_lines.front().second; }
     // A code into the line with the focus, if nothing was typed there; whether it is there now.
     bool typeIntoFocused(const QString& text);
-    void typeSerial(const QString& text);
-    void typeLot(const QString& text);
+    // The same into the line of the lot.
+    bool typeLot(const QString& text);
 
 Q_SIGNALS:
     void changed();
-    // A model or a serial was typed by hand: there may be more that is known of it.
-    void named(const QString& text);
+    // A serial, a lot or a model, by its attribute, was typed by hand: there may be more that is
+    // known of it.
+    void named(const std::string& attribute, const QString& text);
 
 private:
     QLineEdit* addLine(const std::string& key, const QString& label);
     [[nodiscard]] QLineEdit* line(std::string_view key) const;
     void addGroups(const Groups& groups);
     void addReuse();
-    [[nodiscard]] QString shownAs(const std::string& key, const std::string& value) const;
+    [[nodiscard]] static QString shownAs(const std::string& key, const std::string& value);
+    [[nodiscard]] static QString textIn(const report::PartProposal& proposal,
+                                        const std::string& key);
+    [[nodiscard]] std::string chosenReuse() const;  // "" where none is
+    void showGroups(const report::PartProposal& proposal);
+    void showReuse(const report::PartProposal& proposal);
     [[nodiscard]] std::string wordIn(const std::string& key, const QLineEdit& field) const;
 
     QVBoxLayout* m_layout = nullptr;
     std::vector<std::pair<std::string, QLineEdit*>> m_lines;  // attribute and line
-    decltype(report::PartProposal::texts) m_proposed;         // by attribute, as records have it
+    report::PartProposal m_proposed;
     std::set<std::string, std::less<>> m_typed;  // in which there is something by hand
     std::vector<std::pair<std::string, QPushButton*>> m_groups;
     QWidget* m_reuse = nullptr;

@@ -4,30 +4,15 @@
 // Which unit; see unit_choice_sheet.h.
 #include "desktop/bedside/unit_choice_sheet.h"
 
+#include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrapped_button.h"
-#include "words/shown.h"
 
 #include <QLabel>
 #include <QVBoxLayout>
 
 namespace desktop {
-
-namespace {
-
-// "KB-0142 · A-0142 · Larch 3 · ICU"
-QString describe(const rules::State& state, const std::string& serial) {
-    QStringList texts{shownText(words::shown(serial))};
-    if (const auto* device = state.device(serial)) {
-        if (device->enrolment.asset) texts << shownText(words::shown(*device->enrolment.asset));
-        texts << shownText(words::shown(device->enrolment.model));
-        if (!device->location.empty()) texts << shownText(words::shown(device->location));
-    }
-    return texts.join(QStringLiteral(" · ")).replace(QLatin1Char('&'), QLatin1String("&&"));
-}
-
-}  // namespace
 
 UnitChoiceSheet::UnitChoiceSheet(const station::Found& found, const FleetView& fleet,
                                  QWidget* parent)
@@ -36,7 +21,8 @@ UnitChoiceSheet::UnitChoiceSheet(const station::Found& found, const FleetView& f
     text->setWordWrap(true);
     content()->addWidget(text);
     for (const auto& serial : found.devices) {
-        auto* button = new WrappedButton(describe(fleet.standing->state, serial));
+        auto* button = new WrappedButton(
+            buttonText(plainText(describedUnit(fleet.standing->state, serial))));
         content()->addWidget(button);
         connect(button, &QPushButton::clicked, this, [this, serial] {
             close();

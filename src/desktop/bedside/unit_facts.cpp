@@ -5,6 +5,7 @@
 #include "desktop/bedside/unit_facts.h"
 
 #include "desktop/shell/text.h"
+#include "words/shown.h"
 
 #include <QCoreApplication>
 #include <algorithm>
@@ -46,28 +47,22 @@ QString unitLine(const report::BedsideIdentity& unit) {
     return parts.join(QStringLiteral(" · "));
 }
 
+QString describedUnit(const rules::State& state, const std::string& serial) {
+    QStringList texts{shownText(words::shown(serial))};
+    if (const auto* device = state.device(serial)) {
+        if (device->enrolment.asset) texts << shownText(words::shown(*device->enrolment.asset));
+        texts << shownText(words::shown(device->enrolment.model));
+        if (!device->location.empty()) texts << shownText(words::shown(device->location));
+    }
+    return texts.join(QStringLiteral(" · "));
+}
+
 QString whoMayEnter(const UnitView& unit, const words::Words& words, logbook::Kind kind) {
     const auto context = contextOf(unit, words);
     const auto roles = words::rolesFor(context, kind);
     if (roles.empty()) return {};
     return QCoreApplication::translate("desktop::UnitFacts", "May be entered by: %1.")
         .arg(shownText(words::rolesWithPeople(context, roles)));
-}
-
-bool isKnownLot(const FleetView& fleet, const std::string& text) {
-    const auto& state = fleet.standing->state;
-    for (const auto& [serial, device] : state.devices) {
-        for (const auto& [position, part] : device->fitted)
-            if (part.attributes.text("lot") == text) return true;
-        for (const auto& [position, part] : device->lastHeld)
-            if (part.text("lot") == text) return true;
-    }
-    for (const auto& [key, known] : state.parts)
-        if (known->attributes.text("lot") == text) return true;
-    return std::ranges::any_of(state.notices, [&](const auto& each) {
-        const auto& lots = each.second.notice.match.lots;
-        return lots && std::ranges::find(*lots, text) != lots->end();
-    });
 }
 
 bool isUnitCode(const FleetView& fleet, const QString& text) {

@@ -23,15 +23,15 @@ namespace desktop {
 // "KB-0142 · ICU-07 · ICU": which unit an entry is about, wherever its bar is out of sight.
 [[nodiscard]] QString unitLine(const report::BedsideIdentity& unit);
 
+// "KB-0142 · A-0142 · Larch 3 · ICU": a unit of the fleet, whichever is open.
+[[nodiscard]] QString describedUnit(const rules::State& state, const std::string& serial);
+
 // "May be entered by: …"; "" where anyone may.
 [[nodiscard]] QString whoMayEnter(const UnitView& unit, const words::Words& words,
                                   logbook::Kind kind);
 
 // Whether that is the serial or asset number of a unit, as it was scanned.
 [[nodiscard]] bool isUnitCode(const FleetView& fleet, const QString& text);
-
-// Whether a part in a unit, one that stood there last, or a notice is of that lot.
-[[nodiscard]] bool isKnownLot(const FleetView& fleet, const std::string& text);
 
 // The places where units of the department stand or stood last, those with most units first; no
 // more than so many.

@@ -48,12 +48,6 @@ public:
     // An entry was kept, and the unit will be read again: what is shown of how it stands is old.
     virtual void await() {}
 
-    // What was scanned, if it is a part or a model; whether it is taken.
-    virtual bool takeFound(const station::Found& found) {
-        Q_UNUSED(found);
-        return false;
-    }
-
     // Whether what is done here asks when and by whom.
     [[nodiscard]] virtual bool asksWhen() const { return true; }
 

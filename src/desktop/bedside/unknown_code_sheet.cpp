@@ -13,12 +13,17 @@
 
 namespace desktop {
 
-UnknownCodeSheet::UnknownCodeSheet(const station::Found& found, QWidget* parent)
+UnknownCodeSheet::UnknownCodeSheet(const station::Found& found, bool isUnitOpen,
+                                   QWidget* parent)
     : Sheet(tr("No such unit in this logbook"), parent) {
     const auto read = shownText(found.read);
     content()->addWidget(textLabel(shownText(found.sentence), TextRole::Strong));
     content()->addWidget(textLabel(tr("Scan again if it was read wrongly. If it is the serial of a "
                                       "new unit, enrol it.")));
+    if (isUnitOpen)
+        content()->addWidget(textLabel(tr("If it is on a part that is to be fitted, go back, press "
+                                          "Fit or Swap at its position in Set-up, and scan it "
+                                          "there.")));
     content()->addStretch();
     auto* back = new WrappedButton(tr("Back"));
     auto* enrol = new WrappedButton(tr("Enrol %1 …").arg(buttonText(found.read)));

@@ -13,7 +13,8 @@ namespace desktop {
 class UnknownCodeSheet : public Sheet {
     Q_OBJECT
 public:
-    explicit UnknownCodeSheet(const station::Found& found, QWidget* parent = nullptr);
+    // With a unit open it may be on a part as well.
+    UnknownCodeSheet(const station::Found& found, bool isUnitOpen, QWidget* parent = nullptr);
 
     bool takeScan(const QString& text) override;
 
