@@ -142,6 +142,14 @@ std::optional<std::size_t> nextOf(const std::vector<BedsideRow>& rows, const rul
     return static_cast<std::size_t>(next - rows.begin());
 }
 
+void addPutBack(const Context& context, const std::map<std::string, TakenOut>& takenOut,
+                SetupPosition& position) {
+    const auto taken = takenOut.find(position.key);
+    if (position.fitted || !position.named || taken == takenOut.end()) return;
+    position.putBack =
+        putBackProposal(context, position.key, taken->second.attributes, taken->second.fitted);
+}
+
 bool isOpen(const BedsideRow& row) {
     return row.part != RowPart::Done;
 }
@@ -169,6 +177,7 @@ std::optional<Bedside> makeBedside(rules::State state, words::RecordLookup looku
             words::brief(context, findingNamed(row.assessment, finding))));
     bedside.notProved = notProved(context, way->plan);
     bedside.setup = makeSetup(context, row.assessment);
+    for (auto& position : bedside.setup) addPutBack(context, question.takenOut, position);
     bedside.asked = question.unit.asked;
     bedside.knownAt = knownAt;
     bedside.zone = state.rulebook->zone;

@@ -72,6 +72,7 @@ struct BedsideRow {
     std::vector<std::string> remarks;  // "2 min", "not before 13:35: the oxygen sensor went in …"
     std::string why;                   // what calls for it, or why the last attempt does not count
     bool doesNotCount = false;         // the last attempt at the check did not count
+    std::string order;                 // of a change of a part in use: what it takes, in order
     std::string lifters;               // of a blocker: who can lift it
     std::string mark;                  // "advisory", "permitted", "needed at the bedside"; or ""
 

@@ -4,6 +4,7 @@
 // What is done, what is next, what stands: the rows of one unit; see bedside_rows.h.
 #include "report/bedside_rows.h"
 
+#include "report/bedside_order.h"
 #include "report/blockers.h"
 #include "report/steps.h"
 #include "rules/finding_positions.h"
@@ -288,6 +289,8 @@ private:
             row.lifters = words::lifters(m_context, rules::toText(finding));
         if (m_onSheet) return row;
         row.act = actOf(finding);
+        if (const auto* fit = std::get_if<FitToLog>(&row.act); fit && m_found.inUse)
+            row.order = changeInOrder(m_context, m_found, fit->position);
         if (isOfCheck(finding) && !mayBeCarriedOut(finding.subject))
             row.remarks.push_back(m_context.words.say("bedside.in_use_no_check"));
         return row;

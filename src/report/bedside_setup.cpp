@@ -67,7 +67,8 @@ FittedText fittedText(const Context& context, const std::string& position,
     text.reprocessed = life.cycles;
     for (const auto& [key, value] : attributes.texts)
         if (key != "model" && !isOfOnePart(key))
-            text.further.emplace_back(words::readable(key), words::attributeText(value));
+            text.further.emplace_back(words::attributeLabel(context.words, key),
+                                      words::attributeText(value));
     return text;
 }
 

@@ -5,6 +5,7 @@
 // it. Plain data, in words already.
 #pragma once
 
+#include "report/part_proposals.h"
 #include "rules/assess.h"
 #include "words/context.h"
 
@@ -36,6 +37,7 @@ struct SetupPosition {
     bool required = false;  // on this unit, as it is set up now
     std::string choice;     // of which choice it is one, "Humidification"; "" of none
     std::optional<FittedText> fitted;
+    std::optional<PartProposal> putBack;  // the part taken out of there unused, whole
     std::vector<std::string> wrong;   // in brief: "flow sensor needs reprocessing"
     bool canReprocess = false;        // what is fitted is reusable
     logbook::Level level{};           // then the least that counts

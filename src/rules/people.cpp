@@ -7,6 +7,7 @@
 #include "rules/authority.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace rules {
@@ -52,13 +53,15 @@ const RecordName* answeredBy(const Log& log, std::size_t index, const State& peo
     return &review->target;
 }
 
-// All records that a review answers so.
-std::set<RecordName> answered(const Log& log, std::string_view disposition) {
-    std::set<RecordName> targets;
+// All records that a review answers so, each with the index of the last review that does.
+using Answers = std::map<RecordName, std::size_t>;
+
+Answers answered(const Log& log, std::string_view disposition) {
+    Answers targets;
     State people = peopleBefore(log);
     for (std::size_t index = 0; index < log.records().size(); ++index) {
         if (const auto* target = answeredBy(log, index, people, disposition)) {
-            targets.insert(*target);
+            targets[*target] = index;
         }
         const Record& record = log.records()[index];
         if (people.rulebook && isOfPeople(record)) fold(people, record, log.editions());
@@ -66,10 +69,24 @@ std::set<RecordName> answered(const Log& log, std::string_view disposition) {
     return targets;
 }
 
-// Whether they name that record, or the one whose place it takes.
-bool names(const Log& log, const std::set<RecordName>& answered, std::size_t index) {
+// The review of that record, or of the one whose place it takes; null if there is none.
+const std::size_t* answerTo(const Log& log, const Answers& answered, std::size_t index) {
     const Record& record = log.records()[index];
-    return answered.contains(record.name) || answered.contains(originOf(log, record).name);
+    auto found = answered.find(record.name);
+    if (found == answered.end()) found = answered.find(originOf(log, record).name);
+    return found == answered.end() ? nullptr : &found->second;
+}
+
+// Those that stand and were taken without a signature, or take the place of such.
+std::vector<std::size_t> unsignedOnes(const Log& log) {
+    std::vector<std::size_t> found;
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        const Record& record = log.records()[index];
+        if (!originOf(log, record).confirmed && log.struckBy(index) == nullptr) {
+            found.push_back(index);
+        }
+    }
+    return found;
 }
 
 }  // namespace
@@ -118,17 +135,23 @@ const std::string& confirmerOf(const Log& log, const Record& record) {
 }
 
 std::vector<std::size_t> unconfirmed(const Log& log) {
-    std::vector<std::size_t> candidates;
-    for (std::size_t index = 0; index < log.records().size(); ++index) {
-        const Record& record = log.records()[index];
-        if (!originOf(log, record).confirmed && log.struckBy(index) == nullptr) {
-            candidates.push_back(index);
-        }
-    }
+    auto candidates = unsignedOnes(log);
     if (candidates.empty()) return candidates;
     const auto confirmed = answered(log, confirmedWord);
-    std::erase_if(candidates, [&](std::size_t index) { return names(log, confirmed, index); });
+    std::erase_if(candidates,
+                  [&](std::size_t index) { return answerTo(log, confirmed, index) != nullptr; });
     return candidates;
+}
+
+std::map<std::size_t, std::size_t> confirmations(const Log& log) {
+    std::map<std::size_t, std::size_t> found;
+    const auto candidates = unsignedOnes(log);
+    if (candidates.empty()) return found;
+    const auto confirmed = answered(log, confirmedWord);
+    for (const auto index : candidates) {
+        if (const auto* review = answerTo(log, confirmed, index)) found.emplace(index, *review);
+    }
+    return found;
 }
 
 std::set<std::size_t> disowned(const Log& log, const std::vector<std::size_t>& unconfirmed) {
@@ -136,7 +159,7 @@ std::set<std::size_t> disowned(const Log& log, const std::vector<std::size_t>& u
     if (unconfirmed.empty()) return found;
     const auto denied = answered(log, notMineWord);
     for (const auto index : unconfirmed) {
-        if (names(log, denied, index)) found.insert(index);
+        if (answerTo(log, denied, index) != nullptr) found.insert(index);
     }
     return found;
 }

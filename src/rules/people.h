@@ -8,6 +8,7 @@
 #include "rules/log.h"
 
 #include <cstddef>
+#include <map>
 #include <set>
 #include <string>
 #include <string_view>
@@ -40,6 +41,10 @@ namespace rules {
 // struck through, and that no `review` by that person with the disposition "confirmed" confirms. A
 // review counts only if it stands, was signed itself and its writer was allowed to write it.
 [[nodiscard]] std::vector<std::size_t> unconfirmed(const Log& log);
+
+// The others that said so once: by the index of the entry that of the review which counts and
+// confirms it; of several the last.
+[[nodiscard]] std::map<std::size_t, std::size_t> confirmations(const Log& log);
 
 // What that person says of an entry under their name: a review's disposition.
 inline constexpr std::string_view confirmedWord = "confirmed";

@@ -80,12 +80,14 @@ std::vector<std::string> findingsOf(const words::Words& words, const store::Veri
     return findings;
 }
 
-std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswer& answer) {
+std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswer& answer,
+                                    ToldBy toldBy) {
+    const auto* stays =
+        toldBy == ToldBy::Window ? "window.state_stays" : "snapshots.wrong_stays";
     auto findings = findingsOf(words, answer.report);
     for (const auto& place : answer.snapshots.wrong) {
-        findings.push_back(words.say(
-            answer.thrownAway ? "snapshots.wrong" : "snapshots.wrong_stays",
-            {{"record", toText(place.name)}}));
+        findings.push_back(words.say(answer.thrownAway ? "snapshots.wrong" : stays,
+                                     {{"record", toText(place.name)}}));
     }
     return findings;
 }

@@ -30,8 +30,11 @@ struct VerifyAnswer {
 // What was found, a sentence each; empty if all is well.
 [[nodiscard]] std::vector<std::string> findingsOf(const words::Words& words,
                                                   const store::VerifyReport& report);
+// Where it is told decides what can be done about it.
+enum class ToldBy { Command, Window };
 [[nodiscard]] std::vector<std::string> findingsOf(const words::Words& words,
-                                                  const VerifyAnswer& answer);
+                                                  const VerifyAnswer& answer,
+                                                  ToldBy toldBy = ToldBy::Command);
 
 // A verified copy. `target` must not be there.
 [[nodiscard]] Result<store::BackupResult> backUp(const Surroundings& surroundings,

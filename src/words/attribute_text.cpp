@@ -14,6 +14,11 @@ std::string attributeText(std::string_view value) {
     return logbook::isKey(value) ? readable(value) : shown(value);
 }
 
+std::string attributeLabel(const Words& words, std::string_view attribute) {
+    const auto key = "attribute." + std::string(attribute);
+    return words.has(key) ? words.say(key) : readable(attribute);
+}
+
 std::string featureLabel(const Context& context, const std::string& feature) {
     const auto& labels = context.state.rulebook->featureLabels;
     const auto found = labels.find(feature);

@@ -15,6 +15,10 @@ namespace words {
 // as shown() has it.
 [[nodiscard]] std::string attributeText(std::string_view value);
 
+// What an attribute is called, inside a sentence: "layout"; one that has no name in this language
+// is shown as its key, with blanks.
+[[nodiscard]] std::string attributeLabel(const Words& words, std::string_view attribute);
+
 // By the edition's label, else the key with blanks.
 [[nodiscard]] std::string featureLabel(const Context& context, const std::string& feature);
 

@@ -8,6 +8,8 @@ namespace words {
 
 static constexpr std::string_view table = R"(
 history: struck(person time reason) later(duration)
+window: state_stays(record)
+attribute: layout technology groups udi
 window.no_time: says(text) safe do
 window.not_past: says(text) safe do
 history: at entered by done_by witness signed not_signed form batch moved_from record

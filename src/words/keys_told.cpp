@@ -143,7 +143,7 @@ act: use_resume use_end note review sign strike
 record: adopt(edition) person(person) notice(notice title) notice_cancelled(notice) enrol(model)
 record: retire group(group) power_on power_off move(place) sighted(place) software(version)
 record: fit(position) fit_part(position part) remove(position) reprocess(level positions)
-record: transcribed(form) moved_from(target) not_signed
+record: transcribed(form) moved_from(target) not_signed confirmed_by(person time)
 record: written_by(person) verified_by(person) no_reason
 record: soil(reason) check_pass(check) check_fail(check) check_incomplete(check)
 record: check_measures(result measures) alarm(alarm) fault(fault) clear(fault)

@@ -71,6 +71,7 @@ entry.same_witness: says(person) safe do
 entry.not_moved: says(record) safe do
 entry: witness_left_out(person reason) names_withheld(texts) unknown_person(person)
 entry.patient_text: says(texts) safe do
+question: went_on(time) went_on_more(count) went_on_means(time)
 question: yes clock(doubt) patient(texts) impossible(values) patient_hint(texts)
 entry.impossible_value: says(values) safe do
 correction.no_batch: says(record) safe do

@@ -63,7 +63,8 @@ public:
             const bool isNamed = std::ranges::any_of(
                 namedAttributes, [&](const char* named) { return key == named; });
             if (!isNamed && !text.empty())
-                m_details.emplace_back(capitalized(readable(key)), attributeText(text));
+                m_details.emplace_back(capitalized(attributeLabel(m_context.words, key)),
+                                       attributeText(text));
         }
     }
     void operator()(const body::Remove& remove) {

@@ -161,7 +161,8 @@ struct Line {
 namespace {
 
 // What stands about the entry beside what it says: where it came from and who stands for it.
-std::vector<std::string> standingOf(const Context& context, const logbook::Record& record) {
+std::vector<std::string> standingOf(const Context& context, const logbook::Record& record,
+                                    const logbook::Record* confirmation) {
     const auto& words = context.words;
     std::vector<std::string> notes;
     if (record.form) notes.push_back(words.say("record.transcribed", {{"form", *record.form}}));
@@ -171,7 +172,9 @@ std::vector<std::string> standingOf(const Context& context, const logbook::Recor
     if (record.witness)
         notes.push_back(
             words.say("record.verified_by", {{"person", personName(context, *record.witness)}}));
-    if (!record.confirmed) notes.push_back(words.say("record.not_signed"));
+    if (!record.confirmed)
+        notes.push_back(confirmation != nullptr ? confirmedBy(context, *confirmation)
+                                                : words.say("record.not_signed"));
     if (record.movedFrom)
         notes.push_back(words.say("record.moved_from", {{"target", *record.movedFrom}}));
     return notes;
@@ -179,9 +182,16 @@ std::vector<std::string> standingOf(const Context& context, const logbook::Recor
 
 }  // namespace
 
-std::string recordLine(const Context& context, const logbook::Record& record) {
+std::string confirmedBy(const Context& context, const logbook::Record& confirmation) {
+    return context.words.say("record.confirmed_by",
+                             {{"person", personName(context, confirmation.by)},
+                              {"time", context.times().dated(confirmation.entered)}});
+}
+
+std::string recordLine(const Context& context, const logbook::Record& record,
+                       const logbook::Record* confirmation) {
     std::string notes;
-    for (const auto& note : standingOf(context, record))
+    for (const auto& note : standingOf(context, record, confirmation))
         notes += (notes.empty() ? "" : "; ") + note;
     const auto line = std::visit(Line{context}, record.body);
     return notes.empty() ? line : line + " (" + notes + ")";

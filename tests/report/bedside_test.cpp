@@ -225,6 +225,23 @@ TEST_CASE("in use the rows are the findings, checks in the order of after", "[un
     CHECK(check->asserts == "Passed, mains power");
 }
 
+TEST_CASE("a change on a unit in use says what is done one after another", "[unit]") {
+    sample::Story story;
+    story.ready().tell("10 12:00", "use_start", R"({"location":"ICU 2"})");
+    const auto inUse = bedsideOf(sample::Scene(story, "17 09:00"));
+    // By the edition the change voids the leak test alone, which does not count in use.
+    CHECK(rowOf(inUse, "change_due circuit").order ==
+          "In this order: pause the use, change: breathing circuit, leak test and resume the use.");
+    story.tell("17 09:10", "use_pause", R"({"reason":"circuit"})");
+    story.tell("17 09:11", "remove", R"({"position":"circuit"})");
+    const auto paused = bedsideOf(sample::Scene(story, "17 09:20"));
+    CHECK(rowOf(paused, "missing circuit").order ==
+          "In this order: fit: breathing circuit, leak test and resume the use.");
+    story.tell("17 09:30", "use_end");
+    for (const auto& row : bedsideOf(sample::Scene(story, "17 10:00")).rows)
+        CHECK(row.order.empty());
+}
+
 TEST_CASE("without a way to ready it is told who can lift what stands in it", "[unit]") {
     sample::Story story;
     story.ready().tell("10 12:01", "withdraw", R"({"hold":"repair","reason":"fan noise"})");

@@ -53,6 +53,28 @@ TEST_CASE("a check that did not count says so and why, also where a later one di
     CHECK(detail(counted, "Outcome") == "passed");
 }
 
+TEST_CASE("who put their name to it later stands with the entry", "[unit]") {
+    Story story;
+    story.ready();
+    story.with(R"("confirmed":false)").tell("11 09:00", "soil", R"({"reason":"splash"})");
+    const auto target = toText(story.records().back().name);
+    const auto before = historyOf(sample::Scene(story, "12 08:00"));
+    const auto& waiting = lineAt(before, "09:00", "Soiled");
+    CHECK(waiting.says == "Soiled: splash (nobody signed in for it)");
+    CHECK(detail(waiting, "Signed") == "Nobody signed in for it");
+    story.tell("11 10:30", "review",
+               R"({"target":")" + target + R"(","disposition":"confirmed","text":""})");
+    const auto after = historyOf(sample::Scene(story, "12 08:00"));
+    const auto& confirmed = lineAt(after, "09:00", "Soiled");
+    CHECK(confirmed.says == "Soiled: splash (confirmed by J. Linden, 11 Nov 10:30)");
+    CHECK(detail(confirmed, "Signed") == "Confirmed by J. Linden, 11 Nov 10:30");
+    // What could be known before it.
+    const sample::Scene scene(story, "12 08:00");
+    const auto then = report::makeHistory(
+        scene.context(), scene.log, {"KB-0142", sample::local("11 10:00"), rules::unlimited});
+    CHECK(lineAt(then, "09:00", "Soiled").says == waiting.says);
+}
+
 TEST_CASE("power, a waiver and a session are told in words", "[unit]") {
     Story story;
     story.ready();

@@ -98,8 +98,14 @@ TEST_CASE("an unsigned entry waits for a review by its own writer, who may write
     CHECK(unconfirmedIn(builder) == both);
     confirm(builder, "Robin", second);  // who holds no role for it
     CHECK(unconfirmedIn(builder) == both);
+    CHECK(rules::confirmations(toLog(builder)).empty());
     const auto review = confirm(builder, "Lee", first);
     CHECK(unconfirmedIn(builder) == Texts{toText(second)});
+    const auto log = toLog(builder);
+    const auto confirmed = rules::confirmations(log);
+    REQUIRE(confirmed.size() == 1);
+    CHECK(confirmed.begin()->first == log.find(first));
+    CHECK(confirmed.begin()->second == log.find(review));
     builder.on(device).by("Lee").strike(review);
     CHECK(unconfirmedIn(builder) == both);
     builder.on(device).by("Robin").strike(second);
