@@ -16,6 +16,7 @@ struct Steps {
     std::vector<QString> chosen{};
     std::vector<std::pair<QString, QString>> typed{};  // line, text
     QString keeps;
+    bool isGrave = false;  // the PIN is asked for once more
 };
 
 Lines enter(ActsWorld& world, const Steps& steps, std::size_t count = 1) {
@@ -25,6 +26,7 @@ Lines enter(ActsWorld& world, const Steps& steps, std::size_t count = 1) {
     for (const auto& each : steps.chosen) world.pressButton(each);
     for (const auto& [line, text] : steps.typed) world.typeInto(line, text);
     world.pressButton(steps.keeps);
+    if (steps.isGrave) world.typePin();
     return world.entriesSince(before, count);
 }
 
@@ -36,10 +38,11 @@ std::string groupOf(const ActsWorld& world, const std::string& serial) {
     return *world.device(serial).group();
 }
 
-// As JSON has it, members sorted.
-std::string use(const ActsWorld& world, const std::string& serial, const std::string& more) {
-    return "use_start " + serial + " {" + more + "\"group\":\"" + groupOf(world, serial) +
-           "\",\"location\":\"" + placeOf(world, serial) + "\"";
+// As JSON has it, members sorted; without a place nobody said one.
+std::string use(const ActsWorld& world, const std::string& serial, const std::string& more,
+                const std::string& place = {}) {
+    return "use_start " + serial + " {" + more + "\"group\":\"" + groupOf(world, serial) + "\"" +
+           (place.empty() ? "" : ",\"location\":\"" + place + "\"");
 }
 
 void openActs(ActsWorld& world, const std::string& serial) {
@@ -66,10 +69,11 @@ TEST_CASE("from the parts that are fitted to the end of a use", "[unit]") {
     ActsWorld::waitUntil("it is no longer ready", [&] {
         return !world.all<desktop::VerdictChip>("not ready").empty();
     });
-    const auto started = use(world, unit, "") +
+    // Where the unit stood is offered, and no more than that.
+    const auto started = use(world, unit, "", placeOf(world, unit)) +
                          ",\"precautions\":false,\"reason\":\"Patient unstable\"}";
-    CHECK(enter(world, {"Start of use", {"No precautions", "Patient unstable"}, {},
-                        "The use began, for"}) == Lines{started});
+    CHECK(enter(world, {"Start of use", {"Equipment room", "No precautions", "Patient unstable"},
+                        {}, "The use began, for Adult"}) == Lines{started});
     const auto wait = [&](const char* button) {
         ActsWorld::waitUntil(std::string(button) + " makes sense", [&] {
             return !world.buttons(button).front()->property("off").toBool();
@@ -93,14 +97,23 @@ TEST_CASE("an emergency start takes two presses", "[unit]") {
     SECTION("of somebody who is signed in") {
         world.signIn();
         openActs(world, unit);
-        CHECK(enter(world, {"Emergency start", {}, {}, "Started in an emergency"}) ==
+        CHECK(enter(world, {"Emergency start", {}, {},
+                            "Started in an emergency, for Adult, place not said"}) ==
               Lines{started});
+    }
+    SECTION("where this computer stands, if that is set") {
+        world.signIn();
+        openActs(world, unit);
+        world.window->workplace().standAt("ICU 2");
+        CHECK(enter(world, {"Emergency start", {}, {}, "Started in an emergency, for Adult"}) ==
+              Lines{use(world, unit, "\"emergency\":true,", "ICU 2") + "}"});
     }
     SECTION("from the locked screen: the entry, and a name") {
         openActs(world, unit);
         const auto before = world.entries().size();
         world.pressButton("Emergency start");
         (void)world.awaitSheet();
+        CHECK(world.isSaid("For unit KB-0101: Use started, place not said, emergency, for Adult"));
         world.pressButton("Petra Quill");
         CHECK(world.entriesSince(before, 1) == Lines{started});
     }
@@ -163,7 +176,7 @@ TEST_CASE("trouble is entered and put right", "[unit]") {
     ActsWorld::waitUntil("the hold stands", [&] {
         return !world.buttons("Back in service").front()->property("off").toBool();
     });
-    CHECK(enter(world, {"Back in service", {}, {}, "This reason is gone"}) ==
+    CHECK(enter(world, {"Back in service", {}, {}, "This reason is gone", true}) ==
           Lines{"release " + unit + " {\"hold\":\"repair\"}"});
 }
 
@@ -201,7 +214,7 @@ TEST_CASE("a deviation is permitted for a time, with a reason", "[unit]") {
     const auto kept = enter(world, {"Permit a deviation",
                                     {"Battery check", "until 1 Dec"},
                                     {{"Why", "spare battery on order"}},
-                                    "Permit it until"});
+                                    "Permit it until", true});
     CHECK(kept == Lines{"waive " + unit +
                         " {\"finding\":\"due\",\"reason\":\"spare battery on order\","
                         "\"subject\":\"battery\",\"until\":\"" +
@@ -232,7 +245,7 @@ TEST_CASE("a notice is carried out on the unit it names", "[unit]") {
     });
 }
 
-TEST_CASE("a refusal says why, and keeps what was typed", "[unit]") {
+TEST_CASE("what is grave is kept by who types their PIN once more, else refused", "[unit]") {
     ActsWorld world;
     world.signIn("p.quill");
     const std::string unit = ActsWorld::repair;
@@ -241,10 +254,52 @@ TEST_CASE("a refusal says why, and keeps what was typed", "[unit]") {
     world.pressButton("Back in service");
     (void)world.awaitSheet();
     world.pressButton("This reason is gone");
-    ActsWorld::waitUntil("it is refused", [&] { return world.isSaid("Biomedical engineer"); });
+    (void)world.awaitSheet();
+    ActsWorld::waitUntil("the PIN is asked for",
+                         [&] { return world.isSaid("Petra Quill, enter your PIN."); });
+    CHECK(world.isSaid("For unit KB-0107: Released: Out of service for repair"));
+    // A wrong one counts as anywhere.
+    world.typePin("111223");
+    ActsWorld::waitUntil("it is refused", [&] { return world.isSaid("not the PIN"); });
+    world.clock.advance(logbook::Duration{60'000});  // as one has to wait
+    world.key(Qt::Key_Escape);
+    CHECK(world.entries().size() == before);
+    world.pressButton("This reason is gone");
+    world.typePin();
+    ActsWorld::waitUntil("it is refused",
+                         [&] { return world.isSaid("may not") && world.sheet()->isEnabled(); });
     CHECK(world.sheet() != nullptr);
     CHECK(world.entries().size() == before);
     CHECK(world.buttons("This reason is gone").size() == 1);
+}
+
+TEST_CASE("the end of a use before what was done in it is asked about", "[unit]") {
+    ActsWorld world;
+    const std::string unit = ActsWorld::inUse;
+    world.clock.advance(logbook::Duration{3'600'000});
+    world.fit(unit, "circuit", {{"lot", "C-4480"}});
+    world.clock.advance(logbook::Duration{5 * 60'000});
+    world.window->workplace().refresh();
+    world.signIn();
+    openActs(world, unit);
+    const auto before = world.records().size();
+    world.pressButton("End of use");
+    (void)world.awaitSheet();
+    world.pressButton("When? Now");
+    world.pressButton("10 min ago");
+    world.pressButton("This use is over");
+    ActsWorld::waitUntil("it is asked", [&] {
+        return world.isSaid("By the log this use went on after 08:55:");
+    });
+    CHECK(world.isSaid("09:00: Fitted: breathing circuit lot C-4480"));
+    world.pressButton("No, look again");
+    QTest::qWait(200);
+    CHECK(world.records().size() == before);
+    world.pressButton("This use is over");
+    world.pressButton("It was over by then: keep it");
+    ActsWorld::waitUntil("it is kept", [&] { return world.records().size() == before + 1; });
+    const auto then = toText(world.clock.now() - logbook::Duration{10 * 60'000});
+    CHECK(world.records().back().starts_with(R"({"at":")" + then));
 }
 
 TEST_CASE("one unit takes over from another in two scans", "[unit]") {

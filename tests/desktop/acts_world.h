@@ -8,6 +8,7 @@
 #include "logbook/json.h"
 #include "bedside_world.h"
 #include "desktop/bedside/bedside_desk.h"
+#include "desktop/shell/pin_sheet.h"
 
 #include <QLineEdit>
 #include <algorithm>
@@ -67,6 +68,14 @@ struct ActsWorld : BedsideWorld {
 
     [[nodiscard]] const rules::Device& device(const std::string& serial) const {
         return *window->workplace().fleet()->standing->state.device(serial);
+    }
+
+    // The PIN once more, where that is asked for.
+    void typePin(std::string_view digits = pin) const {
+        waitUntil("the PIN is asked for",
+                  [this] { return qobject_cast<desktop::PinSheet*>(sheet()) != nullptr; });
+        type(QString::fromLatin1(digits.data(), static_cast<qsizetype>(digits.size())));
+        key(Qt::Key_Return);
     }
 
     // Scans it and waits until its panels show it.

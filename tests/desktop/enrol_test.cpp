@@ -80,11 +80,20 @@ TEST_CASE("a code that nothing is known by may be a unit to enrol", "[unit]") {
     CHECK(QApplication::focusWidget()->accessibleName() == "Model");
     way.type("Rowan 2");
     way.pressButton("CO2 sensor");
+    // Since when it is in service is said, and can be changed.
+    auto* since = fieldOf(way, "In service since");
+    CHECK(since->text() == "2026-11-28");
+    since->setText("29 Nov");
+    way.pressButton("Enrol this unit");
+    CHECK(way.isSaid("is no day, or one to come"));
+    CHECK(since->hasFocus());
+    since->setText("20261102");
     way.pressButton("Enrol this unit");
     way.signIn();
     way.waitUntil("it is kept", [&] { return way.records().size() == before + 1; });
     const auto line = way.records().back();
     CHECK(line.find(R"("device":"KB-0501")") != std::string::npos);
+    CHECK(line.find(R"("commissioned":"2026-11-02")") != std::string::npos);
     CHECK(line.find(R"("features":["co2"],"groups":["adult"],"model":"Rowan 2")") !=
           std::string::npos);
     way.pressButton("Open KB-0501 at the Bedside desk");

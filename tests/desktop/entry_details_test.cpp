@@ -116,9 +116,13 @@ TEST_CASE("all that is moved together is seen first, and why is asked so that it
     world.typeInto("Unit that was meant", "KB-9999");
     DetailsWorld::waitUntil("it is looked for",
                             [&] { return world.isSaid("No unit goes by KB-9999."); });
+    world.pressButton(QStringLiteral("Move it"));
+    CHECK(world.isSaid("Say why first"));
+    CHECK(QApplication::focusWidget() == world.line("Reason"));
     world.pressButton(QStringLiteral("Wrong unit"));
     world.pressButton(QStringLiteral("Move it"));
     CHECK(world.isSaid("Scan the unit that was meant first."));
+    CHECK(QApplication::focusWidget() == world.line("Unit that was meant"));
     world.typeInto("Unit that was meant", "a-0102");
     DetailsWorld::waitUntil("the unit is told", [&] {
         return world.isSaid("KB-0102 · A-0102 · Larch 4 · Equipment room");
@@ -182,6 +186,7 @@ TEST_CASE("what is being struck or moved is not pressed again", "[unit]") {
     {
         const support::BusyWriter busy(world);
         world.pressSeen(keep);
+        world.typePin();
         QTest::qWait(100);
         world.scan(QStringLiteral("KB-0102"));
         QTest::qWait(500);

@@ -4,6 +4,7 @@
 // The history of a unit: read, filtered, corrected, looked back at.
 #include "desktop/bedside/history_model.h"
 
+#include "busy.h"
 #include "station/answers.h"
 #include "window_world.h"
 
@@ -149,8 +150,12 @@ TEST_CASE("a look back is marked as past and keeps to the time asked", "[unit]")
     auto* when = world.one<QLineEdit>(QStringLiteral("yesterday"));
     when->selectAll();
     when->setFocus();
-    world.type(QStringLiteral("2026-11-20 02:14"));
-    world.key(Qt::Key_Return);
+    world.type(QStringLiteral("2026-11-20 0214"));
+    {
+        const support::BusyReader busy(world);
+        world.key(Qt::Key_Return);
+        CHECK(text->toPlainText().startsWith(QStringLiteral("One moment")));
+    }
     WindowWorld::waitUntil("the past is shown",
                            [&] { return world.isSaid(QStringLiteral("THE PAST: 20 Nov 2026")); });
     CHECK(text->toPlainText().contains(QStringLiteral("20 Nov 2026 02:14")));

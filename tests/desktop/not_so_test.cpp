@@ -16,6 +16,7 @@ void markGas(Way& way) {
     way.press("Not so");
     way.waitUntil("what was not so is asked",
                   [&] { return way.isSaid("The rest is kept as so."); });
+    CHECK(QApplication::focusWidget()->accessibleName() == "What was seen");
     way.press("Gas supply");
 }
 

@@ -252,6 +252,13 @@ TEST_CASE("a part is taken out, or reprocessed in place", "[unit]") {
     world.pressButton("It was taken out");
     CHECK(world.entriesSince(count + 1, 1) ==
           Lines{"remove " + unit + " {\"position\":\"exhalation_valve\"}"});
+    // The very part, with one press.
+    world.pressButton("Put back: Brookvale EV-2");
+    const auto back = world.entriesSince(count + 2, 1).front();
+    CHECK(back.starts_with("fit " + unit + " {\"part\":{\"model\":\"Brookvale EV-2\""));
+    CHECK(back.find("\"serial\":\"EV-" + unit + "\"") != std::string::npos);
+    ActsWorld::waitUntil("it is offered no more",
+                         [&] { return world.buttons("Put back: ").empty(); });
 }
 
 TEST_CASE("a part that is scanned takes nothing that was typed without a question", "[unit]") {

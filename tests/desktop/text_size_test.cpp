@@ -3,6 +3,7 @@
 //
 // The size of text changed while the window is open: all of it is then as large as in a window
 // that was opened so.
+#include "desktop/bedside/bedside_desk.h"
 #include "desktop/window_world.h"
 
 #include <QLineEdit>
@@ -68,7 +69,11 @@ TEST_CASE("Text that grows while the window is open grows everywhere", "[unit]")
     const auto fleet = sizesOf(world);
     world.key(Qt::Key_1, Qt::ControlModifier);
     const auto bedside = sizesOf(world);
+    Q_EMIT world.window->workplace().appearanceChanged();
+    world.window->findChild<desktop::BedsideDesk*>()->closeUnit();
+    const auto ready = sizesOf(world);
     world.open({1600, 1000}, {desktop::Theme::Light, after});
+    requireSame(ready, sizesOf(world));
     openUnit(world);
     requireSame(bedside, sizesOf(world));
     showFleet(world);

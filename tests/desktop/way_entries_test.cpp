@@ -39,6 +39,8 @@ TEST_CASE("a value may be typed in any unit that measures the same", "[unit]") {
     way.doFirst("B leak");
     way.press("Passed");
     way.waitUntil("the value is asked for", [&] { return way.sheet() != nullptr; });
+    CHECK(way.all<QPushButton>("L/min").empty());
+    way.press("Another unit");
     way.press("L/min");
     for (const auto* digit : {"0", ".", "1", "8"}) way.press(way.key(digit));
     way.press(way.mainButton());

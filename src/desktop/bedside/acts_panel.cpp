@@ -92,9 +92,10 @@ void ActsPanel::recordService(const std::string& service) {
 }
 
 // From the locked screen one press more, the name, is all that an emergency start waits for: it is
-// for the group selected, at the place recorded.
+// for the group selected, where this computer stands, if that is set.
 void ActsPanel::startNow() {
-    const ActScene scene{*m_unit, workplace().words(), workplace().clock().now()};
+    const ActScene scene{*m_unit, workplace().words(), workplace().clock().now(),
+                         workplace().place()};
     const auto form = formOf(ActKind::Emergency, scene);
     Answers answers;
     for (const auto& field : form.fields)

@@ -61,6 +61,7 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
         readUnit();
         if (const auto early = std::exchange(m_early, nullptr)) early();
     });
+    connect(&workplace(), &Workplace::appearanceChanged, m_ready, &ReadyList::restyle);
     connect(&workplace(), &Workplace::kept, this, &BedsideDesk::await);
     connect(&workplace().presence(), &Presence::left, this, &BedsideDesk::leave);
     m_second.setInterval(std::chrono::seconds(1));

@@ -7,6 +7,8 @@
 #include "desktop/bedside/entry_strip.h"
 #include "desktop/shell/text.h"
 #include "station/doubts.h"
+#include "station/later_in_use.h"
+#include "station/units_log.h"
 #include "words/shown.h"
 
 #include <QCoreApplication>
@@ -54,6 +56,13 @@ public:
         return {lines.join(QLatin1Char('\n')), tr("Keep it all the same"), tr("Do not keep it")};
     }
 
+    static Question ofEnd(const std::string& device, const std::vector<std::string>& later) {
+        QStringList lines{unitOf(device)};
+        for (const auto& each : later) lines << shownText(each);
+        return {lines.join(QLatin1Char('\n')), tr("It was over by then: keep it"),
+                tr("No, look again")};
+    }
+
     static Question ofTexts(const std::string& device, const std::string& question) {
         return {unitOf(device) + QLatin1Char('\n') + shownText(question), tr("Yes, keep it"),
                 tr("No, look again")};
@@ -85,6 +94,43 @@ void askForHold(Workplace& workplace, const std::string& device,
                   [receiver = QPointer<QObject>(receiver), then = std::move(then)](bool isYes) {
                       if (receiver) then(isYes);
                   });
+}
+
+namespace {
+
+// Ends a use in the past.
+bool isEarlyEnd(const station::Entry& entry) {
+    return entry.at && logbook::kindOf(entry.kind) == logbook::Kind::UseEnd;
+}
+
+}  // namespace
+
+void askForEnd(Workplace& workplace, const std::vector<station::Entry>& entries, QObject* receiver,
+               std::function<void(bool)> then) {
+    const auto end = std::ranges::find_if(entries, isEarlyEnd);
+    const auto fleet = workplace.fleet();
+    if (end == entries.end() || !fleet) {
+        then(true);
+        return;
+    }
+    workplace.read(
+        [fleet, end = *end](const auto& surroundings, const auto& file) {
+            const auto whole =
+                station::withLogOf(surroundings, file, *fleet->standing, end.device);
+            return whole ? station::laterInUse(surroundings, *whole, {end})
+                         : std::vector<std::string>();
+        },
+        receiver,
+        [&workplace, receiver = QPointer<QObject>(receiver), device = end->device,
+         then = std::move(then)](const std::vector<std::string>& later) {
+            if (later.empty()) {
+                then(true);
+                return;
+            }
+            workplace.ask(KeepingQuestions::ofEnd(device, later), [receiver, then](bool isYes) {
+                if (receiver) then(isYes);
+            });
+        });
 }
 
 namespace {
@@ -186,8 +232,15 @@ private:
     void askTexts() {
         askForTexts(m_workplace, m_strip.entriesOf(m_pressed.device, m_pressed.acts, m_making),
                     m_receiver, [self = shared_from_this()](std::vector<station::Entry> entries) {
-                        entries.empty() ? self->callOff() : self->askOutlook(std::move(entries));
+                        entries.empty() ? self->callOff() : self->askEnd(std::move(entries));
                     });
+    }
+
+    void askEnd(std::vector<station::Entry> entries) {
+        askForEnd(m_workplace, entries, m_receiver,
+                  [self = shared_from_this(), entries](bool isYes) {
+                      isYes ? self->askOutlook(entries) : self->callOff();
+                  });
     }
 
     void askOutlook(std::vector<station::Entry> entries) {

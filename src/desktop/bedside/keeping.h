@@ -3,8 +3,9 @@
 //
 // Keeping what a press states, and what is asked before: where a hold with a sheet stands on the
 // unit and an entry may change what is to stay as it is; where a text looks as if it named a
-// patient; and where it is known that an entry would not count, or that the unit is not ready with
-// the part that it fits. Nothing is forbidden.
+// patient; where a use is ended before the last that was done in it; and where it is known that an
+// entry would not count, or that the unit is not ready with the part that it fits. Nothing is
+// forbidden.
 #pragma once
 
 #include "desktop/bedside/unit_panel.h"
@@ -22,6 +23,11 @@ namespace desktop {
 void askForHold(Workplace& workplace, const std::string& device,
                 const std::vector<station::Act>& acts, QObject* receiver,
                 std::function<void(bool)> then);
+
+// Where an entry ends a use for a time after which the log has more of the same use, names that and
+// asks. Hands on whether the entries are to be kept; where the log cannot be read they are.
+void askForEnd(Workplace& workplace, const std::vector<station::Entry>& entries, QObject* receiver,
+               std::function<void(bool)> then);
 
 // Where one of the entries would not count, says why and asks. Hands on whether they are to be
 // kept, and whether it was asked.

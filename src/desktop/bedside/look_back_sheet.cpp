@@ -6,6 +6,7 @@
 
 #include "desktop/shell/outline_html.h"
 #include "desktop/shell/text.h"
+#include "desktop/shell/typed_time.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
 #include "station/given_time.h"
@@ -99,13 +100,15 @@ void LookBackSheet::addChoices() {
     row->addWidget(look);
     content()->addWidget(label);
     content()->addLayout(row);
-    const auto ask = [this] { lookAt(plainText(m_when->text().trimmed())); };
+    const auto ask = [this] { lookAt(plainText(completedTime(m_when->text()))); };
     connect(look, &QPushButton::clicked, this, ask);
     connect(m_when, &QLineEdit::returnPressed, this, ask);
 }
 
+// A long log takes its time; what was seen before is not taken for the answer meanwhile.
 void LookBackSheet::lookAt(const std::string& given) {
     const LookQuestion question{m_device, given};
+    show({}, tr("One moment: the entries up to then are being read.").toHtmlEscaped());
     m_tools.workplace.read(
         [question](const auto& surroundings, const auto& file) {
             return lookBack(surroundings, file, question);

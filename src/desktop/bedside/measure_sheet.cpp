@@ -72,8 +72,8 @@ void MeasureSheet::makeField() {
     grid->setHorizontalSpacing(2 * targetGap);
     grid->setVerticalSpacing(8);
     int row = 0;
-    for (auto* each : std::initializer_list<QWidget*>{m_place, m_label, m_limits, m_field, m_units,
-                                                      m_said})
+    overFoot()->addWidget(m_said);
+    for (auto* each : std::initializer_list<QWidget*>{m_place, m_label, m_limits, m_field, m_units})
         grid->addWidget(each, row++, 0);
     grid->setRowStretch(row, 1);
     grid->setColumnStretch(0, 1);
@@ -152,6 +152,7 @@ void MeasureSheet::renew(const report::CheckToLog& check) {
 }
 
 void MeasureSheet::showMeasure(std::size_t index) {
+    m_showsAllUnits = m_showsAllUnits && index == m_index;
     m_index = index;
     m_inDoubt.reset();
     const auto& asked = measure();
@@ -185,6 +186,7 @@ void MeasureSheet::showLimits() {
     m_field->setAccessibleDescription(m_limits->text());
 }
 
+// Those that the department and the edition use; the others of the dimension once they are wanted.
 void MeasureSheet::showUnits(const AskedMeasure& measure) {
     auto* flow = m_units->layout();
     while (auto* item = flow->takeAt(0)) {
@@ -192,7 +194,13 @@ void MeasureSheet::showUnits(const AskedMeasure& measure) {
         item->widget()->hide();
         delete item;
     }
-    for (const auto& unit : report::unitsFor(measure, usualUnit(m_workplace.units(), measure))) {
+    const auto usual = usualUnit(m_workplace.units(), measure);
+    const auto all = report::unitsFor(measure, usual);
+    const auto isUsual = [&](const std::string& unit) {
+        return unit == usual || unit == measure.unit || unit == typedOf(measure).unit;
+    };
+    for (const auto& unit : all) {
+        if (!m_showsAllUnits && !isUsual(unit)) continue;
         auto* button = new QPushButton(shownText(unit));
         button->setCheckable(true);
         button->setAutoExclusive(true);
@@ -201,6 +209,15 @@ void MeasureSheet::showUnits(const AskedMeasure& measure) {
         connect(button, &QPushButton::clicked, this, [this, unit] { chooseUnit(unit); });
         flow->addWidget(button);
     }
+    if (m_showsAllUnits || std::ranges::all_of(all, isUsual)) return;
+    auto* another = new QPushButton(tr("Another unit"));
+    another->setProperty("quiet", true);
+    connect(another, &QPushButton::clicked, this, [this] {
+        m_showsAllUnits = true;
+        showUnits(this->measure());
+        m_field->setFocus();
+    });
+    flow->addWidget(another);
 }
 
 // The last one that has to be typed is shown, or one after it.
@@ -338,7 +355,7 @@ void MeasureSheet::setKeeping(bool isKeeping) {
 void MeasureSheet::say(const QString& text) {
     m_said->setText(text);
     m_said->show();
-    m_field->setFocus();
+    bringUp(*m_field);
 }
 
 bool MeasureSheet::takeScan(const QString& text) {

@@ -103,6 +103,7 @@ private:
     Workplace& m_workplace;
     MeasuresAsked m_asked;
     TypedTexts m_typed;
+    bool m_showsAllUnits = false;  // not only those that are used here
     std::size_t m_index = 0;
     bool m_isKeeping = false;
     std::optional<Judgement::Standing> m_inDoubt;  // of the value shown, while it is asked about

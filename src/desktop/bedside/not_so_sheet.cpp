@@ -27,9 +27,10 @@ NotSoSheet::NotSoSheet(const QString& title, const report::CheckToLog& check, QW
     m_said->setWordWrap(true);
     m_said->setFont(fontFor(TextRole::Strong));
     m_said->hide();
-    content()->addWidget(m_said);
+    overFoot()->addWidget(m_said);
     content()->addStretch();
     addFeet(check);
+    setFocusProxy(m_seen);
     showKeep();
 }
 

@@ -65,8 +65,9 @@ SecondSheet::SecondSheet(Workplace& workplace, const std::set<std::string>& notO
     m_trouble = new QLabel;
     m_trouble->setWordWrap(true);
     m_trouble->setFont(fontFor(TextRole::Strong));
-    for (auto* each : std::initializer_list<QWidget*>{m_name, m_pin, m_trouble})
-        pin->addWidget(each);
+    m_trouble->hide();
+    overFoot()->addWidget(m_trouble);
+    for (auto* each : std::initializer_list<QWidget*>{m_name, m_pin}) pin->addWidget(each);
     m_pinPart->hide();
     content()->addWidget(m_people);
     content()->addWidget(m_pinPart);
@@ -104,6 +105,7 @@ void SecondSheet::offerWithout(const QString& text) {
 }
 
 void SecondSheet::take(const Somebody& somebody) {
+    m_trouble->hide();
     m_person = somebody.person;
     m_name->setText(tr("%1, enter your PIN.").arg(somebody.name));
     m_people->hide();
@@ -124,7 +126,8 @@ void SecondSheet::signIn() {
             if (!session) {
                 m_enter->setEnabled(true);
                 m_trouble->setText(shownText(session.error().notice.text()));
-                m_pin->setFocus();
+                m_trouble->show();
+                bringUp(*m_pin);
                 return;
             }
             close();

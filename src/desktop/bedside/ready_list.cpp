@@ -182,6 +182,15 @@ void ReadyList::addGroup(const std::string& label) {
     m_groups.push_back({label, grid});
 }
 
+void ReadyList::restyle() {
+    m_head->setFont(fontFor(TextRole::Large));
+    m_age->setFont(fontFor(TextRole::Strong));
+    m_atEachStart->setFont(fontFor(TextRole::Plain));
+    m_caution->setFont(fontFor(TextRole::Quiet));
+    m_shown.reset();
+    if (m_fleet) show(m_fleet);
+}
+
 void ReadyList::showAge(const QString& sentence) {
     m_age->setText(sentence);
     m_age->setVisible(!sentence.isEmpty());

@@ -27,6 +27,8 @@ public:
     explicit ReadyList(const words::Words& words, QWidget* parent = nullptr);
     using QWidget::show;
     void show(const SharedFleetView& fleet);
+    // Fonts are others now.
+    void restyle();
     // That the list is old, and how old; "" if it is not.
     void showAge(const QString& sentence);
 

@@ -88,7 +88,9 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
     }
     addReasons();
     m_trouble = textLabel({}, TextRole::Strong);
-    content()->addWidget(m_trouble);
+    m_trouble->setAccessibleName(tr("Why nothing was changed"));
+    m_trouble->hide();
+    overFoot()->addWidget(m_trouble);
     content()->addStretch();
     auto* back = new QPushButton(tr("Back, change nothing"));
     m_keep = new QPushButton(m_wanted.moves ? tr("Move it, and keep both to be read")
@@ -117,7 +119,7 @@ void CorrectionSheet::readEntries() {
             if (lines) {
                 showEntries(*lines);
             } else {
-                m_trouble->setText(problemText(lines.error()));
+                sayTrouble(problemText(lines.error()));
             }
         });
 }
@@ -256,18 +258,33 @@ bool CorrectionSheet::isDraft() const {
            (m_unit != nullptr && !m_unit->text().isEmpty());
 }
 
+void CorrectionSheet::sayTrouble(const QString& text) {
+    m_trouble->setText(text);
+    m_trouble->show();
+}
+
+void CorrectionSheet::refuse(const QString& text, QWidget& lacking) {
+    sayTrouble(text);
+    bringUp(lacking);
+}
+
+// For whoever puts their name to it.
+QString CorrectionSheet::whatIsCorrected() const {
+    return m_wanted.entry.unit + QLatin1Char('\n') + m_entries->text();
+}
+
 void CorrectionSheet::correct() {
     if (m_isKeeping) return;
     if (m_reason->text().trimmed().isEmpty()) {
-        m_trouble->setText(tr("Nothing was changed. Say why first: press a reason or type one."));
+        refuse(tr("Nothing was changed. Say why first: press a reason or type one."), *m_reason);
         return;
     }
     if (m_unit != nullptr && m_device.empty()) {
-        m_trouble->setText(tr("Nothing was changed. Scan the unit that was meant first."));
+        refuse(tr("Nothing was changed. Scan the unit that was meant first."), *m_unit);
         return;
     }
-    m_tools.workplace.asWriter(true, this,
-                               [this](const station::Writer& writer) { correctBy(writer); });
+    m_tools.workplace.asWriterAgain(
+        whatIsCorrected(), this, [this](const station::Writer& writer) { correctBy(writer); });
 }
 
 void CorrectionSheet::correctBy(const station::Writer& writer) {
@@ -295,7 +312,7 @@ void CorrectionSheet::setKeeping(bool isKeeping) {
 void CorrectionSheet::take(const station::Result<station::Corrected>& corrected) {
     setKeeping(false);
     if (!corrected) {
-        m_trouble->setText(problemText(corrected.error()));
+        sayTrouble(problemText(corrected.error()));
         if (corrected.error().code == "correction.not_shown") {
             m_hasRead = false;
             showKeep();

@@ -68,6 +68,9 @@ private:
     void readEntries();
     void showEntries(const std::vector<station::CorrectionLine>& lines);
     void setKeeping(bool isKeeping);
+    [[nodiscard]] QString whatIsCorrected() const;
+    void sayTrouble(const QString& text);
+    void refuse(const QString& text, QWidget& lacking);
     void correct();
     void correctBy(const station::Writer& writer);
     void take(const station::Result<station::Corrected>& corrected);

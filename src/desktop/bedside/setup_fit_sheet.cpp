@@ -67,8 +67,8 @@ FitSheet::FitSheet(const PanelTools& tools, SharedUnitView unit, const report::F
                    QWidget* parent)
     : Sheet(QString(), parent), m_tools(tools), m_unit(std::move(unit)), m_fit(fit) {
     addHead();
-    m_fields =
-        new PartFields(groupsFor(*m_unit, tools.desk.workplace.words(), m_fit));
+    const auto& words = tools.desk.workplace.words();
+    m_fields = new PartFields(words, groupsFor(*m_unit, words, m_fit));
     content()->addWidget(m_fields);
     m_strip = new EntryStrip(m_tools.desk);
     m_strip->continueFrom(m_tools.strip);

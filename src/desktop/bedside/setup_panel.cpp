@@ -5,6 +5,7 @@
 #include "desktop/bedside/setup_panel.h"
 
 #include "desktop/bedside/acts/act_sheet.h"
+#include "desktop/bedside/keeping.h"
 #include "desktop/bedside/setup_fit_sheet.h"
 #include "desktop/bedside/setup_forms.h"
 #include "desktop/bedside/setup_row.h"
@@ -70,6 +71,37 @@ void SetupPanel::show(const SharedUnitView& unit) {
     }
     for (std::size_t row = 0; row < m_rows.size(); ++row)
         m_rows[row]->show(unit->bedside.setup[row]);
+    std::erase_if(m_puttingBack, [&](const PuttingBack& each) {
+        return each.device != unit->bedside.identity.device ||
+               (each.kept && !unit->fleet->isBefore(*each.kept));
+    });
+    showPuttingBack();
+}
+
+void SetupPanel::showPuttingBack() {
+    for (std::size_t row = 0; row < m_rows.size(); ++row)
+        m_rows[row]->holdPutBack(std::ranges::any_of(m_puttingBack, [&](const auto& each) {
+            return each.position == m_keys[row];
+        }));
+}
+
+// The very part that was taken out of there: nothing has to be asked of it.
+void SetupPanel::putBack(const std::string& position) {
+    const auto* found = positionOf(position);
+    if (found == nullptr || !found->putBack) return;
+    const auto& device = m_unit->bedside.identity.device;
+    m_puttingBack.push_back({device, position, {}});
+    showPuttingBack();
+    keepActs(tools(), {device, {station::fitOf(station::statedPart(*found->putBack))}}, this,
+             [this, device, position](const Workplace::Kept& kept) {
+                 const auto is = [&](const PuttingBack& each) {
+                     return each.device == device && each.position == position;
+                 };
+                 for (auto& each : m_puttingBack)
+                     if (is(each) && kept.isAll()) each.kept = kept.written.back().record;
+                 if (!kept.isAll()) std::erase_if(m_puttingBack, is);
+                 showPuttingBack();
+             });
 }
 
 void SetupPanel::makeRows() {
@@ -79,6 +111,7 @@ void SetupPanel::makeRows() {
         auto* row = new SetupRow;
         m_layout->insertWidget(static_cast<int>(m_rows.size()), row);
         m_rows.push_back(row);
+        connect(row, &SetupRow::putBackWanted, this, [this, key] { putBack(key); });
         connect(row, &SetupRow::fitWanted, this, [this, key] { fit(key); });
         connect(row, &SetupRow::removeWanted, this, [this, key] { remove(key); });
         connect(row, &SetupRow::reprocessWanted, this, [this, key] { reprocess(key); });

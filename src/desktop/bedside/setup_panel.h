@@ -30,6 +30,8 @@ public:
 private:
     void makeRows();
     void fitProposed(const report::PartProposal& proposal, const std::string& code);
+    void putBack(const std::string& position);
+    void showPuttingBack();
     void remove(const std::string& position);
     void reprocess(const std::string& position);
     [[nodiscard]] const report::SetupPosition* positionOf(const std::string& key) const;
@@ -38,6 +40,12 @@ private:
     QVBoxLayout* m_layout = nullptr;
     std::vector<std::string> m_keys;  // of the rows
     std::vector<SetupRow*> m_rows;
+    // From the press until the unit is read with the part in its place.
+    struct PuttingBack {
+        std::string device, position;
+        std::optional<logbook::RecordName> kept;
+    };
+    std::vector<PuttingBack> m_puttingBack;
 };
 
 }  // namespace desktop

@@ -43,7 +43,8 @@ std::optional<logbook::Day> typedDay(const QString& text) {
     return std::nullopt;
 }
 
-PartFields::PartFields(const Groups& groups, QWidget* parent) : QWidget(parent) {
+PartFields::PartFields(const words::Words& words, const Groups& groups, QWidget* parent)
+    : QWidget(parent), m_words(words) {
     m_layout = new QVBoxLayout(this);
     m_layout->setContentsMargins(0, 0, 0, 0);
     m_layout->setSpacing(6);
@@ -151,7 +152,7 @@ void PartFields::propose(const report::PartProposal& proposal) {
     }
     for (const auto& [key, value] : proposal.texts) {
         if (line(key) != nullptr || key == "reuse") continue;
-        addLine(key, shownText(words::capitalized(words::readable(key))))
+        addLine(key, shownText(words::capitalized(words::attributeLabel(m_words, key))))
             ->setText(shownAs(key, value));
     }
     showGroups(proposal);

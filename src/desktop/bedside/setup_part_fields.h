@@ -30,7 +30,8 @@ class PartFields : public QWidget {
 public:
     // The patient groups that there are, as key and label; none where groups do not matter.
     using Groups = std::vector<std::pair<std::string, QString>>;
-    explicit PartFields(const Groups& groups, QWidget* parent = nullptr);
+    // The words must outlive it.
+    PartFields(const words::Words& words, const Groups& groups, QWidget* parent = nullptr);
 
     // What was typed of serial, lot and expiry stays, unless the proposal is of that very part.
     void propose(const report::PartProposal& proposal);
@@ -72,6 +73,7 @@ private:
     QVBoxLayout* m_layout = nullptr;
     std::vector<std::pair<std::string, QLineEdit*>> m_lines;  // attribute and line
     report::PartProposal m_proposed;
+    const words::Words& m_words;
     std::set<std::string, std::less<>> m_typed;  // in which there is something by hand
     std::vector<std::pair<std::string, QPushButton*>> m_groups;
     QWidget* m_reuse = nullptr;

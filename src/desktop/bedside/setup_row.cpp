@@ -58,12 +58,13 @@ SetupRow::SetupRow(QWidget* parent) : QWidget(parent) {
     }
     auto* buttons = new QWidget;
     auto* flow = new WrapLayout(WrapLayout::Manner::Packed, buttons);
-    for (auto** button : {&m_fit, &m_remove, &m_reprocess}) {
+    for (auto** button : {&m_putBack, &m_fit, &m_remove, &m_reprocess}) {
         *button = new WrappedButton;
         flow->addWidget(*button);
     }
     m_layout->addLayout(texts, 1);
     m_layout->addWidget(buttons);
+    connect(m_putBack, &QPushButton::clicked, this, &SetupRow::putBackWanted);
     connect(m_fit, &QPushButton::clicked, this, &SetupRow::fitWanted);
     connect(m_remove, &QPushButton::clicked, this, &SetupRow::removeWanted);
     connect(m_reprocess, &QPushButton::clicked, this, &SetupRow::reprocessWanted);
@@ -89,9 +90,16 @@ void SetupRow::show(const report::SetupPosition& position) {
         button.setAccessibleName(text + QStringLiteral(": ") + label);
         button.setVisible(isShown);
     };
+    const auto& putBack = position.putBack;
+    name(*m_putBack, putBack ? tr("Put back: %1").arg(buttonText(putBack->summary)) : QString(),
+         putBack.has_value());
     name(*m_fit, fitted ? tr("Swap") : tr("Fit"), position.named);
     name(*m_remove, tr("Take out"), fitted.has_value());
     name(*m_reprocess, tr("Reprocessing"), fitted && position.canReprocess);
+}
+
+void SetupRow::holdPutBack(bool isHeld) {
+    m_putBack->setEnabled(!isHeld);
 }
 
 void SetupRow::resizeEvent(QResizeEvent* event) {

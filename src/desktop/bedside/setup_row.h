@@ -22,9 +22,12 @@ public:
     explicit SetupRow(QWidget* parent = nullptr);
     using QWidget::show;
     void show(const report::SetupPosition& position);
+    // While the part that was there is being put back.
+    void holdPutBack(bool isHeld);
 
 Q_SIGNALS:
     void fitWanted();
+    void putBackWanted();
     void removeWanted();
     void reprocessWanted();
 
@@ -37,6 +40,7 @@ private:
     QLabel* m_fitted = nullptr;
     QLabel* m_wrong = nullptr;
     QLabel* m_more = nullptr;
+    WrappedButton* m_putBack = nullptr;
     WrappedButton* m_fit = nullptr;
     WrappedButton* m_remove = nullptr;
     WrappedButton* m_reprocess = nullptr;

@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/keypad.h"
 #include "desktop/shell/text.h"
+#include "desktop/shell/typed_time.h"
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/wrap_layout.h"
@@ -21,21 +22,6 @@
 #include <utility>
 
 namespace desktop {
-
-namespace {
-
-// "1420" as "14:20", and "2026-03-02 930" as "2026-03-02 09:30".
-QString completed(const QString& typed) {
-    static const QRegularExpression bare(QStringLiteral("(^| )(\\d{1,2})[:.]?(\\d{2})(?=$| )"));
-    auto text = typed.simplified();
-    const auto found = bare.match(text);
-    if (!found.hasMatch()) return text;
-    const auto time = found.captured(1) + found.captured(2).rightJustified(2, QLatin1Char('0')) +
-                      QLatin1Char(':') + found.captured(3);
-    return text.replace(found.capturedStart(), found.capturedLength(), time);
-}
-
-}  // namespace
 
 TimeSheet::TimeSheet(Workplace& workplace, QWidget* parent)
     : Sheet(tr("When was it done?"), parent), m_workplace(workplace) {
@@ -127,7 +113,7 @@ station::Result<logbook::Instant> TimeSheet::instantOf(const station::GivenTime&
 
 void TimeSheet::read() {
     m_which->hide();
-    const auto time = station::parseGivenTime(plainText(completed(m_field->text())),
+    const auto time = station::parseGivenTime(plainText(completedTime(m_field->text())),
                                               m_workplace.words());
     if (!time || !m_workplace.fleet()) {
         say(tr("That is no time. Type hours and minutes, as 14:20, or the date before them, as "

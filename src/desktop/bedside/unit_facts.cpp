@@ -88,4 +88,20 @@ std::vector<std::string> knownPlaces(const UnitView& unit, std::size_t most) {
     return places;
 }
 
+std::vector<std::string> placesInUse(const UnitView& unit, std::size_t most) {
+    std::vector<const rules::Device*> inUse;
+    for (const auto& [serial, device] : unit.fleet->standing->state.devices)
+        if (device->use && !device->location.empty()) inUse.push_back(&*device);
+    std::ranges::stable_sort(inUse, [](const auto* a, const auto* b) {
+        return a->use->start.at > b->use->start.at;
+    });
+    std::vector<std::string> places;
+    for (const auto* device : inUse) {
+        if (places.size() == most) break;
+        if (std::ranges::find(places, device->location) == places.end())
+            places.push_back(device->location);
+    }
+    return places;
+}
+
 }  // namespace desktop

@@ -37,4 +37,7 @@ namespace desktop {
 // more than so many.
 [[nodiscard]] std::vector<std::string> knownPlaces(const UnitView& unit, std::size_t most);
 
+// The places where units are in use by the log, of the use begun last first; no more than so many.
+[[nodiscard]] std::vector<std::string> placesInUse(const UnitView& unit, std::size_t most);
+
 }  // namespace desktop

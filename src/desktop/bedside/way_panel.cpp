@@ -39,7 +39,8 @@ bool canBeLogged(const BedsideRow& row) {
 // What a row says and offers, but for the time to go.
 std::vector<std::string> textsOf(const BedsideRow& row) {
     std::vector<std::string> texts{row.key, row.title, row.statusWord, row.mark,
-                                   row.why, row.who,   row.whenDone,   row.lifters};
+                                   row.why, row.who,   row.whenDone,   row.lifters,
+                                   row.order};
     texts.insert(texts.end(), row.remarks.begin(), row.remarks.end());
     if (const auto* check = std::get_if<report::CheckToLog>(&row.act)) {
         texts.push_back(check->asserts);

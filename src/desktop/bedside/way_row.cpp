@@ -91,6 +91,7 @@ void WayRow::addTexts(QBoxLayout* texts, const StartText& start) {
     addLabel(texts, shownText(m_row.title), TextRole::Strong);
     m_remarks = addLabel(texts, remarksOf(m_row, start), TextRole::Plain);
     addLabel(texts, shownText(m_row.why), TextRole::Plain);
+    addLabel(texts, shownText(m_row.order), TextRole::Plain);
     addLabel(texts, lifterText(m_row), TextRole::Plain);
 }
 
@@ -123,6 +124,7 @@ void StepCard::addDetails(const StartText& start) {
     auto* details = static_cast<QBoxLayout*>(layout());
     m_remarks = addLabel(details, remarksOf(m_row, start), TextRole::Strong);
     addLabel(details, shownText(m_row.why), TextRole::Plain);
+    addLabel(details, shownText(m_row.order), TextRole::Strong);
     addLabel(details, lifterText(m_row), TextRole::Plain);
 }
 

@@ -4,6 +4,7 @@
 // The units; see units_page.h.
 #include "desktop/first_start/units_page.h"
 
+#include "desktop/bedside/setup_part_fields.h"
 #include "desktop/first_start/fleet_list_sheet.h"
 #include "desktop/shell/file_sheet.h"
 #include "desktop/shell/problem_text.h"
@@ -50,6 +51,7 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     rows().addSpacing(4);
     m_asset = addField(tr("Asset number, if it has one"));
     m_place = addField(tr("Place where it stands"));
+    m_commissioned = addField(tr("In service since"), tr("as 2026-11-28 or 261128"));
     m_add = new QPushButton(tr("Enrol this unit"));
     m_add->setEnabled(false);  // before the edition has been read nothing can be
     m_list = new QPushButton(tr("Enrol a fleet list …"));
@@ -115,6 +117,7 @@ void UnitsPage::showChoices() {
     const auto& fleet = m_tools.workplace.fleet();
     if (!fleet || !m_groupPresses.empty()) return;
     m_add->setEnabled(true);
+    m_commissioned->setText(shownText(logbook::toText(today())));
     const auto& words = m_tools.workplace.words();
     const auto context = fleet->board.context(words);
     const auto& rulebook = *fleet->board.state.rulebook;
@@ -146,9 +149,20 @@ QString UnitsPage::lacking() {
         m_model->setFocus();
         return tr("The unit's model is not told yet. Type it.");
     }
-    if (!pressedOf(m_groupPresses).empty()) return {};
-    m_groupPresses.front().second->setFocus();
-    return tr("No group is chosen yet. Press each one for which the unit may be used.");
+    if (pressedOf(m_groupPresses).empty()) {
+        m_groupPresses.front().second->setFocus();
+        return tr("No group is chosen yet. Press each one for which the unit may be used.");
+    }
+    if (const auto since = typedDay(m_commissioned->text()); since && *since <= today()) return {};
+    m_commissioned->setFocus();
+    return tr("Since when the unit is in service is no day, or one to come. Type it as "
+              "2026-11-28.");
+}
+
+// By the department's clock on the wall.
+logbook::Day UnitsPage::today() const {
+    const auto& rulebook = *m_tools.workplace.fleet()->board.state.rulebook;
+    return rulebook.zone->dayOf(m_tools.workplace.clock().now());
 }
 
 void UnitsPage::add() {
@@ -161,15 +175,15 @@ void UnitsPage::add() {
 }
 
 void UnitsPage::addBy(const station::Writer& writer) {
-    const auto& board = m_tools.workplace.fleet()->board;
+    const auto since = typedDay(m_commissioned->text());
+    if (!since) return;
     station::NewUnit unit{plainText(m_serial->text().trimmed())};
     unit.unit.model = plainText(m_model->text().trimmed());
     unit.unit.groups = pressedOf(m_groupPresses);
     unit.unit.features = pressedOf(m_featurePresses);
     unit.unit.asset = statedIn(*m_asset);
     unit.unit.location = statedIn(*m_place);
-    unit.unit.commissioned =
-        board.state.rulebook->zone->dayOf(m_tools.workplace.clock().now());
+    unit.unit.commissioned = *since;
     enrol(writer, unit);
 }
 
@@ -183,8 +197,9 @@ bool UnitsPage::isStillThere(const station::Writer& writer, const QString& seria
 void UnitsPage::setKeeping(bool isKeeping) {
     if (m_isKeeping == isKeeping) return;
     m_isKeeping = isKeeping;
-    for (auto* each : std::initializer_list<QWidget*>{m_serial, m_model, m_groups, m_features,
-                                                      m_asset, m_place, m_add, m_list})
+    for (auto* each :
+         std::initializer_list<QWidget*>{m_serial, m_model, m_groups, m_features, m_asset, m_place,
+                                         m_commissioned, m_add, m_list})
         each->setEnabled(!isKeeping);
     Q_EMIT keepingChanged(isKeeping);
 }

@@ -44,6 +44,7 @@ private:
                          const std::string& label);
     void add();
     [[nodiscard]] QString lacking();  // as a sentence; its field gets the focus
+    [[nodiscard]] logbook::Day today() const;
     void addBy(const station::Writer& writer);
     [[nodiscard]] bool isStillThere(const station::Writer& writer, const QString& serial);
     void setKeeping(bool isKeeping);
@@ -62,6 +63,7 @@ private:
     QLineEdit* m_model = nullptr;
     QLineEdit* m_asset = nullptr;
     QLineEdit* m_place = nullptr;
+    QLineEdit* m_commissioned = nullptr;  // a day; today until it is changed
     QWidget* m_groups = nullptr;
     Presses m_groupPresses;
     QLabel* m_featuresHead = nullptr;

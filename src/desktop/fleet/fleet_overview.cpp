@@ -152,7 +152,7 @@ void FleetOverview::showAge(const Shown& shown) {
                                     "entered since is not shown.")
                                      .arg(at, age);
     const auto caution = shownText(m_words.say("caution.short"));
-    m_age->setText(m_isNarrow ? read : read + QLatin1Char(' ') + caution);
+    m_age->setText(read + QLatin1Char(' ') + caution);
     m_age->setFont(fontFor(isOld ? TextRole::Strong : TextRole::Plain));
 }
 

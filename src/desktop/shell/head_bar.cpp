@@ -59,17 +59,34 @@ void HeadBar::changeEvent(QEvent* event) {
     if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) fit();
 }
 
-void HeadBar::fit() {
-    const auto whole = m_name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(m_name);
-    m_person->setText(whole);
-    m_person->setAccessibleName(whole);
-    if (m_name.isEmpty()) return;
+// "Mara Toller" as "MT": enough to see whose session it is.
+QString HeadBar::initials() const {
+    QString letters;
+    for (const auto& word : m_name.split(QLatin1Char(' '), Qt::SkipEmptyParts))
+        letters += word.front().toUpper();
+    return letters;
+}
+
+bool HeadBar::leavesRoom() const {
     int others = 0;
     for (int i = 0; i < m_row->count(); ++i)
         if (auto* widget = m_row->itemAt(i)->widget(); widget != m_codes)
             others += widget->sizeHint().width();
     const int rest = width() - others - (m_row->count() - 1) * m_row->spacing();
-    if (rest < codeFieldWidth(*m_codes)) m_person->setText(tr("Lock"));
+    return rest >= codeFieldWidth(*m_codes);
+}
+
+// Whose session is locked is said, as far as the field for codes leaves room.
+void HeadBar::fit() {
+    const auto whole = m_name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(m_name);
+    m_person->setText(whole);
+    m_person->setAccessibleName(whole);
+    if (m_name.isEmpty()) return;
+    const auto below = QLatin1Char('\n') + tr("Lock");
+    for (const auto& text : {m_name + below, initials() + below}) {
+        if (leavesRoom()) return;
+        m_person->setText(text);
+    }
 }
 
 }  // namespace desktop

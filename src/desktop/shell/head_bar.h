@@ -36,6 +36,8 @@ protected:
 
 private:
     void fit();
+    [[nodiscard]] bool leavesRoom() const;
+    [[nodiscard]] QString initials() const;
 
     QHBoxLayout* m_row = nullptr;
     int m_desks = 0;

@@ -22,6 +22,7 @@ public:
           m_answered(std::move(answered)) {
         auto* text = new QLabel(question.text);
         text->setWordWrap(true);
+        text->setTextFormat(Qt::PlainText);
         text->setFont(fontFor(TextRole::Strong));
         content()->addWidget(text);
         content()->addStretch();

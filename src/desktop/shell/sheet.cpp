@@ -74,6 +74,19 @@ void Sheet::showTop() {
     m_page->verticalScrollBar()->setValue(0);
 }
 
+// Once there is room for what is said of it: then the page is lower.
+void Sheet::bringUp(QWidget& refused) {
+    refused.setFocus();
+    QMetaObject::invokeMethod(
+        this,
+        [this, widget = QPointer<QWidget>(&refused)] {
+            constexpr int margin = 8;
+            if (widget && m_page->widget()->isAncestorOf(widget))
+                m_page->ensureWidgetVisible(widget, 0, margin);
+        },
+        Qt::QueuedConnection);
+}
+
 // The way back stands first of what ends the sheet.
 void Sheet::setHeld(bool isHeld) {
     m_isHeld = isHeld;
@@ -95,6 +108,7 @@ void Sheet::sayAtTop(const QString& text) {
     if (m_atTop == nullptr) {
         m_atTop = new QLabel;
         m_atTop->setWordWrap(true);
+        m_atTop->setTextFormat(Qt::PlainText);
         m_atTop->setFont(fontFor(TextRole::Strong));
         static_cast<QVBoxLayout*>(layout())->insertWidget(1, m_atTop);
     }

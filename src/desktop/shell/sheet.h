@@ -39,6 +39,8 @@ public:
     // Says it above the foot: what the window says lies behind the sheet.
     void tell(const QString& text);
     void showTop();
+    // What was refused is seen, and has the focus; why is said above the foot.
+    void bringUp(QWidget& refused);
 
     // Whether it shows tables: then it is wider than a text is read well.
     [[nodiscard]] virtual bool isWide() const { return false; }

@@ -110,13 +110,13 @@ void SignInSheet::addFields() {
     auto* pinLabel = new QLabel(tr("&PIN"));
     m_pin = new PinField(tr("PIN"));
     pinLabel->setBuddy(m_pin);
-    m_trouble = new QLabel;
-    m_trouble->setWordWrap(true);
-    m_trouble->setFont(fontFor(TextRole::Strong));
+    m_trouble = textLabel({}, TextRole::Strong);
+    m_trouble->setAccessibleName(tr("Why nobody was signed in"));
+    m_trouble->hide();
+    overFoot()->addWidget(m_trouble);
     m_enter = new QPushButton(tr("Sign in"));
     m_enter->setProperty("main", true);
-    for (auto* each : std::initializer_list<QWidget*>{whoLabel, m_who, pinLabel, m_pin, m_trouble,
-                                                      m_enter})
+    for (auto* each : std::initializer_list<QWidget*>{whoLabel, m_who, pinLabel, m_pin, m_enter})
         content()->addWidget(each);
     setFocusProxy(m_who);
     connect(m_enter, &QPushButton::clicked, this, &SignInSheet::signIn);
@@ -186,23 +186,28 @@ bool SignInSheet::takeScan(const QString& text) {
         this, [this, text, before](const QString& why) {
             if (why.isEmpty() || m_who->text() != text) return;
             m_who->setText(before);
-            m_trouble->setText(why);
+            refuse(why, *m_pin);
         });
     return true;
+}
+
+void SignInSheet::refuse(const QString& text, QWidget& lacking) {
+    m_trouble->setText(text);
+    m_trouble->show();
+    bringUp(lacking);
 }
 
 void SignInSheet::signIn() {
     if (!m_enter->isEnabled()) return;
     // Nothing is tried that was not typed: a try that fails makes wait.
     if (m_who->text().trimmed().isEmpty()) {
-        m_trouble->setText(tr("Nothing was tried. Say who it is first: scan the badge, or type the "
-                               "short name."));
-        m_who->setFocus();
+        refuse(tr("Nothing was tried. Say who it is first: scan the badge, or type the short "
+                  "name."),
+               *m_who);
         return;
     }
     if (m_pin->secret().text().empty()) {
-        m_trouble->setText(tr("Type the PIN first."));
-        m_pin->setFocus();
+        refuse(tr("Type the PIN first."), *m_pin);
         return;
     }
     m_enter->setEnabled(false);
@@ -215,8 +220,7 @@ void SignInSheet::signIn() {
         this, [this](station::Result<station::Session> session) {
             m_enter->setEnabled(true);
             if (!session) {
-                m_trouble->setText(shownText(session.error().notice.text()));
-                m_pin->setFocus();
+                refuse(shownText(session.error().notice.text()), *m_pin);
                 return;
             }
             m_workplace.presence().begin(*session);

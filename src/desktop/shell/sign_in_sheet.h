@@ -40,6 +40,7 @@ private:
     void addNames();
     void addFields();
     void tellDemo();
+    void refuse(const QString& text, QWidget& lacking);
     void signIn();
     void finish(const station::Writer& writer);
 

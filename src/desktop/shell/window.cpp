@@ -9,6 +9,7 @@
 #include "desktop/fleet/fleet_desk.h"
 #include "desktop/shell/head_bar.h"
 #include "desktop/shell/help_sheet.h"
+#include "desktop/shell/pin_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/sign_in_sheet.h"
@@ -216,6 +217,10 @@ void Window::takeTyped(const QString& text) {
 
 void Window::askWhoWrites(const Workplace::WriterWanted& wanted,
                           const std::function<void(station::Writer)>& then) {
+    if (wanted.isAgain) {
+        m_sheets->put(new PinSheet(m_workplace, wanted.what, then));
+        return;
+    }
     const auto what = wanted.waits ? SignInSheet::Wanted::SignIn : SignInSheet::Wanted::NameOnly;
     auto* sheet = new SignInSheet(m_workplace, what, then);
     sheet->sayFor(wanted.what);

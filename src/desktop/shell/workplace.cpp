@@ -6,6 +6,8 @@
 
 #include "desktop/shell/text.h"
 #include "station/automatic_backup.h"
+#include "station/entry_lines.h"
+#include "station/pin_again.h"
 #include "station/upkeep.h"
 #include "words/shown.h"
 
@@ -120,7 +122,9 @@ void Workplace::verify() {
                 return;
             }
             QStringList lines;
-            for (const auto& line : station::findingsOf(words(), *answer)) lines << shownText(line);
+            for (const auto& line :
+                 station::findingsOf(words(), *answer, station::ToldBy::Window))
+                lines << shownText(line);
             if (backup) lines << shownText(*backup);
             if (!lines.isEmpty()) Q_EMIT told(lines.join('\n'));
             refresh();
@@ -136,17 +140,42 @@ void Workplace::open(const station::LogbookFile& file) {
 
 void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken,
                      QString what) {
-    if (const auto& session = m_presence.session()) {
+    const auto& session = m_presence.session();
+    const bool isAgain = session && station::wantsPinAgain(entries);
+    if (session && !isAgain) {
         keepBy(*session, std::move(entries), receiver, taken);
         return;
     }
     const bool waits = waitsForPin(entries);
     const auto awaited = std::make_shared<Awaited>(receiver, std::move(taken));
-    if (what.isEmpty() && !entries.empty() && !entries.front().device.empty())
-        what = tr("For unit %1").arg(shownText(words::shown(entries.front().device)));
-    Q_EMIT writerWanted({waits, what}, [this, entries, awaited](const station::Writer& writer) {
-        keepBy(writer, entries, awaited->receiver(), awaited->over());
-    });
+    if (what.isEmpty()) what = whatIsKept(entries);
+    Q_EMIT writerWanted({waits, what, isAgain},
+                        [this, entries, awaited](const station::Writer& writer) {
+                            keepBy(writer, entries, awaited->receiver(), awaited->over());
+                        });
+}
+
+// "For unit KB-0102: Use ended, 13:20"; a line for each unit.
+QString Workplace::whatIsKept(const std::vector<station::Entry>& entries) const {
+    QStringList units;
+    for (auto from = entries.begin(); from != entries.end();) {
+        const auto to = std::find_if(from, entries.end(), [&](const station::Entry& entry) {
+            return entry.device != from->device;
+        });
+        if (!from->device.empty()) units << linesOf(std::vector(from, to));
+        from = to;
+    }
+    return units.join(QLatin1Char('\n'));
+}
+
+QString Workplace::linesOf(const std::vector<station::Entry>& entries) const {
+    const auto unit = shownText(words::shown(entries.front().device));
+    QStringList lines;
+    if (m_fleet)
+        for (const auto& line : station::entryLines(m_reader, *m_fleet->standing, entries))
+            lines << shownText(line);
+    return lines.isEmpty() ? tr("For unit %1").arg(unit)
+                           : tr("For unit %1: %2").arg(unit, lines.join(QStringLiteral("; ")));
 }
 
 bool Workplace::waitsForPin(const std::vector<station::Entry>& entries) const {

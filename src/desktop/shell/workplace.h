@@ -110,7 +110,8 @@ public:
     using TakeKept = std::function<void(const Kept&)>;
     // Keeps entries of whoever is signed in; where nobody is, `writerWanted` is emitted first. What
     // comes of it is told, and handed to `taken`, once.
-    // `what` says what is kept, for whoever has to say who writes; "" names the unit.
+    // `what` says what is kept, for whoever has to say who writes; "" tells the unit and the
+    // entries. What is grave is kept by whoever is signed in once they have typed their PIN again.
     void keep(std::vector<station::Entry> entries, QObject* receiver, TakeKept taken = {},
               QString what = {});
 
@@ -119,8 +120,9 @@ public:
 
     // Why somebody has to say who writes.
     struct WriterWanted {
-        bool waits = true;  // false: a name will do
-        QString what;       // what is kept then; "" if there is nothing to say
+        bool waits = true;     // false: a name will do
+        QString what;          // what is kept then; "" if there is nothing to say
+        bool isAgain = false;  // whoever is signed in, by their PIN once more
     };
 
     // Hands over who writes: whoever is signed in, else whoever says so. `waits` as in the signal.
@@ -132,6 +134,17 @@ public:
         }
         Q_EMIT writerWanted({waits, {}}, [receiver = QPointer<QObject>(receiver),
                                     then](const station::Writer& writer) {
+            if (receiver) then(writer);
+        });
+    }
+
+    // Hands over whoever is signed in, once they have typed their PIN again; where nobody is,
+    // whoever signs in. `what` says what it is for.
+    template <class Then>
+    void asWriterAgain(const QString& what, QObject* receiver, Then then) {
+        const bool isAgain = m_presence.session().has_value();
+        Q_EMIT writerWanted({true, what, isAgain}, [receiver = QPointer<QObject>(receiver),
+                                                    then](const station::Writer& writer) {
             if (receiver) then(writer);
         });
     }
@@ -160,6 +173,8 @@ Q_SIGNALS:
 private:
     void keepBy(const station::Writer& writer, std::vector<station::Entry> entries,
                 const QPointer<QObject>& receiver, const TakeKept& taken);
+    [[nodiscard]] QString whatIsKept(const std::vector<station::Entry>& entries) const;
+    [[nodiscard]] QString linesOf(const std::vector<station::Entry>& entries) const;  // of a unit
     void tell(const Kept& kept);
 
     Start m_start;

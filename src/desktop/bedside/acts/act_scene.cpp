@@ -55,6 +55,20 @@ ActField placeField(const ActScene& scene, const QString& label) {
     return field;
 }
 
+ActField startPlaceField(const ActScene& scene, const QString& label) {
+    QStringList places;
+    const auto add = [&places](const std::string& place) {
+        if (const auto text = shownText(place); !text.isEmpty() && !places.contains(text))
+            places << text;
+    };
+    if (scene.stationPlace) add(*scene.stationPlace);
+    for (const auto& place : placesInUse(scene.unit, mostPlaces)) add(place);
+    add(scene.unit.bedside.identity.location.value_or(""));
+    auto field = textField("location", label, places);
+    field.value = scene.stationPlace.value_or("");
+    return field;
+}
+
 QStringList whatIsLacking(const ActScene& scene) {
     QStringList lines;
     for (const auto& row : scene.unit.bedside.rows) {

@@ -7,6 +7,7 @@
 #include "desktop/bedside/acts/act_form.h"
 #include "desktop/bedside/unit_panel.h"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -18,12 +19,16 @@ struct ActScene {
     const UnitView& unit;
     const words::Words& words;
     logbook::Instant now;
+    std::optional<std::string> stationPlace{};  // where this computer stands, if that is set
 };
 
 // The groups that the unit is for, as choices.
 [[nodiscard]] ActField groupField(const ActScene& scene, const QString& label);
 // A place, typed or scanned, with those that are known as proposals; at first where the unit is.
 [[nodiscard]] ActField placeField(const ActScene& scene, const QString& label);
+// Where a use begins: seldom where the unit stood. At first where this computer stands, else
+// nothing; proposed are places where units are in use, the last first, and where this one stood.
+[[nodiscard]] ActField startPlaceField(const ActScene& scene, const QString& label);
 [[nodiscard]] ActField textField(const std::string& key, const QString& label,
                                  const QStringList& proposals = {});
 // Where there is only one choice it is chosen.

@@ -24,7 +24,8 @@ namespace desktop {
 namespace {
 
 ActScene sceneOf(const PanelTools& tools, const UnitView& unit) {
-    return {unit, tools.desk.workplace.words(), tools.desk.workplace.clock().now()};
+    const auto& workplace = tools.desk.workplace;
+    return {unit, workplace.words(), workplace.clock().now(), workplace.place()};
 }
 
 }  // namespace
@@ -58,8 +59,11 @@ void ActSheet::addAsked() {
     auto* layout = new QVBoxLayout(m_asked);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(targetGap);
-    addHead();
+    layout->addWidget(textLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
+    // With large text what is chosen from is in sight first.
+    if (!isTextLarge()) addTold();
     addFields();
+    if (isTextLarge()) addTold();
     content()->insertWidget(1, m_asked);
     auto* before = m_before;
     for (auto* each : m_asked->findChildren<QWidget*>()) {
@@ -69,13 +73,9 @@ void ActSheet::addAsked() {
     }
 }
 
-void ActSheet::addHead() {
-    auto* layout = m_asked->layout();
-    layout->addWidget(textLabel(unitLine(m_unit->bedside.identity), TextRole::Strong));
-    for (const auto& line : m_form.told) {
-        if (line.isEmpty()) continue;
-        layout->addWidget(textLabel(line));
-    }
+void ActSheet::addTold() {
+    for (const auto& line : m_form.told)
+        if (!line.isEmpty()) m_asked->layout()->addWidget(textLabel(line));
 }
 
 void ActSheet::addFields() {

@@ -56,7 +56,7 @@ protected:
 
 private:
     void addAsked();
-    void addHead();
+    void addTold();
     void addFields();
     void addFoot();
     void renew(const SharedUnitView& unit);

@@ -18,6 +18,9 @@ public:
     [[nodiscard]] static ActForm pause(const ActScene& scene);
     [[nodiscard]] static ActForm resume(const ActScene& scene);
     [[nodiscard]] static ActForm end(const ActScene& scene);
+
+private:
+    [[nodiscard]] static QString placed(const QString& says, const Answers& answers);
 };
 
 class UnitForms {

@@ -284,15 +284,20 @@ void SwapUnitsSheet::keepBoth(const std::vector<Act>& off, const std::vector<Act
     auto entries = strip().entriesOf(unit().bedside.identity.device, off, making);
     const auto more = strip().entriesOf(other, on, making);
     entries.insert(entries.end(), more.begin(), more.end());
-    workplace().keep(std::move(entries), this,
-                     [this, making, other = shownText(other), taken](const auto& kept) {
-                         if (kept.isAll()) {
-                             Q_EMIT tookOver(other);
-                         } else {
-                             strip().giveBack(making);
-                         }
-                         taken(kept);
-                     });
+    const auto take = [this, making, other = shownText(other), taken](const Workplace::Kept& kept) {
+        if (kept.isAll()) {
+            Q_EMIT tookOver(other);
+        } else {
+            strip().giveBack(making);
+        }
+        taken(kept);
+    };
+    const auto writer = workplace().whoIsHere();
+    askForEnd(workplace(), entries, this, [this, entries, take, writer](bool isYes) {
+        const bool isKept =
+            isYes && isStillTheirs(workplace(), unit().bedside.identity.device, writer);
+        isKept ? workplace().keep(entries, this, take) : take({{}, {}, true});
+    });
 }
 
 }  // namespace desktop

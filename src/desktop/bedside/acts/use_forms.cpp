@@ -27,6 +27,11 @@ bool isReady(const ActScene& scene) {
 
 }  // namespace
 
+// A start is never held up for want of a place; that none was said is.
+QString UseForms::placed(const QString& says, const Answers& answers) {
+    return answer(answers, "location").empty() ? tr("%1, place not said").arg(says) : says;
+}
+
 ActForm UseForms::start(const ActScene& scene) {
     ActForm form{tr("Start of use")};
     const bool isInUse = scene.unit.bedside.identity.inUse;
@@ -43,7 +48,7 @@ ActForm UseForms::start(const ActScene& scene) {
                                     {"same", tr("The same patient")}})};
     }
     form.fields.push_back(group);
-    form.fields.push_back(placeField(scene, tr("W&here?")));
+    form.fields.push_back(startPlaceField(scene, tr("W&here? It may stay empty")));
     form.fields.push_back(choiceField("precautions", tr("Isolation precautions?"),
                                       {{"no", tr("No precautions")}, {"yes", tr("Precautions")}}));
     if (!isReady(scene))
@@ -52,7 +57,9 @@ ActForm UseForms::start(const ActScene& scene) {
     form.says = [group](const Answers& answers) {
         if (answer(answers, "before") == "same") return tr("The use goes on, same patient");
         const auto label = labelOf(group, answers);
-        return label.isEmpty() ? tr("The use began") : tr("The use began, for %1").arg(label);
+        return placed(label.isEmpty() ? tr("The use began")
+                                      : tr("The use began, for %1").arg(label),
+                      answers);
     };
     form.acts = [](const Answers& answers) {
         auto start = startOf(answers);
@@ -71,11 +78,12 @@ ActForm UseForms::emergency(const ActScene& scene) {
         form.told << tr("By the log this unit is in use: look at its serial again. The start is "
                         "kept all the same, and ends that use.");
     const auto group = groupField(scene, tr("Patient group"));
-    form.fields = {group, placeField(scene, tr("W&here?"))};
+    form.fields = {group, startPlaceField(scene, tr("W&here? It may stay empty"))};
     form.says = [group](const Answers& answers) {
         const auto label = labelOf(group, answers);
-        return label.isEmpty() ? tr("Started in an emergency")
-                               : tr("Started in an emergency, for %1").arg(label);
+        return placed(label.isEmpty() ? tr("Started in an emergency")
+                                      : tr("Started in an emergency, for %1").arg(label),
+                      answers);
     };
     form.acts = [](const Answers& answers) {
         auto start = startOf(answers);
