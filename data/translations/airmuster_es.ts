@@ -226,6 +226,10 @@
 <context>
     <name>desktop::BedsideDesk</name>
     <message>
+        <source>What is in doubt</source>
+        <translation>Qué está en duda</translation>
+    </message>
+    <message>
         <source>Way to ready</source>
         <translation>Puesta a punto</translation>
     </message>

@@ -10,6 +10,7 @@
 #include <QLineEdit>
 #include <QProcess>
 #include <QRegularExpression>
+#include <SQLiteCpp/Database.h>
 
 using namespace support;
 
@@ -237,6 +238,35 @@ TEST_CASE("A logbook without rules and people is asked for both", "[unit]") {
     world.window->show();
     world.waitUntil("it is asked for", [&] { return world.isSaid("has no rules or no people"); });
     CHECK(named<QLineEdit>(*world.window, "Where the logbook lies")->isReadOnly());
+}
+
+TEST_CASE("A logbook whose entries are gone, or that is damaged, is not set up anew", "[unit]") {
+    const Home home;
+    WindowWorld world;
+    const station::Surroundings surroundings{world.clock, station::system::systemZones(),
+                                             *words::Words::builtIn(), "desk"};
+    std::string told;
+    SECTION("gone") {
+        world.makeDemo();
+        SQLite::Database(world.file.path.string(), SQLite::OPEN_READWRITE)
+            .exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records");
+        told = "Entries on which everything rests are gone";
+    }
+    SECTION("damaged") {
+        REQUIRE(station::foundStation(surroundings, world.file, "desk-1"));
+        auto bytes = support::bytesOf(world.file.path);
+        bytes.replace(100, 3000, 3000, '\0');  // the schema
+        world.folder.write(world.file.path.filename().string(), bytes);
+        told = "is damaged, so that it cannot be opened";
+    }
+    desktop::apply(*qApp, {});
+    world.window = std::make_unique<desktop::Window>(
+        desktop::Start{world.file, world.clock, *words::Words::builtIn(),
+                       &station::system::systemZones, "desk"});
+    world.window->show();
+    world.waitUntil("it is told", [&] { return world.isSaid(QString::fromStdString(told)); });
+    CHECK(world.all<QPushButton>("Set up this department").empty());
+    CHECK(world.all<QPushButton>("Open a logbook file").size() == 1);
 }
 
 TEST_CASE("A key is proposed from a name", "[unit]") {

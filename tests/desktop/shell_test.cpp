@@ -51,6 +51,28 @@ TEST_CASE("the demo tells who can sign in, on the way in and where one signs in"
     });
 }
 
+TEST_CASE("what was found wrong with the logbook stands across the head of each desk", "[unit]") {
+    WindowWorld world;
+    world.makeDemo();
+    auto bytes = support::bytesOf(world.file.path);
+    const std::string text = "\"text\":\"";
+    const auto place = bytes.find(text);
+    REQUIRE(place != std::string::npos);
+    bytes[place + text.size()] ^= 1;  // a letter of a note
+    world.folder.write(world.file.path.filename().string(), bytes);
+    world.open();
+    for (const auto* desk : {"Bedside", "Fleet"}) {
+        world.press(QString::fromLatin1(desk));
+        const QLabel* told = nullptr;
+        WindowWorld::waitUntil("it was verified", [&] {
+            for (const auto* label : world.all<QLabel>(QStringLiteral("ATTENTION: Record ")))
+                if (label->property("banner").toBool()) told = label;
+            return told != nullptr;
+        });
+        CHECK(told->mapTo(world.window.get(), QPoint()).y() < world.window->height() / 4);
+    }
+}
+
 TEST_CASE("another logbook tells nobody's PIN", "[unit]") {
     ActsWorld world;
     world.press(QStringLiteral("Sign in"));

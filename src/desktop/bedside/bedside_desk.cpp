@@ -15,8 +15,10 @@
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
 #include "words/shown.h"
 
+#include <QLabel>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -44,6 +46,11 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     makePanels();
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
+    m_doubts = textLabel({});
+    m_doubts->setProperty("banner", true);
+    m_doubts->setAccessibleName(tr("What is in doubt"));
+    m_doubts->hide();
+    layout->addWidget(m_doubts);
     layout->addWidget(m_ready, 1);
     layout->addWidget(m_work, 1);
     m_work->hide();
@@ -57,6 +64,7 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     connect(m_ready, &ReadyList::emergencyWanted, this, &BedsideDesk::startInEmergency);
     connect(&workplace(), &Workplace::fleetChanged, this, [this] {
         m_ready->show(workplace().fleet());
+        showDoubts();
         showAge();
         readUnit();
         if (const auto early = std::exchange(m_early, nullptr)) early();
@@ -77,6 +85,15 @@ void BedsideDesk::showAge() {
     m_ready->showAge(ageSentence(*fleet, workplace().words(), now));
     // The unit may be one that could not be read again, though the fleet was.
     if (m_unit) m_bar->showAge(ageSentence(*m_unit->fleet, workplace().words(), now), now);
+}
+
+// What was found wrong with the logbook.
+void BedsideDesk::showDoubts() {
+    QStringList lines;
+    for (const auto& problem : workplace().fleet()->board.provenance.problems)
+        lines << shownText(workplace().words().say("board.problem", {{"problem", problem}}));
+    m_doubts->setText(lines.join(QLatin1Char('\n')));
+    m_doubts->setVisible(!lines.isEmpty());
 }
 
 void BedsideDesk::makePanels() {

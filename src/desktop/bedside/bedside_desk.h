@@ -17,6 +17,7 @@
 class QPushButton;
 class QStackedWidget;
 class QHBoxLayout;
+class QLabel;
 
 namespace desktop {
 
@@ -67,6 +68,7 @@ private:
     void open(const QString& serial, Origin origin);
     void nameSession();
     void showAge();
+    void showDoubts();
     void readUnit();
     void show(const SharedUnitView& unit);
     void await(const logbook::RecordName& kept);
@@ -92,6 +94,7 @@ private:
     };
     // When and who as it was chosen when the window was locked, by person.
     std::map<std::string, SetAside> m_setAside;
+    QLabel* m_doubts = nullptr;  // across the head, whatever is open below it
     UnitBar* m_bar = nullptr;
     HoldBanner* m_hold = nullptr;
     ReadyList* m_ready = nullptr;  // while no unit is open

@@ -26,10 +26,23 @@
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <array>
 #include <optional>
+#include <string_view>
 #include <utility>
 
 namespace desktop {
+
+namespace {
+
+bool isDamage(const station::Problem& problem) {
+    constexpr std::array<std::string_view, 4> codes{"trouble.damaged", "trouble.chain_broken",
+                                                    "trouble.damaged_throughout",
+                                                    "trouble.edition_gone"};
+    return std::ranges::find(codes, problem.code) != codes.end();
+}
+
+}  // namespace
 
 FirstStart::FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* parent)
     : QWidget(parent), m_tools(tools), m_folder(std::move(folder)) {
@@ -85,13 +98,13 @@ QWidget* FirstStart::makeWelcome() {
     rows->addWidget(textLabel(tr("The readiness logbook of a department's ventilators: which unit "
                                  "is ready for which patients, what keeps the others from it, and "
                                  "what to do next.")));
-    auto* setUp = addPress(tr("Set up this department"), [this] {
+    m_setUp = addPress(tr("Set up this department"), [this] {
         m_file = {};
         m_hasEdition = false;
         m_department->makeFile(newFile());
         showPage(m_pages.front());
     });
-    setUp->setProperty("main", true);
+    m_setUp->setProperty("main", true);
     m_demo = addPress(tr("Open the demo"), &FirstStart::openDemo);
     addPress(tr("Open a logbook file …"), &FirstStart::chooseLogbook);
     rows->addStretch();
@@ -149,7 +162,8 @@ void FirstStart::keepInSight() {
     });
 }
 
-void FirstStart::showWelcome(const QString& trouble) {
+void FirstStart::showWelcome(const QString& trouble, SetUp setUp) {
+    m_setUp->setVisible(setUp == SetUp::Offered);
     m_stack->setCurrentWidget(m_welcome);
     m_title->setText(tr("Airmuster"));
     for (auto* button : {m_back, m_later, m_next}) button->hide();
@@ -256,7 +270,8 @@ void FirstStart::begin(const station::LogbookFile& file) {
                                "open another file.")
                                 .arg(shownText(file.path.string())));
             else if (!*looked)
-                showWelcome(problemText(looked->error()));
+                showWelcome(problemText(looked->error()),
+                            isDamage(looked->error()) ? SetUp::Kept : SetUp::Offered);
             else
                 lookAt(file, **looked);
         });

@@ -49,7 +49,8 @@ private:
     void makePages();
     [[nodiscard]] QString newFile() const;  // where one is offered to be made
     void makeFoot();
-    void showWelcome(const QString& trouble = {});
+    enum class SetUp { Offered, Kept };  // Kept: not over a logbook that is there and damaged
+    void showWelcome(const QString& trouble = {}, SetUp setUp = SetUp::Offered);
     void showPage(SetupPage* page);
     void goOn();
     void leavePage(SetupPage* page);
@@ -75,6 +76,7 @@ private:
     QPushButton* m_back = nullptr;
     QPushButton* m_later = nullptr;
     QPushButton* m_next = nullptr;
+    QPushButton* m_setUp = nullptr;
     QPushButton* m_demo = nullptr;
     DepartmentPage* m_department = nullptr;
     ManagerPage* m_manager = nullptr;
