@@ -479,6 +479,10 @@
         <source>Move it to %1, and keep both to be read</source>
         <translation>Trasladar a %1; ambas siguen legibles</translation>
     </message>
+    <message>
+        <source>Why nothing was changed</source>
+        <translation>Por qué no se ha cambiado nada</translation>
+    </message>
 </context>
 <context>
     <name>desktop::DepartmentForms</name>
@@ -1468,6 +1472,10 @@
         <source>No, look again</source>
         <translation>No, mirar otra vez</translation>
     </message>
+    <message>
+        <source>It was over by then: keep it</source>
+        <translation>Ya había terminado: guardar</translation>
+    </message>
 </context>
 <context>
     <name>desktop::Keypad</name>
@@ -1568,6 +1576,10 @@
         <source>THE PAST: %1</source>
         <translation>EL PASADO: %1</translation>
     </message>
+    <message>
+        <source>One moment: the entries up to then are being read.</source>
+        <translation>Un momento: se están leyendo las anotaciones hasta entonces.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::ManagerPage</name>
@@ -1657,6 +1669,10 @@
     <message>
         <source>%1 is no number. Type it again.</source>
         <translation>«%1» no es un número. Escribirlo de nuevo.</translation>
+    </message>
+    <message>
+        <source>Another unit</source>
+        <translation>Otra unidad</translation>
     </message>
 </context>
 <context>
@@ -1781,6 +1797,41 @@
     <message>
         <source>%1 has a part in it already. Somebody else is wanted.</source>
         <translation>%1 ya figura en ello. Hace falta otra persona.</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::PinSheet</name>
+    <message>
+        <source>Your PIN once more</source>
+        <translation>El PIN una vez más</translation>
+    </message>
+    <message>
+        <source>%1, enter your PIN.</source>
+        <translation>PIN de %1:</translation>
+    </message>
+    <message>
+        <source>PIN</source>
+        <translation>PIN</translation>
+    </message>
+    <message>
+        <source>This is kept only by whoever shows who they are once more, since a desk may have been left as it was.</source>
+        <translation>Esto solo lo guarda quien vuelve a mostrar quién es, porque puede que alguien dejara el puesto tal como estaba.</translation>
+    </message>
+    <message>
+        <source>Why it was not kept</source>
+        <translation>Por qué no se ha guardado</translation>
+    </message>
+    <message>
+        <source>Back, keep nothing</source>
+        <translation>Volver sin guardar</translation>
+    </message>
+    <message>
+        <source>It is me: keep it</source>
+        <translation>Soy yo: guardar</translation>
+    </message>
+    <message>
+        <source>Type the PIN first.</source>
+        <translation>Escribir antes el PIN.</translation>
     </message>
 </context>
 <context>
@@ -2030,6 +2081,10 @@
         <source>Reprocessing</source>
         <translation>Reprocesar</translation>
     </message>
+    <message>
+        <source>Put back: %1</source>
+        <translation>Volver a colocar: %1</translation>
+    </message>
 </context>
 <context>
     <name>desktop::Sheet</name>
@@ -2198,6 +2253,10 @@
     <message>
         <source>Read %1, which is nobody&apos;s badge here. Type your short name instead; a manager can say whose badge it is.</source>
         <translation>Leído: %1. Aquí no es la tarjeta de nadie. Escribir en su lugar el nombre corto; quien gestiona el libro puede indicar de quién es la tarjeta.</translation>
+    </message>
+    <message>
+        <source>Why nobody was signed in</source>
+        <translation>Por qué no se ha iniciado sesión</translation>
     </message>
 </context>
 <context>
@@ -2771,6 +2830,18 @@
         <source>%1 was not enrolled: whoever pressed it is not signed in any more.</source>
         <translation>%1 no se ha dado de alta: quien lo pulsó ya no tiene la sesión abierta.</translation>
     </message>
+    <message>
+        <source>In service since</source>
+        <translation>En servicio desde</translation>
+    </message>
+    <message>
+        <source>as 2026-11-28 or 261128</source>
+        <translation>como 2026-11-28 o 261128</translation>
+    </message>
+    <message>
+        <source>Since when the unit is in service is no day, or one to come. Type it as 2026-11-28.</source>
+        <translation>«En servicio desde» no es una fecha, o es una futura. Escribirla como 2026-11-28.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::UnknownCodeSheet</name>
@@ -2828,10 +2899,6 @@
     <message>
         <source>The same patient</source>
         <translation>El mismo paciente</translation>
-    </message>
-    <message>
-        <source>W&amp;here?</source>
-        <translation>¿&amp;Dónde?</translation>
     </message>
     <message>
         <source>Isolation precautions?</source>
@@ -2944,6 +3011,14 @@
     <message>
         <source>By the log this unit is in use: look at its serial again. The start is kept all the same, and ends that use.</source>
         <translation>Según el registro, este ventilador está en uso: mirar otra vez su número de serie. El inicio se anota de todos modos y pone fin a ese uso.</translation>
+    </message>
+    <message>
+        <source>%1, place not said</source>
+        <translation>%1, sin indicar el lugar</translation>
+    </message>
+    <message>
+        <source>W&amp;here? It may stay empty</source>
+        <translation>¿&amp;Dónde? Puede quedar vacío</translation>
     </message>
 </context>
 <context>
@@ -3086,6 +3161,10 @@
     <message>
         <source>For unit %1</source>
         <translation>Para el ventilador %1</translation>
+    </message>
+    <message>
+        <source>For unit %1: %2</source>
+        <translation>Para el ventilador %1: %2</translation>
     </message>
 </context>
 <context>
