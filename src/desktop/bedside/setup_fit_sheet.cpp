@@ -363,6 +363,7 @@ bool FitSheet::mayAsk() const {
 
 // What is still being looked up may have to be asked about.
 void FitSheet::keep() {
+    m_fields->finishTyping();
     const bool isLookedUp = m_looks == 0 || !mayAsk();
     m_presser = m_tools.desk.workplace.whoIsHere();
     setKeeping(true);

@@ -43,6 +43,13 @@ std::optional<logbook::Day> typedDay(const QString& text) {
     return std::nullopt;
 }
 
+namespace {
+
+// By which a part may be known.
+constexpr std::array namingKeys{"serial", "lot", "model"};
+
+}  // namespace
+
 PartFields::PartFields(const words::Words& words, const Groups& groups, QWidget* parent)
     : QWidget(parent), m_words(words) {
     m_layout = new QVBoxLayout(this);
@@ -52,13 +59,21 @@ PartFields::PartFields(const words::Words& words, const Groups& groups, QWidget*
     addLine("lot", tr("&Lot"));
     addLine("expires", tr("&Expires, as 2027-05-31 or 270531"));
     addLine("model", tr("&Model"));
-    for (const auto* key : {"serial", "lot", "model"})
-        connect(line(key), &QLineEdit::editingFinished, this, [this, key] {
-            if (line(key)->isModified()) Q_EMIT named(key, line(key)->text().simplified());
-            line(key)->setModified(false);
-        });
+    for (const auto* key : namingKeys)
+        connect(line(key), &QLineEdit::editingFinished, this, [this, key] { tellName(key); });
     addGroups(groups);
     addReuse();
+}
+
+void PartFields::tellName(const char* key) {
+    auto* field = line(key);
+    if (!field->isModified()) return;
+    field->setModified(false);
+    Q_EMIT named(key, field->text().simplified());
+}
+
+void PartFields::finishTyping() {
+    for (const auto* key : namingKeys) tellName(key);
 }
 
 QLineEdit* PartFields::addLine(const std::string& key, const QString& label) {

@@ -40,6 +40,10 @@ public:
     // Whether something that somebody typed would give way to it.
     [[nodiscard]] bool losesTyped(const report::PartProposal& proposal) const;
 
+    // Tells what is typed by which the part may be known, as leaving the field does: a press need
+    // not take the focus.
+    void finishTyping();
+
     [[nodiscard]] station::StatedPart stated(const std::string& position) const;
     [[nodiscard]] std::vector<std::string> chosenGroups() const;
     // What cannot be kept as it is typed; "" if all can.
@@ -58,6 +62,7 @@ Q_SIGNALS:
     void named(const std::string& attribute, const QString& text);
 
 private:
+    void tellName(const char* key);
     QLineEdit* addLine(const std::string& key, const QString& label);
     [[nodiscard]] QLineEdit* line(std::string_view key) const;
     void addGroups(const Groups& groups);
