@@ -108,7 +108,8 @@ TEST_CASE("a log that could not be read once is read whole the next time", "[fau
             const StatementMoments moments(moment, sqlite3_interrupt);
             const bool isRead = folded.catchUp() && folded.stateAt(end);
             came = moments.came();
-            CHECK(isRead != came);
+            // One that fails while kept states are looked for is read without them.
+            if (!came) CHECK(isRead);
             failed += isRead ? 0 : 1;
         }
         REQUIRE(folded.catchUp());

@@ -74,7 +74,7 @@ TEST_CASE("heads are looked for in no file that is no text of them", "[unit]") {
     const auto code = [&](const std::filesystem::path& path) {
         return station::headsIn(ward.surroundings, path).error().code;
     };
-    CHECK(code("/dev/zero") == "rescue.no_heads");
+    CHECK(code("/dev/zero") == "file.no_plain_file");
     CHECK(code(ward.folder.path()) == "file.not_a_file");
     ward.folder.write("long", "icu-1: 412, " + hex('a') + std::string(16U << 20, ' '));
     CHECK(code(ward.folder.file("long")) == "rescue.no_heads");
