@@ -32,21 +32,30 @@ std::string reasonKey(Break::Reason reason) {
 
 Result<store::SalvageResult> salvage(const Surroundings& surroundings, const LogbookFile& damaged,
                                      const std::filesystem::path& target) {
+    const auto& words = surroundings.words;
     auto result = store::salvage(damaged.path, target, surroundings.clock.now());
-    if (result) {
+    if (result && result->records > 0) {
         return *std::move(result);
     }
+    if (result) {
+        auto nothing = problemOf(words, "rescue.nothing", {{"path", damaged.path.string()}},
+                                 Problem::Weight::Logbook);
+        nothing.details = lackingOf(words, *result);
+        return tl::unexpected(std::move(nothing));
+    }
     const auto& trouble = result.error();
-    if (trouble.code == Code::NoRecord) {
-        return tl::unexpected(problemOf(surroundings.words, "rescue.nothing",
-                                        {{"path", damaged.path.string()}},
-                                        Problem::Weight::Logbook));
+    std::error_code ignored;
+    if (trouble.code == Code::NotALogbook) {
+        const bool isFolder = std::filesystem::is_directory(damaged.path, ignored);
+        return tl::unexpected(problemOf(words,
+                                        isFolder ? system::FileTrouble::NotAFile
+                                                 : system::FileTrouble::NoPlainFile,
+                                        damaged.path));
     }
     if (trouble.code == Code::NotFound && system::exists(damaged.path)) {
-        return tl::unexpected(problemOf(surroundings.words, "file.no_folder",
-                                        {{"path", target.string()}}));
+        return tl::unexpected(problemOf(words, "file.no_folder", {{"path", target.string()}}));
     }
-    return tl::unexpected(problemOf(surroundings.words, trouble));
+    return tl::unexpected(problemOf(words, trouble));
 }
 
 std::vector<std::string> lackingOf(const words::Words& words,

@@ -15,7 +15,8 @@
 
 namespace station {
 
-// What can be proven, in a new logbook that has no station. `target` must not be there.
+// What can be proven, in a new logbook that has no station. `target` must not be there. Where
+// nothing can be, what is lacking stands in the details of the problem.
 [[nodiscard]] Result<store::SalvageResult> salvage(const Surroundings& surroundings,
                                                    const LogbookFile& damaged,
                                                    const std::filesystem::path& target);

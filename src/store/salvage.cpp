@@ -133,8 +133,11 @@ std::optional<Trouble> write(const UnfinishedFile& file, const Proven& proven,
 std::optional<Code> refuse(const std::filesystem::path& damaged,
                            const std::filesystem::path& target) {
     std::error_code ignored;
-    if (!std::filesystem::is_regular_file(damaged, ignored)) {
+    if (!std::filesystem::exists(damaged, ignored)) {
         return Code::NotFound;
+    }
+    if (!std::filesystem::is_regular_file(damaged, ignored)) {
+        return Code::NotALogbook;
     }
     if (!system::mayRead(damaged)) {
         return Code::NotPermitted;
@@ -161,7 +164,7 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     const RawRows rows(from);
     const Proven proven = prove(rows);
     if (proven.records.empty()) {
-        return tl::unexpected<Trouble>(troubleAt(from, Code::NoRecord));
+        return SalvageResult{{}, 0, {}, proven.unproven};
     }
     const UnfinishedFile file(to);
     if (auto trouble = write(file, proven, at)) {

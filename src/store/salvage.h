@@ -27,7 +27,7 @@ struct Unproven {
 };
 
 struct SalvageResult {
-    std::filesystem::path path;
+    std::filesystem::path path;       // empty if nothing was made
     std::int64_t records = 0;         // written into the new logbook
     Heads heads;                      // of the new logbook
     std::vector<Unproven> unproven;   // by station; empty if nothing is known to be lacking
@@ -36,8 +36,9 @@ struct SalvageResult {
 // Of each station the records from its first on whose chain holds. `target` becomes a logbook
 // without a station; nothing is ever changed in `damaged`, but a write that was cut off is undone
 // first, as by every opening. `at` is noted as the time at which the records arrived.
-// NotFound (`damaged`, or the folder of `target`), NotPermitted, Exists, ReadOnly, DiskFull, Io;
-// NoRecord if there is none that can be proven: nothing is made then.
+// Where none can be proven nothing is made, and what is lacking is told all the same.
+// NotFound (`damaged`, or the folder of `target`, as `path` tells), NotALogbook (`damaged` is no
+// file), NotPermitted, Exists, ReadOnly, DiskFull, Io.
 [[nodiscard]] tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damaged,
                                                            const std::filesystem::path& target,
                                                            logbook::Instant at);

@@ -184,7 +184,8 @@ void askAll(const store::Logbook& logbook) {
 // `isOurs`: whether the file was made of the whole one.
 void trySalvage(const fs::path& path, bool isOurs) {
     const auto target = folder() / "salvaged.logbook";
-    if (const auto salvaged = store::salvage(path, target, now)) {
+    const auto salvaged = store::salvage(path, target, now);
+    if (salvaged && salvaged->records > 0) {
         const auto logbook = store::Logbook::open(target, {Access::Read});
         const auto report = logbook ? logbook->verify() : tl::unexpected(store::Trouble{});
         demand(report && report->ok(), "what is salvaged is whole");

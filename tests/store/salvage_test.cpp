@@ -143,8 +143,13 @@ void checkNamed(const SalvageResult& result, const std::string& station, std::in
 void checkSalvaged(const TemporaryFolder& folder, Count& count) {
     const auto result = salvage(folder / "log", folder / "new", minute(2000));
     const std::int64_t all = ofOne + ofOther;
-    if (!result) {
-        CHECK(result.error().code == Code::NoRecord);
+    REQUIRE(result);
+    if (result->records == 0) {
+        CHECK_FALSE(std::filesystem::exists(folder / "new"));
+        if (areNotesLeft(bytesOf(folder / "log"))) {
+            checkNamed(*result, "icu-1", 0);
+            checkNamed(*result, "icu-2", 0);
+        }
         count.lost += all;
         return;
     }
@@ -324,7 +329,7 @@ TEST_CASE("Of a row that a page tells again and again one is kept", "[unit]") {
         CHECK(rows.records().front().seq == 1);
         CHECK(rows.contentOf(rows.records().front()) == content);
     }
-    CHECK(salvage(folder / "log", folder / "new", minute(0)).error().code == Code::NoRecord);
+    CHECK(salvage(folder / "log", folder / "new", minute(0))->records == 0);
     // Larger than any record: not read at all.
     writeBytes(folder / "log", withOneRow(std::string(489 + 4092 * 600 - 58, 'x'), 1));
     CHECK(RawRows(folder / "log").records().empty());
@@ -335,12 +340,32 @@ TEST_CASE("Of a row that a page tells again and again one is kept", "[unit]") {
     CHECK(RawRows(folder / "log").records().empty());
 }
 
+TEST_CASE("What is lacking is named where nothing can be proven", "[unit]") {
+    const TemporaryFolder folder;
+    writeBytes(folder / "log", ward().bytes);
+    tamper(folder / "log", "UPDATE records SET content = replace(content, 'seen', 'Seen')"
+                           " WHERE seq = 1");
+    const auto result = salvage(folder / "log", folder / "new", minute(0));
+    REQUIRE(result);
+    CHECK(result->records == 0);
+    CHECK(result->unproven ==
+          std::vector<Unproven>{{{"icu-1", 1}, Reason::WrongHash, ofOne, ofOne - 1},
+                                {{"icu-2", 1}, Reason::WrongHash, ofOther, ofOther - 1}});
+    CHECK(folder.names() == std::vector<std::string>{"log"});
+}
+
 TEST_CASE("Salvage writes over nothing and makes nothing of nothing", "[unit]") {
     const TemporaryFolder folder;
     writeBytes(folder / "log", ward().bytes);
     writeBytes(folder / "letter", "Dear Rowan, the circuits have come. " + std::string(9000, 'x'));
     CHECK(salvage(folder / "log", folder / "letter", minute(0)).error().code == Code::Exists);
-    CHECK(salvage(folder / "letter", folder / "new", minute(0)).error().code == Code::NoRecord);
+    const auto nothing = salvage(folder / "letter", folder / "new", minute(0));
+    REQUIRE(nothing);
+    CHECK(nothing->records == 0);
+    CHECK(nothing->unproven.empty());
+    CHECK_FALSE(std::filesystem::exists(folder / "new"));
+    CHECK(salvage(folder.path(), folder / "new", minute(0)).error().code == Code::NotALogbook);
+    CHECK(salvage("/dev/null", folder / "new", minute(0)).error().code == Code::NotALogbook);
     CHECK(salvage(folder / "none", folder / "new", minute(0)).error().code == Code::NotFound);
     CHECK(salvage(folder / "log", folder / "no/new", minute(0)).error().code == Code::NotFound);
     CHECK(folder.names() == std::vector<std::string>{"letter", "log"});
