@@ -20,7 +20,7 @@ json::Array textArray(const std::vector<std::string>& texts) {
     return {texts.begin(), texts.end()};
 }
 
-using Earlier = std::vector<std::pair<std::string, store::Heads>>;  // by file
+using Earlier = std::vector<std::pair<std::string, std::vector<store::Heads>>>;  // by file
 
 station::Result<Earlier> earlierHeads(const Call& call,
                                       const station::Surroundings& surroundings) {
@@ -44,13 +44,16 @@ struct Against {
 station::Result<std::vector<std::string>> holdAgainst(const Against& held, const Earlier& earlier,
                                                       store::VerifyReport& report) {
     const auto& surroundings = held.surroundings;
+    const bool isSound = report.ok();
     std::vector<std::string> lines;
     for (const auto& [path, heads] : earlier) {
         const auto breaks = station::breaksAgainst(surroundings, held.file, heads);
         if (!breaks) {
             return tl::unexpected(breaks.error());
         }
-        const auto* key = breaks->empty() ? "rescue.held_against" : "rescue.not_against";
+        const auto* key = !breaks->empty() ? "rescue.not_against"
+                          : isSound        ? "rescue.held_against"
+                                           : "rescue.seals_only";
         lines.push_back(surroundings.words.say(key, {{"path", path}}));
         store::VerifyReport against;
         against.breaks = *breaks;

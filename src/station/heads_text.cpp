@@ -8,8 +8,11 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <map>
 #include <optional>
+#include <set>
 #include <string>
+#include <utility>
 
 namespace station {
 
@@ -19,12 +22,17 @@ constexpr std::size_t hashFigures = 64;
 constexpr std::size_t mostFigures = 15;   // of a number
 constexpr std::size_t mostLetters = 32;   // of a station's name
 constexpr std::size_t mostBetween = 60;   // bytes of words before the number
+constexpr std::size_t fewestOfLine = 8;   // figures of a hash, before the last of its lines
+constexpr std::size_t mostIndent = 40;    // bytes between two parts of a hash
 
 bool isFigure(char letter) {
     return letter >= '0' && letter <= '9';
 }
 bool isHashFigure(char letter) {
-    return isFigure(letter) || (letter >= 'a' && letter <= 'f');
+    return isFigure(letter) || (letter >= 'a' && letter <= 'f') || (letter >= 'A' && letter <= 'F');
+}
+char inSmall(char letter) {
+    return letter >= 'A' && letter <= 'F' ? static_cast<char>(letter - 'A' + 'a') : letter;
 }
 bool isOfName(char letter) {
     return isFigure(letter) || (letter >= 'a' && letter <= 'z') || letter == '-';
@@ -123,30 +131,96 @@ std::optional<Named> namedInLine(Before before) {
                                            : std::nullopt;
 }
 
+// The figures that begin at a place, over as many ends of lines as there are among them.
+struct Figures {
+    std::string figures;
+    std::size_t end = 0;
+};
+
+std::size_t endOfRun(std::string_view text, std::size_t place) {
+    while (place < text.size() && isHashFigure(text[place])) {
+        ++place;
+    }
+    return place;
+}
+
+// Where the next line goes on, or the same place if no line ends there.
+std::size_t overLineEnd(std::string_view text, std::size_t place) {
+    const auto goesOn =
+        std::min(text.find_first_not_of(" \t\r\n>", place), text.size());
+    const bool isNear = goesOn - place <= mostIndent;
+    return isNear && text.substr(place, goesOn - place).find('\n') != std::string_view::npos
+               ? goesOn
+               : place;
+}
+
+Figures figuresAt(std::string_view text, std::size_t begin) {
+    Figures found{{}, endOfRun(text, begin)};
+    const auto first = found.end - begin;
+    if (first < fewestOfLine || first > hashFigures) {
+        return found;
+    }
+    const auto firstEnd = found.end;
+    found.figures = text.substr(begin, first);
+    while (found.figures.size() < hashFigures) {
+        const auto next = overLineEnd(text.substr(0, found.end + mostIndent + 1), found.end);
+        const auto end = endOfRun(text, next);
+        const auto lacking = hashFigures - found.figures.size();
+        const bool isPart = end - next == lacking ||
+                            (end - next >= fewestOfLine && end - next < lacking);
+        if (next == found.end || !isPart) {
+            return {{}, firstEnd};
+        }
+        found.figures += text.substr(next, end - next);
+        found.end = end;
+    }
+    std::ranges::transform(found.figures, found.figures.begin(), inSmall);
+    return found;
+}
+
+// Each different head of a station in another of the heads returned.
+class Gathered {
+public:
+    void add(const Named& named, const store::Hash& hash) {
+        auto& station = m_seen[named.station];
+        if (!station.emplace(named.seq, hash).second) {
+            return;
+        }
+        if (m_heads.size() < station.size()) {
+            m_heads.emplace_back();
+        }
+        m_heads[station.size() - 1][named.station] = {named.seq, hash};
+    }
+    [[nodiscard]] std::vector<store::Heads> heads() && { return std::move(m_heads); }
+
+private:
+    std::map<std::string, std::set<std::pair<std::int64_t, store::Hash>>> m_seen;
+    std::vector<store::Heads> m_heads;
+};
+
 }  // namespace
 
-store::Heads headsInText(std::string_view text) {
-    store::Heads heads;
+std::vector<store::Heads> headsInText(std::string_view text) {
+    Gathered gathered;
     std::size_t seen = 0;  // nothing before it is looked at again
     for (std::size_t place = 0; place < text.size();) {
         const std::size_t begin = place;
-        while (place < text.size() && isHashFigure(text[place])) {
-            ++place;
+        const auto found = figuresAt(text, begin);
+        place = std::max(found.end, begin + 1);
+        if (found.figures.size() != hashFigures) {
+            continue;
         }
-        if (place - begin == hashFigures) {
-            const Before before(text.substr(seen, begin - seen));
-            const bool isQuoted = place < text.size() && text[place] == '"';
-            auto named = isQuoted ? namedInJson(before) : std::nullopt;
-            named = named ? named : namedInLine(before);
-            const auto hash = store::hashFromHex(text.substr(begin, hashFigures));
-            if (named && hash) {
-                heads[named->station] = {named->seq, *hash};
-            }
-            seen = place;
+        const Before before(text.substr(seen, begin - seen));
+        const bool isQuoted = place < text.size() && text[place] == '"';
+        auto named = isQuoted ? namedInJson(before) : std::nullopt;
+        named = named ? named : namedInLine(before);
+        const auto hash = store::hashFromHex(found.figures);
+        if (named && hash) {
+            gathered.add(*named, *hash);
         }
-        place = std::max(place, begin + 1);
+        seen = place;
     }
-    return heads;
+    return std::move(gathered).heads();
 }
 
 }  // namespace station

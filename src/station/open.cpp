@@ -18,6 +18,9 @@ namespace station {
 
 namespace {
 
+// Files named in a sentence.
+constexpr std::ptrdiff_t mostBeside = 5;
+
 logbook::Duration staleAfterOf(const std::map<std::string, std::string>& settings) {
     const auto found = settings.find("stale_after");
     if (found == settings.end()) {
@@ -88,6 +91,39 @@ tl::expected<LogbookFacts, store::Trouble> factsUpTo(const store::Logbook& logbo
                         logbook.metDamage()};
 }
 
+// The files beside that one whose names go on from its name so; the newest last, where a time
+// follows.
+std::vector<std::string> besideOf(const std::filesystem::path& path, const std::string& ending) {
+    std::vector<std::string> names;
+    std::error_code error;
+    const auto whole = std::filesystem::absolute(path, error);
+    const auto start = whole.filename().string() + ending;
+    std::filesystem::directory_iterator entry(whole.parent_path(), error);
+    for (; !error && entry != std::filesystem::directory_iterator(); entry.increment(error)) {
+        const auto name = entry->path().filename().string();
+        if (name.starts_with(start) && !name.ends_with("-journal")) {
+            names.push_back((path.parent_path() / name).string());
+        }
+    }
+    std::ranges::sort(names);
+    if (std::ssize(names) > mostBeside) {
+        names.erase(names.begin(), names.end() - mostBeside);
+    }
+    return names;
+}
+
+// What a restore that was cut off leaves lies beside where the logbook should be.
+Problem notThere(const words::Words& words, const std::filesystem::path& path) {
+    auto beside = besideOf(path, ".before-");
+    const auto* key = beside.empty() ? "trouble.not_finished" : "trouble.put_aside";
+    for (auto& name : besideOf(path, ".unfinished-")) {
+        beside.push_back(std::move(name));
+    }
+    return problemOf(words, beside.empty() ? "trouble.not_found" : key,
+                     {{"path", path.string()}, {"files", words.all(beside)}},
+                     Problem::Weight::Logbook);
+}
+
 Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
                                  const store::Logbook& logbook) {
     auto facts = readFacts(surroundings, logbook);
@@ -127,7 +163,9 @@ Result<store::Logbook> openLogbook(const Surroundings& surroundings, const Logbo
             return problemOf(surroundings.words, "file.no_folder",
                              {{"path", file.path.string()}}, Problem::Weight::Logbook);
         }
-        return problemOf(surroundings.words, trouble);
+        return trouble.code == store::Trouble::Code::NotFound
+                   ? notThere(surroundings.words, file.path)
+                   : problemOf(surroundings.words, trouble);
     });
 }
 

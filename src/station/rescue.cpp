@@ -8,6 +8,8 @@
 #include "station/system.h"
 #include "store/heads_check.h"
 
+#include <map>
+#include <string_view>
 #include <utility>
 
 namespace station {
@@ -26,6 +28,25 @@ std::string reasonKey(Break::Reason reason) {
         case Break::Reason::TailLost: return "rescue.cut_off";
         default: return "rescue.changed";
     }
+}
+
+// With which every file of the database begins.
+constexpr std::string_view databaseMark("SQLite format 3\0", 16);
+
+// A text of two bytes a letter, as some editors save it, with one: what heads are written with is
+// in the lower one.
+std::string inSingleBytes(std::string text) {
+    const bool isLowFirst = text.starts_with("\xFF\xFE");
+    if (!isLowFirst && !text.starts_with("\xFE\xFF")) {
+        return text;
+    }
+    std::string single;
+    single.reserve(text.size() / 2);
+    for (std::size_t place = 2; place + 1 < text.size(); place += 2) {
+        const char high = text[place + (isLowFirst ? 1 : 0)];
+        single += high == 0 ? text[place + (isLowFirst ? 0 : 1)] : '?';
+    }
+    return single;
 }
 
 }  // namespace
@@ -77,6 +98,11 @@ std::vector<std::string> lackingOf(const words::Words& words,
 Result<store::RestoreResult> restore(const Surroundings& surroundings,
                                      const std::filesystem::path& backup, const LogbookFile& file,
                                      const std::string& station) {
+    std::error_code ignored;
+    if (std::filesystem::equivalent(backup, file.path, ignored)) {
+        return tl::unexpected(problemOf(surroundings.words, "rescue.same_file",
+                                        {{"path", backup.string()}}));
+    }
     auto result = store::restore(backup, {file.path, station, file.trustLocks},
                                  {surroundings.login, surroundings.clock.now()});
     if (result) {
@@ -94,19 +120,24 @@ Result<store::RestoreResult> restore(const Surroundings& surroundings,
     return tl::unexpected(problemOf(surroundings.words, trouble));
 }
 
-Result<store::Heads> headsIn(const Surroundings& surroundings, const std::filesystem::path& path) {
-    if (const auto backup = store::Logbook::open(path, {Access::Read, true})) {
+Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
+                                          const std::filesystem::path& path) {
+    const auto backup = store::Logbook::open(path, {Access::Read, true});
+    if (backup) {
         const auto heads = backup->heads();
         if (!heads) {
             return tl::unexpected(problemOf(surroundings.words, heads.error()));
         }
-        return store::headsOf(*heads);
+        return std::vector{store::headsOf(*heads)};
     }
     const auto text = system::readFile(path, longestText);
     if (!text && text.error() != system::FileTrouble::TooLong) {
         return tl::unexpected(problemOf(surroundings.words, text.error(), path));
     }
-    auto heads = text ? headsInText(*text) : store::Heads{};
+    if (text && text->starts_with(databaseMark)) {
+        return tl::unexpected(problemOf(surroundings.words, backup.error()));
+    }
+    auto heads = text ? headsInText(inSingleBytes(*text)) : std::vector<store::Heads>{};
     if (heads.empty()) {
         return tl::unexpected(
             problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}}));
@@ -115,16 +146,29 @@ Result<store::Heads> headsIn(const Surroundings& surroundings, const std::filesy
 }
 
 Result<std::vector<Break>> breaksAgainst(const Surroundings& surroundings, const LogbookFile& file,
-                                         const store::Heads& earlier) {
+                                         const std::vector<store::Heads>& earlier) {
     const auto logbook = openLogbook(surroundings, file, Access::Read);
     if (!logbook) {
         return tl::unexpected(logbook.error());
     }
-    auto breaks = store::breaksAgainst(*logbook, earlier);
-    if (!breaks) {
-        return tl::unexpected(problemOf(surroundings.words, breaks.error()));
+    std::map<std::string, Break> first;  // by station
+    for (const auto& heads : earlier) {
+        const auto breaks = store::breaksAgainst(*logbook, heads);
+        if (!breaks) {
+            return tl::unexpected(problemOf(surroundings.words, breaks.error()));
+        }
+        for (const auto& found : *breaks) {
+            const auto [place, isNew] = first.try_emplace(found.record.station, found);
+            if (!isNew && found.record.seq < place->second.record.seq) {
+                place->second = found;
+            }
+        }
     }
-    return *std::move(breaks);
+    std::vector<Break> breaks;
+    for (const auto& [station, found] : first) {
+        breaks.push_back(found);
+    }
+    return breaks;
 }
 
 }  // namespace station

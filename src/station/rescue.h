@@ -32,13 +32,14 @@ namespace station {
                                                    const std::string& station);
 
 // The heads in a file: of a logbook, so of a backup; else those that stand in a text, as a month's
-// report or what was printed by backup or verify.
-[[nodiscard]] Result<store::Heads> headsIn(const Surroundings& surroundings,
-                                           const std::filesystem::path& path);
+// report or what was printed by backup or verify, as headsInText gives them.
+[[nodiscard]] Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
+                                                        const std::filesystem::path& path);
 
-// Where the logbook does not reach those heads or has others.
-[[nodiscard]] Result<std::vector<store::Break>> breaksAgainst(const Surroundings& surroundings,
-                                                              const LogbookFile& file,
-                                                              const store::Heads& earlier);
+// Where the logbook does not reach one of those heads or has another, of each station the first
+// record.
+[[nodiscard]] Result<std::vector<store::Break>> breaksAgainst(
+    const Surroundings& surroundings, const LogbookFile& file,
+    const std::vector<store::Heads>& earlier);
 
 }  // namespace station

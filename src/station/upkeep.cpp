@@ -23,7 +23,7 @@ Result<store::Logbook> openToVerify(const Surroundings& surroundings, const Logb
     if (logbook) {
         return std::move(*logbook);
     }
-    if (logbook.error().code != Code::ReadOnly) {
+    if (logbook.error().code != Code::ReadOnly && logbook.error().code != Code::NotFound) {
         return tl::unexpected(problemOf(surroundings.words, logbook.error()));
     }
     return openLogbook(surroundings, file, Access::Read);

@@ -47,6 +47,15 @@ bool writeSmallFile(const std::filesystem::path& path, std::string_view text);
 // Waits until the file, or the names in the folder, are on the disk.
 [[nodiscard]] std::error_code flush(const std::filesystem::path& fileOrFolder);
 
+// Which file stands at a name, whatever name it had before: equal for the same file of one file
+// system. Nothing if none does.
+[[nodiscard]] std::optional<std::uint64_t> fileNumber(const std::filesystem::path& path);
+
+// Gives each of two files of a folder the other's name in one step. std::errc::invalid_argument or
+// function_not_supported where the file system has no such step; nothing was done then.
+[[nodiscard]] std::error_code exchangeNames(const std::filesystem::path& one,
+                                            const std::filesystem::path& other);
+
 // Renames in one step; std::errc::file_exists if `to` is there, which then stays as it is.
 [[nodiscard]] std::error_code moveWithoutReplacing(const std::filesystem::path& from,
                                                    const std::filesystem::path& to);

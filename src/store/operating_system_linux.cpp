@@ -164,6 +164,21 @@ std::error_code flush(const std::filesystem::path& fileOrFolder) {
     return error;
 }
 
+std::optional<std::uint64_t> fileNumber(const std::filesystem::path& path) {
+    struct stat status {};
+    if (::lstat(path.c_str(), &status) != 0) {
+        return std::nullopt;
+    }
+    return static_cast<std::uint64_t>(status.st_ino);
+}
+
+std::error_code exchangeNames(const std::filesystem::path& one,
+                              const std::filesystem::path& other) {
+    const int failed =
+        ::renameat2(AT_FDCWD, one.c_str(), AT_FDCWD, other.c_str(), RENAME_EXCHANGE);
+    return failed == 0 ? std::error_code{} : lastError();
+}
+
 std::error_code moveWithoutReplacing(const std::filesystem::path& from,
                                      const std::filesystem::path& to) {
     if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) {

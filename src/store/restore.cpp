@@ -8,6 +8,7 @@
 #include "store/operating_system.h"
 #include "store/unfinished_file.h"
 
+#include <algorithm>
 #include <system_error>
 #include <utility>
 
@@ -102,15 +103,107 @@ bool isNobodys(Code code) {
     return code == Code::Damaged || code == Code::NotALogbook || code == Code::NewerSchema;
 }
 
+// The heads of what stands there; none where it is no logbook that can be read.
+tl::expected<std::optional<Heads>, Trouble> headsInPlace(const RestoreTo& to) {
+    const auto heads =
+        Logbook::open(to.path, {Access::Read, to.trustLocks})
+            .and_then([](const Logbook& logbook) { return logbook.heads(); });
+    if (heads) {
+        return headsOf(*heads);
+    }
+    if (!isNobodys(heads.error().code)) {
+        return tl::unexpected<Trouble>(heads.error());
+    }
+    return std::nullopt;
+}
+
+std::int64_t laterThan(const Heads& backup, const Heads& inPlace) {
+    std::int64_t later = 0;
+    for (const auto& [station, head] : inPlace) {
+        const auto found = backup.find(station);
+        const auto kept = found == backup.end() ? 0 : found->second.seq;
+        later += std::max<std::int64_t>(0, head.seq - kept);
+    }
+    return later;
+}
+
+enum class Placed {
+    Exchanged,  // the backup stands in the place
+    Aside,      // nothing stands there yet
+};
+
+// Takes back a copy that could not be exchanged, unless it is another file that stands there.
+std::error_code takeBack(const UnfinishedFile& file, const Path& aside,
+                         const std::optional<std::uint64_t>& copy) {
+    if (system::fileNumber(aside) != copy) {
+        return std::make_error_code(std::errc::io_error);
+    }
+    return system::moveWithoutReplacing(aside, file.path());
+}
+
+// The copy gets the name for what is put aside, and then the two change names, so that no moment is
+// without a logbook and what is there is never under a name that may be deleted. False where the
+// file system has no such step, or where a write was cut off: its journal would be played back into
+// the copy.
+tl::expected<bool, Trouble> exchange(const UnfinishedFile& file, const Path& path,
+                                     const Path& aside) {
+    std::error_code ignored;
+    if (std::filesystem::exists(
+            std::filesystem::symlink_status(with(path, "-journal"), ignored))) {
+        return false;
+    }
+    const auto copy = system::fileNumber(file.path());
+    auto error = system::flush(file.path());
+    if (!error) {
+        error = system::moveWithoutReplacing(file.path(), aside);
+    }
+    if (error) {
+        const bool taken = error == std::errc::file_exists;
+        return tl::unexpected<Trouble>(
+            troubleAt(taken ? aside : path, taken ? Code::Exists : codeOfSystem(error),
+                      error.message()));
+    }
+    error = system::flush(aside.parent_path());
+    if (!error) {
+        error = system::exchangeNames(aside, path);
+    }
+    // A share may do it and tell of an error all the same.
+    if (!error || system::fileNumber(path) == copy) {
+        return true;
+    }
+    const auto failed = takeBack(file, aside, copy);
+    const bool unknown =
+        error == std::errc::invalid_argument || error == std::errc::function_not_supported;
+    if (unknown && !failed) {
+        return false;
+    }
+    if (failed && system::fileNumber(aside) == copy) {
+        std::filesystem::remove(aside, ignored);
+    }
+    return tl::unexpected<Trouble>(troubleAt(path, codeOfSystem(error), error.message()));
+}
+
+tl::expected<Placed, Trouble> place(const UnfinishedFile& file, const Path& path,
+                                    const Path& aside) {
+    const auto exchanged = exchange(file, path, aside);
+    if (!exchanged) {
+        return tl::unexpected<Trouble>(exchanged.error());
+    }
+    if (*exchanged) {
+        return Placed::Exchanged;
+    }
+    return moveAside(path, aside).map([] { return Placed::Aside; });
+}
+
 // With the lock held, so that nobody is about to write into it. What is damaged cannot be locked,
 // and is put aside all the same; whatever else keeps the lock away may be somebody who writes.
-tl::expected<void, Trouble> putAside(const RestoreTo& to, const Path& aside,
-                                     const Writing& writing) {
+tl::expected<Placed, Trouble> putAside(const UnfinishedFile& file, const RestoreTo& to,
+                                       const Path& aside, const Writing& writing) {
     const auto connection = Connection::open(to.path, {Access::Write, to.trustLocks});
     if (connection) {
-        const auto moved = (*connection)->guarded([&]() -> tl::expected<void, Trouble> {
+        const auto moved = (*connection)->guarded([&]() -> tl::expected<Placed, Trouble> {
             const WriteTransaction transaction(**connection, writing);
-            return moveAside(to.path, aside);
+            return place(file, to.path, aside);
         });
         if (moved || !isNobodys(moved.error().code)) {
             return moved;
@@ -118,7 +211,7 @@ tl::expected<void, Trouble> putAside(const RestoreTo& to, const Path& aside,
     } else if (!isNobodys(connection.error().code)) {
         return tl::unexpected<Trouble>(connection.error());
     }
-    return moveAside(to.path, aside);
+    return place(file, to.path, aside);
 }
 
 // What was put aside has its new name on the disk before another file takes the old one: else the
@@ -146,12 +239,40 @@ Trouble notRestored(const RestoreResult& result, const std::error_code& failed) 
     return trouble;
 }
 
+// What stands there is put aside, as the result then tells.
+tl::expected<Placed, Trouble> replace(const UnfinishedFile& file, const RestoreTo& to,
+                                      const Writing& writing, RestoreResult& result) {
+    const auto inPlace = headsInPlace(to);
+    if (!inPlace) {
+        return tl::unexpected<Trouble>(inPlace.error());
+    }
+    if (*inPlace && (*inPlace)->contains(to.station)) {
+        Trouble taken = troubleAt(to.path, Code::StationTaken);
+        taken.station = to.station;
+        return tl::unexpected<Trouble>(std::move(taken));
+    }
+    const Path aside = asideName(to.path, writing.at);
+    auto placed = putAside(file, to, aside, writing);
+    if (placed) {
+        result.aside = aside;
+        if (*inPlace) {
+            result.later = laterThan(result.heads, **inPlace);
+        }
+    }
+    return placed;
+}
+
 }  // namespace
 
 tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo& to,
                                              const Writing& writing) {
     std::error_code error;
-    const RestoreTo whole{std::filesystem::absolute(to.path, error), to.station, to.trustLocks};
+    RestoreTo whole{std::filesystem::absolute(to.path, error), to.station, to.trustLocks};
+    // The link would be put aside, and what it leads to go on.
+    if (std::filesystem::is_symlink(std::filesystem::symlink_status(whole.path, error))) {
+        const auto leadsTo = std::filesystem::canonical(whole.path, error);
+        whole.path = error ? whole.path : leadsTo;
+    }
     const auto refused = [&](Trouble trouble, const UnfinishedFile& file) {
         if (trouble.path == file.path()) {
             trouble.path = whole.path;
@@ -169,15 +290,18 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
         return refused(heads.error(), file);
     }
     RestoreResult result{whole.path, std::nullopt, *heads};
+    auto placed = Placed::Aside;
     if (stands) {
-        const Path aside = asideName(whole.path, writing.at);
-        if (const auto put = putAside(whole, aside, writing); !put) {
+        const auto put = replace(file, whole, writing, result);
+        if (!put) {
             return refused(put.error(), file);
         }
-        result.aside = aside;
+        placed = *put;
     }
-    if (const auto failed = takePlace(file, result)) {
-        return tl::unexpected<Trouble>(notRestored(result, failed));
+    const auto failedToTake =
+        placed == Placed::Aside ? takePlace(file, result) : std::error_code();
+    if (failedToTake) {
+        return tl::unexpected<Trouble>(notRestored(result, failedToTake));
     }
     // Another program may have opened it by now, so that it is not taken away again.
     if (const auto failed = file.confirmName()) {

@@ -6,6 +6,7 @@
 
 #include "store/logbook.h"
 
+#include <cstdint>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -14,8 +15,8 @@
 namespace store {
 
 struct RestoreTo {
-    std::filesystem::path path;
-    std::string station;      // under which it goes on; no station of the backup
+    std::filesystem::path path;  // if a link, what it leads to is meant
+    std::string station;      // under which it goes on; of no record in the backup or at `path`
     bool trustLocks = false;  // as of OpenOptions
 };
 
@@ -23,10 +24,15 @@ struct RestoreResult {
     std::filesystem::path path;
     std::optional<std::filesystem::path> aside;  // where what stood at `path` is now
     Heads heads;
+    // How many entries what was put aside holds after those of the backup; nothing where its heads
+    // cannot be read.
+    std::optional<std::int64_t> later{};
 };
 
 // Nothing is put aside before the copy of the backup is whole, verified, named and on the disk
-// beside it. `writing.at` gives the file put aside its name. As Logbook::open and Logbook::backup
+// beside it. Where the file system can exchange two names, the backup takes the place in that one
+// step, and at no moment does nothing stand there; a kill just before it leaves a copy of the
+// backup under the name meant for what is put aside. `writing.at` gives the file put aside its name. As Logbook::open and Logbook::backup
 // of the backup, and BadStation, StationTaken; Busy where somebody writes in what is to be put
 // aside; Exists where no name is left for it; LeftAside, NotConfirmed. In every other case what
 // stood there stands there.

@@ -78,6 +78,8 @@ rulebook.no_limit: says do
 rulebook.role_without_label: says(detail) do
 rulebook.condition_without_label: says(detail) do
 trouble.not_found: says(path) safe do
+trouble.put_aside: says(path files) safe do(path)
+trouble.not_finished: says(path files) safe do
 trouble.exists: says(path) safe do
 trouble.not_a_logbook: says(path) safe do
 trouble.newer_schema: says(path) safe do

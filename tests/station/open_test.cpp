@@ -36,6 +36,14 @@ TEST_CASE("A logbook that cannot be opened is another trouble than a wrong call"
     REQUIRE_FALSE(none);
     CHECK(none.error().code == "trouble.not_found");
     CHECK(none.error().weight == station::Problem::Weight::Logbook);
+    const auto codeBeside = [&](const std::string& name) {
+        ward.folder.write(name, "");
+        const auto beside = station::readWholeLog(ward.surroundings, ward.logbook).error();
+        CHECK(beside.notice.says.find(ward.folder.file(name).string()) != std::string::npos);
+        return beside.code;
+    };
+    CHECK(codeBeside("ward.logbook.unfinished-7") == "trouble.not_finished");
+    CHECK(codeBeside("ward.logbook.before-20260302T140000Z") == "trouble.put_aside");
     ward.folder.write("ward.logbook", "no logbook at all, but long enough to be taken for one");
     const auto other = station::readWholeLog(ward.surroundings, ward.logbook);
     REQUIRE_FALSE(other);

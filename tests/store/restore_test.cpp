@@ -43,6 +43,7 @@ TEST_CASE("A backup takes the place of a logbook, which is put aside", "[unit]")
     REQUIRE(result);
     CHECK(result->path == folder / "log");
     CHECK(result->aside == folder / aside);
+    CHECK(result->later == 3);
     CHECK(bytesOf(folder / aside) == before);
     CHECK(folder.names() == Names{"backup", "log", aside});
     Logbook restored = open(folder / "log");
@@ -73,7 +74,9 @@ TEST_CASE("A damaged logbook is put aside as it is", "[fault]") {
          {std::string(9000, '\0'), bytesOf(folder / "log").substr(0, 5000), std::string()}) {
         writeBytes(folder / "log", damaged);
         std::filesystem::remove(folder / aside);
-        REQUIRE(restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0)));
+        const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+        REQUIRE(result);
+        CHECK_FALSE(result->later);
         CHECK(bytesOf(folder / aside) == damaged);
         CHECK(open(folder / "log").verify()->ok());
     }
@@ -121,6 +124,32 @@ TEST_CASE("What cannot be restored changes nothing", "[unit]") {
     CHECK(refusal(folder, "icu-1b") == Code::NotFound);
     CHECK(bytesOf(folder / "log") == before);
     CHECK(folder.names() == Names{"log", aside});
+}
+
+TEST_CASE("No name is taken that the logbook to be put aside has used", "[unit]") {
+    const TemporaryFolder folder;
+    fill(folder);
+    Logbook logbook = open(folder / "log");
+    append(logbook, notes("icu-1b", 2));
+    CHECK(refusal(folder, "icu-1b") == Code::StationTaken);
+    CHECK(folder.names() == Names{"backup", "log"});
+    const auto result = restore(folder / "backup", {folder / "log", "icu-1c"}, writing(0));
+    REQUIRE(result);
+    CHECK(result->later == 5);
+}
+
+TEST_CASE("What a link leads to is put aside, not the link", "[unit]") {
+    const TemporaryFolder folder;
+    fill(folder);
+    const std::string before = bytesOf(folder / "log");
+    std::filesystem::create_directory(folder / "desk");
+    std::filesystem::create_symlink(folder / "log", folder / "desk/link");
+    const auto result = restore(folder / "backup", {folder / "desk/link", "icu-1b"}, writing(0));
+    REQUIRE(result);
+    CHECK(result->path == std::filesystem::canonical(folder / "log"));
+    CHECK(bytesOf(folder / aside) == before);
+    CHECK(std::filesystem::is_symlink(folder / "desk/link"));
+    CHECK(open(folder / "desk/link").count() == 5);
 }
 
 TEST_CASE("A logbook that is being written into is not put aside", "[unit]") {

@@ -66,6 +66,14 @@ void DiskModel::moved(const std::filesystem::path& from, const std::filesystem::
     }
 }
 
+void DiskModel::exchanged(const std::filesystem::path& one, const std::filesystem::path& other) {
+    if (find(one) != nullptr && find(other) != nullptr) {
+        m_unsyncedNames.push_back({one.filename(), other.filename(), m_names[one.filename()],
+                                   m_names[other.filename()]});
+        apply(m_names, m_unsyncedNames.back());
+    }
+}
+
 void DiskModel::synced(const std::filesystem::path& fileOrFolder) {
     if (fileOrFolder == m_folder) {
         m_namesOnDisk = m_names;
@@ -94,6 +102,9 @@ void DiskModel::apply(Names& names, const NameChange& change) {
     }
     if (!change.to.empty()) {
         names[change.to] = change.content;
+    }
+    if (change.other) {
+        names[change.from] = change.other;
     }
 }
 

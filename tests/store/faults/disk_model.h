@@ -28,6 +28,8 @@ public:
     void truncated(const std::filesystem::path& file, std::int64_t size);
     void removed(const std::filesystem::path& file);
     void moved(const std::filesystem::path& from, const std::filesystem::path& to);
+    // In one step: both names or neither are the other's after a power cut.
+    void exchanged(const std::filesystem::path& one, const std::filesystem::path& other);
     void synced(const std::filesystem::path& fileOrFolder);
 
     [[nodiscard]] const std::filesystem::path& folder() const { return m_folder; }
@@ -49,6 +51,7 @@ private:
     struct NameChange {  // `from` empty: made; `to` empty: removed
         std::string from, to;
         std::shared_ptr<Content> content;
+        std::shared_ptr<Content> other{};  // of an exchange, what `from` names then
     };
 
     [[nodiscard]] Content* find(const std::filesystem::path& file);

@@ -30,6 +30,9 @@ struct FaultyState {
     [[nodiscard]] bool fails(Call call);
 };
 
+// Whether two names are exchanged in one step, as most file systems can.
+[[nodiscard]] bool& exchangesNames();
+
 // Of the one disk that there is; without one, `model` is null and no call fails.
 [[nodiscard]] FaultyState& faultyState();
 

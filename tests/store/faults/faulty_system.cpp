@@ -20,6 +20,11 @@ FaultyState& faultyState() {
     return state;
 }
 
+bool& exchangesNames() {
+    static bool exchanges = true;
+    return exchanges;
+}
+
 bool FaultyState::fails(Call call) {
     if (model == nullptr || healed) {
         return false;
@@ -87,8 +92,13 @@ int __wrap_renameat2(int fromFolder, const char* from, int toFolder, const char*
     if (state.model == nullptr) {
         return __real_renameat2(fromFolder, from, toFolder, to, flags);
     }
+    const bool exchanges = (flags & RENAME_EXCHANGE) != 0;
+    if (exchanges && !store::test::exchangesNames()) {
+        errno = EINVAL;
+        return -1;
+    }
     if (!state.dead()) {
-        state.model->moved(from, to);
+        exchanges ? state.model->exchanged(from, to) : state.model->moved(from, to);
     }
     if (state.fails(store::test::Call::Move)) {
         errno = EIO;
