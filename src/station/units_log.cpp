@@ -14,14 +14,16 @@ namespace station {
 
 namespace {
 
-// Of those units; any strike may be of one of their records. Nothing if one cannot be read.
+// Of those units, as they came in up to that arrival; any strike may be of one of their records.
+// Nothing if one cannot be read.
 Result<std::vector<logbook::Record>> recordsOf(const Surroundings& surroundings,
                                                const store::Logbook& logbook,
-                                               const Devices& devices) {
+                                               std::int64_t arrival, const Devices& devices) {
     GatheredRecords gathering(surroundings, logbook);
-    auto read = gathering.add({.kinds = store::Selection::Kinds::Strikes});
+    auto read =
+        gathering.add({.arrivedUpTo = arrival, .kinds = store::Selection::Kinds::Strikes});
     for (auto device = devices.begin(); read && device != devices.end(); ++device) {
-        read = gathering.add({.device = *device});
+        read = gathering.add({.device = *device, .arrivedUpTo = arrival});
     }
     if (!read) {
         return tl::unexpected(std::move(read.error()));
@@ -43,7 +45,7 @@ Result<std::shared_ptr<const WholeLog>> logOfUnits(const Surroundings& surroundi
                                                    const store::Logbook& logbook,
                                                    const Standing& standing,
                                                    const Devices& devices) {
-    auto records = recordsOf(surroundings, logbook, devices);
+    auto records = recordsOf(surroundings, logbook, standing.facts.arrival, devices);
     if (!records) {
         return tl::unexpected(std::move(records.error()));
     }
