@@ -107,7 +107,11 @@ station::Problem problemOfNewFile(const words::Words& words,
     if (trouble == station::system::FileTrouble::NotFound) {
         return station::problemOf(words, "file.no_folder", {{"path", path}});
     }
-    return station::problemOf(words, trouble, path);
+    auto problem = station::problemOf(words, trouble, path);
+    if (trouble != station::system::FileTrouble::Exists) {
+        problem.weight = station::Problem::Weight::Logbook;  // as for a backup
+    }
+    return problem;
 }
 
 std::string jsonText(const logbook::json::Value& value) {

@@ -5,6 +5,7 @@
 #include "cli/answer_options.h"
 #include "cli/commands.h"
 
+#include "station/file_kind.h"
 #include "station/import.h"
 #include "station/upkeep.h"
 
@@ -56,6 +57,11 @@ public:
         if (!since) {
             return tl::unexpected(since.error());
         }
+        const auto target = call.value("--to");
+        if (target && station::system::isSideName(*target)) {
+            return tl::unexpected(
+                station::problemOf(words, "file.side_name", {{"path", *target}}));
+        }
         auto exported = station::exportRecords(surroundings, logbookOf(call),
                                                {call.values("--station"), *since,
                                                 {call.has("--without-names"),
@@ -66,7 +72,6 @@ public:
         const auto status = exported->breaks.empty() ? ExitStatus::Done
                                                      : ExitStatus::AnswerIsNo;
         const auto remarks = breakRemarks(words, exported->breaks);
-        const auto target = call.value("--to");
         if (!target) {
             return Answer{status, std::move(exported->bytes), remarks};
         }

@@ -5,6 +5,7 @@
 #include "cli/answer_options.h"
 #include "cli/commands.h"
 
+#include "station/file_kind.h"
 #include "station/upkeep.h"
 
 namespace cli {
@@ -39,6 +40,10 @@ public:
             return tl::unexpected(count.error());
         }
         const auto target = call.value("--to");
+        if (target && station::system::isSideName(*target)) {
+            return tl::unexpected(
+                station::problemOf(words, "file.side_name", {{"path", *target}}));
+        }
         if (const auto trouble = target ? troubleWith(*target) : std::nullopt) {
             return tl::unexpected(problemOfNewFile(words, *trouble, *target));
         }

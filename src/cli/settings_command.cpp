@@ -6,6 +6,7 @@
 #include "cli/commands.h"
 #include "cli/signing.h"
 #include "report/layout.h"
+#include "station/file_kind.h"
 #include "station/settings.h"
 #include "words/shown.h"
 
@@ -55,6 +56,18 @@ std::vector<std::string> remarksOf(const station::StationSettings& all,
     return remarks;
 }
 
+// The folder may be on a disk that is connected later, so that it is no fault.
+std::vector<std::string> remarksOfSet(const station::StationSettings& all, std::string_view name,
+                                      const words::Words& words) {
+    auto remarks = remarksOf(all, words);
+    const auto& folder = all.settings.secondBackup;
+    if (name == "second-backup" && folder &&
+        station::system::kindBehind(*folder) == station::system::FileKind::None) {
+        remarks.push_back(words.sentence("settings_fault.not_there", {{"value", *folder}}).text());
+    }
+    return remarks;
+}
+
 class SettingsCommand final : public Command {
 public:
     const Description& description() const override {
@@ -99,7 +112,7 @@ public:
                       words.say("settings.line",
                                 {{"name", *name}, {"value", lineOf(*all, *name, words)}}) +
                           "\n",
-                      remarksOf(*all, words), changes};
+                      remarksOfSet(*all, *name, words), changes};
     }
 
 private:

@@ -7,12 +7,14 @@
 #include "logbook/json.h"
 #include "logbook/text.h"
 #include "station/backup_place.h"
+#include "station/file_kind.h"
 #include "station/given_time.h"
 #include "station/settings.h"
 #include "station/system.h"
 #include "words/times.h"
 
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 namespace station {
@@ -26,8 +28,11 @@ using logbook::Instant;
 using Begins = std::function<void(const std::string&)>;
 
 constexpr std::int64_t hourMs = 3'600'000, dayMs = 24 * hourMs;
+constexpr Instant beginning{std::numeric_limits<std::int64_t>::min()};
 constexpr const char* failureKey = "backup.failed";
-constexpr const char* elsewhere = "elsewhere";  // of wordOf: the place was not set for this file
+// Besides those of wordOf: the place was not set for this file; what stands there is no folder.
+constexpr const char* elsewhere = "elsewhere";
+constexpr const char* inWay = "in_way";
 
 // Why none could be made, by a word that is kept and looked up when it is told.
 std::string_view wordOf(Code code) {
@@ -55,27 +60,36 @@ json::Value toJson(const Failure& failure) {
                         {"at", toText(failure.at)}};
 }
 
-std::optional<Failure> failureIn(const std::map<std::string, std::string>& settings) {
-    const auto found = settings.find(failureKey);
-    if (found == settings.end()) {
-        return std::nullopt;
-    }
-    const auto value = json::parse(found->second);
-    if (!value) {
-        return std::nullopt;
-    }
+std::optional<Failure> failureIn(const json::Value& value) {
     const auto textOf = [&](std::string_view name) {
-        const auto* field = value->find(name);
+        const auto* field = value.find(name);
         return field == nullptr || field->string() == nullptr ? std::string() : *field->string();
     };
     const auto at = logbook::parseInstant(textOf("at"));
     static const std::vector<std::string> known{"full",      "no_folder", "not_permitted",
                                                 "not_sound", "busy",      elsewhere,
-                                                "other"};
+                                                inWay,       "other"};
     if (!at || std::ranges::find(known, textOf("why")) == known.end()) {
         return std::nullopt;
     }
     return Failure{textOf("why"), textOf("folder"), *at};
+}
+
+// Of each place the last one, if none went through since.
+std::vector<Failure> failuresIn(const std::map<std::string, std::string>& settings) {
+    std::vector<Failure> failures;
+    const auto found = settings.find(failureKey);
+    const auto value = found == settings.end() ? tl::unexpected(json::ParseError{})
+                                               : json::parse(found->second);
+    if (!value || value->array() == nullptr) {
+        return failures;
+    }
+    for (const auto& each : *value->array()) {
+        if (auto failure = failureIn(each)) {
+            failures.push_back(std::move(*failure));
+        }
+    }
+    return failures;
 }
 
 std::string sentenceOf(const words::Words& words, const Failure& failure) {
@@ -83,29 +97,24 @@ std::string sentenceOf(const words::Words& words, const Failure& failure) {
            words.say("backups_failed." + failure.why) + " " + words.say("backups.safe");
 }
 
-// Whether anything came in since the last one, and for how long that has been so.
-bool isDue(const store::Logbook& logbook, const std::vector<Instant>& times, Instant now,
+// Whether anything came in that is in none there, and for how long that has been so.
+bool isDue(const store::Logbook& logbook, const BackupPlace& place, Instant now,
            Occasion occasion) {
     const auto heads = logbook.heads();
     if (!heads || heads->empty()) {
         return false;
     }
-    Instant latest{}, first{now};
-    for (const auto& [station, head] : *heads) {
-        latest = std::max(latest, head.arrived);
-        if (const auto row = logbook.findRecord({station, 1})) {
-            first = std::min(first, row->arrived);
+    if (occasion == Occasion::CommandDone) {
+        const Instant aDayAgo{now.ms - dayMs};
+        const bool isOld = std::ranges::any_of(*heads, [&](const auto& each) {
+            const auto row = logbook.findRecord({each.first, 1});
+            return row && row->arrived <= aDayAgo;
+        });
+        if (!isOld || place.newest(logbook, aDayAgo, now)) {
+            return false;
         }
     }
-    const bool isNews = std::ranges::none_of(
-        times, [&](Instant time) { return time > latest; });
-    if (occasion == Occasion::WindowCloses || !isNews) {
-        return isNews;
-    }
-    const Instant aDayAgo{now.ms - dayMs};
-    return first <= aDayAgo && std::ranges::none_of(times, [&](Instant time) {
-               return time > aDayAgo && time <= now;
-           });
+    return !place.hasAllOf(logbook);
 }
 
 class Backing {
@@ -118,70 +127,117 @@ public:
           m_station(m_logbook.station().value_or(std::nullopt)) {}
 
     AutomaticBackup run(const StationSettings& all, Occasion occasion, const Begins& begins) {
-        const auto& settings = all.settings;
+        const auto noted = m_logbook.settings();
+        m_failures = noted ? failuresIn(*noted) : std::vector<Failure>{};
+        m_occasion = occasion;
         const BackupPlace first(backupFolder(m_file), m_file, m_station);
-        if (!isDue(m_logbook, first.times(), m_now, occasion) || triedOfLate(occasion)) {
+        const bool isFirstDue = isDue(m_logbook, first, m_now, occasion);
+        // The second may be far away, and is not asked at each command.
+        if (!isFirstDue && m_failures.empty()) {
             return {};
         }
-        if (begins && m_logbook.count().value_or(0) > store::rowsPerTransaction) {
-            begins(m_surroundings.words.say("backups.begun"));
+        m_begins = begins;
+        if (isFirstDue && begin(first.folder())) {
+            if (system::makeFolder(first.folder())) {
+                make(first, all.settings.backupsKept, "backups.made");
+            } else {
+                const bool isInWay = system::kindOf(first.folder()) != system::FileKind::None;
+                fail(first.folder(), isInWay ? inWay : "not_permitted");
+            }
         }
-        if (!system::makeFolder(first.folder())) {
-            fail(first.folder(), "not_permitted");
-        } else {
-            make(first, settings.backupsKept, "backups.made");
+        runSecond(all, isFirstDue);
+        if (m_isTried) {
+            note();
         }
-        if (settings.secondBackup) {
-            make(BackupPlace(*settings.secondBackup, m_file, m_station), settings.backupsKept,
-                 "backups.made_second");
-        } else if (const auto stated = all.stated.find("second-backup");
-                   stated != all.stated.end() && logbook::isUtf8(stated->second)) {
-            fail(stated->second, elsewhere);
-        }
-        note();
         return std::move(m_result);
     }
 
 private:
-    // A command is not held up again by what has just failed.
-    [[nodiscard]] bool triedOfLate(Occasion occasion) const {
-        const auto settings = m_logbook.settings();
-        const auto failure = settings ? failureIn(*settings) : std::nullopt;
-        return occasion == Occasion::CommandDone && failure && failure->at <= m_now &&
-               m_now.ms - failure->at.ms < hourMs;
+    void runSecond(const StationSettings& all, bool isFirstDue) {
+        if (const auto& folder = all.settings.secondBackup) {
+            const BackupPlace second(*folder, m_file, m_station);
+            if (isDue(m_logbook, second, m_now, m_occasion) && begin(*folder)) {
+                make(second, all.settings.backupsKept, "backups.made_second");
+            }
+            return;
+        }
+        const auto stated = all.stated.find("second-backup");
+        if (isFirstDue && stated != all.stated.end() && logbook::isUtf8(stated->second) &&
+            begin(stated->second)) {
+            fail(stated->second, elsewhere);
+        }
+    }
+
+    // Whether it is tried there now: a command is not held up again by what has just failed.
+    bool begin(const Path& folder) {
+        const auto failure = std::ranges::find(m_failures, folder.string(), &Failure::folder);
+        if (failure != m_failures.end()) {
+            if (m_occasion == Occasion::CommandDone && failure->at <= m_now &&
+                m_now.ms - failure->at.ms < hourMs) {
+                return false;
+            }
+            m_failures.erase(failure);
+        }
+        if (!m_isTried && m_begins &&
+            m_logbook.count().value_or(0) > store::rowsPerTransaction) {
+            m_begins(m_surroundings.words.say("backups.begun"));
+        }
+        m_isTried = true;
+        return true;
     }
 
     void make(const BackupPlace& place, int kept, std::string_view sentence) {
-        auto copied = m_logbook.backup(place.pathAt(m_now));
-        if (!copied && copied.error().code != Code::Exists) {
-            fail(place.folder(), wordOf(copied.error().code));
+        const auto& words = m_surroundings.words;
+        const auto path = place.pathAt(m_now);
+        const auto copied = m_logbook.backup(path);
+        // In this very second another program may have made it.
+        const bool isThere = !copied && copied.error().code == Code::Exists &&
+                             place.newest(m_logbook, {m_now.ms - 1}, m_now);
+        if (!copied && !isThere) {
+            const bool isNoFolder = copied.error().code == Code::NotFound &&
+                                    system::isInWayOfFolder(place.folder());
+            fail(place.folder(), isNoFolder ? inWay : wordOf(copied.error().code));
             return;
         }
-        m_result.made.push_back(place.pathAt(m_now));
-        m_result.told.push_back(m_surroundings.words.say(
-            sentence, {{"path", place.pathAt(m_now).string()}}));
-        place.keepOnly(static_cast<std::size_t>(kept), m_now, m_logbook);
+        m_result.made.push_back(path);
+        auto told = words.say(sentence, {{"path", path.string()}});
+        const auto gone = place.keepOnly(static_cast<std::size_t>(kept), m_now, m_logbook);
+        if (!gone.empty()) {
+            told += " " + words.say("backups.gone", {{"names", words.all(gone)}});
+        }
+        m_result.told.push_back(std::move(told));
+        const auto notCounted = place.notCounted(m_logbook, m_now);
+        if (!notCounted.empty()) {
+            m_result.told.push_back(
+                words.say("backups.not_counted", {{"folder", place.folder().string()},
+                                                  {"names", words.all(notCounted)}}));
+        }
         place.tidy(m_now);
     }
 
     void fail(const Path& folder, std::string_view why) {
-        m_failure = Failure{std::string(why), folder.string(), m_now};
+        const Failure failure{std::string(why), folder.string(), m_now};
         m_result.failed = true;
-        m_result.told.push_back(sentenceOf(m_surroundings.words, *m_failure));
+        m_result.told.push_back(sentenceOf(m_surroundings.words, failure));
+        m_failures.push_back(failure);
     }
 
     // Where it cannot be noted, it has been told all the same.
     void note() {
         const auto settings = m_logbook.settings();
         const bool stands = settings && settings->contains(failureKey);
-        if (!m_failure && !stands) {
+        if (m_failures.empty() && !stands) {
             return;
+        }
+        json::Array noted;
+        for (const auto& failure : m_failures) {
+            noted.push_back(toJson(failure));
         }
         auto logbook = openLogbook(m_surroundings, m_file, Access::Write);
         if (logbook) {
             (void)logbook->setSetting(
                 failureKey,
-                m_failure ? std::optional(json::canonical(toJson(*m_failure))) : std::nullopt,
+                noted.empty() ? std::nullopt : std::optional(json::canonical(noted)),
                 {m_surroundings.login, m_now});
         }
     }
@@ -191,7 +247,10 @@ private:
     Instant m_now;
     store::Logbook m_logbook;
     std::optional<std::string> m_station;
-    std::optional<Failure> m_failure;
+    Occasion m_occasion{};
+    Begins m_begins;
+    std::vector<Failure> m_failures;  // of this run, and of places that it does not try
+    bool m_isTried = false;
     AutomaticBackup m_result;
 };
 
@@ -224,7 +283,9 @@ AutomaticBackup backUpAtClose(const Surroundings& surroundings, const LogbookFil
     }
     const bool cameIn = std::ranges::any_of(
         *heads, [&](const auto& head) { return head.second.arrived >= opened; });
-    const bool isHome = !BackupPlace(backupFolder(file), file, *station).times().empty();
+    const bool isHome = BackupPlace(backupFolder(file), file, *station)
+                            .newest(*logbook, beginning, surroundings.clock.now())
+                            .has_value();
     return cameIn || isHome ? backUpAutomatically(surroundings, file, Occasion::WindowCloses)
                             : AutomaticBackup{};
 }
@@ -257,20 +318,26 @@ std::optional<std::string> lastBackupTold(const Surroundings& surroundings,
     if (!settings) {
         return std::nullopt;
     }
-    if (const auto failure = failureIn(*settings)) {
-        return sentenceOf(surroundings.words, *failure);
+    const auto failures = failuresIn(*settings);
+    if (!failures.empty()) {
+        std::string told;
+        for (const auto& failure : failures) {
+            told += (told.empty() ? "" : " ") + sentenceOf(surroundings.words, failure);
+        }
+        return told;
     }
-    const auto times =
-        BackupPlace(backupFolder(file), file, logbook->station().value_or(std::nullopt)).times();
-    if (times.empty()) {
+    const auto last =
+        BackupPlace(backupFolder(file), file, logbook->station().value_or(std::nullopt))
+            .newest(*logbook, beginning, surroundings.clock.now());
+    if (!last) {
         return std::nullopt;
     }
     const auto zone = zoneInForce(surroundings, file);
     return surroundings.words.say(
         "backups.last",
         {{"when", zone ? words::Times(surroundings.words, **zone, surroundings.clock.now())
-                             .when(times.back())
-                       : toText(times.back())}});
+                             .when(*last)
+                       : toText(*last)}});
 }
 
 }  // namespace station

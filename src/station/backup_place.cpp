@@ -4,9 +4,11 @@
 // Names of backups, and which may go; see backup_place.h.
 #include "station/backup_place.h"
 
+#include "station/file_kind.h"
 #include "station/system.h"
 
 #include <algorithm>
+#include <functional>
 #include <string_view>
 #include <utility>
 
@@ -29,16 +31,33 @@ std::optional<Instant> instantOfStamp(std::string_view stamp) {
     return logbook::parseInstant(text);
 }
 
-// Whether all that the backup holds is in the logbook as well. Nobody writes into a backup, so that
-// no lock need be trusted.
-bool holdsAllOf(const store::Logbook& logbook, const std::filesystem::path& path) {
-    const auto backup = store::Logbook::open(path, {.access = Access::Read, .trustLocks = true});
-    const auto heads = backup ? backup->heads() : tl::unexpected(backup.error());
+// A backup: a plain file, since a link may lead to the logbook itself, and one without a station.
+// Nobody writes into it, so that no lock need be trusted.
+std::optional<store::Logbook> backupAt(const std::filesystem::path& path) {
+    if (system::kindOf(path) != system::FileKind::Plain) {
+        return std::nullopt;
+    }
+    auto backup = store::Logbook::open(path, {.access = Access::Read, .trustLocks = true});
+    const auto station = backup ? backup->station() : tl::unexpected(backup.error());
+    if (!station || *station) {
+        return std::nullopt;
+    }
+    return std::move(*backup);
+}
+
+// Whether each record of the one is in the other as well.
+bool holdsAllOf(const store::Logbook& holder, const store::Logbook& held) {
+    const auto heads = held.heads();
     return heads && !heads->empty() && std::ranges::all_of(*heads, [&](const auto& each) {
         const auto& head = each.second.head;
-        const auto row = logbook.findRecord({each.first, head.seq});
+        const auto row = holder.findRecord({each.first, head.seq});
         return row && row->hash == head.hash;
     });
+}
+
+bool counts(const store::Logbook& logbook, const std::filesystem::path& path) {
+    const auto backup = backupAt(path);
+    return backup && holdsAllOf(logbook, *backup);
 }
 
 }  // namespace
@@ -70,27 +89,58 @@ std::vector<Instant> BackupPlace::times() const {
             times.push_back(*at);
         }
     }
-    std::ranges::sort(times);
+    std::ranges::sort(times, std::greater());
     return times;
 }
 
-void BackupPlace::keepOnly(std::size_t count, Instant last, const store::Logbook& logbook) const {
+std::optional<Instant> BackupPlace::newest(const store::Logbook& logbook, Instant after,
+                                           Instant until) const {
+    const auto all = times();
+    const auto found = std::ranges::find_if(all, [&](Instant at) {
+        return at > after && at <= until && counts(logbook, pathAt(at));
+    });
+    return found == all.end() ? std::nullopt : std::optional(*found);
+}
+
+bool BackupPlace::hasAllOf(const store::Logbook& logbook) const {
+    return std::ranges::any_of(times(), [&](Instant at) {
+        const auto backup = backupAt(pathAt(at));
+        return backup && holdsAllOf(*backup, logbook);
+    });
+}
+
+std::vector<std::string> BackupPlace::notCounted(const store::Logbook& logbook,
+                                                 Instant now) const {
+    std::vector<std::string> names;
+    for (const auto at : times()) {
+        if (at > now || !counts(logbook, pathAt(at))) {
+            names.push_back(pathAt(at).filename().string());
+        }
+    }
+    return names;
+}
+
+std::vector<std::string> BackupPlace::keepOnly(std::size_t count, Instant last,
+                                               const store::Logbook& logbook) const {
+    std::vector<std::string> gone;
     auto all = times();
     if (all.size() <= count) {
-        return;
+        return gone;
     }
     std::erase(all, last);
     std::size_t staying = 1;
-    for (auto at = all.rbegin(); at != all.rend(); ++at) {
-        if (!holdsAllOf(logbook, pathAt(*at))) {
+    for (const auto at : all) {
+        if (!counts(logbook, pathAt(at))) {
             continue;
         }
         if (staying < count) {
             ++staying;
         } else {
-            system::removeFile(pathAt(*at));
+            system::removeFile(pathAt(at));
+            gone.push_back(pathAt(at).filename().string());
         }
     }
+    return gone;
 }
 
 void BackupPlace::tidy(Instant now) const {

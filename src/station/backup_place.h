@@ -1,8 +1,9 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The automatic backups of one logbook in one folder: which there are, and which may go. They are
-// told by their names alone; what else lies there is left alone. Makes none.
+// The automatic backups of one logbook in one folder: which there are, and which may go. A name
+// makes none: what bears one counts only if it is a backup, and all in it is in the logbook. What
+// else lies there is left alone. Makes none.
 #pragma once
 
 #include "station/open.h"
@@ -30,18 +31,30 @@ public:
     [[nodiscard]] const std::filesystem::path& folder() const { return m_folder; }
     [[nodiscard]] std::filesystem::path pathAt(logbook::Instant at) const;
 
-    // The oldest first.
-    [[nodiscard]] std::vector<logbook::Instant> times() const;
+    // The newest that counts and was made after the one and not after the other.
+    [[nodiscard]] std::optional<logbook::Instant> newest(const store::Logbook& logbook,
+                                                         logbook::Instant after,
+                                                         logbook::Instant until) const;
 
-    // Of those whose records are all in the logbook the oldest go, until so many are left with the
-    // one made last, which never goes, whatever the clock says. A backup that holds anything else,
-    // or cannot be read, stays: it may be the last that holds it.
-    void keepOnly(std::size_t count, logbook::Instant last, const store::Logbook& logbook) const;
+    // Whether one of them has every record of the logbook, whatever the clock says.
+    [[nodiscard]] bool hasAllOf(const store::Logbook& logbook) const;
+
+    // Names as backups of this logbook have them, of what is none, or is of a time to come.
+    [[nodiscard]] std::vector<std::string> notCounted(const store::Logbook& logbook,
+                                                      logbook::Instant now) const;
+
+    // Of those that count the oldest go, until so many are left with the one made last, which never
+    // goes, whatever the clock says. A backup that holds anything else, or cannot be read, stays:
+    // it may be the last that holds it. The names of what went.
+    [[nodiscard]] std::vector<std::string> keepOnly(std::size_t count, logbook::Instant last,
+                                                    const store::Logbook& logbook) const;
 
     // What a program that was killed left of one it was making, once a day has gone by.
     void tidy(logbook::Instant now) const;
 
 private:
+    // By their names alone, the newest first.
+    [[nodiscard]] std::vector<logbook::Instant> times() const;
     // Of a name that begins as those of this logbook do.
     [[nodiscard]] std::optional<logbook::Instant> timeIn(const std::string& name) const;
 

@@ -201,7 +201,8 @@ private:
         found.parts = report::proposalsForLot(m_context, known, found.read);
         words::Gaps gaps{{"lot", found.read}, {"positions", positionsOf(found)}};
         found.sentence =
-            m_words.say(found.parts.empty() ? "bedside.found_lot_alone" : "bedside.found_lot", gaps);
+            m_words.say(found.parts.empty() ? "bedside.found_lot_alone" : "bedside.found_lot",
+                        gaps);
         return true;
     }
 

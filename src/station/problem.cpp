@@ -4,6 +4,7 @@
 // Trouble of the layers below to problems in words; see problem.h.
 #include "station/problem.h"
 
+#include "station/file_kind.h"
 #include "words/as_word.h"
 #include "words/fault_words.h"
 
@@ -103,6 +104,17 @@ std::string codeOf(system::FileTrouble trouble) {
     return "file.io";
 }
 
+// The system names no file when it fails at the one beside the logbook.
+bool isByJournal(const store::Trouble& trouble) {
+    if (trouble.code != Code::Io && trouble.code != Code::ReadOnly) {
+        return false;
+    }
+    auto journal = trouble.path;
+    journal += "-journal";
+    const auto kind = system::kindOf(journal);
+    return kind == system::FileKind::Folder || kind == system::FileKind::Other;
+}
+
 }  // namespace
 
 Problem problemOf(const words::Words& words, std::string_view code, const words::Gaps& gaps,
@@ -116,6 +128,10 @@ Problem problemOf(const words::Words& words, std::string_view code, const words:
 }
 
 Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
+    if (isByJournal(trouble)) {
+        return problemOf(words, "trouble.journal_in_way", {{"path", trouble.path.string()}},
+                         Weight::Logbook);
+    }
     const bool isOlder = trouble.code == Code::NewerSchema &&
                          trouble.schemaFound < trouble.schemaKnown;
     const bool nothingStood = trouble.code == Code::NotConfirmed && trouble.aside.empty();

@@ -7,6 +7,7 @@
 #include "logbook/digits.h"
 #include "logbook/text.h"
 #include "logbook/unit.h"
+#include "station/file_kind.h"
 #include "words/record_words.h"
 
 #include <algorithm>
@@ -138,12 +139,13 @@ public:
 
     [[nodiscard]] const words::Sentence& fault() const { return m_fault; }
 
-private:
     std::optional<std::string> refuse(std::string_view code, words::Gaps gaps = {}) {
         gaps["value"] = m_value;
         m_fault = m_words.sentence("settings_fault." + std::string(code), gaps);
         return std::nullopt;
     }
+
+private:
     std::optional<std::string> putUnit(const Dimension& dimension) {
         const auto units = unitsOf(dimension);
         if (std::ranges::find(units, m_value) == units.end()) {
@@ -272,7 +274,10 @@ Result<Stored> checked(const words::Words& words, const SettingsChange& change) 
             return tl::unexpected(problemOf(
                 words, "settings.unknown", {{"name", name}, {"names", words.anyOf(names)}}));
         }
-        const auto kept = value ? setting.put(name, *value) : std::nullopt;
+        auto kept = value ? setting.put(name, *value) : std::nullopt;
+        if (kept && name == "second-backup" && system::isInWayOfFolder(*kept)) {
+            kept = setting.refuse("in_way");
+        }
         if (value && !kept) {
             problem.details.push_back(words.say(
                 "settings.line", {{"name", name}, {"value", setting.fault().text()}}));

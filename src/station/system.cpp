@@ -4,8 +4,10 @@
 // The operating system as the use cases see it, for Linux. Knows no record and no rulebook.
 #include "station/system.h"
 
+#include "station/file_kind.h"
 #include "station/zone_rule.h"
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <chrono>
@@ -151,6 +153,16 @@ void flushFolder(const std::filesystem::path& folder) {
     }
 }
 
+FileKind kindIn(const std::filesystem::file_status& status) {
+    switch (status.type()) {
+        case std::filesystem::file_type::none:
+        case std::filesystem::file_type::not_found: return FileKind::None;
+        case std::filesystem::file_type::regular: return FileKind::Plain;
+        case std::filesystem::file_type::directory: return FileKind::Folder;
+        default: return FileKind::Other;
+    }
+}
+
 }  // namespace
 
 std::optional<SinceStart> SystemClock::sinceStart() const {
@@ -206,6 +218,27 @@ std::vector<std::string> localesWanted() {
 bool exists(const std::filesystem::path& path) {
     std::error_code error;
     return std::filesystem::exists(path, error);
+}
+
+FileKind kindOf(const std::filesystem::path& path) {
+    std::error_code error;
+    return kindIn(std::filesystem::symlink_status(path, error));
+}
+
+FileKind kindBehind(const std::filesystem::path& path) {
+    std::error_code error;
+    return kindIn(std::filesystem::status(path, error));
+}
+
+bool isInWayOfFolder(const std::filesystem::path& path) {
+    const auto kind = kindBehind(path);
+    return kind == FileKind::Plain || kind == FileKind::Other;
+}
+
+bool isSideName(const std::filesystem::path& path) {
+    const auto name = path.filename().string();
+    return std::ranges::any_of(std::array{"-journal", "-wal", "-shm", ".holder"},
+                               [&](std::string_view ending) { return name.ends_with(ending); });
 }
 
 std::optional<FileIdentity> identityOf(const std::filesystem::path& path) {

@@ -15,8 +15,8 @@ namespace station {
 
 using Devices = std::set<std::string, std::less<>>;  // serials; the department is ""
 
-// With the facts of the standing and of its moment: what came in after it is not there. Null where only the whole log will do: none of them has a record,
-// or something in the log cannot be read.
+// With the facts of the standing and of its moment: what came in after it is not there. Null where
+// only the whole log will do: none of them has a record, or something in the log cannot be read.
 [[nodiscard]] Result<std::shared_ptr<const WholeLog>> logOfUnits(const Surroundings& surroundings,
                                                                  const store::Logbook& logbook,
                                                                  const Standing& standing,

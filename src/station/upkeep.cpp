@@ -4,6 +4,7 @@
 // Verifying and backing up; see upkeep.h.
 #include "station/upkeep.h"
 
+#include "station/file_kind.h"
 #include "words/fault_words.h"
 
 #include <utility>
@@ -94,6 +95,10 @@ std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswe
 
 Result<store::BackupResult> backUp(const Surroundings& surroundings, const LogbookFile& file,
                                    const std::filesystem::path& target) {
+    if (system::isSideName(target)) {
+        return tl::unexpected(problemOf(surroundings.words, "file.side_name",
+                                        {{"path", target.string()}}));
+    }
     const auto logbook = openLogbook(surroundings, file, Access::Read);
     if (!logbook) {
         return tl::unexpected(logbook.error());

@@ -69,6 +69,14 @@ std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenO
     } else if (!system::mayRead(path)) {
         return troubleAt(path, Trouble::Code::NotPermitted);
     }
+    // The database would wait for a pipe for ever.
+    auto journal = path;
+    journal += "-journal";
+    const auto kind = std::filesystem::symlink_status(journal, ignored).type();
+    if (kind != std::filesystem::file_type::not_found &&
+        kind != std::filesystem::file_type::regular && kind != std::filesystem::file_type::none) {
+        return troubleAt(path, Trouble::Code::Io, "its -journal is no plain file");
+    }
     if (options.access != Access::Read &&
         (!system::mayWrite(path.parent_path()) || (there && !system::mayWrite(path)))) {
         return troubleAt(path, Trouble::Code::ReadOnly);

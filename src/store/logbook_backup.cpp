@@ -263,6 +263,7 @@ tl::expected<BackupResult, Trouble> backUp(const Connection& connection,
         return tl::unexpected<Trouble>(before.error());
     }
     const UnfinishedFile copy(whole);
+    copy.removeLeftOvers();
     const auto copied = makeCopy(connection, *before, copy, progress);
     if (!copied) {
         return tl::unexpected<Trouble>(copied.error());

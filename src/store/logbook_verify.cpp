@@ -46,12 +46,8 @@ bool saysDiskFailed(const std::string& message) {
 
 // The column that is not what the content says; empty if all are.
 std::string wrongColumn(const Row& row, const logbook::Record& record) {
-    if (row.place.name.station != record.name.station) {
-        return "station";
-    }
-    if (row.place.name.seq != record.name.seq) {
-        return "seq";
-    }
+    if (row.place.name.station != record.name.station) return "station";
+    if (row.place.name.seq != record.name.seq) return "seq";
     if (row.place.at != record.at) {
         return "at_ms";
     }

@@ -167,6 +167,7 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
         return SalvageResult{{}, 0, {}, proven.unproven};
     }
     const UnfinishedFile file(to);
+    file.removeLeftOvers();
     if (auto trouble = write(file, proven, at)) {
         trouble->path = to;
         return tl::unexpected<Trouble>(*trouble);

@@ -6,18 +6,59 @@
 
 #include "store/operating_system.h"
 
+#include <charconv>
+#include <cstdint>
 #include <string>
+#include <string_view>
+#include <vector>
 
 namespace store {
 
+namespace {
+
+constexpr std::string_view ending = ".unfinished-";
+
+// "4711" or "4711-journal".
+bool isOfStoppedProcess(std::string_view text) {
+    std::int64_t number = 0;
+    const auto* last = text.data() + text.size();
+    const auto [rest, error] = std::from_chars(text.data(), last, number);
+    const std::string_view after(rest, static_cast<std::size_t>(last - rest));
+    return error == std::errc() && number > 0 && (after.empty() || after == "-journal") &&
+           !system::processRuns(number);
+}
+
+}  // namespace
+
 UnfinishedFile::UnfinishedFile(const std::filesystem::path& finalPath)
     : m_finalPath(finalPath), m_path(finalPath) {
-    m_path += ".unfinished-" + std::to_string(system::processNumber());
+    m_path += std::string(ending) + std::to_string(system::processNumber());
     remove();
 }
 
 UnfinishedFile::~UnfinishedFile() {
     remove();
+}
+
+void UnfinishedFile::removeLeftOvers() const {
+    const auto folder = m_finalPath.parent_path();
+    if (system::networkFileSystemOf(folder)) {
+        return;
+    }
+    const auto beginning = m_finalPath.filename().string() + std::string(ending);
+    std::vector<std::filesystem::path> leftOver;
+    std::error_code error;
+    for (std::filesystem::directory_iterator entry(folder, error), end; !error && entry != end;
+         entry.increment(error)) {
+        const auto name = entry->path().filename().string();
+        if (name.starts_with(beginning) &&
+            isOfStoppedProcess(std::string_view(name).substr(beginning.size()))) {
+            leftOver.push_back(entry->path());
+        }
+    }
+    for (const auto& path : leftOver) {
+        std::filesystem::remove(path, error);
+    }
 }
 
 std::error_code UnfinishedFile::takeName() const {

@@ -22,6 +22,10 @@ public:
     [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
     [[nodiscard]] const std::filesystem::path& finalPath() const { return m_finalPath; }
 
+    // What programs that were killed left of a file that was to have this name. Of a share nothing
+    // goes: the program may run on another computer.
+    void removeLeftOvers() const;
+
     // Gives it its name once it is on the disk; std::errc::file_exists if that is taken. No
     // connection to it may be open. Where it fails the name was not given.
     [[nodiscard]] std::error_code takeName() const;

@@ -85,6 +85,7 @@ trouble.not_a_logbook: says(path) safe do
 trouble.newer_schema: says(path) safe do
 trouble.older_schema: says(path) safe do(argument)
 trouble.read_only: says(path) safe do
+trouble.journal_in_way: says(path) safe do(path)
 trouble.not_permitted: says(path) safe do
 trouble.needs_recovery: says(path) safe do
 trouble.not_own: says(record) safe do

@@ -15,6 +15,8 @@ settings_fault.unit: says(value) do(units)
 settings_fault.place: says(value) do
 settings_fault.span: says(value) do(least most)
 settings_fault.folder: says(value) do
+settings_fault.in_way: says(value) do
+settings_fault.not_there: says(value) do
 settings_fault.language: says(value) do
 settings_fault.scanner: says(value) do(most)
 settings_fault.text_size: says(value) do
@@ -22,8 +24,9 @@ settings_fault.theme: says(value) do
 settings_fault.elsewhere: says(value) do
 settings_fault.backups: says(value) do(most)
 backups: made(path) made_second(path) failed(folder) safe last(when) begun
+backups: gone(names) not_counted(folder names)
 backups: migrated(path backup) up_to_date(path)
-backups_failed: full no_folder not_permitted not_sound busy elsewhere other
+backups_failed: full no_folder not_permitted not_sound busy elsewhere in_way other
 )";
 
 std::string_view settingsKeys() {

@@ -35,6 +35,7 @@ file.too_long: says(path) safe do
 file.disk_full: says(path) safe do
 file.io: says(path) safe do
 file.no_folder: says(path) safe do
+file.side_name: says(path) safe do
 file.byte_order_mark: says(path) safe do
 file: line(line sentence) more_lines(count) of(path sentence)
 import: place(path line record) gap(path line record missing) more(count)

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Ten rulebooks that would show units as ready that nobody should use, tests/cli/bad_rulebooks, each
-// with one slip that its head tells: each is warned of or refused, for that and in words.
+// Ten rulebooks that would show units as ready that nobody should use, tests/cli/bad_rulebooks,
+// each with a slip that its head tells: each is warned of or refused, for that and in words.
 #include "cli/transcript.h"
 
 #include <catch2/catch.hpp>
@@ -18,9 +18,9 @@ namespace {
 namespace fs = std::filesystem;
 
 std::vector<fs::path> badRulebooks() {
+    const auto folder = fs::path(AIRMUSTER_SOURCE_DIR) / "tests" / "cli" / "bad_rulebooks";
     std::vector<fs::path> result;
-    for (const auto& entry : fs::directory_iterator(fs::path(AIRMUSTER_SOURCE_DIR) / "tests" / "cli" /
-                                                   "bad_rulebooks")) {
+    for (const auto& entry : fs::directory_iterator(folder)) {
         result.push_back(entry.path());
     }
     std::ranges::sort(result);

@@ -64,6 +64,8 @@ TEST_CASE("Settings of a station", "[golden]") {
     transcript.run("settings ward.logbook pressure psig --as mt");
     transcript.run("settings ward.logbook lock-after");
     transcript.run("settings ward.logbook lock-after --unset --as mt");
+    transcript.run("settings ward.logbook second-backup /nowhere/copies --as mt");
+    transcript.run("settings ward.logbook second-backup --unset --as mt");
     transcript.run("settings ward.logbook colour");
     transcript.run("settings ward.logbook --json");
     transcript.check("settings");

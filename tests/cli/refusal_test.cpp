@@ -213,5 +213,12 @@ TEST_CASE("Logbooks that cannot be opened", "[golden]") {
           "init nowhere/ward.logbook --station icu-1"}) {
         CHECK(transcript.run(call).status == 3);
     }
+    // Names that the logbook takes for its own.
+    for (const auto* call :
+         {"backup ward.logbook ward.logbook-journal", "backup ward.logbook ward.logbook.holder",
+          "export ward.logbook --to ward.logbook-wal",
+          "forms ward.logbook --to ward.logbook-shm"}) {
+        CHECK(transcript.run(call).status == 2);
+    }
     transcript.check("logbooks");
 }

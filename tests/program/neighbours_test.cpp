@@ -159,6 +159,10 @@ TEST_CASE("A read-only file or folder is told, and still read", "[fault]") {
         CHECK(ward.ran({"board", "ward.logbook"}, becomeNobody).status == 0);
         CHECK(ward.ran({"verify", "ward.logbook"}, becomeNobody).status == 0);
     }
+    for (const auto& call : {std::vector<std::string>{"backup", "ward.logbook", "copy.logbook"},
+                             {"export", "ward.logbook", "--to", "ward.jsonl"}}) {
+        CHECK(ward.ran(call, becomeNobody).status == 3);
+    }
     std::filesystem::permissions(ward.folder.path(), perms::owner_all);
     CHECK(countIn(ward.logbook()) == before);
 }

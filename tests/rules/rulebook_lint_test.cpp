@@ -158,7 +158,8 @@ TEST_CASE("A role or condition without a label is warned of where others have on
           std::vector<Remark>{{Code::RoleWithoutLabel, "authority.strike", 16, 1, "chef"}});
     const std::string hold = "[holds.incident]\nrelease_by = [\"risk\"]\n";
     CHECK(warnings(sound + hold + roles) ==
-          std::vector<Remark>{{Code::RoleWithoutLabel, "holds.incident.release_by", 21, 14, "risk"}});
+          std::vector<Remark>{
+              {Code::RoleWithoutLabel, "holds.incident.release_by", 21, 14, "risk"}});
     const std::string needs = "needs = [\"main_power\"]\n";
     const std::string conditions = "[labels.conditions]\nmains_power = \"On mains\"\n";
     CHECK(warnings(sound + needs).empty());

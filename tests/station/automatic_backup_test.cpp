@@ -6,9 +6,11 @@
 #include "station/automatic_backup.h"
 
 #include "logbook/record_reader.h"
+#include "station/file_kind.h"
 #include "station/import.h"
 #include "station/rescue.h"
 #include "station/settings.h"
+#include "station/upkeep.h"
 #include "station/ward.h"
 
 using station::AutomaticBackup;
@@ -294,4 +296,92 @@ TEST_CASE("A file that passes for the logbook drives out no backup of it", "[uni
     CHECK(ward.names().size() == 4);
     CHECK(ward.names()[0] == names[0]);
     CHECK(ward.names()[1] == names[2]);
+}
+
+TEST_CASE("A name makes no backup, and what only bears one stays and is told", "[unit]") {
+    Backed ward;
+    ward.set("backups-kept", "1");
+    const auto folder = station::backupFolder(ward.logbook);
+    ward.clock.advance(day);
+    REQUIRE(ward.backUp(Occasion::WindowCloses).told.size() == 1);
+    const auto first = ward.names()[0];
+    // Of today and of a time to come: an empty file, a text, a link, a folder, a logbook in use.
+    const std::vector<std::string> odd{
+        "ward-icu-1-20260303T150001Z.logbook", "ward-icu-1-20260303T150002Z.logbook",
+        "ward-icu-1-20260303T150003Z.logbook", "ward-icu-1-20260303T150004Z.logbook",
+        "ward-icu-1-20990101T000000Z.logbook", "ward-icu-1-20990102T000000Z.logbook"};
+    std::ofstream(folder / odd[0]) << "";
+    std::ofstream(folder / odd[1]) << "no logbook";
+    std::filesystem::create_symlink(folder / first, folder / odd[2]);
+    std::filesystem::create_directory(folder / odd[3]);
+    std::ofstream(folder / odd[4]) << "";
+    std::filesystem::copy_file(ward.logbook.path, folder / odd[5]);
+    CHECK(station::lastBackupTold(ward.surroundings, ward.logbook)->find("3 Mar") !=
+          std::string::npos);
+    ward.enter();
+    ward.clock.advance({day.ms + hour.ms});
+    const auto made = ward.backUp(Occasion::CommandDone);
+    REQUIRE(made.made.size() == 1);
+    REQUIRE(made.told.size() == 2);
+    CHECK(made.told[0].find("now removed: " + first) != std::string::npos);
+    for (const auto& name : odd) {
+        CAPTURE(name);
+        CHECK(made.told[1].find(name) != std::string::npos);
+        CHECK(station::system::kindOf(folder / name) != station::system::FileKind::None);
+    }
+    CHECK(ward.names().size() == odd.size() + 1);
+    // A true backup of a time to come has all there is, but does not hide that no other was made.
+    std::filesystem::rename(made.made[0], folder / "ward-icu-1-20990103T000000Z.logbook");
+    ward.clock.advance(hour);
+    CHECK(ward.backUp(Occasion::WindowCloses).told.empty());
+    CHECK_FALSE(station::lastBackupTold(ward.surroundings, ward.logbook));
+    ward.enter();
+    ward.clock.advance(hour);
+    CHECK(ward.backUp(Occasion::WindowCloses).made.size() == 1);
+}
+
+TEST_CASE("One place that failed keeps no other from being tried", "[unit]") {
+    Backed ward;
+    ward.folder.write("ward.logbook.backups", "");
+    ward.clock.advance(day);
+    ward.enter();
+    const auto failed = ward.backUp(Occasion::CommandDone);
+    REQUIRE(failed.told.size() == 1);
+    CHECK(failed.told[0].find("What bears that name is no folder") != std::string::npos);
+    const auto second = ward.folder.file("stick");
+    REQUIRE(station::system::makeFolder(second));
+    ward.set("second-backup", second.string());
+    // At the next command, and then no other until it is due there.
+    const auto made = ward.backUp(Occasion::CommandDone);
+    CHECK_FALSE(made.failed);
+    REQUIRE(made.made.size() == 1);
+    CHECK(made.told.size() == 1);
+    CHECK(made.made[0].parent_path() == second);
+    CHECK(station::lastBackupTold(ward.surroundings, ward.logbook) == failed.told[0]);
+    ward.clock.advance(hour);
+    ward.enter();
+    const auto again = ward.backUp(Occasion::CommandDone);
+    CHECK(again.failed);
+    CHECK(again.made.empty());
+    // Both fail: each is told, and each by itself is left alone for an hour.
+    std::filesystem::remove_all(second);
+    std::ofstream(second) << "in the way";
+    ward.clock.advance(day);
+    const auto both = ward.backUp(Occasion::CommandDone);
+    REQUIRE(both.told.size() == 2);
+    CHECK(both.told[1].find("What bears that name is no folder") != std::string::npos);
+    CHECK(station::lastBackupTold(ward.surroundings, ward.logbook) ==
+          both.told[0] + " " + both.told[1]);
+    CHECK(ward.backUp(Occasion::CommandDone).told.empty());
+}
+
+TEST_CASE("No copy bears a name that a logbook takes for its own", "[unit]") {
+    Backed ward;
+    for (const auto* ending : {"-journal", "-wal", "-shm", ".holder"}) {
+        const auto target = ward.folder.file(std::string("ward.logbook") + ending);
+        const auto refused = station::backUp(ward.surroundings, ward.logbook, target);
+        REQUIRE_FALSE(refused);
+        CHECK(refused.error().code == "file.side_name");
+        CHECK_FALSE(station::system::exists(target));
+    }
 }

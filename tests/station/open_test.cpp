@@ -7,6 +7,9 @@
 #include "station/upkeep.h"
 #include "station/ward.h"
 
+#include <functional>
+#include <sys/stat.h>
+
 using support::Ward;
 
 TEST_CASE("A station is founded once, in a new file or in one that is there", "[unit]") {
@@ -67,4 +70,25 @@ TEST_CASE("A backup is the same log without a station, and replaces nothing", "[
     REQUIRE(log);
     CHECK(log->log.records().size() == 2);
     CHECK_FALSE(log->ownStation);
+}
+
+TEST_CASE("What stands where the journal would be is told, and nothing waits for it", "[unit]") {
+    Ward ward;
+    ward.found();
+    const auto journal = ward.folder.file("ward.logbook-journal");
+    const std::vector<std::function<void()>> ways{
+        [&] { std::filesystem::create_directory(journal); },
+        [&] { std::filesystem::create_symlink(ward.folder.file("else"), journal); },
+        [&] { REQUIRE(::mkfifo(journal.c_str(), S_IRWXU) == 0); }};
+    for (const auto& way : ways) {
+        way();
+        for (const auto access : {station::Access::Read, station::Access::Write}) {
+            const auto refused = station::openLogbook(ward.surroundings, ward.logbook, access);
+            REQUIRE_FALSE(refused);
+            CHECK(refused.error().code == "trouble.journal_in_way");
+            CHECK(refused.error().weight == station::Problem::Weight::Logbook);
+        }
+        std::filesystem::remove(journal);
+    }
+    CHECK(station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write));
 }

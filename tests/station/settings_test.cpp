@@ -84,6 +84,11 @@ TEST_CASE("What cannot be set is refused whole, each with its reason", "[unit]")
         CHECK(refused.error().code == "settings.bad");
         CHECK(refused.error().details.size() == 1);
     }
+    // The logbook itself, where a folder is wanted.
+    const auto inWay = set(ward, {{"second-backup", ward.logbook.path.string()}});
+    REQUIRE_FALSE(inWay);
+    REQUIRE(inWay.error().details.size() == 1);
+    CHECK(inWay.error().details[0].find("is no folder") != std::string::npos);
     CHECK(set(ward, {{"colour", "red"}}).error().code == "settings.unknown");
     CHECK((ward.bytes() == before));
 }

@@ -6,7 +6,9 @@
 
 #include "logbook_files.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <fstream>
 
 using namespace store;
 using namespace store::test;
@@ -111,4 +113,23 @@ TEST_CASE("What does not verify is no backup", "[unit]") {
     CHECK(result.error().records == std::vector<logbook::RecordName>{{"icu-1", 3}});
     CHECK(result.error().path == folder / "log");
     CHECK(folder.names() == std::vector<std::string>{"log"});
+}
+
+TEST_CASE("A backup clears what a killed one of its name left, and nothing else", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 3));
+    // No process has so high a number, and the first always runs.
+    const std::vector<std::string> stay{"copy.unfinished-1", "copy.unfinished-999999999x",
+                                        "copy.unfinished-", "copy2.unfinished-999999999"};
+    for (const auto& name : stay) {
+        std::ofstream(folder / name) << "half";
+    }
+    std::ofstream(folder / "copy.unfinished-999999999") << "half";
+    std::ofstream(folder / "copy.unfinished-999999999-journal") << "half";
+    REQUIRE(logbook.backup(folder / "copy"));
+    auto names = stay;
+    names.insert(names.end(), {"copy", "log"});
+    std::ranges::sort(names);
+    CHECK(folder.names() == names);
 }
