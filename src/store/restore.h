@@ -32,7 +32,7 @@ struct RestoreResult {
 // Nothing is put aside before the copy of the backup is whole, verified, named and on the disk
 // beside it. Where the file system can exchange two names, the backup takes the place in that one
 // step, and at no moment does nothing stand there; a kill just before it leaves a copy of the
-// backup under the name meant for what is put aside. `writing.at` gives the file put aside its name.
+// backup under the name meant for what is put aside, which `writing.at` is in.
 // As Logbook::open and Logbook::backup of the backup, and BadStation, StationTaken; Busy where
 // somebody writes in what is to be put aside; Exists where no name is left for it; LeftAside,
 // NotConfirmed. In every other case what stood there stands there.

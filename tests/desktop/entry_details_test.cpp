@@ -144,11 +144,13 @@ TEST_CASE("all that is moved together is seen first, and why is asked so that it
     world.keep("note", world.idle, {{"text", "Screen looked at"}}, "icu-1 one session");
     world.pressButton(QStringLiteral("Entered twice"));
     world.pressButton(QStringLiteral("Strike it through"));
+    world.typePin();
     DetailsWorld::waitUntil("it is refused", [&] { return world.isSaid("not shown yet: 1."); });
     DetailsWorld::waitUntil("all are listed",
                             [&] { return world.isSaid("Entries that are struck through: 4."); });
     CHECK(world.isSaid("Screen looked at"));
     world.pressButton(QStringLiteral("Strike it through"));
+    world.typePin();
     DetailsWorld::waitUntil("it is told",
                             [&] { return world.isSaid("Struck through: 4."); });
 }

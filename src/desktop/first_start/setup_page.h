@@ -7,6 +7,8 @@
 
 #include <QWidget>
 #include <functional>
+#include <utility>
+#include <vector>
 
 class QLabel;
 class QLineEdit;
@@ -40,9 +42,14 @@ protected:
     QLabel* addText(const QString& text);
     // Enter goes on to the next field and presses nothing.
     QLineEdit* addField(const QString& name, const QString& hint = {});
+    // Beside one another where the width suffices; of each its name and hint.
+    std::vector<QLineEdit*> addFields(const std::vector<std::pair<QString, QString>>& fields);
     void addNamed(const QString& name, QWidget* field);
 
 private:
+    QLineEdit* makeField(const QString& name, const QString& hint);
+    static void name(const QString& name, QWidget* field, QVBoxLayout& rows);
+
     QString m_title, m_next;
     QVBoxLayout* m_rows = nullptr;
 };

@@ -48,10 +48,11 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
         each->hide();
         rows().addWidget(each);
     }
-    rows().addSpacing(4);
     m_asset = addField(tr("Asset number, if it has one"));
-    m_place = addField(tr("Place where it stands"));
-    m_commissioned = addField(tr("In service since"), tr("as 2026-11-28 or 261128"));
+    const auto beside = addFields({{tr("Place where it stands"), {}},
+                                   {tr("In service since"), tr("as 2026-11-28 or 261128")}});
+    m_place = beside.front();
+    m_commissioned = beside.back();
     m_add = new QPushButton(tr("Enrol this unit"));
     m_add->setEnabled(false);  // before the edition has been read nothing can be
     m_list = new QPushButton(tr("Enrol a fleet list …"));

@@ -152,7 +152,8 @@ void FleetOverview::showAge(const Shown& shown) {
                                     "entered since is not shown.")
                                      .arg(at, age);
     const auto caution = shownText(m_words.say("caution.short"));
-    m_age->setText(read + QLatin1Char(' ') + caution);
+    // Where room is scarce what is due goes first: the caution stands at the start and in Help.
+    m_age->setText(m_isNarrow ? read : read + QLatin1Char(' ') + caution);
     m_age->setFont(fontFor(isOld ? TextRole::Strong : TextRole::Plain));
 }
 

@@ -67,6 +67,11 @@ bool ScanFilter::eventFilter(QObject* watched, QEvent* event) {
             return takePress(watched, static_cast<const QKeyEvent&>(*event));
         case QEvent::KeyRelease:
             return takeRelease(watched, static_cast<const QKeyEvent&>(*event));
+        case QEvent::MouseButtonPress:
+        case QEvent::TouchBegin:
+            // What was typed before a press is there when it counts.
+            if (!m_held.empty()) settle();
+            return false;
         default: return false;
     }
 }
