@@ -73,6 +73,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
 }
 
 Window::~Window() {
+    hide();  // what loses the keys still asks of the workplace
     m_workplace.askThrough(nullptr);
 }
 
