@@ -155,7 +155,7 @@ TEST_CASE("A role or condition without a label is warned of where others have on
     const std::string roles = "[labels.roles]\nchief = \"Chief\"\nbiomed = \"Biomed\"\n";
     CHECK(warnings(sound + roles).empty());
     CHECK(warnings(chief + roles) ==
-          std::vector<Remark>{{Code::RoleWithoutLabel, "authority.strike", 16, 1, "chef"}});
+          std::vector<Remark>{{Code::RoleWithoutLabel, "authority.strike", 16, 10, "chef"}});
     const std::string hold = "[holds.incident]\nrelease_by = [\"risk\"]\n";
     CHECK(warnings(sound + hold + roles) ==
           std::vector<Remark>{
