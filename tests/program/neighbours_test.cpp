@@ -81,7 +81,7 @@ int fillDisk(const Ward& ward) {
         ++before;
     }
     if (last.status != 3 || !says(last, "The disk is full.") ||
-        !says(last, "Everything confirmed so far is as it was; nothing new was saved.") ||
+        !says(last, "Everything confirmed so far is safe, as it was; nothing new was saved.") ||
         !says(last, "Free some space on the disk")) {
         std::cerr << last.status << " " << last.out;
         return 1;
