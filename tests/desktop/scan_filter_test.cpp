@@ -78,6 +78,18 @@ TEST_CASE("what somebody types arrives, and their Enter counts", "[unit]") {
     CHECK(form.scans.count() == 0);
 }
 
+TEST_CASE("what comes right before a press was typed, however fast", "[unit]") {
+    Form form;
+    form.field->setFocus();
+    const support::KeyStamps::Scanner fast(form.stamps);
+    Form::keys(form.field, QStringLiteral("ICU room 44"), 1);
+    QTest::mouseClick(form.button, Qt::LeftButton);
+    CHECK(form.field->text() == QStringLiteral("ICU room 44"));
+    CHECK(form.presses == 1);
+    QTest::qWait(300);
+    CHECK(form.scans.isEmpty());
+}
+
 TEST_CASE("two or three keys at once are typed, not scanned", "[unit]") {
     Form form;
     form.field->setFocus();

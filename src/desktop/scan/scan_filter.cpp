@@ -69,8 +69,8 @@ bool ScanFilter::eventFilter(QObject* watched, QEvent* event) {
             return takeRelease(watched, static_cast<const QKeyEvent&>(*event));
         case QEvent::MouseButtonPress:
         case QEvent::TouchBegin:
-            // What was typed before a press is there when it counts.
-            if (!m_held.empty()) settle();
+            // Nobody presses so soon after a scan: it was typed, and is there as the press counts.
+            giveBack();
             return false;
         default: return false;
     }
@@ -154,6 +154,12 @@ void ScanFilter::settle() {
     if (text.endsWith(m_suffix)) text.chop(m_suffix.size());
     m_isAfterCode = true;
     Q_EMIT scanned(text);
+}
+
+void ScanFilter::giveBack() {
+    m_pause.stop();
+    m_presses = 0;
+    replay();
 }
 
 void ScanFilter::replay() {

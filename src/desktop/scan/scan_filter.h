@@ -42,6 +42,7 @@ private:
     void wait(int ms);
     void pause();
     void settle();
+    void giveBack();
     void replay();
 
     struct Held {
