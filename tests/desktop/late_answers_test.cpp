@@ -336,8 +336,12 @@ TEST_CASE("entries that cannot be read are not shown as none", "[unit]") {
     const auto view = desktop::readUnitView(way.window->workplace().fleet(), way.surroundings(),
                                             way.file, "KB-0142");
     REQUIRE(view);
-    std::filesystem::rename(way.file.path, way.folder.file("away.logbook"));
+    way.scan("KB-0142");
+    way.waitUntil("the unit is open", [&] { return way.isSaid("KB-0142"); });
+    way.key(Qt::Key_F8);
     auto* history = way.window->findChild<desktop::HistoryPanel*>();
+    way.waitUntil("its history is shown", [&] { return history->isVisible(); });
+    std::filesystem::rename(way.file.path, way.folder.file("away.logbook"));
     history->show(*view);
     way.waitUntil("that is said", [&] {
         return std::ranges::any_of(history->findChildren<QLabel*>(), [&](const auto* label) {

@@ -104,6 +104,7 @@ TEST_CASE("a part that has expired is told at once, and asked about but on a pat
     const auto count = world.entries().size();
     world.pressButton(isIdle ? "Swap: Breathing circuit" : "Fit: Breathing circuit");
     world.typeInto("Lot", "4472");
+    world.bringIntoSight(*world.one<QPushButton>("Adult transport"));
     if (!isIdle) world.pressButton("Adult transport");
     CHECK_FALSE(world.isSaid("expired on"));
     world.typeInto("Expires", "2026-11-01");
