@@ -8,6 +8,8 @@
 #include "desktop/theme/appearance.h"
 
 #include <QAbstractButton>
+#include <QCoreApplication>
+#include <QEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QTableView>
@@ -39,7 +41,15 @@ inline bool isCutOff(const QWidget& widget) {
     return !label->text().isEmpty() && label->height() < label->heightForWidth(label->width());
 }
 
+// Lays out what changed since the window was last at rest: no eye sees it before that.
+inline void layOut() {
+    constexpr int mostRounds = 8;  // a layout asks those around it, up to the window
+    for (int round = 0; round < mostRounds; ++round)
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
+}
+
 inline std::vector<std::string> cutOff(const QWidget& window) {
+    layOut();
     std::vector<std::string> found;
     for (const auto* label : window.findChildren<QLabel*>())
         if (label->isVisible() && isCutOff(*label)) found.push_back(toldOf(*label));

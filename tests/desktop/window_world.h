@@ -5,6 +5,7 @@
 // mouse and keys, and only if they can be seen.
 #pragma once
 
+#include "desktop/looked_at.h"
 #include "desktop/shell/window.h"
 #include "desktop/theme/appearance.h"
 #include "station/sample.h"
@@ -168,10 +169,15 @@ struct WindowWorld {
     }
     // Scrolled to, as a person does, and then pressed: as much of it as a glove needs is in sight.
     void pressSeen(QWidget* button) const {
-        bringIntoSight(*button);
-        INFO("pressing " << saysOf(*button).toStdString());
-        CHECK(seenOf(*button).height() >= desktop::targetSize);
-        CHECK(seenOf(*button).width() >= desktop::targetSize);
+        // What was pressed before may still be moving it.
+        waitUntil("all that a glove needs of " + saysOf(*button).toStdString() + " is in sight",
+                  [&] {
+                      layOut();
+                      bringIntoSight(*button);
+                      const auto seen = seenOf(*button);
+                      return seen.height() >= desktop::targetSize &&
+                             seen.width() >= desktop::targetSize;
+                  });
         press(button);
     }
 
