@@ -3,7 +3,8 @@
 #
 # Asks a test program for its tests and writes the CTest file that runs each of them on its own.
 # A test's labels are its folder and those of LABELS that it bears as tags. It must bear one.
-# cmake -D PROGRAM=… -D FOLDER=… -D LABELS=unit,property,… -D OUTPUT=… -P discover.cmake
+# cmake -D PROGRAM=… -D FOLDER=… -D LABELS=unit,property,… -D KEPT=… -D OUTPUT=… -P discover.cmake
+# KEPT is a folder in which the tests keep what is the same until the program is built anew.
 cmake_policy(VERSION 3.25)
 
 function(list_tests specification result)
@@ -21,6 +22,9 @@ function(list_tests specification result)
     string(REPLACE "\n" ";" output "${output}")
     set(${result} "${output}" PARENT_SCOPE)
 endfunction()
+
+file(REMOVE_RECURSE "${KEPT}")
+file(MAKE_DIRECTORY "${KEPT}")
 
 list_tests("" names)
 set(names_unlabelled ${names})
@@ -49,6 +53,7 @@ foreach(name IN LISTS names)
     string(APPEND script
         "add_test([==[${FOLDER}: ${name}]==] [==[${PROGRAM}]==] [==[${pattern}]==] -w NoTests)\n"
         "set_tests_properties([==[${FOLDER}: ${name}]==] PROPERTIES LABELS [==[${labels}]==]\n"
-        "    TIMEOUT 600 ENVIRONMENT [==[TZ=UTC;LC_ALL=C.UTF-8]==])\n")
+        "    TIMEOUT 600\n"
+        "    ENVIRONMENT [==[TZ=UTC;LC_ALL=C.UTF-8;AIRMUSTER_KEPT_LOGBOOKS=${KEPT}]==])\n")
 endforeach()
 file(WRITE "${OUTPUT}" "${script}")

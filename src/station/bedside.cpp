@@ -6,10 +6,10 @@
 #include "station/bedside.h"
 
 #include "report/part_kinds.h"
+#include "station/lowered.h"
 #include "words/shown.h"
 
 #include <algorithm>
-#include <cctype>
 #include <set>
 
 namespace station {
@@ -17,14 +17,6 @@ namespace station {
 namespace {
 
 using rules::State;
-
-std::string lowered(std::string_view text) {
-    std::string lower(text);
-    for (auto& letter : lower) {
-        letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
-    }
-    return lower;
-}
 
 // Without what a scanner adds: control characters, and blanks around.
 std::string asRead(std::string_view text) {
@@ -49,7 +41,7 @@ public:
           m_context{m_words, standing.state, standing.state.device(open), standing.at,
                     std::nullopt, standing.lookup} {}
 
-    // `log` is called only where the state does not tell.
+    // `log` is called only where the state does not tell, with what was read.
     template <class Log>
     Found find(std::string_view text, Log log) const {
         Found found;
@@ -62,7 +54,7 @@ public:
             findLot(found)) {
             return found;
         }
-        const auto read = log();
+        const auto read = log(found.read);
         if (!read) {
             // A notice is told all the same.
             if (!takeLot(found, {})) {
@@ -237,15 +229,17 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeSta
 Found find(const Surroundings& surroundings, const WholeStanding& standing, std::string_view text,
            const std::string& open) {
     return Search(surroundings, standing, open)
-        .find(text, [&] { return Result<const rules::Log*>(&standing.log->log); });
+        .find(text, [&](const std::string&) {
+            return Result<const rules::Log*>(&standing.log->log);
+        });
 }
 
-Found find(const Surroundings& surroundings, const Standing& standing, const LogReader& log,
+Found find(const Surroundings& surroundings, const Standing& standing, const ModelReader& log,
            std::string_view text, const std::string& open) {
     std::shared_ptr<const WholeStanding> whole;
-    return Search(surroundings, standing, open).find(text, [&] {
-        return log().map([&](std::shared_ptr<const WholeStanding>&& read) {
-            whole = std::move(read);
+    return Search(surroundings, standing, open).find(text, [&](const std::string& read) {
+        return log(read).map([&](std::shared_ptr<const WholeStanding>&& standingRead) {
+            whole = std::move(standingRead);
             return &whole->log->log;
         });
     });

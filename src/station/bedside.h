@@ -9,9 +9,10 @@
 #include "report/known_parts.h"
 #include "station/answers.h"
 #include "station/entry.h"
-#include "station/log_beside.h"
 
+#include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -56,10 +57,15 @@ struct Found {
 [[nodiscard]] Found find(const Surroundings& surroundings, const WholeStanding& standing,
                          std::string_view text, const std::string& open = {});
 
+// Reads the log that holds what was ever fitted of a model or a lot that a text may name, when it
+// is called; see model_log.h.
+using ModelReader =
+    std::function<Result<std::shared_ptr<const WholeStanding>>(const std::string& text)>;
+
 // The same of a standing without its log, which is read only where nothing else is known by the
 // text: if it cannot be, the sentence says why nothing was found.
 [[nodiscard]] Found find(const Surroundings& surroundings, const Standing& standing,
-                         const LogReader& log, std::string_view text,
+                         const ModelReader& log, std::string_view text,
                          const std::string& open = {});
 
 // What an entry says: its kind and its body.

@@ -35,19 +35,24 @@ Result<Devices> devicesOf(const Surroundings& surroundings, const store::Logbook
 
 }  // namespace
 
-bool mayStateSerial(std::string_view content,
-                    const std::function<bool(std::string_view)>& isWanted) {
-    constexpr std::string_view before = R"("serial":")";
+bool mayState(std::string_view attribute, std::string_view content,
+              const std::function<bool(std::string_view)>& isWanted) {
+    const auto before = '"' + std::string(attribute) + R"(":")";
     for (auto place = content.find(before); place != std::string_view::npos;
          place = content.find(before, place)) {
         place += before.size();
         const auto end = content.find('"', place);
-        const auto serial = content.substr(place, end - place);
-        if (serial.find('\\') != std::string_view::npos || isWanted(serial)) {
+        const auto stated = content.substr(place, end - place);
+        if (stated.find('\\') != std::string_view::npos || isWanted(stated)) {
             return true;
         }
     }
     return false;
+}
+
+bool mayStateSerial(std::string_view content,
+                    const std::function<bool(std::string_view)>& isWanted) {
+    return mayState("serial", content, isWanted);
 }
 
 Result<WholeStanding> standingForSerial(const Surroundings& surroundings, const LogbookFile& file,

@@ -13,8 +13,13 @@
 
 namespace station {
 
-// Whether the canonical JSON of a record states a serial that may be one of those wanted. One that
-// has to be written with a backslash counts as such; to look at a record too many does no harm.
+// Whether the canonical JSON of a record states an attribute of that name that may be one of those
+// wanted. One that has to be written with a backslash counts as such; to look at a record too many
+// does no harm.
+[[nodiscard]] bool mayState(std::string_view attribute, std::string_view content,
+                            const std::function<bool(std::string_view)>& isWanted);
+
+// The same of a serial.
 [[nodiscard]] bool mayStateSerial(std::string_view content,
                                   const std::function<bool(std::string_view)>& isWanted);
 

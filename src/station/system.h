@@ -85,6 +85,10 @@ struct FileIdentity {
 // Of what lies in the folder, in any order; none if it cannot be read.
 [[nodiscard]] std::vector<std::string> namesIn(const std::filesystem::path& folder);
 
+// From now on the calling thread, and those that it begins, let others go first where there is more
+// to do than this computer has cores.
+void giveWay();
+
 // Removes a logbook that this call has just made and could not fill, or a backup of which there are
 // newer ones.
 void removeFile(const std::filesystem::path& path);

@@ -24,6 +24,11 @@ struct ActsWorld : BedsideWorld {
     static constexpr const char* sensor = "FS-9";     // the serial of a part of the one in use
 
     explicit ActsWorld(QSize size = {1280, 800}, const desktop::Appearance& appearance = {}) {
+        makeKept("acts", [this] { enterAll(); });
+        open(size, appearance);
+    }
+
+    void enterAll() {
         found(bytesOf(AIRMUSTER_SOURCE_DIR "/data/demo/kestrel_bay_2.toml"));
         person("p.quill", "Petra Quill");
         for (const auto* unit : {idle, inUse, held, repair}) enrolAdult(unit);
@@ -33,7 +38,6 @@ struct ActsWorld : BedsideWorld {
         write("use_start", inUse, {{"group", "adult"}});
         write("withdraw", held, {{"hold", "incident"}, {"reason", ""}});
         write("withdraw", repair, {{"hold", "repair"}, {"reason", ""}});
-        open(size, appearance);
     }
 
     void enrolAdult(const std::string& unit) {
@@ -116,10 +120,7 @@ struct ActsWorld : BedsideWorld {
     // Of the desk's own station, oldest first, as they were last read from the file:
     // "use_end KB-0101 {}".
     [[nodiscard]] std::vector<std::string> entries() const {
-        const auto whole =
-            desktop::withLog(*window->workplace().fleet(), surroundings(), file);
-        REQUIRE(whole);
-        const auto& log = *(*whole)->log;
+        const auto& log = logRead();
         std::vector<const logbook::Record*> own;
         for (const auto& record : log.log.records())
             if (record.name.station == log.ownStation) own.push_back(&record);

@@ -14,6 +14,7 @@
 #include <QElapsedTimer>
 #include <QEvent>
 #include <QMouseEvent>
+#include <functional>
 #include <sstream>
 
 namespace support {
@@ -67,18 +68,40 @@ struct BedsideWorld : WindowWorld {
 
     // Station icu-1 with that policy edition; m.toller is its manager.
     void found(std::string_view policy) {
-        REQUIRE(station::foundStation(surroundings(), file, "icu-1"));
-        const auto path = folder.write("policy.toml", policy);
-        station::FirstStart start{"icu-1", "m.toller", "Mara Toller"};
-        start.adoption = station::Adoption{"m.toller", path};
-        start.askPin = [](const std::string&) { return std::optional(secretOf(pin)); };
-        const auto begun = station::begin(surroundings(), file, start);
-        INFO((begun ? "" : begun.error().notice.text()));
-        REQUIRE(begun);
+        const auto hash = std::to_string(std::hash<std::string_view>()(policy));
+        makeKept("founded-" + hash, [&] {
+            REQUIRE(station::foundStation(surroundings(), file, "icu-1"));
+            const auto path = folder.write("policy.toml", policy);
+            station::FirstStart start{"icu-1", "m.toller", "Mara Toller"};
+            start.adoption = station::Adoption{"m.toller", path};
+            start.askPin = [](const std::string&) { return std::optional(secretOf(pin)); };
+            const auto begun = station::begin(surroundings(), file, start);
+            INFO((begun ? "" : begun.error().notice.text()));
+            REQUIRE(begun);
+        });
     }
 
+    // The logbook as `make` makes it, at this moment, where there is no file.
+    template <class Make>
+    void makeKept(const std::string& name, Make make) {
+        const auto path = file.path;
+        copyKept(name + "-" + std::to_string(clock.now().ms), path,
+                 [&](const std::filesystem::path& made) {
+                     file.path = made;
+                     make();
+                     file.path = path;
+                 });
+        m_manager.reset();  // a session is for the file that it was made at
+    }
+
+    // Signs in once: a session is good for as long as its person is known.
     [[nodiscard]] station::Writer manager() const {
-        return *station::signIn(surroundings(), file, "m.toller", secretOf(pin));
+        if (!m_manager) {
+            auto session = station::signIn(surroundings(), file, "m.toller", secretOf(pin));
+            REQUIRE(session);
+            m_manager = *session;
+        }
+        return *m_manager;
     }
 
     void write(const std::string& kind, const std::string& device, logbook::json::Object body) {
@@ -133,6 +156,9 @@ struct BedsideWorld : WindowWorld {
         type(QString::fromLatin1(pin.data(), static_cast<qsizetype>(pin.size())));
         key(Qt::Key_Return);
     }
+
+private:
+    mutable std::optional<station::Session> m_manager;
 };
 
 }  // namespace support

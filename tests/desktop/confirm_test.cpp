@@ -25,10 +25,7 @@ struct WaitingWorld : ActsWorld {
     }
 
     [[nodiscard]] std::vector<station::Unconfirmed> waiting() const {
-        const auto whole =
-            desktop::withLog(*window->workplace().fleet(), surroundings(), file);
-        REQUIRE(whole);
-        const auto& log = *(*whole)->log;
+        const auto& log = logRead();
         std::vector<station::Unconfirmed> all;
         for (const auto* person : {"m.toller", "p.quill"})
             for (auto& entry : station::waitingFor(surroundings(), file, log, person))

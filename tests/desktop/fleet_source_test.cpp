@@ -1,8 +1,9 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The fleet of a logbook read again and again: nothing is folded twice, the log is read only for
-// those who look at it, and another file in the place of the one that is open is noticed.
+// The fleet of a logbook read again and again: nothing is folded twice, what was found
+// of a model is not looked for again, and another file in the place of the one that is open is
+// noticed.
 #include "desktop/shell/fleet_view.h"
 
 #include "logbook/record_reader.h"
@@ -52,19 +53,19 @@ TEST_CASE("what has been folded for the fleet is not folded again", "[unit]") {
     CHECK(third->standing->facts.arrival == first->standing->facts.arrival + 1);
 }
 
-TEST_CASE("views of the same records share the log behind them", "[unit]") {
+TEST_CASE("views share what was found of a model", "[unit]") {
     Source source;
-    const auto first = source.read();
-    const auto second = source.read();
     const auto logOf = [&](const desktop::FleetView& view) {
-        const auto whole = desktop::withLog(view, source.surroundings, source.world.file);
+        const auto whole = view.models->of(source.surroundings, source.world.file, *view.standing,
+                                           "nothing of that name");
         REQUIRE(whole);
         return (*whole)->log;
     };
+    const auto first = source.read();
     const auto log = logOf(*first);
-    CHECK(logOf(*second) == log);
+    CHECK(log->log.firstEdition());
     source.note(first->board.rows.front().assessment.device);
-    CHECK(logOf(*source.read())->log.records().size() == log->log.records().size() + 1);
+    CHECK(logOf(*source.read()) == log);
 }
 
 TEST_CASE("a file that takes the place of the logbook is read in its stead", "[unit]") {

@@ -20,11 +20,11 @@ using support::WindowWorld;
 std::shared_ptr<const report::History> historyOf(WindowWorld& world, const std::string& device) {
     const station::Surroundings surroundings{world.clock, station::system::systemZones(),
                                              *words::Words::builtIn(), "desk"};
-    const auto whole =
-        desktop::withLog(*world.window->workplace().fleet(), surroundings, world.file);
-    REQUIRE(whole);
+    const station::WholeStanding whole{
+        *world.window->workplace().fleet()->standing,
+        std::make_shared<const station::WholeLog>(world.logRead())};
     return std::make_shared<const report::History>(
-        station::history(surroundings, **whole, device));
+        station::history(surroundings, whole, device));
 }
 
 void openHistory(WindowWorld& world, const QString& serial) {

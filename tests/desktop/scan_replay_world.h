@@ -64,10 +64,11 @@ private:
     }
     // What is worked out beside the window is there.
     void waitUntilSettled() const {
+        m_world.awaitAnswers();
         auto before = seen();
         int same = 0;
-        for (int tries = 0; tries < 300 && same < 3; ++tries) {
-            QTest::qWait(100);
+        for (int tries = 0; tries < 1000 && same < 3; ++tries) {
+            QTest::qWait(30);
             const auto now = seen();
             const bool isWorking = std::any_of(now.begin(), now.end(), [](const auto& each) {
                 return each.second == QStringLiteral("Working it out.");

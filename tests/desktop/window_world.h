@@ -8,9 +8,9 @@
 #include "desktop/looked_at.h"
 #include "desktop/shell/window.h"
 #include "desktop/theme/appearance.h"
-#include "station/sample.h"
 #include "station/system.h"
 #include "support/folder.h"
+#include "support/kept_logbook.h"
 #include "support/key_stamps.h"
 #include "support/moved_clock.h"
 
@@ -52,16 +52,9 @@ struct WindowWorld {
     std::unique_ptr<KeyStamps> stamps = std::make_unique<KeyStamps>();
     std::unique_ptr<desktop::Window> window;
 
-    // Made once and copied: it is the same each time.
     void makeDemo() {
-        static const Folder kept;
-        const station::LogbookFile made{kept.file("demo.logbook")};
-        if (!std::filesystem::exists(made.path)) {
-            const station::Surroundings surroundings{clock, station::system::systemZones(),
-                                                     *words::Words::builtIn(), "desk"};
-            REQUIRE(station::makeSample(surroundings, made, {}));
-        }
-        std::filesystem::copy_file(made.path, file.path);
+        copyDemo({clock, station::system::systemZones(), *words::Words::builtIn(), "desk"}, "en",
+                 file.path);
     }
 
     // Opens the window on the file, or on none, in that size.
@@ -82,10 +75,35 @@ struct WindowWorld {
                       [this] { return window->workplace().fleet() != nullptr; });
     }
 
+    // All records, as the window read them last: read again once it has read more.
+    [[nodiscard]] const station::WholeLog& logRead() const {
+        const auto arrival = window->workplace().fleet()->standing->facts.arrival;
+        if (!m_log || m_log->arrival < arrival) {
+            const station::Surroundings surroundings{clock, station::system::systemZones(),
+                                                     *words::Words::builtIn(), "desk"};
+            auto log = station::readWholeLog(surroundings, file);
+            REQUIRE(log);
+            m_log = std::make_shared<const station::WholeLog>(std::move(*log));
+        }
+        return *m_log;
+    }
+
     static void waitUntil(const std::string& what, const std::function<bool()>& isSo,
                           int mostMs = 120'000) {
         INFO("waiting until " << what);
         REQUIRE(QTest::qWaitFor(isSo, mostMs));
+    }
+
+    // Until what was asked of the logbook is answered, and what came of that is asked and answered.
+    void awaitAnswers() const {
+        for (int times = 0; times < 2; ++times) {
+            bool isAnswered = false;
+            window->workplace().read(
+                [](const auto&, const auto&) { return true; }, window.get(),
+                [&](bool isSo) { isAnswered = isSo; }, desktop::Background::Urgency::Later);
+            waitUntil("all is answered",
+                      [&] { return isAnswered && !window->workplace().isReading(); });
+        }
     }
 
     // The visible widgets of that class that begin with that text, or whose accessible name does.
@@ -217,8 +235,14 @@ struct WindowWorld {
     }
     // As a scanner does: 1 ms a character, then Enter.
     void scan(const QString& text) const {
-        auto* target = QApplication::focusWidget();
-        scanInto(target != nullptr ? target : window.get(), text);
+        const KeyStamps::Scanner scanner(*stamps);
+        // To whatever has the focus by then, as the window system does.
+        const auto press = [this](auto key) {
+            auto* target = QApplication::focusWidget();
+            QTest::keyClick(target != nullptr ? target : window.get(), key, Qt::NoModifier, 1);
+        };
+        for (const auto letter : text) press(letter.toLatin1());
+        press(Qt::Key_Return);
     }
     void scanInto(QWidget* target, const QString& text) const {
         const KeyStamps::Scanner scanner(*stamps);
@@ -226,6 +250,9 @@ struct WindowWorld {
             QTest::keyClick(target, letter.toLatin1(), Qt::NoModifier, 1);
         QTest::keyClick(target, Qt::Key_Return, Qt::NoModifier, 1);
     }
+
+private:
+    mutable std::shared_ptr<const station::WholeLog> m_log;
 };
 
 }  // namespace support

@@ -20,10 +20,12 @@ constexpr int patienceMs = 120'000;
 
 class Desk {
 public:
-    Desk(int terminal, Typist typist) : m_terminal(terminal), m_typist(std::move(typist)) {}
+    Desk(int terminal, Typist typist)
+        : m_terminal(terminal), m_typist(std::move(typist)), m_said(m_typist.said),
+          m_used(m_said.size()) {}
 
-    // Until the other side hangs up, or nobody knows what to type.
-    std::string run() {
+    // Until the other side hangs up, or nobody knows what to type; what the typist knows then.
+    Typist run() {
         pollfd waiting{m_terminal, POLLIN, 0};
         char bytes[4096];
         while (::poll(&waiting, 1, patienceMs) > 0) {
@@ -37,7 +39,8 @@ public:
                 break;
             }
         }
-        return m_said;
+        m_typist.said = std::move(m_said);
+        return std::move(m_typist);
     }
 
 private:
@@ -95,7 +98,7 @@ private:
     int m_terminal;
     Typist m_typist;
     std::string m_said, m_typed;
-    std::size_t m_used = 0;  // up to where what was said has been looked at for a stated PIN
+    std::size_t m_used;  // up to where what was said has been looked at for a stated PIN
 };
 
 }  // namespace
@@ -111,7 +114,7 @@ Session typeAtTerminal(const std::string& script, Typist typist) {
     if (child < 0) {
         return session;
     }
-    session.said = Desk(terminal, std::move(typist)).run();
+    session.typist = Desk(terminal, std::move(typist)).run();
     ::close(terminal);
     ::kill(child, SIGHUP);
     int status = 0;

@@ -11,11 +11,12 @@ namespace docs {
 
 struct Typist {
     std::map<std::string, std::string> pins;  // by the name of the person
+    std::string said{};  // all that has stood on the terminal
 };
 
 struct Session {
-    int status = -1;   // exit status of the script
-    std::string said;  // all that stood on the terminal
+    int status = -1;  // exit status of the script
+    Typist typist;    // afterwards
 };
 
 // Runs the script by sh at a terminal of its own. A line "PIN: 731905" that it prints is the new

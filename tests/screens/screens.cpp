@@ -4,7 +4,6 @@
 // All screens; see screens.h.
 #include "screens/screens.h"
 
-#include <QtTest/QTest>
 #include <iterator>
 
 namespace screens {
@@ -22,7 +21,7 @@ std::vector<Screen> all() {
 void show(const Screen& screen, Stage& stage) {
     screen.onDemo ? stage.openDemo() : stage.openNothing();
     screen.reach(stage);
-    QTest::qWait(400);
+    stage.settle();
 }
 
 }  // namespace screens

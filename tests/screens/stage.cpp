@@ -6,12 +6,15 @@
 
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/bedside/unit_bar.h"
-#include "station/sample.h"
 #include "station/system.h"
+#include "support/kept_logbook.h"
 
 #include <QAbstractButton>
 #include <QApplication>
+#include <QElapsedTimer>
+#include <QInputMethodEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QtTest/QTest>
 #include <map>
 #include <stdexcept>
@@ -28,17 +31,30 @@ const words::Words& wordsOf(const std::string& language) {
     return *words::Words::builtIn(language);
 }
 
-// Made once in each language, and copied.
-std::filesystem::path demoIn(const std::string& language, const station::Clock& clock) {
-    static const support::Folder kept;
-    const auto path = kept.file("demo-" + language + ".logbook");
-    if (std::filesystem::exists(path)) return path;
-    const station::Surroundings surroundings{clock, station::system::systemZones(),
-                                             wordsOf(language), "desk"};
-    if (!station::makeSample(surroundings, station::LogbookFile{path}, {}))
-        throw std::runtime_error("no demo");
-    return path;
-}
+constexpr int keyMs = 30;     // slower than any scanner, and long enough for a key to be handed on
+constexpr int mostMs = 400;   // to look at a window in which something goes on
+constexpr int quietMs = 100;  // without a happening: it is over
+
+// What the widgets of a window are told and paint.
+class Happenings : public QObject {
+public:
+    explicit Happenings(const QWidget& window) : m_window(window) {
+        m_since.start();
+        qApp->installEventFilter(this);
+    }
+    [[nodiscard]] bool areOver() const { return m_since.hasExpired(quietMs); }
+
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (event->type() == QEvent::Timer || !watched->isWidgetType()) return false;
+        const auto* widget = static_cast<const QWidget*>(watched);
+        if (widget == &m_window || m_window.isAncestorOf(widget)) m_since.restart();
+        return false;
+    }
+
+private:
+    const QWidget& m_window;
+    QElapsedTimer m_since;
+};
 
 bool says(const QWidget& widget, const QString& text) {
     auto label = widget.property("text").toString().remove(QLatin1Char('&'));
@@ -67,8 +83,10 @@ void Stage::openDemo() {
         return;
     }
     m_isOnDemo = true;
+    m_manager.reset();
     const station::LogbookFile file{m_home.file("kestrel-bay.logbook")};
-    std::filesystem::copy_file(demoIn(m_look.language, m_clock), file.path);
+    support::copyDemo({m_clock, station::system::systemZones(), wordsOf(m_look.language), "desk"},
+                      m_look.language, file.path);
     open(file);
     waitUntil("the fleet is read", [&] { return window().workplace().fleet() != nullptr; });
 }
@@ -144,16 +162,23 @@ void Stage::type(const QString& english, const QString& text) {
               [&] { return find(english, false) != nullptr; });
     auto* widget = find(english, false);
     widget->setFocus();
-    for (const auto letter : text)
-        QTest::keyClick(widget, letter.toLatin1(), Qt::NoModifier, 30);
-    QTest::qWait(50);
+    if (qobject_cast<QLineEdit*>(widget) != nullptr) {
+        // At once, as an input method does.
+        QInputMethodEvent typed;
+        typed.setCommitString(text);
+        QApplication::sendEvent(widget, &typed);
+    } else {
+        for (const auto letter : text)
+            QTest::keyClick(widget, letter.toLatin1(), Qt::NoModifier, keyMs);
+        QTest::qWait(keyMs);
+    }
 }
 
 void Stage::key(Qt::Key key, Qt::KeyboardModifiers modifiers) {
-    QTest::qWait(60);  // slower than any scanner
+    QTest::qWait(keyMs);
     auto* focused = QApplication::focusWidget();
     QTest::keyClick(focused != nullptr ? focused : &window(), key, modifiers);
-    QTest::qWait(60);
+    QTest::qWait(keyMs);
 }
 
 void Stage::openUnit(const QString& serial) {
@@ -178,13 +203,39 @@ void Stage::typeUnit(const QString& serial) {
     waitUntil("unit " + serial.toStdString() + " is shown", isShown);
 }
 
+// By hand at first; the person who has signed in is here again after that.
 void Stage::signIn() {
+    auto& presence = window().workplace().presence();
+    if (m_manager) {
+        presence.begin(*m_manager);
+        return;
+    }
     press(QStringLiteral("Sign in"));
     type(QStringLiteral("Short name or badge"), QStringLiteral("m.toller"));
     type(QStringLiteral("PIN"), QStringLiteral("414376"));
     key(Qt::Key_Return);
     waitUntil("somebody is signed in",
-              [&] { return window().workplace().presence().session().has_value(); });
+              [&] { return presence.session().has_value(); });
+    m_manager = presence.session();
+}
+
+// Until what was asked of the logbook is answered and nothing happens in the window any more; where
+// something goes on, as long as somebody would look at it.
+void Stage::settle() {
+    Happenings happenings(window());
+    QElapsedTimer timer;
+    timer.start();
+    int answered = 0;
+    const auto ask = [&] {
+        window().workplace().read([](const auto&, const auto&) { return true; }, &happenings,
+                                  [&](bool) { ++answered; },
+                                  desktop::Background::Urgency::Later);
+    };
+    ask();
+    waitUntil("what was asked is answered", [&] { return answered == 1; });
+    ask();  // what came of that may have asked again
+    waitUntil("what was asked is answered", [&] { return answered == 2; });
+    while (!happenings.areOver() && !timer.hasExpired(mostMs)) QTest::qWait(10);
 }
 
 }  // namespace screens

@@ -16,6 +16,7 @@
 #include <QSize>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 
 namespace screens {
@@ -56,6 +57,9 @@ public:
     // The manager of the demo.
     void signIn();
 
+    // Until what is to be seen stands.
+    void settle();
+
 private:
     void open(const station::LogbookFile& file);
     void goBack();
@@ -67,6 +71,7 @@ private:
     support::MovedClock m_clock;
     support::KeyStamps m_stamps;
     std::unique_ptr<desktop::Window> m_window;
+    std::optional<station::Session> m_manager;  // of the logbook that is open
     bool m_isOnDemo = false;
 };
 

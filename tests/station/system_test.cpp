@@ -7,11 +7,15 @@
 #include "support/folder.h"
 #include "support/zones.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cstdlib>
 #include <map>
 #include <optional>
+#include <sys/resource.h>
 #include <sys/stat.h>
+#include <thread>
+#include <unistd.h>
 
 using namespace station::system;
 using support::utc;
@@ -115,6 +119,22 @@ TEST_CASE("The locales wanted come from the environment, the most particular fir
     environment.set("LC_MESSAGES", "");
     environment.set("LANG", "");
     CHECK((localesWanted() == Locales{"qu", "es", ""}));
+}
+
+TEST_CASE("A thread that gives way does so with those it begins, and no other", "[unit]") {
+    const auto niceness = [] {
+        return ::getpriority(PRIO_PROCESS, static_cast<id_t>(::gettid()));
+    };
+    const int before = niceness();
+    int within = 0, begun = 0;
+    std::thread([&] {
+        giveWay();
+        within = niceness();
+        std::thread([&] { begun = niceness(); }).join();
+    }).join();
+    CHECK(within == std::max(before, 5));
+    CHECK(begun == within);
+    CHECK(niceness() == before);
 }
 
 TEST_CASE("Whole files are read as they are", "[unit]") {

@@ -1,14 +1,14 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What is said of one unit by its own log, against the same by the whole log; and the whole log
-// behind a standing that goes without it.
+// What is said of one unit by its own log, and of a model of parts by its fits, against the same by
+// the whole log.
 #include "station/units_log.h"
 
 #include "report/part_kinds.h"
 #include "station/bedside.h"
 #include "station/history_log.h"
-#include "station/log_beside.h"
+#include "station/model_log.h"
 #include "station/system.h"
 #include "station/ward.h"
 #include "support/random_log.h"
@@ -103,8 +103,43 @@ std::string told(const station::Found& found) {
     return all;
 }
 
-station::LogReader never() {
-    return []() -> station::Result<std::shared_ptr<const station::WholeStanding>> {
+// Fits of models, spelled one way and another, after that log; some of them are struck through.
+std::vector<logbook::Record> withModels(support::RandomLog& random, int steps) {
+    auto log = random.log();
+    auto& dice = random.random();
+    auto at = random.end();
+    for (int step = 0; step < steps; ++step) {
+        at = at + support::minutes(1 + dice.below(5));
+        auto entry = log.on(dice.pick(random.devices()));
+        entry.at(at).entered(at).by("Robin").station("icu-1");
+        const std::string number = std::to_string(dice.below(4));
+        const auto model = dice.pick(support::Texts{"Sorrel F2", "sorrel f2", "Rowan \"H\""});
+        const auto position = dice.pick(support::Texts{"circuit", "sensor", "hme"});
+        switch (dice.below(5)) {
+        case 0: entry.fit(position, {{"serial", "M" + number}}); break;
+        case 1: entry.fit(position, {{"model", model}, {"lot", "L" + number}}); break;
+        case 2: entry.remove(position); break;
+        case 3: entry.strike(dice.pick(log.records()).name); break;
+        default: entry.fit(position, {{"serial", "M" + number}, {"model", model}});
+        }
+    }
+    return log.records();
+}
+
+std::set<std::string> scannedTexts(const std::vector<logbook::Record>& records) {
+    std::set<std::string> texts{"nothing of that name", "", "SORREL F2", "rowan \"h\""};
+    for (const auto& record : records) {
+        texts.insert(record.device);
+        const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
+        if (fit == nullptr) continue;
+        for (const auto& [key, value] : fit->part.attributes) texts.insert(value);
+    }
+    return texts;
+}
+
+station::ModelReader never() {
+    using Read = station::Result<std::shared_ptr<const station::WholeStanding>>;
+    return [](const std::string&) -> Read {
         FAIL("the log is read");
         return nullptr;
     };
@@ -210,60 +245,65 @@ TEST_CASE("What is not in a unit's own log is looked up all the same", "[unit]")
     }
     CHECK(own->lookup({"icu-9", 1}) == nullptr);
 }
-
-TEST_CASE("The log is read once for a standing, and again once more has come in", "[unit]") {
+TEST_CASE("A unit's own log is of the moment of the standing", "[unit]") {
     Ward ward;
     ward.found();
     ward.enrol("KB-0001");
-    station::LogBeside beside;
-    const auto behind = [&](const station::Standing& standing) {
-        const auto whole = beside.behind(ward.surroundings, ward.logbook, standing);
-        REQUIRE(whole);
-        return (*whole)->log;
+    const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(standing);
+    const auto countOf = [&](const station::Standing& at) {
+        const auto own = station::withLogOf(ward.surroundings, ward.logbook, at, "KB-0001");
+        REQUIRE(own);
+        return own->log->log.records().size();
     };
-    const auto before = station::standing(ward.surroundings, ward.logbook, {});
-    REQUIRE(before);
-    const auto first = behind(*before);
-    CHECK(behind(*before) == first);
+    const auto before = countOf(*standing);
     ward.clock.moveTo(utc(2026, 3, 2, 15));
     REQUIRE(ward.check("KB-0001", "pass"));
-    CHECK(behind(*before) == first);
+    CHECK(countOf(*standing) == before);
     const auto after = station::standing(ward.surroundings, ward.logbook, {});
     REQUIRE(after);
-    const auto second = behind(*after);
-    CHECK(second->log.records().size() == first->log.records().size() + 1);
-    CHECK(behind(*before) == second);
+    CHECK(countOf(*after) == before + 1);
 }
 
-TEST_CASE("A scanned text finds the same without the log, read only for a model", "[property]") {
+
+TEST_CASE("A scanned text finds the same without the log, by the fits of a model", "[property]") {
     const std::uint32_t seed = std::random_device{}();
     CAPTURE(seed);
-    support::RandomLog random(seed, {});
+    support::RandomShape shape;
+    shape.records = 150;
+    support::RandomLog random(seed, shape);
+    const auto records = withModels(random, 80);
+    const auto texts = scannedTexts(records);
+    const auto half = records.end() - 40;
     Ward ward;
-    keep(ward, random.log().records());
-    ward.clock.moveTo(random.end());
-    const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
-    REQUIRE(whole);
-    const auto read = std::make_shared<const station::WholeStanding>(*whole);
-    std::set<std::string> texts{"nothing of that name", ""};
-    for (const auto& record : random.log().records()) {
-        texts.insert(record.device);
-        const auto* fit = std::get_if<logbook::body::Fit>(&record.body);
-        if (fit == nullptr) continue;
-        for (const auto& [key, value] : fit->part.attributes) texts.insert(value);
-    }
-    for (const auto& text : texts) {
-        CAPTURE(text);
-        const auto with = station::find(ward.surroundings, *whole, text);
-        const auto found = station::find(
-            ward.surroundings, static_cast<const station::Standing&>(*whole),
-            [&] { return station::Result<std::shared_ptr<const station::WholeStanding>>(read); },
-            text);
-        CHECK(told(found) == told(with));
-        if (with.what == station::Found::What::Unit || with.what == station::Found::What::Part) {
-            CHECK(told(station::find(ward.surroundings,
-                                     static_cast<const station::Standing&>(*whole), never(),
-                                     text)) == told(with));
+    station::ModelLog models;
+    const auto compare = [&] {
+        const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+        const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+        REQUIRE(whole);
+        REQUIRE(standing);
+        const auto ofModel = [&](const std::string& model) {
+            return models.of(ward.surroundings, ward.logbook, *standing, model);
+        };
+        int modelsFound = 0, lotsFound = 0;
+        for (const auto& text : texts) {
+            CAPTURE(text);
+            const auto with = station::find(ward.surroundings, *whole, text, "KB-1");
+            const bool isModel = with.what == station::Found::What::Model;
+            const bool isLot = with.what == station::Found::What::Lot;
+            const bool looks = isModel || isLot || with.what == station::Found::What::Nothing;
+            const station::ModelReader reader = looks ? station::ModelReader(ofModel) : never();
+            CHECK(told(station::find(ward.surroundings, *standing, reader, text, "KB-1")) ==
+                  told(with));
+            modelsFound += isModel ? 1 : 0;
+            lotsFound += isLot ? 1 : 0;
         }
-    }
+        CHECK(modelsFound > 0);
+        CHECK(lotsFound > 0);
+    };
+    keep(ward, {records.begin(), half});
+    ward.clock.moveTo(records.back().at);
+    compare();
+    keep(ward, {half, records.end()});
+    compare();
 }

@@ -37,9 +37,7 @@ void BedsideDesk::readCode(const QString& text, Origin origin) {
     workplace().read(
         [fleet, text = plainText(text), open = plainText(m_serial)](const auto& surroundings,
                                                                     const auto& file) {
-            return station::find(
-                surroundings, *fleet->standing, [&] { return withLog(*fleet, surroundings, file); },
-                text, open);
+            return findNamed(*fleet, surroundings, file, text, open);
         },
         this, [this, origin](const station::Found& found) { takeFound(found, origin); });
 }

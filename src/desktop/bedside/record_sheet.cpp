@@ -146,9 +146,7 @@ void CorrectionSheet::readTarget() {
     if (!m_isLooking) return;
     m_tools.workplace.read(
         [fleet, text = plainText(typed)](const auto& surroundings, const auto& file) {
-            const auto found = station::find(
-                surroundings, *fleet->standing, [&] { return withLog(*fleet, surroundings, file); },
-                text);
+            const auto found = findNamed(*fleet, surroundings, file, text);
             const auto device = found.what == station::Found::What::Unit ? found.device : text;
             return std::pair(
                 found.what,

@@ -172,10 +172,8 @@ void FitSheet::look(const QString& text, const std::string& attribute) {
     ++m_looks;
     m_tools.desk.workplace.read(
         [unit = m_unit, text = plainText(text)](const auto& surroundings, const auto& file) {
-            return station::find(
-                surroundings, *unit->fleet->standing,
-                [&] { return withLog(*unit->fleet, surroundings, file); }, text,
-                unit->bedside.identity.device);
+            return findNamed(*unit->fleet, surroundings, file, text,
+                             unit->bedside.identity.device);
         },
         this,
         [this, attribute](const station::Found& found) { takeFound(found, attribute); });
@@ -257,9 +255,7 @@ void FitSheet::comeBack() {
                 .map([&](const SharedUnitView& unit) {
                     Again again{unit, {}};
                     if (!code.empty())
-                        again.found = station::find(
-                            surroundings, *fleet->standing,
-                            [&] { return withLog(*fleet, surroundings, file); }, code, device);
+                        again.found = findNamed(*fleet, surroundings, file, code, device);
                     return again;
                 });
         },

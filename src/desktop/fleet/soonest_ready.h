@@ -56,7 +56,7 @@ private:
     std::vector<std::size_t> m_waiting;    // rows of the board, the next one last
     int m_round = 0;                       // of what comes from an earlier one nothing is taken
     bool m_isWorking = false;
-    Background m_work;                     // last: it ends before what it uses
+    Background m_work{Background::Pace::GivesWay};  // last: it ends before what it uses
 };
 
 }  // namespace desktop

@@ -4,11 +4,13 @@
 // The thread; see background.h.
 #include "desktop/shell/background.h"
 
+#include "station/system.h"
+
 #include <QMetaObject>
 
 namespace desktop {
 
-Background::Background(QObject* parent) : QObject(parent) {
+Background::Background(Pace pace, QObject* parent) : QObject(parent), m_pace(pace) {
     m_pool.setMaxThreadCount(1);
 }
 
@@ -20,6 +22,7 @@ Background::~Background() {
 void Background::post(std::function<std::function<void()>()> work, Urgency urgency) {
     m_pool.start(
         [this, work = std::move(work)] {
+            if (m_pace == Pace::GivesWay) station::system::giveWay();
             QMetaObject::invokeMethod(this, work(), Qt::QueuedConnection);
         },
         urgency == Urgency::Soon ? 1 : 0);

@@ -16,7 +16,10 @@ namespace desktop {
 class Background : public QObject {
     Q_OBJECT
 public:
-    explicit Background(QObject* parent = nullptr);
+    // Whoever waits for what is done there waits less if it is prompt; what nobody waits for gives
+    // way to what is painted, and to all else.
+    enum class Pace { Prompt, GivesWay };
+    explicit Background(Pace pace = Pace::Prompt, QObject* parent = nullptr);
     // Waits for what is being done; what was not begun is dropped.
     ~Background() override;
 
@@ -39,6 +42,7 @@ public:
 private:
     void post(std::function<std::function<void()>()> work, Urgency urgency);
 
+    Pace m_pace;
     QThreadPool m_pool;
 };
 

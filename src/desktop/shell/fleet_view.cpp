@@ -40,15 +40,23 @@ namespace {
 // Where the last that held it lives in the thread that paints, taking a long log apart must not
 // keep that from painting.
 void dispose(FleetView* view) {
-    QThreadPool::globalInstance()->start([view] { delete view; });
+    QThreadPool::globalInstance()->start([view] {
+        station::system::giveWay();
+        delete view;
+    });
 }
 
 }  // namespace
 
-station::Result<std::shared_ptr<const station::WholeStanding>> withLog(
-    const FleetView& fleet, const station::Surroundings& surroundings,
-    const station::LogbookFile& file) {
-    return fleet.log->behind(surroundings, file, *fleet.standing);
+station::Found findNamed(const FleetView& fleet, const station::Surroundings& surroundings,
+                         const station::LogbookFile& file, const std::string& text,
+                         const std::string& open) {
+    return station::find(
+        surroundings, *fleet.standing,
+        [&](const std::string& model) {
+            return fleet.models->of(surroundings, file, *fleet.standing, model);
+        },
+        text, open);
 }
 
 // Another file may have taken the place of the one that is open: a restored one.
@@ -60,7 +68,7 @@ station::Result<void> FleetSource::open(const station::Surroundings& surrounding
     auto source = station::StandingSource::open(surroundings, file);
     if (!source) return tl::unexpected(std::move(source.error()));
     m_source = std::move(*source);
-    m_log = std::make_shared<station::LogBeside>();
+    m_models = std::make_shared<station::ModelLog>();
     m_path = file.path;
     m_identity = identity;
     return {};
@@ -78,7 +86,7 @@ station::Result<SharedFleetView> FleetSource::read(const station::Surroundings& 
     const std::shared_ptr<FleetView> view(new FleetView, &dispose);
     view->readAt = surroundings.clock.now();
     view->standing = std::make_shared<const station::Standing>(std::move(*standing));
-    view->log = m_log;
+    view->models = m_models;
     view->board = station::board(surroundings, *view->standing);
     view->lines = report::boardLines(view->board, surroundings.words);
     return view;

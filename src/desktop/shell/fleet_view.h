@@ -7,7 +7,8 @@
 
 #include "report/board.h"
 #include "station/answers.h"
-#include "station/log_beside.h"
+#include "station/bedside.h"
+#include "station/model_log.h"
 #include "station/standing_source.h"
 #include "station/system.h"
 
@@ -23,7 +24,7 @@ namespace desktop {
 struct FleetView {
     // What it was made from; everything else refers to it.
     std::shared_ptr<const station::Standing> standing;
-    std::shared_ptr<station::LogBeside> log;  // behind the standing, read once it is asked for
+    std::shared_ptr<station::ModelLog> models;  // only the thread that reads looks into it
     report::Board board;
     std::vector<report::BoardLine> lines;  // of the board's rows, in their order
     logbook::Instant readAt{};             // by the clock
@@ -44,10 +45,12 @@ inline constexpr logbook::Duration agesAfter{60'000};
 
 using SharedFleetView = std::shared_ptr<const FleetView>;
 
-// Beside the thread that paints: what looks at the records of all units, which may take a while.
-[[nodiscard]] station::Result<std::shared_ptr<const station::WholeStanding>> withLog(
-    const FleetView& fleet, const station::Surroundings& surroundings,
-    const station::LogbookFile& file);
+// Beside the thread that paints: what a text names that was scanned or typed; `open` is the unit
+// that is open, "" if none.
+[[nodiscard]] station::Found findNamed(const FleetView& fleet,
+                                       const station::Surroundings& surroundings,
+                                       const station::LogbookFile& file, const std::string& text,
+                                       const std::string& open = {});
 
 // Reads the fleet of a logbook again and again: the log is not read from its beginning where a
 // state is kept, and what has not changed since is not read at all. By one thread at a time; the
@@ -64,7 +67,7 @@ private:
     std::filesystem::path m_path;
     std::optional<station::system::FileIdentity> m_identity;  // of the file that is open
     std::unique_ptr<station::StandingSource> m_source;
-    std::shared_ptr<station::LogBeside> m_log;
+    std::shared_ptr<station::ModelLog> m_models;
 };
 
 }  // namespace desktop

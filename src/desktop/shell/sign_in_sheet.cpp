@@ -157,9 +157,7 @@ QString notABadge(const FleetView& fleet, const station::Surroundings& surroundi
     const auto person = gate.personOf(read);
     if (!person) return shownText(person.error().notice.text());
     if (gate.knows(*person)) return {};
-    const auto whole = withLog(fleet, surroundings, file);
-    if (!whole) return shownText(whole.error().notice.text());
-    const auto found = station::find(surroundings, **whole, read);
+    const auto found = findNamed(fleet, surroundings, file, read);
     if (found.what != station::Found::What::Nothing)
         return SignInSheet::tr("%1 That is nobody's badge. Scan your badge, or type your short "
                                "name.")

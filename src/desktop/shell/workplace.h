@@ -188,7 +188,8 @@ private:
     std::shared_ptr<FleetSource> m_source = std::make_shared<FleetSource>();
     QTimer m_minute;
     bool m_isReading = false, m_readAgain = false;
-    Background m_reading, m_writing, m_verifying, m_errands;  // last: they end before what they use
+    // Last: they end before what they use.
+    Background m_reading, m_writing, m_verifying{Background::Pace::GivesWay}, m_errands;
 };
 
 }  // namespace desktop
