@@ -67,14 +67,16 @@ public:
             return tl::unexpected(signing.error());
         }
         const auto file = logbookOf(call);
-        const bool isThere = station::system::exists(file.path);
-        if (!isThere) {
-            if (const auto made = found(call, surroundings); !made) {
+        bool isMade = false;  // by this call: another program may have been faster
+        if (!station::system::exists(file.path)) {
+            const auto made = found(call, surroundings);
+            if (!made) {
                 return tl::unexpected(made.error());
             }
+            isMade = *made;
         }
         auto answer = start(call, surroundings, *signing);
-        if (!answer && !isThere) {
+        if (!answer && isMade) {
             station::removeIfEmpty(file);
         }
         return answer;

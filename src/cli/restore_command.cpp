@@ -49,6 +49,9 @@ public:
         text += words.say("rescue.restored",
                           {{"path", restored->path.string()}, {"station", station}}) +
                 "\n" + logbook::json::canonical(toJson(restored->heads)) + "\n" +
+                words.say("rescue.not_carried",
+                          {{"path", words::asWord(restored->path.string())}}) +
+                "\n" +
                 words.say("rescue.begin_anew", {{"path", words::asWord(restored->path.string())},
                                                 {"station", station}}) +
                 "\n";

@@ -101,6 +101,14 @@ void addSignatures(const rules::Log& log, Month& month) {
     }
 }
 
+// As a signature holds them.
+json::Value headsOf(const Provenance& provenance) {
+    json::Object heads;
+    for (const auto& head : provenance.heads)
+        heads.emplace_back(head.station, json::Array{head.seq, head.hash});
+    return heads;
+}
+
 bool isPlain(char c) {
     const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
     return letter || (c >= '0' && c <= '9') || c == '/' || c == '.' || c == '-' || c == '_';
@@ -165,6 +173,7 @@ json::Value toJson(const Month& month) {
     object.emplace_back("exceptions", std::move(exceptions));
     object.emplace_back("anomalies", std::move(anomalies));
     addTimes(answer, object);
+    object.emplace_back("heads", headsOf(month.provenance));
     return object;
 }
 

@@ -92,6 +92,18 @@ std::vector<Failure> failuresIn(const std::map<std::string, std::string>& settin
     return failures;
 }
 
+// Of places where backups still go: the logbook may bear another name since, or another second
+// place be set.
+void forgetOthers(std::vector<Failure>& failures, const LogbookFile& file,
+                  const StationSettings& settings) {
+    const auto first = backupFolder(file).filename();
+    const auto stated = settings.stated.find("second-backup");
+    std::erase_if(failures, [&](const Failure& failure) {
+        const bool isSecond = stated != settings.stated.end() && stated->second == failure.folder;
+        return !isSecond && Path(failure.folder).filename() != first;
+    });
+}
+
 std::string sentenceOf(const words::Words& words, const Failure& failure) {
     return words.say("backups.failed", {{"folder", failure.folder}}) + " " +
            words.say("backups_failed." + failure.why) + " " + words.say("backups.safe");
@@ -129,6 +141,7 @@ public:
     AutomaticBackup run(const StationSettings& all, Occasion occasion, const Begins& begins) {
         const auto noted = m_logbook.settings();
         m_failures = noted ? failuresIn(*noted) : std::vector<Failure>{};
+        forgetOthers(m_failures, m_file, all);
         m_occasion = occasion;
         const BackupPlace first(backupFolder(m_file), m_file, m_station);
         const bool isFirstDue = isDue(m_logbook, first, m_now, occasion);
@@ -192,7 +205,8 @@ private:
         const auto copied = m_logbook.backup(path);
         // In this very second another program may have made it.
         const bool isThere = !copied && copied.error().code == Code::Exists &&
-                             place.newest(m_logbook, {m_now.ms - 1}, m_now);
+                             place.newest(m_logbook, {m_now.ms - 1}, m_now) &&
+                             place.hasAllOf(m_logbook);
         if (!copied && !isThere) {
             const bool isNoFolder = copied.error().code == Code::NotFound &&
                                     system::isInWayOfFolder(place.folder());
@@ -201,12 +215,13 @@ private:
         }
         m_result.made.push_back(path);
         auto told = words.say(sentence, {{"path", path.string()}});
-        const auto gone = place.keepOnly(static_cast<std::size_t>(kept), m_now, m_logbook);
-        if (!gone.empty()) {
-            told += " " + words.say("backups.gone", {{"names", words.all(gone)}});
+        const auto left = place.keepOnly(static_cast<std::size_t>(kept), m_now, m_logbook);
+        if (!left.gone.empty()) {
+            told += " " + words.say("backups.gone", {{"names", words.all(left.gone)}});
         }
         m_result.told.push_back(std::move(told));
-        const auto notCounted = place.notCounted(m_logbook, m_now);
+        auto notCounted = place.notCounted(m_logbook, m_now);
+        notCounted.insert(notCounted.end(), left.notWhole.begin(), left.notWhole.end());
         if (!notCounted.empty()) {
             m_result.told.push_back(
                 words.say("backups.not_counted", {{"folder", place.folder().string()},
@@ -318,7 +333,18 @@ std::optional<std::string> lastBackupTold(const Surroundings& surroundings,
     if (!settings) {
         return std::nullopt;
     }
-    const auto failures = failuresIn(*settings);
+    auto failures = failuresIn(*settings);
+    if (const auto all = settingsOf(surroundings, file)) {
+        forgetOthers(failures, file, *all);
+        const auto& second = all->settings.secondBackup;
+        const auto stated = all->stated.find("second-backup");
+        if (failures.empty() && second && !system::exists(*second)) {
+            failures.push_back({std::string(wordOf(Code::NotFound)), *second, {}});
+        } else if (failures.empty() && !second && stated != all->stated.end() &&
+                   logbook::isUtf8(stated->second)) {
+            failures.push_back({elsewhere, stated->second, {}});
+        }
+    }
     if (!failures.empty()) {
         std::string told;
         for (const auto& failure : failures) {

@@ -50,8 +50,8 @@ AutomaticBackup backUpAtClose(const Surroundings& surroundings, const LogbookFil
 [[nodiscard]] Result<std::optional<store::Migrated>> bringUpToDate(
     const Surroundings& surroundings, const LogbookFile& file);
 
-// What whoever opens the logbook is told: that the last one failed and why, or when it was made;
-// nothing if none was tried.
+// What whoever opens the logbook is told: that the last one failed and why, or that the second
+// place is not there; else when it was made; nothing if none was tried.
 [[nodiscard]] std::optional<std::string> lastBackupTold(const Surroundings& surroundings,
                                                         const LogbookFile& file);
 

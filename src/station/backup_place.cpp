@@ -55,9 +55,30 @@ bool holdsAllOf(const store::Logbook& holder, const store::Logbook& held) {
     });
 }
 
+// As far as can be seen without reading it all: the records that it notes as the last are there,
+// and as many as they say.
+bool looksWhole(const store::Logbook& backup) {
+    const auto heads = backup.heads();
+    const auto last = backup.lastArrival();
+    if (!heads || !last) {
+        return false;
+    }
+    std::int64_t noted = 0;
+    for (const auto& [station, head] : *heads) {
+        noted += head.head.seq;
+    }
+    return noted == *last && holdsAllOf(backup, backup);
+}
+
 bool counts(const store::Logbook& logbook, const std::filesystem::path& path) {
     const auto backup = backupAt(path);
-    return backup && holdsAllOf(logbook, *backup);
+    return backup && looksWhole(*backup) && holdsAllOf(logbook, *backup);
+}
+
+bool isProven(const std::filesystem::path& path) {
+    const auto backup = backupAt(path);
+    const auto report = backup ? backup->verify() : tl::unexpected(store::Trouble{});
+    return report && report->ok();
 }
 
 }  // namespace
@@ -105,7 +126,7 @@ std::optional<Instant> BackupPlace::newest(const store::Logbook& logbook, Instan
 bool BackupPlace::hasAllOf(const store::Logbook& logbook) const {
     return std::ranges::any_of(times(), [&](Instant at) {
         const auto backup = backupAt(pathAt(at));
-        return backup && holdsAllOf(*backup, logbook);
+        return backup && looksWhole(*backup) && holdsAllOf(*backup, logbook);
     });
 }
 
@@ -120,27 +141,32 @@ std::vector<std::string> BackupPlace::notCounted(const store::Logbook& logbook,
     return names;
 }
 
-std::vector<std::string> BackupPlace::keepOnly(std::size_t count, Instant last,
-                                               const store::Logbook& logbook) const {
-    std::vector<std::string> gone;
+BackupPlace::Kept BackupPlace::keepOnly(std::size_t count, Instant last,
+                                        const store::Logbook& logbook) const {
+    Kept kept;
     auto all = times();
     if (all.size() <= count) {
-        return gone;
+        return kept;
     }
     std::erase(all, last);
     std::size_t staying = 1;
     for (const auto at : all) {
-        if (!counts(logbook, pathAt(at))) {
+        const auto path = pathAt(at);
+        if (!counts(logbook, path)) {
             continue;
         }
-        if (staying < count) {
+        if (staying >= count) {
+            system::removeFile(path);
+            if (!system::exists(path)) {
+                kept.gone.push_back(path.filename().string());
+            }
+        } else if (staying > 1 || isProven(path)) {
             ++staying;
         } else {
-            system::removeFile(pathAt(at));
-            gone.push_back(pathAt(at).filename().string());
+            kept.notWhole.push_back(path.filename().string());
         }
     }
-    return gone;
+    return kept;
 }
 
 void BackupPlace::tidy(Instant now) const {

@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The automatic backups of one logbook in one folder: which there are, and which may go. A name
-// makes none: what bears one counts only if it is a backup, and all in it is in the logbook. What
-// else lies there is left alone. Makes none.
+// makes none: what bears one counts only if it is a backup that looks whole, and all in it is in
+// the logbook. What else lies there is left alone. Makes none.
 #pragma once
 
 #include "station/open.h"
@@ -43,11 +43,16 @@ public:
     [[nodiscard]] std::vector<std::string> notCounted(const store::Logbook& logbook,
                                                       logbook::Instant now) const;
 
+    struct Kept {
+        std::vector<std::string> gone;
+        std::vector<std::string> notWhole;  // counted until they were read through
+    };
     // Of those that count the oldest go, until so many are left with the one made last, which never
-    // goes, whatever the clock says. A backup that holds anything else, or cannot be read, stays:
-    // it may be the last that holds it. The names of what went.
-    [[nodiscard]] std::vector<std::string> keepOnly(std::size_t count, logbook::Instant last,
-                                                    const store::Logbook& logbook) const;
+    // goes, whatever the clock says. Before any goes, the newest beside that one is read through;
+    // where it does not verify it stays, and the next is. A backup that holds anything else, or
+    // cannot be read, stays: it may be the last that holds it.
+    [[nodiscard]] Kept keepOnly(std::size_t count, logbook::Instant last,
+                                const store::Logbook& logbook) const;
 
     // What a program that was killed left of one it was making, once a day has gone by.
     void tidy(logbook::Instant now) const;

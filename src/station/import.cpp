@@ -214,6 +214,19 @@ std::vector<logbook::RecordName> lastOf(const std::vector<store::LentRecord>& re
     return names;
 }
 
+// A clock was ahead where they were written, or is behind here.
+void remarkLater(const Surroundings& surroundings,
+                 const std::vector<store::LentRecord>& records,
+                 std::vector<std::string>& remarks) {
+    const auto now = surroundings.clock.now();
+    const auto count = std::ranges::count_if(
+        records, [&](const auto& record) { return record.entered > now; });
+    if (count > 0) {
+        remarks.push_back(surroundings.words.say(
+            "done.later", {{"count", std::to_string(count)}, {"time", toText(now)}}));
+    }
+}
+
 Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile& file,
                             store::Logbook& logbook, const Bringing& bringing) {
     const auto& handed = bringing.handed;
@@ -231,6 +244,7 @@ Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile&
             admitted->arrival);
         if (result) {
             renewSnapshots(surroundings, logbook);
+            remarkLater(surroundings, handed.records(), admitted->remarks);
             return ImportAnswer{result->added, result->skipped, false,
                                 std::move(admitted->remarks), lastOf(handed.records())};
         }

@@ -21,7 +21,7 @@ struct ImportAnswer {
     std::int64_t added = 0;
     std::int64_t skipped = 0;  // were here already
     bool made = false;         // the logbook was not there before
-    std::vector<std::string> remarks{};  // what it changes of the people
+    std::vector<std::string> remarks{};  // what it changes of the people; a clock in doubt
     std::vector<logbook::RecordName> last{};  // in the files, of each station
 };
 

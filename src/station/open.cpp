@@ -149,6 +149,10 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
 
 Result<store::Logbook> openLogbook(const Surroundings& surroundings, const LogbookFile& file,
                                    Access access) {
+    const bool begins = access == Access::Create && !system::exists(file.path);
+    if (begins && !besideOf(file.path, ".before-").empty()) {
+        return tl::unexpected(notThere(surroundings.words, file.path));
+    }
     store::OpenOptions options;
     options.access = access;
     options.trustLocks = file.trustLocks;

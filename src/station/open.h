@@ -18,6 +18,7 @@ namespace station {
 
 using Access = store::OpenOptions::Access;
 
+// Refuses to begin one where what a restore has put aside waits for its name.
 [[nodiscard]] Result<store::Logbook> openLogbook(const Surroundings& surroundings,
                                                  const LogbookFile& file, Access access);
 

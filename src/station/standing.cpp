@@ -216,7 +216,9 @@ Result<WholeStanding> wholeStanding(const Surroundings& surroundings, const Logb
         !edition) {
         return tl::unexpected(std::move(edition.error()));
     }
-    standing.heard = report::stationsHeard(log->log, standing.knownAt);
+    // By a clock that is ahead an entry says nothing of when its station was heard.
+    standing.heard = report::stationsHeard(
+        log->log, asked.at ? standing.knownAt : std::min(standing.knownAt, standing.at));
     standing.state = log->log.stateAt(standing.at, standing.knownAt);
     standing.group = asked.group;
     standing.lookup = [log](const logbook::RecordName& name) {

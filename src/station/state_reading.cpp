@@ -81,9 +81,11 @@ public:
         }
         const auto& [at, entered, name] = read.place;
         if (entered <= m_standing.knownAt) {
-            hear(name.station, entered);
+            // By a clock that was ahead: it says nothing of when the station was heard.
             if (m_notesLater && entered > m_standing.at) {
                 m_standing.later.push_back({name, entered});
+            } else {
+                hear(name.station, entered);
             }
         }
         if (at <= m_standing.at) {

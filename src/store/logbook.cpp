@@ -121,9 +121,16 @@ tl::expected<std::int64_t, Trouble> Logbook::count() const {
 }
 
 tl::expected<std::int64_t, Trouble> Logbook::lastArrival() const {
-    return m_connection->guarded([&]() -> tl::expected<std::int64_t, Trouble> {
-        return lastArrivalIn(m_connection->database());
-    });
+    using Last = tl::expected<std::int64_t, Trouble>;
+    auto& database = m_connection->database();
+    return m_connection->readingRound(
+        [&]() -> Last { return lastArrivalIn(database); },
+        [&]() -> Last {
+            return database
+                .execAndGet("SELECT coalesce(max(arrival), 0)"
+                            " FROM records INDEXED BY records_in_reading_order")
+                .getInt64();
+        });
 }
 
 }  // namespace store

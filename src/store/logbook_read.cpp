@@ -78,14 +78,19 @@ std::vector<Row> readPortion(SQLite::Database& database, const Selection& select
     return rows;
 }
 
-// The same without an index, and each row by itself.
+// The same, and each row by itself: found in the table, or where that is damaged in an index, which
+// holds all that tells a row's place.
 std::vector<Row> readPortionRound(SQLite::Database& database, const Selection& selection,
                                   std::size_t most) {
-    SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) +
-                                              " FROM records NOT INDEXED" +
-                                              endOfQuery(selection));
-    bindTo(statement, selection, most);
-    return rowsRound(database, statement);
+    const auto* index = selection.kinds != Selection::Kinds::All ? "records_that_found"
+                        : selection.device                       ? "records_by_device"
+                                                                 : "records_in_reading_order";
+    return rowsRound(database, index, [&](const std::string& records) {
+        SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) + " FROM " +
+                                                  records + endOfQuery(selection));
+        bindTo(statement, selection, most);
+        return statement;
+    });
 }
 
 }  // namespace

@@ -229,8 +229,8 @@ std::vector<Row> Verifier::portion(const std::string& station, std::int64_t afte
         }
         m_unreadable = exception.what();
     }
-    auto statement = ask(placeColumns, "records NOT INDEXED");
-    return rowsRound(m_database, statement);
+    return rowsRound(m_database, "records_in_reading_order",
+                     [&](const std::string& records) { return ask(placeColumns, records); });
 }
 
 std::optional<Break> Verifier::fault(const Row& row, const Chain& chain) const {

@@ -32,9 +32,7 @@ std::optional<Row> readRow(SQLite::Database& database, std::string_view columns,
     return std::nullopt;
 }
 
-}  // namespace
-
-std::vector<Row> rowsRound(SQLite::Database& database, SQLite::Statement& statement) {
+std::vector<Row> readEach(SQLite::Database& database, SQLite::Statement statement) {
     std::vector<Row> rows;
     while (statement.executeStep()) {
         Row row;
@@ -53,13 +51,28 @@ std::vector<Row> rowsRound(SQLite::Database& database, SQLite::Statement& statem
     return rows;
 }
 
+}  // namespace
+
+std::vector<Row> rowsRound(SQLite::Database& database, const std::string& index,
+                           const PlacesIn& placesIn) {
+    try {
+        return readEach(database, placesIn("records NOT INDEXED"));
+    } catch (const SQLite::Exception& exception) {
+        if (!isDamage(exception)) {
+            throw;
+        }
+    }
+    return readEach(database, placesIn("records INDEXED BY " + index));
+}
+
 std::optional<Row> findRowRound(SQLite::Database& database, const logbook::RecordName& name) {
-    SQLite::Statement statement(database,
-                                "SELECT " + std::string(placeColumns) +
-                                    " FROM records NOT INDEXED WHERE station = ? AND seq = ?");
-    statement.bind(1, name.station);
-    statement.bind(2, name.seq);
-    auto rows = rowsRound(database, statement);
+    auto rows = rowsRound(database, "records_in_reading_order", [&](const std::string& records) {
+        SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) + " FROM " +
+                                                  records + " WHERE station = ? AND seq = ?");
+        statement.bind(1, name.station);
+        statement.bind(2, name.seq);
+        return statement;
+    });
     return rows.empty() ? std::nullopt : std::optional<Row>(std::move(rows.front()));
 }
 

@@ -313,6 +313,8 @@ TEST_CASE("Salvaging, restoring, and holding against earlier heads", "[golden]")
     transcript.run("verify ward.logbook --heads early.logbook");
     transcript.prepare("backup ward.logbook late.logbook");
     CHECK(transcript.run("verify early.logbook --heads late.logbook").status == 1);
+    transcript.write("month.json", transcript.run("month ward.logbook 2026-03 --json").out);
+    CHECK(transcript.run("verify early.logbook --heads month.json").status == 1);
     transcript.write("letter", "Dear Rowan");
     transcript.run("verify ward.logbook --heads letter");
     transcript.run("verify ward.logbook --heads nothing");
@@ -341,6 +343,7 @@ TEST_CASE("Salvaging, restoring, and holding against earlier heads", "[golden]")
     transcript.write("gone.logbook.before-20260302T140000Z", bytes);
     transcript.write("gone.logbook.unfinished-7", bytes);
     transcript.run("board gone.logbook");
+    CHECK(transcript.run("init gone.logbook --station icu-9").status == 3);
     transcript.write("lost.logbook.unfinished-7", bytes);
     transcript.run("verify lost.logbook");
     transcript.run("restore ward.logbook.before-20260302T140000Z new.logbook --station icu-3");

@@ -57,6 +57,9 @@ TEST_CASE("Entries later than the clock are named, but only for a board of now",
     REQUIRE(stands->later.size() == 1);
     CHECK(stands->later.front().name == logbook::RecordName{"icu-1", 3});
     CHECK(stands->later.front().entered == utc(2026, 3, 2, 16));
+    // Nor does it tell that the station was heard then.
+    REQUIRE(stands->heard.size() == 1);
+    CHECK(stands->heard.front().heard <= utc(2026, 3, 2, 15));
     CHECK(standing(ward, {utc(2026, 3, 2, 15)})->later.empty());
 }
 

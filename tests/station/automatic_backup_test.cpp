@@ -3,63 +3,16 @@
 //
 // Automatic backups: when one is due, where it goes, how many stay, and what is told where one
 // could not be made. Every backup made here is restored.
-#include "station/automatic_backup.h"
-
+#include "backed_ward.h"
 #include "logbook/record_reader.h"
-#include "station/file_kind.h"
 #include "station/import.h"
-#include "station/rescue.h"
-#include "station/settings.h"
-#include "station/upkeep.h"
-#include "station/ward.h"
 
 using station::AutomaticBackup;
 using station::Occasion;
+using support::Backed;
+using support::day;
+using support::hour;
 using support::Ward;
-
-namespace {
-
-constexpr logbook::Duration hour{3'600'000}, day{24 * 3'600'000LL};
-
-// A ward with a unit, and the making, restoring and looking through of backups.
-struct Backed : Ward {
-    Backed() {
-        found();
-        enrol("KB-0001");
-    }
-
-    // Made, and then restored beside, where it must hold every entry.
-    AutomaticBackup backUp(Occasion occasion) {
-        auto backup = station::backUpAutomatically(surroundings, logbook, occasion);
-        for (const auto& path : backup.made) {
-            const station::LogbookFile restored{folder.file("restored.logbook")};
-            REQUIRE(station::restore(surroundings, path, restored, "icu-1b"));
-            const auto log = station::readWholeLog(surroundings, logbook);
-            const auto again = station::readWholeLog(surroundings, restored);
-            REQUIRE(log);
-            REQUIRE(again);
-            CHECK(store::headsOf(again->heads) == store::headsOf(log->heads));
-            CHECK(again->ownStation == "icu-1b");
-            std::filesystem::remove(restored.path);
-        }
-        return backup;
-    }
-    void set(const std::string& name, const std::string& value) {
-        REQUIRE(station::changeSettings(surroundings, logbook, {as("mt"), {{name, value}}}));
-    }
-    void enter() { REQUIRE(check("KB-0001", "pass")); }
-
-    static std::vector<std::string> namesIn(const std::filesystem::path& place) {
-        auto names = station::system::namesIn(place);
-        std::ranges::sort(names);
-        return names;
-    }
-    [[nodiscard]] std::vector<std::string> names() const {
-        return namesIn(station::backupFolder(logbook));
-    }
-};
-
-}  // namespace
 
 TEST_CASE("At the close of the window what came in since the last backup is backed up", "[unit]") {
     Backed ward;
@@ -179,6 +132,18 @@ TEST_CASE("A second place gets a copy of its own, and its own number is kept", "
     const auto told = station::lastBackupTold(ward.surroundings, ward.logbook);
     REQUIRE(told);
     CHECK(told->find("The last backup was made") == 0);
+    // Taken away since: told before the next one is due.
+    std::filesystem::rename(second, ward.folder.file("unplugged"));
+    CHECK(station::lastBackupTold(ward.surroundings, ward.logbook) == lacking.told[1]);
+    // A failure there is told no more once backups go elsewhere.
+    ward.clock.advance(day);
+    ward.enter();
+    ward.clock.advance(hour);
+    CHECK(ward.backUp(Occasion::WindowCloses).failed);
+    ward.set("second-backup", ward.folder.file("unplugged").string());
+    const auto since = station::lastBackupTold(ward.surroundings, ward.logbook);
+    REQUIRE(since);
+    CHECK(since->find("The last backup was made") == 0);
 }
 
 TEST_CASE("One that cannot be made fails nothing and is not tried at once again", "[unit]") {

@@ -7,6 +7,7 @@
 #include "store/proven_records.h"
 
 #include <SQLiteCpp/Statement.h>
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 using namespace store;
@@ -109,6 +110,62 @@ TEST_CASE("A page beside the records keeps none of them from being read", "[faul
         CHECK(proven->breaks.empty());
         CHECK(proven->records.size() == records.size());
     }
+}
+
+// Of each record it is known that there is one, and what can be read of it is as it was.
+TEST_CASE("A damaged page of records costs those on it, and no other", "[fault]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 60));
+        append(logbook, notes("icu-2", 20));
+        append(logbook, {founding("adopt", "er-1", 1, 200)});
+    }
+    const auto bytes = bytesOf(folder / "log");
+    const auto whole = openToRead(folder / "log").records()->records;
+    REQUIRE(whole.size() == 81);
+    std::size_t costly = 0;
+    int refused = 0;
+    for (std::size_t page = 1; page < bytes.size() / 4096; ++page) {
+        INFO("page " << page + 1);
+        auto damaged = bytes;
+        damaged.replace(page * 4096, 4096, 4096, '\0');
+        writeBytes(folder / "log", damaged);
+        const auto opened = Logbook::open(folder / "log", {Access::Read});
+        if (!opened) {
+            // Without its schema no file opens: one page beside the first.
+            CHECK(opened.error().code == Code::Damaged);
+            CHECK(++refused == 1);
+            continue;
+        }
+        const auto& logbook = *opened;
+        const auto read = logbook.records();
+        REQUIRE(read);
+        for (const auto& record : read->records) {
+            const auto before = std::ranges::find(whole, record.name, &logbook::Record::name);
+            REQUIRE(before != whole.end());
+            CHECK(record.content == before->content);
+        }
+        CHECK(read->records.size() + read->inDoubt.size() == whole.size());
+        CHECK(logbook.lastArrival() == 81);
+        if (read->inDoubt.empty()) {
+            continue;
+        }
+        ++costly;
+        CHECK(logbook.metDamage());
+        const auto& lost = read->inDoubt.front();
+        CHECK(logbook.findRecord(lost)->content.empty());
+        std::vector<ReadRecord> again(100);
+        REQUIRE(logbook.readRecords({}, again) == whole.size());
+        CHECK(std::ranges::count(again, false, &ReadRecord::whole) - 19 ==
+              static_cast<std::ptrdiff_t>(read->inDoubt.size()));
+        const auto report = logbook.verify();
+        REQUIRE(report);
+        CHECK(std::ranges::any_of(report->breaks, [&](const Break& found) {
+            return found.record == lost && found.reason == Reason::Unreadable;
+        }));
+    }
+    CHECK(costly > 3);
 }
 
 TEST_CASE("A logbook that is opened to write reads round nothing", "[fault]") {

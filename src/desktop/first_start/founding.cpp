@@ -57,14 +57,15 @@ station::Result<Founded> begin(const station::Surroundings& surroundings,
 station::Result<Founded> found(const station::Surroundings& surroundings, const Founding& founding,
                                const station::Secret& pin) {
     const station::LogbookFile file{founding.path};
-    const bool isMade = founding.isNew && !station::system::exists(file.path);
-    if (isMade) {
+    bool isMade = false;  // by this call: another program may have been faster
+    if (founding.isNew && !station::system::exists(file.path)) {
         QDir().mkpath(QFileInfo(shownText(founding.path)).absolutePath());
-        if (const auto made = station::foundStation(surroundings, file, founding.station); !made)
-            return tl::unexpected(made.error());
+        const auto made = station::foundStation(surroundings, file, founding.station);
+        if (!made) return tl::unexpected(made.error());
+        isMade = *made;
     }
     auto founded = begin(surroundings, founding, pin);
-    if (!founded && isMade) station::system::removeFile(file.path);
+    if (!founded && isMade) station::removeIfEmpty(file);
     return founded;
 }
 

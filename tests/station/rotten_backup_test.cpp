@@ -1,0 +1,44 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A backup that came to harm where it lies, or never held what it says.
+#include "backed_ward.h"
+
+#include <SQLiteCpp/Database.h>
+
+using station::Occasion;
+using support::Backed;
+using support::day;
+using support::hour;
+
+TEST_CASE("One that is not whole drives no whole one out", "[fault]") {
+    const auto* harm = GENERATE("UPDATE records SET content = replace(content, 'pass', 'fail')",
+                                "DELETE FROM records");
+    INFO(harm);
+    Backed ward;
+    ward.set("backups-kept", "2");
+    std::vector<std::filesystem::path> made;
+    for (int times = 0; times < 3; ++times) {
+        ward.clock.advance(day);
+        ward.enter();
+        ward.clock.advance(hour);
+        const auto backup = ward.backUp(Occasion::WindowCloses);
+        REQUIRE(backup.made.size() == 1);
+        made.push_back(backup.made.front());
+        if (times == 1) {
+            SQLite::Database database(made.back().string(), SQLite::OPEN_READWRITE);
+            database.exec("DROP TRIGGER records_are_never_updated;"
+                          "DROP TRIGGER records_are_never_deleted");
+            database.exec(harm);
+        }
+        if (times == 2) {
+            const auto rotten = made[1].filename().string();
+            CHECK(std::ranges::any_of(backup.told, [&](const std::string& told) {
+                return told.find("Not counted") == 0 && told.find(rotten) != std::string::npos;
+            }));
+        }
+    }
+    for (const auto& path : made) {
+        CHECK(std::filesystem::exists(path));
+    }
+}
