@@ -6,13 +6,17 @@
 
 #include <QAbstractTextDocumentLayout>
 #include <QFont>
+#include <QGuiApplication>
 #include <QPageLayout>
 #include <QPagedPaintDevice>
 #include <QPainter>
+#include <QScreen>
 #include <QTextBlock>
 #include <QTextCursor>
 #include <QTextDocument>
 #include <algorithm>
+#include <utility>
+#include <vector>
 
 namespace print {
 
@@ -40,7 +44,7 @@ Look lookOf(Block::Role role) {
         case Block::Role::Plain: return {};
         case Block::Role::Heading: return {12, QFont::DemiBold, 18, 8, 0};
         case Block::Role::Item: return {14, QFont::Normal, 0, 12, 18};
-        case Block::Role::Blank: return {11, QFont::Normal, 14, 10, 0};
+        case Block::Role::Blank: return {11, QFont::Normal, 16, 10, 0};
     }
     return {};
 }
@@ -55,9 +59,31 @@ QFont fontOf(double points, int weight) {
     return font;
 }
 
-// `dots` of the device are one point.
-void addBlock(QTextCursor& cursor, const Block& block, double dots) {
+// In as many lines as it takes; a word that is wider than a line stands in one by itself.
+std::vector<QString> linesOf(const QString& text, const QFontMetricsF& metrics, double width) {
+    std::vector<QString> lines;
+    QString line;
+    for (const auto& word : text.split(QLatin1Char(' '))) {
+        const auto longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
+        if (!line.isEmpty() && metrics.horizontalAdvance(longer) > width) {
+            lines.push_back(std::exchange(line, word));
+        } else {
+            line = longer;
+        }
+    }
+    lines.push_back(line);
+    return lines;
+}
+
+// A document has its margins in dots of the screen, and scales them to the device it is drawn on.
+double documentDots() {
+    const auto* screen = QGuiApplication::primaryScreen();
+    return (screen != nullptr ? screen->logicalDotsPerInchY() : 96) / 72;
+}
+
+void addBlock(QTextCursor& cursor, const Block& block) {
     const auto look = lookOf(block.role);
+    const double dots = documentDots();
     const bool isFirst = cursor.position() == 0;
     QTextBlockFormat format;
     format.setTopMargin(isFirst ? 0 : look.above * dots);
@@ -80,7 +106,12 @@ public:
     Pages(QPagedPaintDevice& device, const Paper& paper)
         : m_device(device), m_paper(paper), m_dots(device.logicalDpiX() / 72.0) {
         const auto page = device.pageLayout().fullRect(QPageLayout::Point);
-        const auto footLines = static_cast<double>(paper.foot.size() + 1);
+        const QFontMetricsF small(footFont(), &device);
+        for (const auto& line : paper.foot)
+            for (auto& part : linesOf(shownText(line), small,
+                                      (page.width() - 2 * marginPoints) * m_dots))
+                m_foot.push_back(std::move(part));
+        const auto footLines = static_cast<double>(m_foot.size() + 1);
         const double foot = footGapPoints + footLinePoints * footLines;
         const auto body = page.adjusted(marginPoints, marginPoints, -marginPoints,
                                         -marginPoints - foot);
@@ -89,7 +120,7 @@ public:
         m_document.setDocumentMargin(0);
         m_document.setUndoRedoEnabled(false);
         QTextCursor cursor(&m_document);
-        for (const auto& block : paper.blocks) addBlock(cursor, block, m_dots);
+        for (const auto& block : paper.blocks) addBlock(cursor, block);
         m_document.setPageSize(m_body.size());
     }
 
@@ -139,26 +170,28 @@ private:
 
     void drawFoot(QPainter& painter, int page, int count) {
         painter.save();
-        painter.setFont(fontOf(8, QFont::Normal));
+        painter.setFont(footFont());
         painter.setPen(pen());
         const double left = m_body.left(), right = m_body.right();
         double top = m_body.bottom() + footGapPoints * m_dots;
         painter.drawLine(QPointF(left, top), QPointF(right, top));
-        auto lines = m_paper.foot;
-        lines.push_back(m_paper.pageOf(page, count));
+        auto lines = m_foot;
+        lines.push_back(shownText(m_paper.pageOf(page, count)));
         for (const auto& line : lines) {
             top += footLinePoints * m_dots;
-            painter.drawText(QPointF(left, top), shownText(line));
+            painter.drawText(QPointF(left, top), line);
         }
         painter.restore();
     }
 
+    [[nodiscard]] static QFont footFont() { return fontOf(8, QFont::Normal); }
     [[nodiscard]] QPen pen() const { return {Qt::black, 0.7 * m_dots}; }
 
     QPagedPaintDevice& m_device;
     const Paper& m_paper;
     const double m_dots;  // of the device a point
     QTextDocument m_document;
+    std::vector<QString> m_foot;  // but the number of the page
     QRectF m_body;
 };
 

@@ -140,6 +140,10 @@ TEST_CASE("The row that is marked stays marked when the fleet is read again", "[
     auto& table = tableOf(world);
     table.setFocus();
     for (int i = 0; i < 6; ++i) world.key(Qt::Key_Down);
+    // Its verdict is read from paper, not from the colour of what is marked.
+    const auto chip = table.visualRect(table.currentIndex().siblingAtColumn(FleetRow::Verdict));
+    const auto image = table.viewport()->grab().toImage();
+    CHECK(image.pixelColor(chip.right() - 8, chip.top() + 6) == desktop::colours().surface);
     const auto serial = cell(table, table.currentIndex().row(), FleetRow::Unit);
     const auto before = world.window->workplace().fleet();
     world.clock.advance({20LL * 86'400'000});  // much lapses meanwhile

@@ -66,10 +66,10 @@ TEST_CASE("Text that grows while the window is open grows everywhere", "[unit]")
     openUnit(world);
     showFleet(world);
     desktop::apply(*qApp, {desktop::Theme::Light, after});
+    Q_EMIT world.window->workplace().appearanceChanged();
     const auto fleet = sizesOf(world);
     world.key(Qt::Key_1, Qt::ControlModifier);
     const auto bedside = sizesOf(world);
-    Q_EMIT world.window->workplace().appearanceChanged();
     world.window->findChild<desktop::BedsideDesk*>()->closeUnit();
     const auto ready = sizesOf(world);
     world.open({1600, 1000}, {desktop::Theme::Light, after});

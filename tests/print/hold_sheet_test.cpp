@@ -89,6 +89,31 @@ TEST_CASE("what is on paper is one size or the other, to the edge", "[unit]") {
     CHECK(outputOf("pdfinfo '" + file.string() + "'").find("(letter)") != std::string::npos);
 }
 
+TEST_CASE("the sheet of a department's hold is one page, and nothing leaves it", "[unit]") {
+    const auto held = unit();
+    const auto shown = sheet({"Do not clean, reset, switch off or unplug the unit unless leaving "
+                              "it on is unsafe.",
+                              "Keep the circuit, the parts, their packages and lot labels with "
+                              "the unit.",
+                              "Write down who was there and the settings on the screen.",
+                              "Call risk management and biomed; note who has custody."});
+    const support::Folder folder;
+    const auto file = folder.file("hold.pdf");
+    for (const auto size : {print::PaperSize::A4, print::PaperSize::Letter}) {
+        const auto* time = "28 Nov 2026 22:33 CST (UTC-06:00, 2026-11-29T04:33:56Z)";
+        REQUIRE(print::writePdf(
+                    print::holdSheetPaper(english(), {held, shown, "2026-2", time, time, size}),
+                    file) == 1);
+        const auto boxes = outputOf("pdftotext -bbox '" + file.string() + "' -");
+        const double width = std::stod(boxes.substr(boxes.find("<page width=\"") + 13));
+        std::size_t words = 0;
+        for (auto at = boxes.find("xMax=\""); at != std::string::npos;
+             at = boxes.find("xMax=\"", at + 1), ++words)
+            CHECK(std::stod(boxes.substr(at + 6)) < width - 36);  // half an inch, as printers need
+        CHECK(words > 60);
+    }
+}
+
 TEST_CASE("a long sheet goes on on further pages, each with its foot", "[unit]") {
     std::vector<std::string> lines;
     for (int line = 1; line <= 60; ++line)

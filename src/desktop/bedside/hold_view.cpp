@@ -36,7 +36,8 @@ enum class Saved { Yes, Taken, CannotWrite };
 
 // Beside the person's documents, under a name that is not taken.
 QString freeFile(const std::string& device) {
-    const auto folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    auto folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+    if (!QFileInfo(folder).isDir()) folder = QDir::homePath();
     QString name = shownText(device);
     for (auto& letter : name)
         if (!letter.isLetterOrNumber() && letter != QLatin1Char('-')) letter = QLatin1Char('_');

@@ -69,8 +69,9 @@ WayPanel::WayPanel(PanelTools tools, QWidget* parent)
     offerKey(Command::StepNotSo, Press::NotSo);
     offerKey(Command::StepFailed, Press::Failed);
     connect(&workplace(), &Workplace::appearanceChanged, this, [this] {
-        m_headline->setFont(fontFor(TextRole::Strong));
         if (m_unit) showRows();
+        // Last, since where it was put it took the letters that it had there.
+        m_headline->setFont(fontFor(TextRole::Strong));
     });
     connect(m_logging, &StepLogging::fitWanted, this, &WayPanel::fitWanted);
     connect(m_logging, &StepLogging::serviceWanted, this, &WayPanel::serviceWanted);

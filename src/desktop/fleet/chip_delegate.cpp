@@ -20,9 +20,10 @@ void ChipDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     const auto* style = widget != nullptr ? widget->style() : QApplication::style();
     style->drawPrimitive(QStyle::PE_PanelItemViewItem, &background, painter, widget);
     painter->setFont(option.font);
+    const bool isSelected = option.state.testFlag(QStyle::State_Selected);
     paintChip(*painter, option.rect.adjusted(3, 2, -3, -2),
               {static_cast<rules::Verdict>(index.data(m_role).toInt()), index.data().toString(),
-               true});
+               !isSelected});
 }
 
 QSize ChipDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
