@@ -621,6 +621,10 @@
         <source>Where the logbook lies is not told in full. Choose a folder.</source>
         <translation>No está completa la ruta del libro de registro. Elegir una carpeta.</translation>
     </message>
+    <message>
+        <source>Notice %1</source>
+        <translation>Aviso %1</translation>
+    </message>
 </context>
 <context>
     <name>desktop::EnrolSheet</name>

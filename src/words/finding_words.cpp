@@ -5,6 +5,7 @@
 #include "words/finding_words.h"
 
 #include "words/ground.h"
+#include "words/notice_text.h"
 #include "words/shown.h"
 
 namespace words {
@@ -218,17 +219,10 @@ bool sheetHoldStands(const Context& context) {
     return false;
 }
 
-static std::string noticeBrief(const Context& context, const Finding& finding) {
-    const auto known = context.state.notices.find(finding.subject);
-    if (known == context.state.notices.end() || known->second.notice.title.empty())
-        return finding.subject;
-    return known->second.notice.title;
-}
-
 std::string brief(const Context& context, const Finding& finding) {
     const auto& words = context.words;
     const auto label = finding.code == FindingCode::Notice
-                           ? noticeBrief(context, finding)
+                           ? noticeTitle(context, finding.subject)
                            : words.inside(subjectLabel(context, finding));
     const auto group = context.group ? groupLabel(context, *context.group) : label;
     const bool aboutGroup =

@@ -141,6 +141,7 @@ act: adopt person notice enrol retire group power move sighted software fit remo
 act: check alarm fault clear withdraw release waive notice_done service use_start use_pause
 act: use_resume use_end note review sign strike
 record: adopt(edition) person(person) notice(notice title) notice_cancelled(notice) enrol(model)
+record: notice_named(notice title)
 record: retire group(group) power_on power_off move(place) sighted(place) software(version)
 record: fit(position) fit_part(position part) remove(position) reprocess(level positions)
 record: transcribed(form) moved_from(target) not_signed confirmed_by(person time)

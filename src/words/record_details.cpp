@@ -5,6 +5,7 @@
 #include "words/record_details.h"
 
 #include "words/attribute_text.h"
+#include "words/notice_text.h"
 #include "words/shown.h"
 
 #include <algorithm>
@@ -112,7 +113,7 @@ public:
         addReason(waive.reason);
     }
     void operator()(const body::NoticeDone& done) {
-        add("notice", readable(done.key));
+        add("notice", noticeText(m_context, done.key));
         add("text", done.text);
     }
     void operator()(const body::Service& service) {

@@ -5,6 +5,7 @@
 #include "words/record_words.h"
 
 #include "rules/people.h"
+#include "words/notice_text.h"
 #include "words/record_details.h"
 #include "words/shown.h"
 
@@ -117,7 +118,7 @@ struct Line {
                                     {"reason", given(waive.reason)}});
     }
     std::string operator()(const body::NoticeDone& done) const {
-        return say("record.notice_done", {{"notice", readable(done.key)}});
+        return say("record.notice_done", {{"notice", noticeText(context, done.key)}});
     }
     std::string operator()(const body::Service& service) const {
         return say("record.service_" + std::string(logbook::name(service.outcome)),

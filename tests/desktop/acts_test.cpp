@@ -236,7 +236,7 @@ TEST_CASE("a notice is carried out on the unit it names", "[unit]") {
         return !world.buttons("Notice carried out").front()->property("off").toBool();
     });
     CHECK(enter(world, {"Notice carried out",
-                        {"cable_26"},
+                        {"Notice cable 26"},
                         {{"What was done", "cable is whole"}},
                         "Carried out on this unit"}) ==
           Lines{"notice_done " + unit + " {\"key\":\"cable_26\",\"text\":\"cable is whole\"}"});

@@ -206,6 +206,9 @@ TEST_CASE("every kind of record has a line of its own", "[unit]") {
         {"strike", R"({"target":"icu-1/2","reason":"wrong unit"})"},
         {"retire", R"({"reason":"old"})"}};
     for (const auto& [kind, body] : told) story.tell("10 12:00", kind, body);
+    sample::giveNotice(story, R"({"key":"n26_08","title":"Look at the hose","action":"inspect",)"
+                              R"("match":{"devices":["V-1"]}})");
+    story.tell("10 12:20", "notice_done", R"({"key":"n26_08"})");
     const sample::Scene scene(story, "10 12:30");
     std::set<std::string> lines;
     std::string all;
@@ -222,4 +225,6 @@ TEST_CASE("every kind of record has a line of its own", "[unit]") {
                    "(surge)\n") != std::string::npos);
     CHECK(all.find("Preventive maintenance: not done, unit not found\n") != std::string::npos);
     CHECK(all.find("Review of icu-1/2: accepted so\n") != std::string::npos);
+    CHECK(all.find("Notice carried out: n26 03\n") != std::string::npos);
+    CHECK(all.find("Notice carried out: n26 08: Look at the hose\n") != std::string::npos);
 }

@@ -85,7 +85,8 @@ std::vector<ActChoice> DepartmentForms::notices(const ActScene& scene) {
         if (finding.code != FindingCode::Notice) continue;
         const auto notice = known.find(finding.subject);
         const auto title = notice == known.end() ? std::string() : notice->second.notice.title;
-        choices.push_back({finding.subject, shownText(words::shown(finding.subject)),
+        choices.push_back({finding.subject,
+                           tr("Notice %1").arg(shownText(words::readable(finding.subject))),
                            shownText(words::shown(title))});
     }
     return choices;
