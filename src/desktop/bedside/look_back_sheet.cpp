@@ -9,6 +9,7 @@
 #include "desktop/shell/typed_time.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
+#include "desktop/theme/wrapped_button.h"
 #include "station/given_time.h"
 
 #include <QHBoxLayout>
@@ -79,7 +80,7 @@ LookBackSheet::LookBackSheet(DeskTools tools, std::string device, QWidget* paren
     m_text->setMinimumHeight(m_text->fontMetrics().height() * 10);
     m_text->setAccessibleName(tr("What could be known then, and what is known now"));
     content()->addWidget(m_text, 1);
-    auto* back = new QPushButton(tr("Back to the present"));
+    auto* back = new WrappedButton(tr("Back to the present"));
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     foot()->addWidget(back);
     setFocusProxy(m_when);

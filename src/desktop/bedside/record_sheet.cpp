@@ -51,7 +51,7 @@ RecordSheet::RecordSheet(DeskTools tools, ShownEntry entry, QWidget* parent)
     content()->addLayout(form);
     if (!m_entry.line.struck) addCorrections();
     content()->addStretch();
-    auto* back = new QPushButton(tr("Back"));
+    auto* back = new WrappedButton(tr("Back"));
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     foot()->addWidget(back);
 }
@@ -92,9 +92,9 @@ CorrectionSheet::CorrectionSheet(DeskTools tools, Wanted wanted, QWidget* parent
     m_trouble->hide();
     overFoot()->addWidget(m_trouble);
     content()->addStretch();
-    auto* back = new QPushButton(tr("Back, change nothing"));
-    m_keep = new QPushButton(m_wanted.moves ? tr("Move it, and keep both to be read")
-                                            : tr("Strike it through"));
+    auto* back = new WrappedButton(tr("Back, change nothing"));
+    m_keep = new WrappedButton(m_wanted.moves ? tr("Move it, and keep both to be read")
+                                              : tr("Strike it through"));
     m_keep->setProperty("main", true);
     m_hasRead = !m_wanted.withBatch || !m_tools.workplace.fleet();
     showKeep();

@@ -15,6 +15,8 @@
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/scroll_page.h"
 #include "desktop/theme/text_label.h"
+#include "desktop/theme/wrap_layout.h"
+#include "desktop/theme/wrapped_button.h"
 #include "station/sample.h"
 
 #include <QApplication>
@@ -67,21 +69,29 @@ FirstStart::FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* p
     m_welcome = scrollPage(makeWelcome());
     m_stack->addWidget(m_welcome);
     makePages();
-    auto* foot = new QHBoxLayout;
-    foot->setSpacing(targetGap);
-    m_back = new QPushButton(tr("Back"));
-    m_later = new QPushButton(tr("Finish without"));
-    m_next = new QPushButton;
-    m_next->setProperty("main", true);
-    for (auto* button : {m_back, m_later, m_next}) foot->addWidget(button);
-    foot->setStretch(2, 1);
-    layout->addLayout(foot);
+    makeFoot();
+    layout->addWidget(m_foot);
     connect(m_back, &QPushButton::clicked, this, &FirstStart::goBack);
     connect(m_next, &QPushButton::clicked, this, &FirstStart::goOn);
     connect(m_later, &QPushButton::clicked, this, [this] { finish({}); });
     // What has the focus is in sight, also where the page was put there and not the tab key.
     connect(qApp, &QApplication::focusChanged, this, &FirstStart::keepInSight);
     showWelcome();
+}
+
+// The way back keeps its place, also where there is none.
+void FirstStart::makeFoot() {
+    m_foot = new QWidget;
+    auto* row = new WrapLayout(WrapLayout::Manner::Foot, m_foot);
+    m_back = new WrappedButton(tr("Back"));
+    m_later = new WrappedButton(tr("Finish without"));
+    auto* next = new WrappedButton;
+    next->setMain(true);
+    m_next = next;
+    for (auto* button : {m_back, m_later, m_next}) row->addWidget(button);
+    auto kept = m_back->sizePolicy();
+    kept.setRetainSizeWhenHidden(true);
+    m_back->setSizePolicy(kept);
 }
 
 QWidget* FirstStart::makeWelcome() {
@@ -166,7 +176,7 @@ void FirstStart::showWelcome(const QString& trouble, SetUp setUp) {
     m_setUp->setVisible(setUp == SetUp::Offered);
     m_stack->setCurrentWidget(m_welcome);
     m_title->setText(tr("Airmuster"));
-    for (auto* button : {m_back, m_later, m_next}) button->hide();
+    m_foot->hide();
     tell(trouble);
 }
 
@@ -176,7 +186,7 @@ void FirstStart::showPage(SetupPage* page) {
     m_stack->setCurrentIndex(m_stack->indexOf(m_welcome) + 1 + static_cast<int>(m_at));
     m_title->setText(tr("%1 of %2: %3").arg(m_at + 1).arg(m_pages.size()).arg(page->title()));
     m_next->setText(page->next());
-    m_next->show();
+    m_foot->show();
     m_back->setVisible(page != m_code && page != m_units);
     m_later->setVisible(page == m_units);
     tell({});

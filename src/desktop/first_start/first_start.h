@@ -71,6 +71,7 @@ private:
     bool m_hasEdition = false;    // and has rules already
     QStackedWidget* m_stack = nullptr;
     QWidget* m_welcome = nullptr;
+    QWidget* m_foot = nullptr;
     QLabel* m_title = nullptr;
     QLabel* m_trouble = nullptr;
     QPushButton* m_back = nullptr;

@@ -52,10 +52,10 @@ FleetListSheet::FleetListSheet(const station::FleetPreview& preview, QWidget* pa
         for (const auto& remark : unit.remarks)
             addLine(tr("Line %1: %2").arg(unit.row.line).arg(shownText(remark)), false);
     content()->addStretch();
-    auto* take = new QPushButton(tr("Enrol what is not refused"));
+    auto* take = new WrappedButton(tr("Enrol what is not refused"));
     take->setProperty("main", true);
     take->setVisible(good > 0);
-    auto* back = new QPushButton(tr("Back, enrol none"));
+    auto* back = new WrappedButton(tr("Back, enrol none"));
     auto* noPatient = new WrappedButton(tr("None of them names a patient: look again"));
     noPatient->setVisible(std::ranges::any_of(preview.refused, seemsToName));
     foot()->addWidget(back);

@@ -7,6 +7,7 @@
 #include "desktop/shell/outline_html.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
 
 #include <QButtonGroup>
 #include <QLabel>
@@ -31,7 +32,7 @@ ForecastSheet::ForecastSheet(const QString& title, ForecastTools tools)
     m_page->setMinimumHeight(m_page->fontMetrics().height() * 10);
     content()->addLayout(m_asked);
     content()->addWidget(m_page, 1);
-    auto* close = new QPushButton(tr("Close"));
+    auto* close = new WrappedButton(tr("Close"));
     foot()->addWidget(close);
     connect(close, &QPushButton::clicked, this, &Sheet::callOff);
     m_soon.setSingleShot(true);

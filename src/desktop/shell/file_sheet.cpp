@@ -7,6 +7,7 @@
 #include "desktop/shell/press_row.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
+#include "desktop/theme/wrapped_button.h"
 
 #include <QDir>
 #include <QFileInfo>
@@ -29,11 +30,11 @@ FileSheet::FileSheet(Workplace& workplace, const Wanted& wanted, QWidget* parent
     m_none->hide();
     content()->addWidget(m_none);
     content()->addStretch();
-    auto* back = new QPushButton(tr("Back"));
+    auto* back = new WrappedButton(tr("Back"));
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     foot()->addWidget(back);
     if (m_patterns.isEmpty()) {
-        m_here = new QPushButton(tr("This folder"));
+        m_here = new WrappedButton(tr("This folder"));
         m_here->setProperty("main", true);
         connect(m_here, &QPushButton::clicked, this, [this] {
             Q_EMIT chosen(m_folder);

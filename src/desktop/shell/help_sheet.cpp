@@ -7,6 +7,7 @@
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/text_label.h"
+#include "desktop/theme/wrapped_button.h"
 
 #include <QCoreApplication>
 #include <QGridLayout>
@@ -23,7 +24,7 @@ HelpSheet::HelpSheet(DeskTools tools, QWidget* parent)
     addKeys();
     addAbout();
     content()->addStretch();
-    auto* back = new QPushButton(tr("Back"));
+    auto* back = new WrappedButton(tr("Back"));
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     foot()->addWidget(back);
 }

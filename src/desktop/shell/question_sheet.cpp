@@ -5,6 +5,7 @@
 #include "desktop/shell/question_sheet.h"
 
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/wrapped_button.h"
 
 #include <QCoreApplication>
 #include <QLabel>
@@ -34,7 +35,7 @@ public:
 
 private:
     void addAnswer(const QString& says, bool isYes) {
-        auto* button = new QPushButton(says);
+        auto* button = new WrappedButton(says);
         connect(button, &QPushButton::clicked, this, [this, isYes] {
             close();  // what comes of the answer finds it gone
             answer(isYes);

@@ -44,7 +44,7 @@ Sheet::Sheet(const QString& title, QWidget* parent) : QWidget(parent) {
     layout->addWidget(m_page, 1);
     m_overFoot = new QVBoxLayout;
     layout->addLayout(m_overFoot);
-    m_foot = new WrapLayout(WrapLayout::Manner::Spread);
+    m_foot = new WrapLayout(WrapLayout::Manner::Foot);
     layout->addLayout(m_foot);
 }
 

@@ -8,6 +8,7 @@
 #include "desktop/shell/text.h"
 #include "desktop/shell/workplace.h"
 #include "desktop/theme/text_label.h"
+#include "desktop/theme/wrapped_button.h"
 #include "rules/authority.h"
 #include "station/bedside.h"
 #include "station/log_at_hand.h"
@@ -69,7 +70,7 @@ SignInSheet::SignInSheet(Workplace& workplace, Wanted wanted,
     addFields();
     tellDemo();
     content()->addStretch();
-    auto* back = new QPushButton(tr("Back, keep nothing"));
+    auto* back = new WrappedButton(tr("Back, keep nothing"));
     if (wanted == Wanted::SignIn) back->setText(tr("Back"));
     connect(back, &QPushButton::clicked, this, &Sheet::callOff);
     foot()->addWidget(back);

@@ -50,7 +50,7 @@ QLayoutItem* WrapLayout::takeAt(int index) {
 }
 
 int WrapLayout::heightForWidth(int width) const {
-    return arrange({0, 0, width, 0}, false);
+    return arrange({0, 0, width, 0}, false).all;
 }
 
 QSize WrapLayout::sizeHint() const {
@@ -76,11 +76,10 @@ void WrapLayout::setGeometry(const QRect& box) {
     arrange(box, true);
 }
 
-QList<WrapLayout::Line> WrapLayout::linesFor(int width) const {
+QList<WrapLayout::Line> WrapLayout::linesFor(const Line& items, int width) const {
     QList<Line> lines;
     int taken = 0;
-    for (auto* item : m_items) {
-        if (item->isEmpty()) continue;
+    for (auto* item : items) {
         const int wants = widthOf(*item) + (taken > 0 ? spacing() : 0);
         if (lines.isEmpty() || taken + wants > width) {
             lines.append(Line());
@@ -93,34 +92,71 @@ QList<WrapLayout::Line> WrapLayout::linesFor(int width) const {
     return lines;
 }
 
-int WrapLayout::arrange(const QRect& box, bool move) const {
-    int y = box.top();
-    for (const auto& line : linesFor(box.width())) {
-        const auto share = (box.width() - spacing() * (static_cast<int>(line.size()) - 1)) /
-                           static_cast<int>(line.size());
-        // Equal parts where all fit into one, else what each needs.
-        const bool isSpread =
-            m_manner == Manner::Spread &&
-            (line.size() == 1 || std::all_of(line.begin(), line.end(), [&](const auto* item) {
-                 return widthOf(*item) <= share;
-             }));
-        const auto width = [&](const QLayoutItem& item) {
-            return isSpread ? share : std::min(widthOf(item), box.width());
-        };
-        int high = 0;
-        for (auto* item : line) high = std::max(high, heightOf(*item, width(*item)));
-        int rest = isSpread ? 0 : box.width() - spacing() * (static_cast<int>(line.size()) - 1);
-        for (const auto* item : line) rest -= isSpread ? 0 : width(*item);
-        int x = box.left();
-        for (auto* item : line) {
-            const bool grows = rest > 0 && (item->expandingDirections() & Qt::Horizontal);
-            const int wide = width(*item) + (grows ? std::exchange(rest, 0) : 0);
-            if (move) item->setGeometry({x, y, wide, high});
-            x += wide + spacing();
-        }
-        y += high + spacing();
+WrapLayout::Heights WrapLayout::arrange(const QRect& box, bool move) const {
+    Line shown;
+    for (auto* item : m_items)
+        if (!item->isEmpty()) shown.append(item);
+    return m_manner == Manner::Foot && shown.size() > 1 ? arrangeFoot(shown, box, move)
+                                                        : arrangeLines(shown, box, 0, move);
+}
+
+// Equal parts where all fit into one, else what each needs.
+QList<int> WrapLayout::widthsOf(const Line& line, int width) const {
+    const int whole = width - spacing() * (static_cast<int>(line.size()) - 1);
+    const int share = whole / static_cast<int>(line.size());
+    const bool isSpread =
+        m_manner != Manner::Packed &&
+        (line.size() == 1 || std::all_of(line.begin(), line.end(), [&](const auto* item) {
+             return widthOf(*item) <= share;
+         }));
+    QList<int> widths;
+    int rest = whole;
+    for (const auto* item : line) {
+        widths.append(isSpread ? share : std::min(widthOf(*item), width));
+        rest -= widths.last();
     }
-    return std::max(0, y - box.top() - spacing());
+    for (int i = 0; !isSpread && rest > 0 && i < line.size(); ++i)
+        if (line[i]->expandingDirections() & Qt::Horizontal) widths[i] += std::exchange(rest, 0);
+    return widths;
+}
+
+void WrapLayout::arrangeLine(const Line& line, const QRect& box) const {
+    const auto widths = widthsOf(line, box.width());
+    int x = box.left();
+    for (int i = 0; i < line.size(); ++i) {
+        line[i]->setGeometry({x, box.top(), widths[i], box.height()});
+        x += widths[i] + spacing();
+    }
+}
+
+WrapLayout::Heights WrapLayout::arrangeLines(const Line& items, const QRect& box, int leastLast,
+                                             bool move) const {
+    Heights heights;
+    const auto lines = linesFor(items, box.width());
+    for (const auto& line : lines) {
+        const auto widths = widthsOf(line, box.width());
+        int high = &line == &lines.last() ? leastLast : 0;
+        for (int i = 0; i < line.size(); ++i) high = std::max(high, heightOf(*line[i], widths[i]));
+        const int y = box.top() + heights.all + (heights.all > 0 ? spacing() : 0);
+        if (move) arrangeLine(line, {box.left(), y, box.width(), high});
+        heights = {y - box.top() + high, high};
+    }
+    return heights;
+}
+
+// A third of the width is enough for the way back, which then wraps.
+WrapLayout::Heights WrapLayout::arrangeFoot(const Line& items, const QRect& box,
+                                            bool move) const {
+    auto* first = items.front();
+    const int wide = std::max(first->minimumSize().width(),
+                              std::min(widthOf(*first), (box.width() - spacing()) / 3));
+    const int aside = wide + spacing();
+    const auto heights = arrangeLines(items.mid(1), box.adjusted(aside, 0, 0, 0),
+                                      heightOf(*first, wide), move);
+    if (move)
+        first->setGeometry(
+            {box.left(), box.top() + heights.all - heights.last, wide, heights.last});
+    return heights;
 }
 
 }  // namespace desktop

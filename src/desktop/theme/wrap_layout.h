@@ -14,8 +14,9 @@ namespace desktop {
 class WrapLayout : public QLayout {
 public:
     // Spread: the widgets of a line share its width. Packed: each is as wide as it needs, and the
-    // first of a line that may grow takes the rest.
-    enum class Manner { Packed, Spread };
+    // first of a line that may grow takes the rest. Foot: the first, where it is not alone, keeps
+    // its place below on the left and its width, whatever the others say; they share the rest.
+    enum class Manner { Packed, Spread, Foot };
     explicit WrapLayout(Manner manner = Manner::Packed, QWidget* parent = nullptr);
     ~WrapLayout() override;
 
@@ -32,9 +33,16 @@ public:
 
 private:
     using Line = QList<QLayoutItem*>;
-    [[nodiscard]] QList<Line> linesFor(int width) const;
-    // The height; the items are moved only where that is asked for.
-    int arrange(const QRect& box, bool move) const;
+    struct Heights {
+        int all = 0, last = 0;  // of the lines, and of the last of them
+    };
+    [[nodiscard]] QList<Line> linesFor(const Line& items, int width) const;
+    // The items are moved only where that is asked for.
+    Heights arrange(const QRect& box, bool move) const;
+    Heights arrangeLines(const Line& items, const QRect& box, int leastLast, bool move) const;
+    void arrangeLine(const Line& line, const QRect& box) const;
+    Heights arrangeFoot(const Line& items, const QRect& box, bool move) const;
+    [[nodiscard]] QList<int> widthsOf(const Line& line, int width) const;
 
     Manner m_manner;
     QList<QLayoutItem*> m_items;
