@@ -819,6 +819,10 @@
         <source>In this folder there is no file that ends in %1.</source>
         <translation>En esta carpeta no hay ningún archivo que termine en %1.</translation>
     </message>
+    <message>
+        <source>When? %1</source>
+        <translation>¿Cuándo? %1</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FirstStart</name>
@@ -2460,6 +2464,18 @@
     <message>
         <source>What was told last</source>
         <translation>Último aviso del programa</translation>
+    </message>
+    <message>
+        <source>What the time is read as</source>
+        <translation>Cómo se lee la hora</translation>
+    </message>
+    <message>
+        <source>The clock showed that time twice: which one it was is asked next.</source>
+        <translation>El reloj marcó esa hora dos veces: ahora se pregunta cuál fue.</translation>
+    </message>
+    <message>
+        <source>%1 %2, %3 ago</source>
+        <translation>%1 %2, hace %3</translation>
     </message>
 </context>
 <context>

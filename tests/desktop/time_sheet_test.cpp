@@ -53,7 +53,10 @@ TEST_CASE("a time of another day is hinted at, and pressed without a keyboard", 
     CHECK(way.field()->text() == "2026-11-27 1420");
     way.pressButton("Two days ago");
     CHECK(way.field()->text() == "2026-11-26 1420");
+    // What it is read as is told at once, and stands where it was chosen.
+    CHECK(way.isSaid("Thu 26 Nov 14:20, 41 h 40 min ago"));
     way.pressButton("Take this time");
+    CHECK(way.all<QPushButton>("26 Nov 14:20").size() == 1);
     CHECK(way.keptAt() == R"({"at":"2026-11-26T20:20:00Z")");
 }
 
@@ -69,6 +72,16 @@ TEST_CASE("a date can be typed with the large keys", "[unit]") {
 TEST_CASE("a time that the clock left out is told with the one that it was", "[unit]") {
     AskedTime way(at("2026-03-08T12:00:00Z"));
     way.typeTime("02:30");
+    CHECK(way.isSaid("the clock went from 02:00 to 03:00"));
+    way.field()->clear();
+    CHECK_FALSE(way.isSaid("the clock went"));
+    way.typeTime("09:30");  // of today it has not come yet
+    CHECK(way.isSaid("Sat 7 Mar 09:30, 20 h 30 min ago"));
+    way.field()->clear();
+    way.typeTime("2026-03-08 09:30");
+    CHECK(way.isSaid("That time has not come yet."));
+    way.field()->clear();
+    way.typeTime("02:30");
     way.pressButton("Take this time");
     CHECK(way.isSaid("the clock went from 02:00 to 03:00"));
     CHECK(way.isSaid("write 03:30"));
@@ -81,6 +94,7 @@ TEST_CASE("of two equal times both are in sight, one beside the other", "[unit]"
     if (isLarge) looks.textPercent = 200;
     AskedTime way(at("2026-11-01T12:00:00Z"), isLarge ? QSize(1024, 700) : QSize(1280, 800), looks);
     way.typeTime("01:30");
+    CHECK(way.isSaid("which one it was is asked next"));
     way.pressButton("Take this time");
     CHECK(way.isSaid("showed that time twice. Which one was it?"));
     CHECK_FALSE(way.isSaid("Write"));
@@ -96,5 +110,7 @@ TEST_CASE("of two equal times both are in sight, one beside the other", "[unit]"
     way.key(Qt::Key_Tab);
     CHECK(both[1]->hasFocus());
     way.press(both[1]);
+    CHECK(way.isSaid("For 01:30 (second, CST)"));
+    CHECK(way.all<QPushButton>(isLarge ? "When? 01:30 (second" : "A time").size() == 1);
     CHECK(way.keptAt() == R"({"at":"2026-11-01T07:30:00Z")");
 }

@@ -314,8 +314,7 @@ void EntryStrip::showNote() {
         const auto& words = m_tools.workplace.words();
         const auto now = m_tools.workplace.clock().now();
         const auto span = now - *m_choice.at;
-        const words::Times times(words, *rulebook.zone, now);
-        const auto time = shownText(times.time(*m_choice.at));
+        const auto time = timeText(*m_choice.at);
         const auto ago = shownText(words::duration(words, span));
         when << (m_stays ? tr("Every entry is for %1, %2 ago, until you go back to now. That comes "
                               "by itself %n min after the last entry.",
@@ -335,13 +334,28 @@ void EntryStrip::showNote() {
     m_note->setFont(fontFor(m_stays ? TextRole::Strong : TextRole::Plain));
     m_stay->setText(m_stays ? tr("Go back to now") : tr("Stay with this time"));
     m_stay->setVisible(m_choice.at && !m_isForOne);
-    m_when->setText(m_choice.minutesAgo > 0
-                        ? tr("When? %n min ago", nullptr, m_choice.minutesAgo)
-                        : (m_choice.at ? tr("When? A time") : tr("When? Now")));
+    showWhen();
     const auto name = m_tools.workplace.presence().name();
     m_who->setText(m_choice.doneBy || m_second ? tr("Who? As above")
                    : name.isEmpty()            ? tr("Who? Not signed in")
                                                : tr("Who? %1").arg(name));
+}
+
+// A time that was typed is told where it was chosen.
+void EntryStrip::showWhen() {
+    const bool isTimed = m_choice.at && m_choice.minutesAgo == 0;
+    const auto time = isTimed ? timeText(*m_choice.at) : QString();
+    m_when->setText(m_choice.minutesAgo > 0
+                        ? tr("When? %n min ago", nullptr, m_choice.minutesAgo)
+                        : (isTimed ? tr("When? %1").arg(time) : tr("When? Now")));
+}
+
+// As seen from now; "" before the department's zone is known.
+QString EntryStrip::timeText(logbook::Instant at) const {
+    const auto& workplace = m_tools.workplace;
+    if (!workplace.fleet()) return {};
+    const auto& zone = *workplace.fleet()->standing->state.rulebook->zone;
+    return shownText(words::Times(workplace.words(), zone, workplace.clock().now()).time(at));
 }
 
 void EntryStrip::resizeEvent(QResizeEvent*) {
@@ -349,7 +363,14 @@ void EntryStrip::resizeEvent(QResizeEvent*) {
 }
 
 void EntryStrip::fit() {
-    const bool hasRoom = m_chips->sizeHint().width() <= width();
+    const auto hasRoomWith = [this](const QString& time) {
+        m_time->setText(time.isEmpty() ? tr("A time") : time);
+        return m_chips->sizeHint().width() <= width();
+    };
+    // What is told above goes first.
+    const bool isTimed = m_choice.at && m_choice.minutesAgo == 0;
+    const bool hasRoom = hasRoomWith(isTimed ? timeText(*m_choice.at) : QString()) ||
+                         (isTimed && hasRoomWith({}));
     m_chips->setVisible(hasRoom);
     m_summary->setVisible(!hasRoom);
 }

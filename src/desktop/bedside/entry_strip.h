@@ -113,6 +113,8 @@ private:
     void keepTrue();
     void showChoice();
     void showNote();
+    void showWhen();
+    [[nodiscard]] QString timeText(logbook::Instant at) const;
     void fit();  // chips, or what is chosen alone where they have no room
 
     DeskTools m_tools;

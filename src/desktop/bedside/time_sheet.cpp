@@ -16,6 +16,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QLocale>
 #include <QRegularExpression>
 #include <QVBoxLayout>
 #include <chrono>
@@ -65,6 +66,11 @@ void TimeSheet::makeField() {
     m_field->setFont(fontFor(TextRole::Large));
     m_field->setAccessibleName(tr("Time"));
     label->setBuddy(m_field);
+    m_readAs = new QLabel;
+    m_readAs->setWordWrap(true);
+    m_readAs->setFont(fontFor(TextRole::Strong));
+    m_readAs->setAccessibleName(tr("What the time is read as"));
+    connect(m_field, &QLineEdit::textChanged, this, &TimeSheet::showReadAs);
     m_said = new QLabel;
     m_said->setWordWrap(true);
     m_said->setFont(fontFor(TextRole::Strong));
@@ -74,7 +80,9 @@ void TimeSheet::makeField() {
     m_which->layout()->setContentsMargins(0, 0, 0, 0);
     m_which->layout()->setSpacing(targetGap);
     m_which->hide();
-    for (auto* each : std::initializer_list<QWidget*>{label, m_field}) content()->addWidget(each);
+    for (auto* each : std::initializer_list<QWidget*>{label, m_field, m_readAs})
+        content()->addWidget(each);
+    showReadAs();
     for (auto* each : std::initializer_list<QWidget*>{m_said, m_which})
         overFoot()->addWidget(each);  // in sight whatever is scrolled
 }
@@ -123,25 +131,55 @@ void TimeSheet::read() {
     take(*time);
 }
 
-void TimeSheet::take(const station::GivenTime& time) {
-    const auto instant = instantOf(time);
-    if (!instant && instant.error().code == "time_given.twice") {
-        askWhich(std::get<station::WallTime>(time));
-        return;
-    }
+// What is below stays where it is, whether or not something is typed.
+void TimeSheet::showReadAs() {
+    m_said->hide();
+    m_which->hide();
+    const auto text = readAs();
+    m_readAs->setText(text.isEmpty() ? QStringLiteral(" ") : text);
+    m_field->setAccessibleDescription(text);
+}
+
+QString TimeSheet::readAs() const {
+    const auto& fleet = m_workplace.fleet();
+    const auto& words = m_workplace.words();
+    const auto given = station::parseGivenTime(plainText(completedTime(m_field->text())), words);
+    if (!given || !fleet) return {};
+    const auto instant = instantOf(*given);
+    if (!instant && instant.error().code == "time_given.twice")
+        return tr("The clock showed that time twice: which one it was is asked next.");
+    if (const auto wrong = objectionTo(instant); !wrong.isEmpty()) return wrong;
+    const auto& zone = *fleet->standing->state.rulebook->zone;
+    const auto now = m_workplace.clock().now();
+    const auto day = std::chrono::weekday(zone.dayOf(*instant)).iso_encoding();
+    const auto weekday = QLocale(shownText(words.language()))
+                             .dayName(static_cast<int>(day), QLocale::ShortFormat);
+    return tr("%1 %2, %3 ago")
+        .arg(weekday, shownText(words::Times(words, zone, now).dated(*instant)),
+             shownText(words::duration(words, now - *instant)));
+}
+
+// Why it cannot be when something was done; "" it can.
+QString TimeSheet::objectionTo(const station::Result<logbook::Instant>& instant) const {
     if (!instant) {
         // How else it could be written is for the command line.
         const auto& notice = instant.error().notice;
         const bool isSkipped = instant.error().code == "time_given.skipped";
-        say(shownText(isSkipped ? notice.says + " " + notice.action : notice.says));
-        return;
+        return shownText(isSkipped ? notice.says + " " + notice.action : notice.says);
     }
-    if (*instant > m_workplace.clock().now()) {
-        say(tr("That time has not come yet."));
-        return;
+    return *instant > m_workplace.clock().now() ? tr("That time has not come yet.") : QString();
+}
+
+void TimeSheet::take(const station::GivenTime& time) {
+    const auto instant = instantOf(time);
+    if (!instant && instant.error().code == "time_given.twice") {
+        askWhich(std::get<station::WallTime>(time));
+    } else if (const auto wrong = objectionTo(instant); !wrong.isEmpty()) {
+        say(wrong);
+    } else {
+        Q_EMIT timeChosen(*instant);
+        close();
     }
-    Q_EMIT timeChosen(*instant);
-    close();
 }
 
 void TimeSheet::askWhich(const station::WallTime& time) {
@@ -165,6 +203,7 @@ void TimeSheet::askWhich(const station::WallTime& time) {
 }
 
 void TimeSheet::say(const QString& text) {
+    m_readAs->setText(QStringLiteral(" "));  // it is said once
     m_said->setText(text);
     m_said->show();
     m_field->setFocus();

@@ -35,14 +35,20 @@ private:
     void makeDays();
     void makeField();
     void read();
+    void showReadAs();
+    // What is typed as it is taken, with the day and how long ago; why it is none; "" while it is
+    // not one yet.
+    [[nodiscard]] QString readAs() const;
     void take(const station::GivenTime& time);
     void chooseDay(int daysAgo);
     void askWhich(const station::WallTime& time);
     void say(const QString& text);
+    [[nodiscard]] QString objectionTo(const station::Result<logbook::Instant>& instant) const;
     [[nodiscard]] station::Result<logbook::Instant> instantOf(const station::GivenTime& time) const;
 
     Workplace& m_workplace;
     QLineEdit* m_field = nullptr;
+    QLabel* m_readAs = nullptr;
     QLabel* m_said = nullptr;
     QWidget* m_which = nullptr;  // the two times that the clock showed alike
 };
