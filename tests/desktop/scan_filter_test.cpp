@@ -4,6 +4,7 @@
 // A scanner and a person at the same keyboard.
 #include "desktop/scan/scan_filter.h"
 
+#include "support/seed.h"
 #include "window_world.h"
 
 #include <QKeyEvent>
@@ -12,6 +13,8 @@
 #include <QThread>
 #include <QTimer>
 #include <QVBoxLayout>
+#include <array>
+#include <random>
 
 using namespace desktop;
 
@@ -111,6 +114,13 @@ TEST_CASE("the shortest tap on the space bar presses a button once", "[unit]") {
     CHECK(form.scans.count() == 0);
 }
 
+TEST_CASE("the first key of all may be somebody's Enter", "[unit]") {
+    Form form;
+    form.field->setFocus();
+    QTest::keyClick(form.field, Qt::Key_Return);
+    CHECK(form.entered == 1);
+}
+
 TEST_CASE("a second end after a scan presses nothing", "[unit]") {
     Form form;
     form.scan(form.button, QStringLiteral("KB-0142"));
@@ -145,6 +155,15 @@ public:
             QKeyEvent key(QEvent::KeyPress, 0, Qt::NoModifier, QString(letter), isRepeated);
             send(key);
         }
+    }
+    // The first so long after the one before, the others as usual.
+    void pressAfter(int ms, const QString& text) {
+        m_stamp += ms - m_gapMs;
+        press(text);
+    }
+    void endAfter(int ms) {
+        m_stamp += ms - m_gapMs;
+        end();
     }
     void end() {
         QKeyEvent key(QEvent::KeyPress, Qt::Key_Return, Qt::NoModifier, QStringLiteral("\r"));
@@ -210,4 +229,102 @@ TEST_CASE("a key that is kept pressed types, as fast as it repeats itself", "[un
     CHECK(form.field->text() == QStringLiteral("xxxxxx"));
     QTest::qWait(400);
     CHECK(form.scans.count() == 0);
+}
+
+// As a system stamps them that is busy itself: late, and then all at once.
+TEST_CASE("what somebody typed and the system stamped unevenly arrives whole", "[unit]") {
+    Form form;
+    form.field->setFocus();
+    Stamped keys(form.field);
+    const auto arrived = [&](const char* text) {
+        return QTest::qWaitFor([&] { return form.field->text() == QLatin1String(text); });
+    };
+    SECTION("amid what is typed, with their Enter") {
+        keys.pressAfter(500, "f");
+        keys.pressAfter(120, "a");
+        keys.pressAfter(120, "n noise");
+        keys.endAfter(90);
+        CHECK(arrived("fan noise"));
+        CHECK(form.entered == 1);
+    }
+    SECTION("at first, and then as it was typed") {
+        keys.pressAfter(500, "fan n");
+        for (const auto* letter : {"o", "i", "s", "e"}) keys.pressAfter(90, letter);
+        keys.endAfter(90);
+        CHECK(arrived("fan noise"));
+        CHECK(form.entered == 1);
+    }
+    SECTION("and a letter that comes late is the last") {
+        keys.pressAfter(500, "fan noi");
+        keys.pressAfter(200, "s");
+        CHECK(arrived("fan nois"));
+    }
+    SECTION("and nobody takes it for a code") {
+        QObject::connect(&form.filter, &ScanFilter::scanned, &form.window,
+                         [&] { CHECK(form.filter.handBack()); });
+        keys.pressAfter(500, "fan noise");
+        CHECK(arrived("fan noise"));
+        return;
+    }
+    CHECK(form.scans.isEmpty());
+}
+
+TEST_CASE("no letter is lost or comes out of its turn, however it was stamped", "[property]") {
+    const auto seed = support::seedOfRun();
+    INFO("AIRMUSTER_SEED=" << seed);
+    std::mt19937_64 random(seed);
+    Form form;
+    form.field->setFocus();
+    QObject::connect(&form.filter, &ScanFilter::scanned, &form.window,
+                     [&] { form.filter.handBack(); });
+    const std::array gaps{1, 1, 1, 5, 19, 21, 30, 60, 99, 101, 180, 249, 251, 400};
+    for (int round = 0; round < 200; ++round) {
+        form.field->clear();
+        Stamped keys(form.field);
+        QString typed;
+        for (int i = 0; i < 20; ++i) {
+            typed += QChar('a' + static_cast<int>(random() % 26));
+            keys.pressAfter(gaps[random() % gaps.size()], typed.right(1));
+        }
+        QTest::mouseClick(form.button, Qt::LeftButton);  // nothing is held any longer
+        INFO("round " << round);
+        REQUIRE(form.field->text() == typed);
+    }
+}
+
+TEST_CASE("a code that was cut in two is one", "[unit]") {
+    Form form;
+    auto* target = GENERATE(0, 1) == 0 ? static_cast<QWidget*>(form.field) : form.button;
+    target->setFocus();
+    Stamped keys(target);
+    keys.pressAfter(500, "KB-01");
+    keys.pressAfter(80, "42");
+    keys.end();
+    REQUIRE(form.scans.count() == 1);
+    CHECK(form.scans[0][0].toString() == "KB-0142");
+    CHECK(form.field->text().isEmpty());
+    CHECK(form.entered + form.presses == 0);
+}
+
+TEST_CASE("a code that was cut after its first letters is never taken for another", "[unit]") {
+    Form form;
+    SECTION("where somebody could type it stands as if typed, and its end presses nothing") {
+        form.field->setFocus();
+        Stamped keys(form.field);
+        keys.pressAfter(500, "KB");
+        keys.pressAfter(80, "-0142");
+        keys.end();
+        CHECK(form.field->text() == "KB-0142");
+        CHECK(form.scans.isEmpty());
+    }
+    SECTION("elsewhere it is joined") {
+        form.button->setFocus();
+        Stamped keys(form.button);
+        keys.pressAfter(500, "KB");
+        keys.pressAfter(80, "-0142");
+        keys.end();
+        REQUIRE(form.scans.count() == 1);
+        CHECK(form.scans[0][0].toString() == "KB-0142");
+    }
+    CHECK(form.entered + form.presses == 0);
 }

@@ -21,10 +21,11 @@ public:
     void install() { qApp->installEventFilter(this); }
 
     // While it lives the keys come from a scanner: 1 ms after one another, however long the machine
-    // takes to hand them over.
+    // takes to hand them over. Whoever takes it up has not typed for a while.
     class Scanner {
     public:
         explicit Scanner(KeyStamps& stamps) : m_stamps(stamps) {
+            m_stamps.m_ahead += 300;
             m_stamps.m_last = m_stamps.now();
             m_stamps.m_isScanner = true;
         }
@@ -46,7 +47,7 @@ public:
 private:
     // Later than all before it; 0 would say that it is not told.
     [[nodiscard]] quint64 now() const {
-        return std::max(m_last + 1, static_cast<quint64>(m_clock.elapsed()) + 1);
+        return std::max(m_last + 1, static_cast<quint64>(m_clock.elapsed()) + m_ahead + 1);
     }
     quint64 stamp(bool isPress) {
         if (isPress) m_last = m_isScanner ? m_last + 1 : now();
@@ -55,6 +56,7 @@ private:
 
     QElapsedTimer m_clock;
     quint64 m_last = 0;
+    quint64 m_ahead = 0;  // of the clock
     bool m_isScanner = false;
 };
 

@@ -258,8 +258,11 @@ void FirstStart::finish(const QString& serial) {
     Q_EMIT opened(m_file, serial);
 }
 
-void FirstStart::takeScan(const QString& text) {
-    if (isUnderWay() && m_pages[m_at]->takeScan(text)) return;
+bool FirstStart::takeScan(const QString& text) {
+    return isUnderWay() && m_pages[m_at]->takeScan(text);
+}
+
+void FirstStart::tellUntaken(const QString& text) {
     tell(tr("Read %1. Nothing was done with it.").arg(text));
 }
 

@@ -36,9 +36,12 @@ public:
     // Whether a logbook is there and has all that work needs: then it is opened, else what it lacks
     // is asked for.
     void begin(const station::LogbookFile& file);
-    void takeScan(const QString& text);
+    bool takeScan(const QString& text);
+    void tellUntaken(const QString& text);  // a code that was scanned
     // Whether somebody is at it: what they typed must stay in sight.
     [[nodiscard]] bool isUnderWay() const;
+    // What is lost if the window is closed now, as a sentence; "" nothing.
+    [[nodiscard]] QString lostIfClosed() const;
 
 Q_SIGNALS:
     // It can be worked with; that unit is wanted first, "" none.

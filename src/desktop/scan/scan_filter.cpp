@@ -6,6 +6,7 @@
 
 #include <QCoreApplication>
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QWindow>
 #include <algorithm>
 #include <utility>
@@ -27,6 +28,11 @@ constexpr int mostWaits = 5;
 constexpr std::size_t fewestKeys = 4;
 // Within this the end of a code is waited for, and a second end belongs to it.
 constexpr int endAfterMs = 250;
+// A system that is busy itself stamps keys late and all at once: a pause within a code, or keys of
+// somebody who types that are as close as a scanner's. A code goes on after one such pause, if its
+// end follows at once; and what comes so soon after typing is typing.
+constexpr int longestCutMs = 100;
+constexpr int typingMs = 250;
 
 bool isEnd(int key) {
     return key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Tab;
@@ -39,9 +45,16 @@ bool isText(const QKeyEvent& key) {
            (key.text().front().isPrint() || key.text().front() == QChar(0x1D));
 }
 
+// What a letter that is pressed there is meant for.
+bool isTypedInto(const QObject* target) {
+    if (const auto* line = qobject_cast<const QLineEdit*>(target)) return !line->isReadOnly();
+    return target != nullptr && target->property("typedInto").toBool();
+}
+
 }  // namespace
 
 ScanFilter::ScanFilter(QObject* parent) : QObject(parent) {
+    m_sinceLast.start();
     m_pause.setSingleShot(true);
     m_pause.setTimerType(Qt::PreciseTimer);
     connect(&m_pause, &QTimer::timeout, this, &ScanFilter::pause);
@@ -96,13 +109,15 @@ bool ScanFilter::takeRelease(QObject* watched, const QKeyEvent& key) {
 
 // Whether the end belongs to a burst, or to one that has come out already.
 bool ScanFilter::takeEnd(const QKeyEvent& key) {
-    if (m_presses >= fewestKeys) {
-        settle();
+    const auto gap = sinceLast(key);
+    if (m_held.empty()) return gap < m_endWithin;
+    const bool isAtOnce = gap <= burstGapMs;
+    if (isCode() && (isAtOnce || (m_cuts == 0 && gap < endAfterMs))) {
+        comeOut(true);
         return true;
     }
-    const bool isLate = m_held.empty() && m_isAfterCode && sinceLast(key) < endAfterMs;
     settle();
-    return isLate;
+    return gap < m_endWithin;
 }
 
 // By when the keys were pressed, where the system tells: a busy program sees them all at once.
@@ -113,15 +128,35 @@ qint64 ScanFilter::sinceLast(const QKeyEvent& key) const {
 }
 
 void ScanFilter::hold(QObject* watched, const QKeyEvent& key) {
-    if (!m_held.empty() && sinceLast(key) > burstGapMs) settle();
-    m_isAfterCode = false;
+    const auto gap = sinceLast(key);
+    const bool isCut = !m_held.empty() && gap > burstGapMs;
+    const bool goesOn = isCut && isCode() && m_cuts == 0 && gap <= longestCutMs;
+    if (goesOn) {
+        ++m_cuts;
+    } else if (isCut) {
+        // Somebody types on.
+        gap <= endAfterMs ? giveBack() : settle();
+    }
+    if (m_held.empty()) begin(gap);
     m_held.push_back({watched, std::unique_ptr<QKeyEvent>(key.clone())});
     m_lastPress = key.timestamp();
     m_sinceLast.start();
     ++m_presses;
     m_waits = 0;
     // Of what is a code already nothing is shown before its end.
-    wait(m_presses < fewestKeys ? burstGapMs : endAfterMs);
+    wait(isCode() ? endAfterMs : burstGapMs);
+}
+
+// That long after the last key.
+void ScanFilter::begin(qint64 gap) {
+    m_isAmidTyping = std::exchange(m_wasTyped, false) && gap <= typingMs;
+    if (gap > longestCutMs) m_before.clear();
+    m_endWithin = 0;
+}
+
+// As far as can be told before its end.
+bool ScanFilter::isCode() const {
+    return m_presses >= fewestKeys && !m_isAmidTyping;
 }
 
 void ScanFilter::wait(int ms) {
@@ -140,25 +175,54 @@ void ScanFilter::pause() {
     wait(promptMs + static_cast<int>(std::clamp<qint64>(lag, 0, longestLagMs)));
 }
 
-// The burst is over: a code, or keys that somebody typed.
+// The burst is over without an end: a code, or keys that somebody typed.
 void ScanFilter::settle() {
-    m_pause.stop();
-    if (std::exchange(m_presses, 0) < fewestKeys) {
-        replay();
-        return;
+    if (isCode() && m_cuts == 0) {
+        comeOut(false);
+    } else {
+        giveBack();
     }
-    QString text;
-    for (const auto& held : std::exchange(m_held, {}))
-        if (held.key->type() == QEvent::KeyPress) text += held.key->text();
-    if (text.startsWith(m_prefix)) text.remove(0, m_prefix.size());
-    if (text.endsWith(m_suffix)) text.chop(m_suffix.size());
-    m_isAfterCode = true;
-    Q_EMIT scanned(text);
 }
 
+QString ScanFilter::heldText() const {
+    QString text;
+    for (const auto& held : m_held)
+        if (held.key->type() == QEvent::KeyPress) text += held.key->text();
+    return text;
+}
+
+void ScanFilter::comeOut(bool hasEnd) {
+    m_pause.stop();
+    auto text = std::exchange(m_before, {}) + heldText();
+    auto held = std::exchange(m_held, {});
+    m_presses = m_cuts = 0;
+    if (text.startsWith(m_prefix)) text.remove(0, m_prefix.size());
+    if (text.endsWith(m_suffix)) text.chop(m_suffix.size());
+    m_endWithin = endAfterMs;
+    m_mayBeTyped = !hasEnd && isTypedInto(held.front().target);
+    m_isHandedBack = false;
+    Q_EMIT scanned(text);
+    m_mayBeTyped = false;
+    if (!m_isHandedBack) return;
+    m_held = std::move(held);
+    giveBack();
+}
+
+bool ScanFilter::handBack() {
+    m_isHandedBack = m_mayBeTyped;
+    return m_isHandedBack;
+}
+
+// To what they were pressed at, in their order. Of what nobody can type into the letters are
+// remembered: a code that was cut in two may have begun with them.
 void ScanFilter::giveBack() {
     m_pause.stop();
-    m_presses = 0;
+    if (m_held.empty()) return;
+    m_wasTyped = isTypedInto(m_held.front().target);
+    m_before = m_wasTyped ? QString() : m_before + heldText();
+    // Amid what is typed a whole burst may be the rest of a code; its end presses nothing.
+    m_endWithin = m_presses >= fewestKeys ? burstGapMs + 1 : 0;
+    m_presses = m_cuts = 0;
     replay();
 }
 

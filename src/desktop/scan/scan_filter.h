@@ -3,7 +3,8 @@
 //
 // Tells a barcode scanner from a person at the keyboard: it types many characters within
 // milliseconds and ends with Enter. What it types reaches no field and presses no button; it comes
-// out here as one text. Knows nothing of what is scanned.
+// out here as one text. What turns out to be typed comes to the field that it was meant for, every
+// letter and in order. Knows nothing of what is scanned.
 #pragma once
 
 #include <QElapsedTimer>
@@ -30,6 +31,12 @@ public:
 
     bool eventFilter(QObject* watched, QEvent* event) override;
 
+    // While `scanned` is told: nothing is done with it. What had no end may have been typed, and
+    // goes to the field with the focus then; whether it does.
+    bool handBack();
+    // What is held was typed, and comes to its field now.
+    void giveBack();
+
 Q_SIGNALS:
     void scanned(const QString& text);
 
@@ -38,12 +45,15 @@ private:
     bool takeRelease(QObject* watched, const QKeyEvent& key);
     bool takeEnd(const QKeyEvent& key);
     void hold(QObject* watched, const QKeyEvent& key);
+    void begin(qint64 gap);
+    [[nodiscard]] bool isCode() const;
     [[nodiscard]] qint64 sinceLast(const QKeyEvent& key) const;  // in ms
     void wait(int ms);
     void pause();
     void settle();
-    void giveBack();
+    void comeOut(bool hasEnd);
     void replay();
+    [[nodiscard]] QString heldText() const;
 
     struct Held {
         QPointer<QObject> target;
@@ -52,13 +62,19 @@ private:
     std::vector<Held> m_held;     // the keys of a burst, or the one key that may begin it, each
                                   // pressed and let go
     std::size_t m_presses = 0;    // among them
+    int m_cuts = 0;               // pauses among them, longer than a scanner's
+    bool m_isAmidTyping = false;  // they came right after others that were typed into a field
+    bool m_wasTyped = false;      // those before them were
+    QString m_before;             // that were pressed right before, where nobody can type
     quint64 m_lastPress = 0;      // when the last was, in ms of the system; 0: it does not tell
     QString m_prefix, m_suffix;
     QElapsedTimer m_sinceLast;    // since the last came here
     QTimer m_pause;               // after it a burst is over, if it was in time
     qint64 m_due = 0;             // in ms of m_sinceLast
     int m_waits = 0;              // that were added since
-    bool m_isAfterCode = false;   // the last that was pressed was the end of a code
+    qint64 m_endWithin = 0;       // of the last press an end belongs to what came out; in ms
+    bool m_mayBeTyped = false;    // what comes out just now
+    bool m_isHandedBack = false;
     bool m_isReplaying = false;
 };
 

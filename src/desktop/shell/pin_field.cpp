@@ -16,6 +16,7 @@ PinField::PinField(const QString& name, QWidget* parent) : QWidget(parent) {
     setFocusPolicy(Qt::StrongFocus);
     setAccessibleName(name);
     setMinimumHeight(targetSize);
+    setProperty("typedInto", true);
 }
 
 station::Secret PinField::take() {

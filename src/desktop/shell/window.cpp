@@ -196,11 +196,12 @@ void Window::showDesk(int index) {
 
 void Window::takeScan(const QString& text) {
     if (auto* sheet = m_sheets->top()) {
-        if (!sheet->takeScan(text)) tell(tr("Read %1. Nothing was done with it.").arg(text));
+        if (!sheet->takeScan(text) && !m_scans.handBack())
+            tell(tr("Read %1. Nothing was done with it.").arg(text));
         return;
     }
     if (isFirstStart()) {
-        m_firstStart->takeScan(text);
+        if (!m_firstStart->takeScan(text) && !m_scans.handBack()) m_firstStart->tellUntaken(text);
         return;
     }
     auto* desk = static_cast<Desk*>(m_stack->currentWidget());
