@@ -1555,6 +1555,13 @@
     </message>
 </context>
 <context>
+    <name>desktop::KnownModels</name>
+    <message>
+        <source>Model: %1</source>
+        <translation>Modelo: %1</translation>
+    </message>
+</context>
+<context>
     <name>desktop::LookBackSheet</name>
     <message>
         <source>Look back at unit %1</source>

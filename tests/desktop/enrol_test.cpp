@@ -130,10 +130,17 @@ TEST_CASE("units are enrolled from the fleet desk", "[unit]") {
     way.waitUntil("it is kept", [&] { return way.records().size() == before + 1; });
     way.waitUntil("the next one may come", [&] { return way.isSaid("KB-0500 is enrolled"); });
     way.scan("KB-0142");
-    fill(way, "Model", "Rowan 2");
+    // Those of which there are units are spelt once.
+    fieldOf(way, "Model")->clear();
+    way.waitUntil("it is offered", [&] { return !way.buttons("Model: Rowan 2").empty(); });
+    way.pressButton("Model: Rowan 2");
+    CHECK(fieldOf(way, "Model")->text() == "Rowan 2");
     way.pressButton("Enrol this unit");
     way.waitUntil("it is refused",
                   [&] { return way.isSaid("KB-0142") && way.isSaid("enrolled already"); });
+    const auto* again = way.buttons("Enrol this unit").front();
+    way.waitUntil("it can be pressed again, whole",
+                  [&] { return way.seenOf(*again) == again->rect(); }, 5'000);
     CHECK(way.records().size() == before + 1);
     way.pressButton("Open KB-0500 at the Bedside desk");
     way.waitUntil("it is open", [&] { return !isAtWork(way) && way.isSaid("Rowan 2"); });

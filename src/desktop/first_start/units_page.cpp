@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/setup_part_fields.h"
 #include "desktop/first_start/fleet_list_sheet.h"
+#include "desktop/first_start/known_models.h"
 #include "desktop/shell/file_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
@@ -38,6 +39,9 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     m_told = addText(tr("Scan a unit, or type what stands on its plate."));
     m_serial = addField(tr("Serial number"), tr("scan or type"));
     m_model = addField(tr("Model"));
+    m_models = new KnownModels;
+    rows().addWidget(m_models);
+    connect(m_models, &KnownModels::chosen, this, &UnitsPage::takeModel);
     m_groups = new QWidget;
     new WrapLayout(WrapLayout::Manner::Packed, m_groups);
     addNamed(tr("For whom it may be used"), m_groups);
@@ -116,7 +120,9 @@ void UnitsPage::addPress(QWidget& row, Presses& presses, const std::string& key,
 // depends on its features: they are asked for wherever the edition looks at one.
 void UnitsPage::showChoices() {
     const auto& fleet = m_tools.workplace.fleet();
-    if (!fleet || !m_groupPresses.empty()) return;
+    if (!fleet) return;
+    m_models->show(*fleet);
+    if (!m_groupPresses.empty()) return;
     m_add->setEnabled(true);
     m_commissioned->setText(shownText(logbook::toText(today())));
     const auto& words = m_tools.workplace.words();
@@ -131,6 +137,12 @@ void UnitsPage::showChoices() {
         addPress(*m_features, m_featurePresses, feature, words::featureLabel(context, feature));
     m_featuresHead->show();
     m_features->show();
+}
+
+// On to what comes next.
+void UnitsPage::takeModel(const QString& model) {
+    m_model->setText(model);
+    if (!m_groupPresses.empty()) m_groupPresses.front().second->setFocus();
 }
 
 std::vector<std::string> UnitsPage::pressedOf(const Presses& presses) {
@@ -199,8 +211,8 @@ void UnitsPage::setKeeping(bool isKeeping) {
     if (m_isKeeping == isKeeping) return;
     m_isKeeping = isKeeping;
     for (auto* each :
-         std::initializer_list<QWidget*>{m_serial, m_model, m_groups, m_features, m_asset, m_place,
-                                         m_commissioned, m_add, m_list})
+         std::initializer_list<QWidget*>{m_serial, m_model, m_models, m_groups, m_features,
+                                         m_asset, m_place, m_commissioned, m_add, m_list})
         each->setEnabled(!isKeeping);
     Q_EMIT keepingChanged(isKeeping);
 }

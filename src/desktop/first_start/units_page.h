@@ -14,6 +14,8 @@ class QPushButton;
 
 namespace desktop {
 
+class KnownModels;
+
 class UnitsPage : public SetupPage {
     Q_OBJECT
 public:
@@ -42,6 +44,7 @@ private:
     [[nodiscard]] static std::vector<std::string> pressedOf(const Presses& presses);
     static void addPress(QWidget& row, Presses& presses, const std::string& key,
                          const std::string& label);
+    void takeModel(const QString& model);
     void add();
     [[nodiscard]] QString lacking();  // as a sentence; its field gets the focus
     [[nodiscard]] logbook::Day today() const;
@@ -61,6 +64,7 @@ private:
     DeskTools m_tools;
     QLineEdit* m_serial = nullptr;
     QLineEdit* m_model = nullptr;
+    KnownModels* m_models = nullptr;
     QLineEdit* m_asset = nullptr;
     QLineEdit* m_place = nullptr;
     QLineEdit* m_commissioned = nullptr;  // a day; today until it is changed

@@ -83,6 +83,9 @@ void EnrolSheet::showAuthority() {
 void EnrolSheet::tellTrouble(const QString& text) {
     m_trouble->setText(text);
     m_trouble->setVisible(!text.isEmpty());
+    // It takes its room from the page.
+    auto* now = focusWidget();
+    if (!text.isEmpty() && now != nullptr && m_page->isAncestorOf(now)) bringUp(*now);
 }
 
 bool EnrolSheet::takeScan(const QString& text) {
