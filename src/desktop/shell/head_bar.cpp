@@ -73,7 +73,7 @@ bool HeadBar::leavesRoom() const {
         if (auto* widget = m_row->itemAt(i)->widget(); widget != m_codes)
             others += widget->sizeHint().width();
     const int rest = width() - others - (m_row->count() - 1) * m_row->spacing();
-    return rest >= codeFieldWidth(*m_codes);
+    return rest >= codeFieldWidth();
 }
 
 // Whose session is locked is said, as far as the field for codes leaves room.
@@ -81,7 +81,12 @@ void HeadBar::fit() {
     const auto whole = m_name.isEmpty() ? tr("Sign in") : tr("%1 – lock").arg(m_name);
     m_person->setText(whole);
     m_person->setAccessibleName(whole);
-    if (m_name.isEmpty()) return;
+    if (m_name.isEmpty()) {
+        auto broken = whole;
+        broken.replace(QLatin1Char(' '), QLatin1Char('\n'));
+        if (!leavesRoom()) m_person->setText(broken);
+        return;
+    }
     const auto below = QLatin1Char('\n') + tr("Lock");
     for (const auto& text : {m_name + below, initials() + below}) {
         if (leavesRoom()) return;
