@@ -318,6 +318,41 @@
     </message>
 </context>
 <context>
+    <name>desktop::Closing</name>
+    <message>
+        <source>%1, unit %2</source>
+        <translation>%1, ventilador %2</translation>
+    </message>
+    <message>
+        <source>%1, put aside</source>
+        <translation>%1, apartado</translation>
+    </message>
+    <message>
+        <source>%1, put aside by %2</source>
+        <translation>%1, apartado por %2</translation>
+    </message>
+    <message>
+        <source>Not kept yet:</source>
+        <translation>Aún sin guardar:</translation>
+    </message>
+    <message>
+        <source>This computer is to be shut down, or you signed out of it. It was asked to wait; once this window is closed, do that again.</source>
+        <translation>Se va a apagar este ordenador o a cerrar su sesión. Se le ha pedido que espere; una vez cerrada esta ventana, repetirlo.</translation>
+    </message>
+    <message>
+        <source>Close the window all the same? That is lost then. What is in the logbook stays.</source>
+        <translation>¿Cerrar la ventana de todos modos? Lo anterior se pierde. Lo que está en el registro se queda.</translation>
+    </message>
+    <message>
+        <source>Close it, lose that</source>
+        <translation>Cerrar y perderlo</translation>
+    </message>
+    <message>
+        <source>Keep writing</source>
+        <translation>Seguir escribiendo</translation>
+    </message>
+</context>
+<context>
     <name>desktop::CodePage</name>
     <message>
         <source>The recovery code</source>
@@ -566,6 +601,10 @@
         <source>Carried out on this unit: %1</source>
         <translation>Cumplido en este ventilador: %1</translation>
     </message>
+    <message>
+        <source>Notice %1</source>
+        <translation>Aviso %1</translation>
+    </message>
 </context>
 <context>
     <name>desktop::DepartmentPage</name>
@@ -620,10 +659,6 @@
     <message>
         <source>Where the logbook lies is not told in full. Choose a folder.</source>
         <translation>No está completa la ruta del libro de registro. Elegir una carpeta.</translation>
-    </message>
-    <message>
-        <source>Notice %1</source>
-        <translation>Aviso %1</translation>
     </message>
 </context>
 <context>
@@ -769,10 +804,6 @@
         </translation>
     </message>
     <message>
-        <source>When? A time</source>
-        <translation>¿Cuándo? A una hora</translation>
-    </message>
-    <message>
         <source>When? Now</source>
         <translation>¿Cuándo? Ahora</translation>
     </message>
@@ -787,6 +818,10 @@
     <message>
         <source>Who? %1</source>
         <translation>¿Quién? %1</translation>
+    </message>
+    <message>
+        <source>When? %1</source>
+        <translation>¿Cuándo? %1</translation>
     </message>
 </context>
 <context>
@@ -818,10 +853,6 @@
     <message>
         <source>In this folder there is no file that ends in %1.</source>
         <translation>En esta carpeta no hay ningún archivo que termine en %1.</translation>
-    </message>
-    <message>
-        <source>When? %1</source>
-        <translation>¿Cuándo? %1</translation>
     </message>
 </context>
 <context>
@@ -893,6 +924,18 @@
     <message>
         <source>The readiness logbook of a department&apos;s ventilators: which unit is ready for which patients, what keeps the others from it, and what to do next.</source>
         <translation>El registro de disponibilidad de los ventiladores de un servicio: qué ventilador está listo y para qué pacientes, qué les falta a los demás y qué hacer a continuación.</translation>
+    </message>
+    <message>
+        <source>The recovery code is shown this once: after that it is nowhere. Everything else is kept.</source>
+        <translation>El código de recuperación se muestra esta única vez: después no está en ningún sitio. Todo lo demás está guardado.</translation>
+    </message>
+    <message>
+        <source>The unit that stands here is not enrolled yet.</source>
+        <translation>El ventilador que figura aquí aún no está dado de alta.</translation>
+    </message>
+    <message>
+        <source>This department is not set up yet, and nothing of it is kept.</source>
+        <translation>Este servicio aún no está configurado y nada de ello está guardado.</translation>
     </message>
 </context>
 <context>
@@ -1517,6 +1560,13 @@
     </message>
 </context>
 <context>
+    <name>desktop::KnownModels</name>
+    <message>
+        <source>Model: %1</source>
+        <translation>Modelo: %1</translation>
+    </message>
+</context>
+<context>
     <name>desktop::KnownPartSheet</name>
     <message>
         <source>What is known of this part</source>
@@ -1552,13 +1602,6 @@
             <numerusform>y %n más</numerusform>
             <numerusform>y %n más</numerusform>
         </translation>
-    </message>
-</context>
-<context>
-    <name>desktop::KnownModels</name>
-    <message>
-        <source>Model: %1</source>
-        <translation>Modelo: %1</translation>
     </message>
 </context>
 <context>
@@ -2465,13 +2508,6 @@
         <source>The clock showed that time twice. Which one was it?</source>
         <translation>El reloj marcó esa hora dos veces. ¿Cuál fue?</translation>
     </message>
-</context>
-<context>
-    <name>desktop::ToldText</name>
-    <message>
-        <source>What was told last</source>
-        <translation>Último aviso del programa</translation>
-    </message>
     <message>
         <source>What the time is read as</source>
         <translation>Cómo se lee la hora</translation>
@@ -2483,6 +2519,13 @@
     <message>
         <source>%1 %2, %3 ago</source>
         <translation>%1 %2, hace %3</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::ToldText</name>
+    <message>
+        <source>What was told last</source>
+        <translation>Último aviso del programa</translation>
     </message>
 </context>
 <context>

@@ -123,6 +123,9 @@ TEST_CASE("From an empty folder to the first unit at the bedside desk", "[unit]"
     world.waitUntil("the code is shown", [&] { return !codeShown(world).isEmpty(); });
     CHECK(codeShown(world).contains(QRegularExpression("^[0-9A-Z]{4}(-[0-9A-Z]{4})+$")));
     lookAt(world);
+    CHECK_FALSE(world.window->close());  // it would never be seen again
+    CHECK(world.isSaid("The recovery code is shown this once"));
+    press("Keep writing");
     press("I have written it down");
     CHECK(codeShown(world).isEmpty());
     world.waitUntil("the groups are there",
@@ -155,12 +158,23 @@ TEST_CASE("Going back and forth in setting up loses nothing", "[unit]") {
     const Home home;
     WindowWorld world;
     world.open({1280, 800}, {}, false);
+    const auto placeOfBack = [&] {
+        const auto* back = world.one<QPushButton>("Back");
+        return QRect(back->mapTo(world.window.get(), QPoint()), back->size());
+    };
     world.press("Set up this department");
+    CHECK(world.window->close());
+    world.window->show();
     fill(world, "Hospital", "Kestrel Bay Hospital");
     fill(world, "Department", "Respiratory Care");
+    const auto place = placeOfBack();
     world.press("Go on");
     world.waitUntil("the next page is there", [&] { return world.isSaid("2 of 5"); });
     typeManager(world);
+    CHECK(placeOfBack() == place);
+    CHECK_FALSE(world.window->close());
+    CHECK(world.isSaid("This department is not set up yet"));
+    world.press("Keep writing");
     world.press("Back");
     world.press("Back");
     world.press("Set up this department");

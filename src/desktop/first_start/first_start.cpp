@@ -22,6 +22,7 @@
 #include <QApplication>
 #include <QDir>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QStackedWidget>
@@ -155,6 +156,24 @@ void FirstStart::makePages() {
 
 bool FirstStart::isUnderWay() const {
     return m_stack->currentWidget() != m_welcome;
+}
+
+QString FirstStart::lostIfClosed() const {
+    if (!isUnderWay()) return {};
+    const auto* page = m_pages[m_at];
+    if (page == m_code)
+        return tr("The recovery code is shown this once: after that it is nowhere. Everything "
+                  "else is kept.");
+    if (page == m_units) {
+        return m_units->isDraft() ? tr("The unit that stands here is not enrolled yet.")
+                                  : QString();
+    }
+    const auto fields = findChildren<QLineEdit*>();
+    const bool isTyped = std::ranges::any_of(fields, [](const auto* field) {
+        return field->isModified() && !field->text().isEmpty();
+    });
+    return isTyped || m_at > 0 ? tr("This department is not set up yet, and nothing of it is kept.")
+                               : QString();
 }
 
 void FirstStart::tell(const QString& trouble) {

@@ -200,6 +200,20 @@ Sheet* SheetStack::top() const {
     return m_sheets.empty() ? nullptr : m_sheets.back();
 }
 
+std::vector<SheetStack::Unkept> SheetStack::unkept() const {
+    std::vector<Unkept> all;
+    const auto add = [&all](const Sheet& sheet, const std::optional<Draft>& aside) {
+        if (!sheet.isDraft()) return;
+        Unkept one{sheet.accessibleName(), aside};
+        // What is asked of a draft bears its name.
+        if (all.empty() || all.back() != one) all.push_back(std::move(one));
+    };
+    for (const auto* sheet : m_sheets) add(*sheet, std::nullopt);
+    for (const auto& [draft, sheets] : m_aside)
+        for (const auto* sheet : sheets) add(*sheet, draft);
+    return all;
+}
+
 bool SheetStack::hasDraft() const {
     return !m_back.empty() || std::ranges::any_of(m_sheets, &Sheet::isDraft);
 }

@@ -10,6 +10,7 @@
 #include <QString>
 #include <QWidget>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -111,6 +112,15 @@ public:
     void putAside(const Draft& draft);
     // Whether there was any.
     bool bringBack(const Draft& draft);
+
+    // What would be lost if the window were closed: as each sheet is called, and of what was put
+    // aside whose it is.
+    struct Unkept {
+        QString title;
+        std::optional<Draft> aside;  // none: it lies here
+        bool operator==(const Unkept&) const = default;
+    };
+    [[nodiscard]] std::vector<Unkept> unkept() const;
 
 Q_SIGNALS:
     void began();  // with the first sheet over what lies below

@@ -7,6 +7,7 @@
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/first_start/first_start.h"
 #include "desktop/fleet/fleet_desk.h"
+#include "desktop/shell/closing.h"
 #include "desktop/shell/head_bar.h"
 #include "desktop/shell/help_sheet.h"
 #include "desktop/shell/pin_sheet.h"
@@ -23,6 +24,7 @@
 
 #include <QApplication>
 #include <QButtonGroup>
+#include <QCloseEvent>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QStandardPaths>
@@ -53,6 +55,7 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     makeDesks();
     makeShortcuts();
     makeFirstStart();
+    makeClosing();
     connect(&m_scans, &ScanFilter::scanned, this, &Window::takeScan);
     // What was told of the last act makes room for the next.
     connect(m_sheets, &SheetStack::began, this, [this] { tell({}); });
@@ -151,6 +154,20 @@ void Window::makeFirstStart() {
         const bool hasPersons = !m_workplace.fleet()->board.state.persons.empty();
         if (!m_firstStart->isUnderWay()) showFirstStart(!hasPersons);
     });
+}
+
+void Window::makeClosing() {
+    const auto unit = [this] {
+        return m_stack->currentWidget() == m_bedside ? m_bedside->serial() : QString();
+    };
+    const auto lost = [this] { return isFirstStart() ? m_firstStart->lostIfClosed() : QString(); };
+    m_closing = new Closing({m_workplace, *m_sheets}, {unit, lost}, this);
+    connect(m_closing, &Closing::wanted, this, [this] { close(); });
+}
+
+void Window::closeEvent(QCloseEvent* event) {
+    m_scans.giveBack();  // it belongs to what is asked about
+    event->setAccepted(m_closing->mayClose(Closing::Cause::Window));
 }
 
 bool Window::isFirstStart() const {

@@ -23,6 +23,7 @@ class QStackedWidget;
 namespace desktop {
 
 class BedsideDesk;
+class Closing;
 class FirstStart;
 class FleetDesk;
 class HeadBar;
@@ -37,6 +38,9 @@ public:
 
     [[nodiscard]] Workplace& workplace() { return m_workplace; }
 
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
 private:
     void makeHead();
     void signInOrLock();
@@ -45,6 +49,7 @@ private:
     void makeShortcuts();
     void addDesk(Desk* desk, const QString& name);
     void makeFirstStart();
+    void makeClosing();
     // Without a logbook that can be worked with the desks make way for it.
     void showFirstStart(bool isFirst);
     [[nodiscard]] bool isFirstStart() const;
@@ -78,6 +83,7 @@ private:
     std::map<std::string, QString> m_unitOf;  // by person: open when the window was locked
     SheetStack* m_sheets = nullptr;
     std::unique_ptr<SheetQuestions> m_questions;
+    Closing* m_closing = nullptr;
 };
 
 }  // namespace desktop
