@@ -79,12 +79,13 @@ void beginMeasured(Stage& stage) {
     stage.waitUntil("the value is asked for", isAsked);
 }
 
-void showNotSo(Stage& stage) {
+// The first of those checks, brought to the top.
+void beginCheck(Stage& stage, const std::function<bool(const report::CheckToLog&)>& fits) {
     stage.signIn();
     stage.openUnit(notReady);
     for (auto* row : stage.window().findChildren<desktop::WayRow*>())
         if (const auto* check = std::get_if<report::CheckToLog>(&row->row().act);
-            check != nullptr && !check->conditions.empty()) {
+            check != nullptr && fits(*check)) {
             row->findChild<QPushButton*>()->click();
             break;
         }
@@ -93,7 +94,18 @@ void showNotSo(Stage& stage) {
         return !cards.isEmpty() &&
                std::holds_alternative<report::CheckToLog>(cards.back()->row().act);
     });
+}
+
+void showNotSo(Stage& stage) {
+    beginCheck(stage, [](const auto& check) { return !check.conditions.empty(); });
     stage.key(Qt::Key_F3);
+}
+
+// The heat and moisture exchanger is still in line.
+void showUncounted(Stage& stage) {
+    beginCheck(stage, [](const auto& check) { return check.check == "flow_sensor_cal"; });
+    stage.key(Qt::Key_F2);
+    stage.waitUntil("it is asked", [&] { return stage.offers("Keep it all the same"); });
 }
 
 }  // namespace
@@ -144,7 +156,8 @@ std::vector<Screen> bedsideScreens() {
                  stage.waitUntil("it is asked about",
                                  [&] { return stage.offers("Type it again"); });
              }},
-            {"bedside-not-so", true, &showNotSo}};
+            {"bedside-not-so", true, &showNotSo},
+            {"would-not-count", true, &showUncounted}};
 }
 
 }  // namespace screens

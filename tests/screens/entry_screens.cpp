@@ -85,6 +85,12 @@ std::vector<Screen> entryScreens() {
                     {"Who? %1", "A second person verifies it"})},
             {"entry", true, entry({})},
             {"strike", true, entry({"Strike it through …"})},
+            {"pin-again", true,
+             [](Stage& stage) {
+                 entry({"Strike it through …", "Typing error", "Strike it through"})(stage);
+                 stage.waitUntil("the PIN is asked for",
+                                 [&] { return stage.isSaid("Your PIN once more"); });
+             }},
             {"move-entry", true, entry({"It was another unit: move it …"})},
             {"look-back", true, &lookBack},
             {"who-writes", true,

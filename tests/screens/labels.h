@@ -26,7 +26,8 @@ public:
     [[nodiscard]] QStringList saidFor(const QString& english) const;
 
 private:
-    QHash<QString, QHash<QString, QString>> m_texts;  // by context, by English text
+    // By context, by English text: the forms of one and of several, else the one there is.
+    QHash<QString, QHash<QString, QStringList>> m_texts;
 };
 
 }  // namespace screens

@@ -23,11 +23,37 @@ void showWaiting(Stage& stage) {
     stage.waitUntil("what waits is shown", [&] { return stage.offers("It was me"); });
 }
 
+// A note that is typed and not kept.
+void beginNote(Stage& stage) {
+    stage.signIn();
+    stage.openUnit("KB-0142");
+    stage.key(Qt::Key_F7);
+    stage.press("Note");
+    stage.type("What is to be noted?", "Fan is loud");
+}
+
+void showClosing(Stage& stage) {
+    beginNote(stage);
+    stage.window().close();
+    stage.waitUntil("it is asked", [&] { return stage.offers("Keep writing"); });
+}
+
+// It was left for a while, and whoever typed it is back.
+void showWhenDone(Stage& stage) {
+    beginNote(stage);
+    stage.key(Qt::Key_L, Qt::ControlModifier);
+    stage.letPass(logbook::Duration{16 * 60'000});
+    stage.signIn();
+    stage.waitUntil("it is asked", [&] { return stage.offers("Another time"); });
+}
+
 }  // namespace
 
 std::vector<Screen> sharedScreens() {
     return {{"sign-in", true, [](Stage& stage) { stage.press("Sign in"); }},
             {"what-waits", true, &showWaiting},
+            {"closing", true, &showClosing},
+            {"when-done", true, &showWhenDone},
             {"sign-in-refused", true,
              [](Stage& stage) {
                  stage.press("Sign in");

@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/bedside/unit_bar.h"
+#include "desktop/shell/pin_field.h"
 #include "station/system.h"
 #include "support/kept_logbook.h"
 
@@ -55,6 +56,14 @@ private:
     const QWidget& m_window;
     QElapsedTimer m_since;
 };
+
+// A busy computer may still hold the last letter.
+bool isTyped(const QWidget& field, const QString& text) {
+    if (const auto* line = qobject_cast<const QLineEdit*>(&field))
+        return line->text().endsWith(text);
+    const auto* pin = qobject_cast<const desktop::PinField*>(&field);
+    return pin == nullptr || static_cast<qsizetype>(pin->secret().text().size()) >= text.size();
+}
 
 bool says(const QWidget& widget, const QString& text) {
     auto label = widget.property("text").toString().remove(QLatin1Char('&'));
@@ -108,6 +117,7 @@ void Stage::goBack() {
 }
 
 void Stage::open(const station::LogbookFile& file) {
+    m_clock.moveTo(fixed);
     m_window = std::make_unique<desktop::Window>(
         desktop::Start{file, m_clock, wordsOf(m_look.language), &station::system::systemZones,
                        "desk"});
@@ -172,6 +182,7 @@ void Stage::type(const QString& english, const QString& text) {
             QTest::keyClick(widget, letter.toLatin1(), Qt::NoModifier, keyMs);
         QTest::qWait(keyMs);
     }
+    waitUntil("it is typed", [&] { return isTyped(*widget, text); });
 }
 
 void Stage::key(Qt::Key key, Qt::KeyboardModifiers modifiers) {

@@ -47,6 +47,8 @@ public:
     // Into a field, by its accessible name.
     void type(const QString& english, const QString& text);
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = {});
+    // The clock goes on by so much, until the window is opened anew.
+    void letPass(logbook::Duration span) { m_clock.advance(span); }
     void waitUntil(const std::string& what, const std::function<bool()>& isSo);
     [[nodiscard]] bool isSaid(const QString& english) const;
 
