@@ -9,6 +9,7 @@
 #include "rules/authority.h"
 #include "rules/evaluate.h"
 #include "rules/folding.h"
+#include "rules/indexed_state.h"
 #include "rules/waivers.h"
 
 #include <algorithm>
@@ -131,7 +132,7 @@ void foldRetire(Folding& folding, Device& device) {
     device.use.reset();
     device.holds.clear();
     device.faults.clear();
-    while (!device.fitted.empty()) takeOut(folding.state, device, device.fitted.begin()->first);
+    while (!device.fitted.empty()) takeOut(folding, device, device.fitted.begin()->first);
     device.retired = true;
 }
 
@@ -311,6 +312,35 @@ void foldOnDevice(Folding& folding) {
     std::visit(DeviceEffects{folding, *device}, record.body);
 }
 
+void foldRecord(Folding folding, const Editions& editions) {
+    const Record& record = folding.record;
+    Effect& effect = folding.effect;
+    effect.effective = true;
+    effect.endedUse = effect.countedStart = false;
+    effect.anomalies.clear();
+    effect.events.clear();
+    const auto rulebook =
+        record.kind() == Kind::Adopt ? folding.state.rulebook : nullptr;  // outlives it
+    if (auto* seen = findDevice(folding.state, folding.index, record.device)) {
+        folding.device = &seen->edit();
+        folding.device->last = refOf(record);
+    }
+    // Whether a strike has effect depends on the record it strikes, which a state does not hold.
+    const bool allowed = record.kind() == Kind::Strike || mayWrite(folding.state, record).allowed;
+    if (!allowed && !failsByMeasure(folding)) {
+        effect.effective = false;
+        folding.note(AnomalyCode::Unauthorised);
+        return;
+    }
+    if (record.device.empty()) {
+        foldDepartmentWide(folding, editions);
+    } else {
+        foldOnDevice(folding);
+    }
+    std::sort(effect.anomalies.begin(), effect.anomalies.end(),
+              [](AnomalyCode a, AnomalyCode b) { return name(a) < name(b); });
+}
+
 }  // namespace
 
 std::string_view name(AnomalyCode code) {
@@ -329,7 +359,7 @@ std::string_view name(AnomalyCode code) {
 
 Device& edit(Folding& folding, const std::string& serial) {
     if (folding.device && folding.device->serial == serial) return *folding.device;
-    return folding.state.devices.find(serial)->second.edit();
+    return findDevice(folding.state, folding.index, serial)->edit();
 }
 
 Effect fold(State& state, const Record& record, const Editions& editions) {
@@ -339,31 +369,12 @@ Effect fold(State& state, const Record& record, const Editions& editions) {
 }
 
 void fold(State& state, const Record& record, const Editions& editions, Effect& effect) {
-    effect.effective = true;
-    effect.endedUse = effect.countedStart = false;
-    effect.anomalies.clear();
-    effect.events.clear();
-    const auto rulebook = record.kind() == Kind::Adopt ? state.rulebook : nullptr;  // outlives it
-    Folding folding{state, record, *state.rulebook, effect};
-    const auto seen = state.devices.find(record.device);
-    if (seen != state.devices.end()) {
-        folding.device = &seen->second.edit();
-        folding.device->last = refOf(record);
-    }
-    // Whether a strike has effect depends on the record it strikes, which a state does not hold.
-    const bool allowed = record.kind() == Kind::Strike || mayWrite(state, record).allowed;
-    if (!allowed && !failsByMeasure(folding)) {
-        effect.effective = false;
-        folding.note(AnomalyCode::Unauthorised);
-        return;
-    }
-    if (record.device.empty()) {
-        foldDepartmentWide(folding, editions);
-    } else {
-        foldOnDevice(folding);
-    }
-    std::sort(effect.anomalies.begin(), effect.anomalies.end(),
-              [](AnomalyCode a, AnomalyCode b) { return name(a) < name(b); });
+    foldRecord({state, record, *state.rulebook, effect}, editions);
+}
+
+void fold(IndexedState& indexed, const Record& record, const Editions& editions, Effect& effect) {
+    State& state = indexed.state;
+    foldRecord({state, record, *state.rulebook, effect, &indexed.index}, editions);
 }
 
 void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record) {

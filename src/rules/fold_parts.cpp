@@ -32,17 +32,32 @@ void state(PartAttributes& part, const logbook::StatedPart& stated) {
 }
 
 // The part, known from now on if it was not.
-Shared<KnownPart>& knownPart(State& state, const PartKeyView& key) {
+Shared<KnownPart>& knownPart(Folding& folding, const PartKeyView& key) {
+    State& state = folding.state;
+    if (folding.index) return folding.index->knownPart(state, key);
     const auto place = state.parts.lower_bound(key);
     if (place != state.parts.end() && !PartKeyOrder{}(key, place->first)) return place->second;
     const PartKey isNew{std::string(key.first), std::string(key.second)};
     return state.parts.emplace_hint(place, isNew, Shared<KnownPart>())->second;
 }
 
-PartLife& lifeOf(State& state, FittedPart& part, const std::string& position) {
+// One that is known.
+KnownPart& partToEdit(State& state, StateIndex* index, const PartKeyView& key) {
+    return index ? index->part(state, key)->edit() : state.parts.find(key)->second.edit();
+}
+
+PartLife& lifeOf(Folding& folding, FittedPart& part, const std::string& position) {
     const auto serial = part.attributes.serial();
     if (serial.empty()) return part.life;
-    return state.parts.find(PartKeyView{position, serial})->second.edit().life;
+    return partToEdit(folding.state, folding.index, {position, serial}).life;
+}
+
+void takeOut(State& state, StateIndex* index, Device& device, const std::string& position) {
+    const auto fitted = device.fitted.find(position);
+    if (fitted == device.fitted.end()) return;
+    const std::string_view serial = fitted->second.attributes.serial();
+    if (!serial.empty()) partToEdit(state, index, {position, serial}).device.clear();
+    device.fitted.erase(fitted);
 }
 
 void use(PartLife& life, Instant at) {
@@ -52,7 +67,7 @@ void use(PartLife& life, Instant at) {
 
 // A part that stands in another device is thereby removed there.
 void fetch(Folding& folding, const std::string& position, const std::string& from) {
-    takeOut(folding.state, edit(folding, from), position);
+    takeOut(folding, edit(folding, from), position);
     folding.note(AnomalyCode::PartMoved);
     raise(folding, from, {EventKind::Remove, position});
 }
@@ -76,7 +91,7 @@ void reprocessFitted(Folding& folding, const Position& position, logbook::Level 
     const auto fitted = device.fitted.find(position.key);
     if (fitted == device.fitted.end() || runsOnPatient(device)) return;
     if (!reprocesses(position, fitted->second.attributes, level)) return;
-    renew(lifeOf(folding.state, fitted->second, position.key));
+    renew(lifeOf(folding, fitted->second, position.key));
     raise(folding, device.serial, {EventKind::Reprocess, position.key});
 }
 
@@ -95,13 +110,11 @@ void reprocessKnown(Folding& folding, const Position& position, const std::strin
 }  // namespace
 
 void takeOut(State& state, Device& device, const std::string& position) {
-    const auto fitted = device.fitted.find(position);
-    if (fitted == device.fitted.end()) return;
-    const std::string_view serial = fitted->second.attributes.serial();
-    if (!serial.empty()) {
-        state.parts.find(PartKeyView{position, serial})->second.edit().device.clear();
-    }
-    device.fitted.erase(fitted);
+    takeOut(state, nullptr, device, position);
+}
+
+void takeOut(Folding& folding, Device& device, const std::string& position) {
+    takeOut(folding.state, folding.index, device, position);
 }
 
 void foldFit(Folding& folding, const body::Fit& fit) {
@@ -110,28 +123,27 @@ void foldFit(Folding& folding, const body::Fit& fit) {
         folding.effect.effective = false;
         return;
     }
-    State& all = folding.state;
     const std::string& serial = folding.record.device;
     const auto stated = fit.part.attributes.find("serial");
     FittedPart part;
     part.fit = folding.ref();
     if (stated != fit.part.attributes.end() && !stated->second.empty()) {
-        Shared<KnownPart>& kept = knownPart(all, {fit.position, stated->second});
+        Shared<KnownPart>& kept = knownPart(folding, {fit.position, stated->second});
         const std::string standsIn = kept->device;
         if (!standsIn.empty() && standsIn != serial) fetch(folding, fit.position, standsIn);
-        takeOut(all, edit(folding, serial), fit.position);
+        takeOut(folding, edit(folding, serial), fit.position);
         KnownPart& known = kept.edit();
         state(known.attributes, fit.part);
         known.device = serial;
         part.attributes = known.attributes;
     } else {
-        takeOut(all, edit(folding, serial), fit.position);
+        takeOut(folding, edit(folding, serial), fit.position);
         state(part.attributes, fit.part);
     }
     Device& device = edit(folding, serial);
     FittedPart& fitted =
         device.fitted.insert_or_assign(fit.position, std::move(part)).first->second;
-    if (runsOnPatient(device)) use(lifeOf(all, fitted, fit.position), folding.record.at);
+    if (runsOnPatient(device)) use(lifeOf(folding, fitted, fit.position), folding.record.at);
     const auto held = device.lastHeld.find(fit.position);
     const bool heldOne = held != device.lastHeld.end();
     raise(folding, serial, {EventKind::Fit, fit.position}, heldOne ? &held->second : nullptr);
@@ -150,7 +162,7 @@ void foldRemove(Folding& folding, const body::Remove& remove) {
         folding.effect.effective = false;
         return;
     }
-    takeOut(folding.state, device, remove.position);
+    takeOut(folding, device, remove.position);
     raise(folding, device.serial, {EventKind::Remove, remove.position});
 }
 
@@ -174,7 +186,7 @@ void foldReprocess(Folding& folding, const body::Reprocess& reprocess) {
 
 void markUsed(Folding& folding, Device& device, bool onPatient) {
     for (auto& [position, part] : device.fitted) {
-        PartLife& life = lifeOf(folding.state, part, position);
+        PartLife& life = lifeOf(folding, part, position);
         if (onPatient) {
             use(life, folding.record.at);
         } else {

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "rules/fold.h"
+#include "rules/state_index.h"
 
 #include <string>
 #include <vector>
@@ -18,6 +19,7 @@ struct Folding {
     const logbook::Record& record;
     const Rulebook& rulebook;
     Effect& effect;
+    StateIndex* index = nullptr;  // of the state; null: what is looked for is found in its maps
     Device* device = nullptr;  // the record's, to be changed; null: not looked for, or none
 
     [[nodiscard]] RecordRef ref() const { return refOf(record); }
@@ -41,6 +43,7 @@ void foldReprocess(Folding& folding, const logbook::body::Reprocess& reprocess);
 void markUsed(Folding& folding, Device& device, bool onPatient);
 // The part in `position` no longer stands in a device.
 void takeOut(State& state, Device& device, const std::string& position);
+void takeOut(Folding& folding, Device& device, const std::string& position);
 
 // checks (judge.cpp)
 struct Judgement {

@@ -11,7 +11,9 @@
 #include <algorithm>
 #include <map>
 #include <mutex>
+#include <span>
 #include <utility>
+#include <vector>
 
 namespace station {
 
@@ -74,7 +76,25 @@ public:
         : m_standing(standing), m_notesLater(notesLater),
           m_running(groundwork, standing.knownAt) {}
 
-    void take(const store::ReadRecord& read) {
+    // The next rows in the reading order.
+    void take(std::span<const store::ReadRecord> rows) {
+        m_records.clear();
+        for (const auto& row : rows) {
+            note(row);
+        }
+        m_running.add(m_records);
+    }
+
+    void finish() {
+        for (const auto& [station, heard] : m_heard) {
+            m_standing.heard.push_back({station, heard});
+        }
+        m_standing.state = m_running.takeState();
+        m_standing.folded = m_running.folded();
+    }
+
+private:
+    void note(const store::ReadRecord& read) {
         if (!read.whole) {
             m_standing.facts.unread.push_back(read.place.name);
             return;
@@ -89,19 +109,10 @@ public:
             }
         }
         if (at <= m_standing.at) {
-            m_running.add(read.record);
+            m_records.push_back(&read.record);
         }
     }
 
-    void finish() {
-        for (const auto& [station, heard] : m_heard) {
-            m_standing.heard.push_back({station, heard});
-        }
-        m_standing.state = m_running.takeState();
-        m_standing.folded = m_running.folded();
-    }
-
-private:
     void hear(const std::string& station, Instant entered) {
         auto& heard = m_heard.try_emplace(station, entered).first->second;
         heard = std::max(heard, entered);
@@ -110,6 +121,7 @@ private:
     Standing& m_standing;
     bool m_notesLater;
     rules::RunningState m_running;
+    std::vector<const Record*> m_records;  // to be folded next
     std::map<std::string, Instant, std::less<>> m_heard;
 };
 
@@ -125,9 +137,7 @@ std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& lo
         if (portion->empty()) {
             return std::nullopt;
         }
-        for (const auto& each : *portion) {
-            reading.take(each);
-        }
+        reading.take(*portion);
     }
 }
 

@@ -65,8 +65,11 @@ int main(int count, char** words) {
     clock_gettime(CLOCK_THREAD_CPUTIME_ID, &begin);
     measure("reading beside folding", [&] {
         station::ReadAhead ahead(*logbook, {});
+        std::vector<const logbook::Record*> records;
         for (auto rows = ahead.next(); rows && !rows->empty(); rows = ahead.next()) {
-            for (const auto& each : *rows) running.add(each.record);
+            records.clear();
+            for (const auto& each : *rows) records.push_back(&each.record);
+            running.add(records);
         }
     });
     clock_gettime(CLOCK_THREAD_CPUTIME_ID, &end);

@@ -39,6 +39,26 @@ std::string foldedTo(const rules::Log& log, const rules::Groundwork& groundwork,
     return describe(running.state());
 }
 
+// The same, given a random number of records at a time.
+std::string foldedByBatches(const rules::Log& log, const rules::Groundwork& groundwork, Instant at,
+                            Random& dice) {
+    rules::RunningState running(groundwork, rules::unlimited);
+    std::vector<const logbook::Record*> batch;
+    std::int64_t takingPart = 0;
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        if (log.records()[index].at > at) break;
+        batch.push_back(&log.records()[index]);
+        takingPart += log.takesPart(index, rules::unlimited) ? 1 : 0;
+        if (dice.chance(5)) {
+            running.add(batch);
+            batch.clear();
+        }
+    }
+    running.add(batch);
+    CHECK(running.folded() == takingPart);
+    return describe(running.state());
+}
+
 }  // namespace
 
 TEST_CASE("folding as it is read comes to the state of the whole log", "[property]") {
@@ -46,6 +66,7 @@ TEST_CASE("folding as it is read comes to the state of the whole log", "[propert
     for (std::uint32_t seed = firstSeed; seed < firstSeed + 200; ++seed) {
         CAPTURE(seed);
         RandomLog random(seed, {});
+        Random dice(seed);
         const auto log = toLog(random.log());
         const auto groundwork = groundworkOf(random.log().records());
         for (int question = 0; question < 6; ++question) {
@@ -54,6 +75,8 @@ TEST_CASE("folding as it is read comes to the state of the whole log", "[propert
             CHECK(groundwork.hasEdition(at, knownAt) == log.hasEdition(at, knownAt));
             REQUIRE(foldedTo(log, groundwork, at, knownAt) ==
                     describe(log.stateAt(at, knownAt)));
+            REQUIRE(foldedByBatches(log, groundwork, at, dice) ==
+                    describe(log.stateAt(at, rules::unlimited)));
         }
         for (const auto& record : log.records()) struck += groundwork.struckBy(record) ? 1 : 0;
     }
