@@ -55,13 +55,14 @@ public:
         if (call.has(shared::json.name) && call.has(csvOption.name)) {
             return tl::unexpected(station::problemOf(surroundings.words, "call.one_form"));
         }
-        const auto standing = standingFor(call, surroundings);
+        auto standing = standingFor(call, surroundings);
         if (!standing) {
             return tl::unexpected(standing.error());
         }
-        const auto board = station::board(surroundings, *standing);
+        auto remarks = laterRemarks(*standing, surroundings.words);
+        const auto board = station::board(surroundings, *std::move(standing));
         return Answer{ExitStatus::Done, textOf(call, board, surroundings.words),
-                      laterRemarks(*standing, surroundings.words)};
+                      std::move(remarks)};
     }
 };
 

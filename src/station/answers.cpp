@@ -90,10 +90,10 @@ Result<void> noteLateArrivals(const Surroundings& surroundings, const WholeLog& 
 
 }  // namespace
 
-report::Board board(const Surroundings& surroundings, const Standing& standing) {
-    return report::makeBoard(standing.state, standing.lookup,
-                             {standing.at, standing.group},
-                             provenanceOf(surroundings, standing));
+report::Board board(const Surroundings& surroundings, Standing standing) {
+    auto provenance = provenanceOf(surroundings, standing);
+    return report::makeBoard(std::move(standing.state), std::move(standing.lookup),
+                             {standing.at, standing.group}, std::move(provenance));
 }
 
 Result<report::Explain> explain(const Surroundings& surroundings, const WholeStanding& standing,

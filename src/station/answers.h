@@ -25,8 +25,8 @@
 
 namespace station {
 
-// Every unit enrolled by then. The standing must outlive it.
-[[nodiscard]] report::Board board(const Surroundings& surroundings, const Standing& standing);
+// Every unit enrolled by then.
+[[nodiscard]] report::Board board(const Surroundings& surroundings, Standing standing);
 
 // One unit; a problem if it was never enrolled by then. The standing must outlive it.
 [[nodiscard]] Result<report::Explain> explain(const Surroundings& surroundings,

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <span>
 #include <utility>
 
 namespace station {
@@ -44,33 +45,30 @@ Result<void> FoldedLog::forEach(store::Selection selection, Take take) const {
     }
 }
 
-// The same; where there are many, another thread reads ahead.
+// With portions of them, which hold until the next one. Where there are many, another thread reads
+// ahead.
 template <class Take>
-Result<void> FoldedLog::forEachAhead(store::Selection selection, Take take) const {
-    const auto most = m_limits.recordsAtFirst + m_limits.recordsAtOnce;
-    std::size_t taken = 0;
-    bool goesOn = true;
-    auto read = forEach(selection, [&](const store::ReadRecord& each) {
-        goesOn = take(each);
-        selection.after = each.place;
-        return goesOn && ++taken < most;
-    });
-    if (!read || !goesOn || taken < most) {
-        return read;
+Result<void> FoldedLog::forEachPortion(store::Selection selection, Take take) const {
+    std::vector<store::ReadRecord> portion;
+    for (const std::size_t most : {m_limits.recordsAtFirst, m_limits.recordsAtOnce}) {
+        portion.resize(most);
+        const auto count = m_logbook.readRecords(selection, portion);
+        if (!count) {
+            return tl::unexpected(problemOf(m_surroundings.words, count.error()));
+        }
+        if (!take(std::span<const store::ReadRecord>(portion.data(), *count)) || *count < most) {
+            return {};
+        }
+        selection.after = portion.back().place;
     }
     ReadAhead ahead(m_logbook, selection);
     for (;;) {
-        const auto portion = ahead.next();
-        if (!portion) {
-            return tl::unexpected(problemOf(m_surroundings.words, portion.error()));
+        const auto rows = ahead.next();
+        if (!rows) {
+            return tl::unexpected(problemOf(m_surroundings.words, rows.error()));
         }
-        if (portion->empty()) {
+        if (rows->empty() || !take(std::span<const store::ReadRecord>(*rows))) {
             return {};
-        }
-        for (const auto& each : *portion) {
-            if (!take(each)) {
-                return {};
-            }
         }
     }
 }
@@ -280,7 +278,11 @@ Result<Folded> FoldedLog::stateUpTo(const store::Place& place) {
 // Whether the newest mark gives way to the one that is folded from it, so that it need not be
 // copied.
 bool FoldedLog::isReplaced(const Mark* from) const {
-    return m_marks.size() > 1 && from == &m_marks.back() && from->after < m_limits.recordsApart;
+    if (m_marks.empty() || from != &m_marks.back()) {
+        return false;
+    }
+    return m_limits.isAskedOnce ||
+           (m_marks.size() > 1 && from->after < m_limits.recordsApart);
 }
 
 template <class IsWanted>
@@ -300,17 +302,20 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     }
     m_placeFolded = selection.after;
     rules::RunningState running(*m_groundwork, rules::unlimited, std::move(mark.state));
-    auto read = forEachAhead(selection, [&](const auto& each) {
-        if (!isWanted(each.place)) {
-            return false;
+    std::vector<const logbook::Record*> records;
+    auto read = forEachPortion(selection, [&](std::span<const store::ReadRecord> rows) {
+        const auto end = std::ranges::find_if_not(rows, isWanted, &store::ReadRecord::place);
+        records.clear();
+        for (const auto& each : std::span(rows.begin(), end)) {
+            m_placeFolded = each.place;
+            if (each.whole) {
+                records.push_back(&each.record);
+            } else {
+                mark.unread.push_back(each.place.name);
+            }
         }
-        m_placeFolded = each.place;
-        if (each.whole) {
-            running.add(each.record);
-        } else {
-            mark.unread.push_back(each.place.name);
-        }
-        return true;
+        running.add(records);
+        return end == rows.end();
     });
     if (!read) {
         return tl::unexpected(std::move(read.error()));
@@ -321,6 +326,12 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     Folded folded{nullptr, running.folded(), mark.unread};
     folded.state = &keep(std::move(mark), isNewest && m_placeFolded);
     return folded;
+}
+
+rules::State FoldedLog::take(const Folded& folded) {
+    const auto mark = std::ranges::find_if(
+        m_marks, [&](const Mark& each) { return &each.state == folded.state; });
+    return std::move(mark != m_marks.end() ? mark->state : m_passing);
 }
 
 // A state in the midst of the log is not kept: it would throw out others for one question.

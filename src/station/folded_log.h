@@ -36,6 +36,7 @@ struct FoldingLimits {
     // than so many, at least two: each holds the units that were changed since the one before.
     std::int64_t recordsApart = 1000;
     std::size_t mostMarks = 8;
+    bool isAskedOnce = false;  // the state that an answer began with need not be kept either
 };
 
 class FoldedLog {
@@ -66,6 +67,9 @@ public:
     // The same, up to that place.
     [[nodiscard]] Result<Folded> stateUpTo(const store::Place& place);
 
+    // The state of the answer given last, for good: no more is to be asked.
+    [[nodiscard]] rules::State take(const Folded& folded);
+
     // Whether there is a state to begin with, so that not all records need be folded for that.
     [[nodiscard]] Result<bool> hasBeginning(logbook::Instant at);
 
@@ -88,7 +92,7 @@ private:
     template <class Take>
     [[nodiscard]] Result<void> forEach(store::Selection selection, Take take) const;
     template <class Take>
-    [[nodiscard]] Result<void> forEachAhead(store::Selection selection, Take take) const;
+    [[nodiscard]] Result<void> forEachPortion(store::Selection selection, Take take) const;
     [[nodiscard]] Result<Arrived> arrived(std::int64_t last) const;
     [[nodiscard]] Result<void> readFounding(std::int64_t last);
     [[nodiscard]] Result<void> addStrikes(const store::Selection& selection);

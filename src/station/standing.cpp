@@ -141,7 +141,7 @@ public:
     Source(const Surroundings& surroundings, LogbookFile file,
            std::shared_ptr<const store::Logbook> logbook)
         : m_surroundings(surroundings), m_file(std::move(file)),
-          m_log(surroundings, std::move(logbook)) {}
+          m_log(surroundings, std::move(logbook), WarmLog::Answers::Many) {}
 
     Result<Standing> ask(const Asked& asked, std::optional<std::string> device) {
         m_log.about(std::move(device));
@@ -194,7 +194,7 @@ Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& f
     if (!logbook) {
         return tl::unexpected(std::move(logbook.error()));
     }
-    WarmLog log(surroundings, std::move(*logbook));
+    WarmLog log(surroundings, std::move(*logbook), WarmLog::Answers::One);
     return answer(surroundings, file, asked,
                   log.standing(file, asked, WarmLog::Otherwise::Leave));
 }

@@ -46,6 +46,13 @@ Result<bool> WarmLog::isEnough(const LogbookFacts& facts, Instant at, Otherwise 
     return m_log.unread().empty() && (*begins || otherwise == Otherwise::Fold);
 }
 
+rules::State WarmLog::stateOf(const Folded& folded) {
+    if (m_device) {
+        return folded.state->excerpt({*m_device});
+    }
+    return m_answers == Answers::One ? m_log.take(folded) : *folded.state;
+}
+
 Result<std::optional<Standing>> WarmLog::standing(const LogbookFile& file, const Asked& asked,
                                                   Otherwise otherwise) {
     if (asked.knownAt) {
@@ -85,7 +92,7 @@ Result<std::optional<Standing>> WarmLog::standing(const LogbookFile& file, const
     if (!folded->unread.empty() || m_logbook->metDamage()) {
         return std::optional<Standing>();
     }
-    standing.state = m_device ? folded->state->excerpt({*m_device}) : *folded->state;
+    standing.state = stateOf(*folded);
     standing.folded = folded->folded;
     // Beside this one: by another thread, perhaps.
     auto beside = openLogbook(m_surroundings, file, Access::Read);

@@ -15,9 +15,13 @@ namespace station {
 
 class WarmLog {
 public:
-    WarmLog(const Surroundings& surroundings, std::shared_ptr<const store::Logbook> logbook)
-        : m_surroundings(surroundings), m_logbook(std::move(logbook)),
-          m_log(surroundings, *m_logbook) {}
+    enum class Answers { One, Many };  // how often it will be asked for a standing
+
+    WarmLog(const Surroundings& surroundings, std::shared_ptr<const store::Logbook> logbook,
+            Answers answers)
+        : m_surroundings(surroundings), m_logbook(std::move(logbook)), m_answers(answers),
+          m_log(surroundings, *m_logbook, FoldedLog::Kept::Use,
+                {.isAskedOnce = answers == Answers::One}) {}
 
     // Without a state to begin with: whether to fold from the first record on, or give no answer.
     enum class Otherwise { Fold, Leave };
@@ -32,6 +36,9 @@ public:
     void about(std::optional<std::string> device) { m_device = std::move(device); }
 
 private:
+    // A copy, or for the one answer that is wanted the state itself.
+    [[nodiscard]] rules::State stateOf(const Folded& folded);
+
     // Takes note of what has come in, and of what the logbook knows of just that log.
     [[nodiscard]] Result<LogbookFacts> catchUp();
     [[nodiscard]] Result<bool> isEnough(const LogbookFacts& facts, logbook::Instant at,
@@ -39,6 +46,7 @@ private:
 
     const Surroundings& m_surroundings;
     std::shared_ptr<const store::Logbook> m_logbook;
+    Answers m_answers;
     FoldedLog m_log;
     std::optional<std::string> m_device;
 };

@@ -26,6 +26,15 @@ std::string bytesAt(FoldedLog& log, Instant at) {
     return rules::toBytes(*folded->state, log.groundwork().editions());
 }
 
+// Of one that is asked once, and gives the state away.
+std::string bytesTaken(const FoldedWard& ward, const store::Logbook& logbook, Instant at) {
+    FoldedLog log(ward.surroundings, logbook, FoldedLog::Kept::Use, {.isAskedOnce = true});
+    REQUIRE(log.catchUp());
+    const auto folded = log.stateAt(at);
+    REQUIRE(folded);
+    return rules::toBytes(log.take(*folded), log.groundwork().editions());
+}
+
 std::string bytesAnew(const FoldedWard& ward, Instant at) {
     const auto logbook = ward.open();
     FoldedLog log(ward.surroundings, logbook, FoldedLog::Kept::PassOver);
@@ -75,6 +84,7 @@ TEST_CASE("a log folded bit by bit is the log folded whole", "[property]") {
                 inAll += cold.folded;
                 REQUIRE(bytesAt(log, at) == bytesAnew(ward, at));
                 if (at != when("12-31 00:00")) continue;
+                REQUIRE(bytesTaken(ward, logbook, at) == bytesAnew(ward, at));
                 auto warm = cold;
                 warm.state = *log.stateAt(at)->state;
                 REQUIRE(answersOf(ward, warm) == answersOf(ward, cold));
