@@ -39,7 +39,7 @@ Result<bool> FoundRecords::renew(const Surroundings& surroundings, const store::
     return isFirst || m_records.size() != before;
 }
 
-// What comes in meanwhile is found now or the next time, or both.
+// What comes in meanwhile is found the next time.
 tl::expected<void, store::Trouble> FoundRecords::lookThrough(const store::Logbook& logbook,
                                                              const Search& search) {
     const auto arrival = logbook.lastArrival();
@@ -55,7 +55,8 @@ tl::expected<void, store::Trouble> FoundRecords::lookThrough(const store::Logboo
                 if (auto record = logbook::readRecord(content)) {
                     add(std::move(*record), search);
                 }
-            });
+            },
+            *arrival);
         if (!read) {
             return read;
         }

@@ -25,12 +25,17 @@ const std::string* serialOf(const logbook::Record& record) {
     return serial == fit->part.attributes.end() ? nullptr : &serial->second;
 }
 
-// That log with the others that are not in it.
+bool hasArrived(const LogbookFacts& facts, const logbook::RecordName& name) {
+    const auto head = facts.heads.find(name.station);
+    return head != facts.heads.end() && name.seq <= head->second.head.seq;
+}
+
+// That log with the others that are not in it, as far as it goes: what came in since is not of it.
 std::shared_ptr<const WholeLog> joined(const Surroundings& surroundings, const WholeLog& log,
                                        const FoundRecords::Records& others) {
     auto records = log.log.records();
     for (const auto& [name, record] : others) {
-        if (!log.log.find(name)) {
+        if (!log.log.find(name) && hasArrived(log, name)) {
             records.push_back(record);
         }
     }

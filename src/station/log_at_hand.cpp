@@ -25,6 +25,8 @@ using Kinds = store::Selection::Kinds;
 template <class Value>
 using IfEnough = Result<std::optional<Value>>;
 
+constexpr int mostAttempts = 10;  // to find the log as it is while others write
+
 class Gathering {
 public:
     Gathering(const Surroundings& surroundings, const LogbookFile& file,
@@ -32,39 +34,57 @@ public:
         : m_surroundings(surroundings), m_file(file), m_logbook(logbook), m_needed(needed) {}
 
     [[nodiscard]] IfEnough<LogAtHand> run() {
-        auto facts = readFacts(m_surroundings, m_logbook);
-        if (!facts) {
-            return tl::unexpected(std::move(facts.error()));
-        }
-        if (facts->verification && !facts->verification->ok) {
-            return std::optional<LogAtHand>();
+        FoldedLog folded(m_surroundings, m_logbook);
+        auto facts = factsFor(folded);
+        if (!facts || !*facts) {
+            return facts ? IfEnough<LogAtHand>(std::nullopt)
+                         : tl::unexpected(std::move(facts.error()));
         }
         std::shared_ptr<const Beginning> beginning;
         if (m_needed.since) {
-            auto begun = begin();
+            auto begun = begin(folded);
             if (!begun || !*begun) {
                 return begun ? IfEnough<LogAtHand>(std::nullopt)
                              : tl::unexpected(std::move(begun.error()));
             }
             beginning = std::make_shared<const Beginning>(**std::move(begun));
         }
-        auto records = gather(beginning.get());
+        auto records = gather((*facts)->arrival, beginning.get());
         if (!records || !*records) {
             return records ? IfEnough<LogAtHand>(std::nullopt)
                            : tl::unexpected(std::move(records.error()));
         }
-        LogAtHand log{{*std::move(facts), rules::Log(**std::move(records), m_surroundings.zones)}};
+        LogAtHand log{
+            {**std::move(facts), rules::Log(**std::move(records), m_surroundings.zones)}};
         log.beginning = std::move(beginning);
         return finished(std::move(log));
     }
 
 private:
-    // The state just before what is needed.
-    [[nodiscard]] IfEnough<Beginning> begin() const {
-        FoldedLog folded(m_surroundings, m_logbook);
-        if (auto current = folded.catchUp(); !current) {
-            return tl::unexpected(std::move(current.error()));
+    // Of the log as the state is folded from it, whatever others write meanwhile.
+    [[nodiscard]] IfEnough<LogbookFacts> factsFor(FoldedLog& folded) const {
+        for (int attempt = 0; attempt < mostAttempts; ++attempt) {
+            if (m_needed.since) {
+                if (auto current = folded.catchUp(); !current) {
+                    return tl::unexpected(std::move(current.error()));
+                }
+            }
+            auto facts = readFacts(m_surroundings, m_logbook);
+            if (!facts) {
+                return tl::unexpected(std::move(facts.error()));
+            }
+            if (facts->verification && !facts->verification->ok) {
+                return std::optional<LogbookFacts>();
+            }
+            if (!m_needed.since || folded.arrival() == facts->arrival) {
+                return std::optional(*std::move(facts));
+            }
         }
+        return std::optional<LogbookFacts>();
+    }
+
+    // The state just before what is needed.
+    [[nodiscard]] IfEnough<Beginning> begin(FoldedLog& folded) const {
         if (!folded.unread().empty() || !folded.groundwork().firstEdition()) {
             return std::optional<Beginning>();
         }
@@ -83,14 +103,16 @@ private:
         return std::optional(Beginning{*folded.placeFolded(), *state->state});
     }
 
-    [[nodiscard]] IfEnough<std::vector<Record>> gather(const Beginning* beginning) const {
+    // Up to that arrival: others may write meanwhile.
+    [[nodiscard]] IfEnough<std::vector<Record>> gather(std::int64_t arrival,
+                                                       const Beginning* beginning) const {
         GatheredRecords gathered(m_surroundings, m_logbook);
-        auto read = gathered.add({.kinds = Kinds::Founding});
+        auto read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Founding});
         if (read) {
-            read = gathered.add({.kinds = Kinds::Strikes});
+            read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Strikes});
         }
         if (read && beginning != nullptr) {
-            read = addNeeded(gathered, *beginning);
+            read = addNeeded(gathered, arrival, *beginning);
         }
         if (!read) {
             return tl::unexpected(std::move(read.error()));
@@ -99,14 +121,14 @@ private:
                                      : std::optional<std::vector<Record>>();
     }
 
-    [[nodiscard]] Result<void> addNeeded(GatheredRecords& gathered,
+    [[nodiscard]] Result<void> addNeeded(GatheredRecords& gathered, std::int64_t arrival,
                                          const Beginning& beginning) const {
-        auto read = gathered.add({.after = beginning.place});
+        auto read = gathered.add({.after = beginning.place, .arrivedUpTo = arrival});
         if (read) {
-            read = gathered.add({.device = ""});
+            read = gathered.add({.device = "", .arrivedUpTo = arrival});
         }
         for (const auto& device : m_needed.devices) {
-            read = read ? gathered.add({.device = device}) : read;
+            read = read ? gathered.add({.device = device, .arrivedUpTo = arrival}) : read;
         }
         for (const auto& name : m_needed.records) {
             read = read ? gathered.add(name) : read;

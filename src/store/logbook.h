@@ -175,9 +175,11 @@ public:
     [[nodiscard]] tl::expected<Records, Trouble> records(const Selection& selection = {}) const;
 
     // What records of those kinds say, in the order in which they came into this file, unread and
-    // not compared with its columns: to find out quickly which records are worth reading.
+    // not compared with its columns: to find out quickly which records are worth reading. Those up
+    // to that arrival, or else all that are here when it is asked.
     [[nodiscard]] tl::expected<void, Trouble> forEachContent(
-        const std::vector<std::string>& kinds, const ContentReader& reader) const;
+        const std::vector<std::string>& kinds, const ContentReader& reader,
+        const std::optional<std::int64_t>& arrivedUpTo = {}) const;
 
     // The latest `entered` up to `last`; none if all are later.
     [[nodiscard]] tl::expected<std::optional<logbook::Instant>, Trouble> latestEntered(

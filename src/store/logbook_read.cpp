@@ -142,14 +142,16 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
     });
 }
 
-tl::expected<void, Trouble> Logbook::forEachContent(const std::vector<std::string>& kinds,
-                                                    const ContentReader& reader) const {
-    const auto last = lastArrival();
+tl::expected<void, Trouble> Logbook::forEachContent(
+    const std::vector<std::string>& kinds, const ContentReader& reader,
+    const std::optional<std::int64_t>& arrivedUpTo) const {
+    const auto last = arrivedUpTo ? tl::expected<std::int64_t, Trouble>(*arrivedUpTo)
+                                  : lastArrival();
     if (!last) {
         return tl::unexpected<Trouble>(last.error());
     }
     std::string query = "SELECT device, content FROM records"
-                        " WHERE arrival > :after AND arrival <= :after + :most AND kind IN (";
+                        " WHERE arrival > :after AND arrival <= :last AND kind IN (";
     for (std::size_t index = 0; index < kinds.size(); ++index) {
         query += (index == 0 ? ":kind" : ", :kind") + std::to_string(index);
     }
@@ -158,7 +160,7 @@ tl::expected<void, Trouble> Logbook::forEachContent(const std::vector<std::strin
         const auto read = m_connection->guarded([&]() -> tl::expected<void, Trouble> {
             RowCursor rows(m_connection->database(), query);
             rows.bind(":after", after);
-            rows.bind(":most", rowsPerTransaction);
+            rows.bind(":last", std::min(*last, after + rowsPerTransaction));
             for (std::size_t index = 0; index < kinds.size(); ++index) {
                 rows.bind((":kind" + std::to_string(index)).c_str(), kinds[index]);
             }

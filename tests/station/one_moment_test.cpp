@@ -5,6 +5,7 @@
 // at all. And what could not be read in one of these moments is read the next time.
 #include "station/folded_ward.h"
 #include "station/found_records.h"
+#include "station/log_at_hand.h"
 #include "support/statement_moments.h"
 
 using namespace support;
@@ -40,6 +41,7 @@ public:
     }
 
     [[nodiscard]] const FoldedWard& ward() const { return m_ward; }
+    [[nodiscard]] Instant done() const { return m_done; }
     [[nodiscard]] station::Asked asked() const { return {when("12-30 11:00"), {}, "adult"}; }
 
     // With the heads that it tells.
@@ -103,6 +105,29 @@ TEST_CASE("what others write together is in an answer whole or not at all", "[un
     }
     CHECK(moments > 10);
     CHECK(moments < mostMoments);
+}
+
+TEST_CASE("what others write while a part of the log is gathered is not of it", "[unit]") {
+    MovedCheck check;
+    const auto& ward = check.ward();
+    (void)ward.rebuild();
+    int moment = 1;
+    for (bool came = true; came && moment < mostMoments; ++moment) {
+        CAPTURE(moment);
+        const StatementMoments moments(moment, [&](sqlite3*) { check.move(); });
+        const auto logbook = ward.open();
+        const auto log = station::readAtHand(ward.surroundings, ward.file, logbook,
+                                             {{"", device, otherDevice}, {}, check.done()});
+        came = moments.came();
+        REQUIRE(log);
+        for (const auto& record : log->log.records()) {
+            const auto head = log->heads.find(record.name.station);
+            REQUIRE(head != log->heads.end());
+            REQUIRE(record.name.seq <= head->second.head.seq);
+        }
+    }
+    CHECK(moment > 10);
+    CHECK(moment < mostMoments);
 }
 
 TEST_CASE("what comes in while kept states are looked at makes none of them wrong", "[unit]") {

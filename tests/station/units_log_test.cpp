@@ -225,6 +225,11 @@ TEST_CASE("A history knows that another unit took a part over", "[unit]") {
         others += record.device + (record.kind() == logbook::Kind::Fit ? " fit\n" : "\n");
     }
     CHECK(others == "KB-0002\nKB-0003\nKB-0002 fit\n");
+    // What came in since is not of the log as it was asked for.
+    fit("KB-0003", R"(S "1)");
+    const auto then = history.of(ward.surroundings, ward.logbook, *standing, "KB-0001");
+    REQUIRE(then);
+    CHECK(then->log->log.records().size() == own->log->log.records().size());
 }
 
 TEST_CASE("What is not in a unit's own log is looked up all the same", "[unit]") {
