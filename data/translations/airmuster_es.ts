@@ -27,6 +27,14 @@
         <source>Entries with a later time than this computer&apos;s clock: %1, the first of them %2. One of the clocks is wrong.</source>
         <translation>Anotaciones con una hora posterior a la del reloj de este ordenador: %1; la primera es %2. Uno de los relojes va mal.</translation>
     </message>
+    <message>
+        <source>and %1 more</source>
+        <translation>y %1 más</translation>
+    </message>
+    <message>
+        <source>In use, although something stands against it: %1.</source>
+        <translation>En uso aunque consta algo en contra: %1.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::ActList</name>
@@ -301,6 +309,10 @@
         <source>No unit, part or model of parts is known here by the number that was typed.</source>
         <translation>Aquí no se conoce ningún ventilador, pieza ni modelo de pieza por el número escrito.</translation>
     </message>
+    <message>
+        <source>Unit %1: %2. Is it here now, %3?</source>
+        <translation>Ventilador %1: %2. ¿Está ahora aquí, %3?</translation>
+    </message>
 </context>
 <context>
     <name>desktop::CheckAttempt</name>
@@ -483,10 +495,6 @@
         <translation>Tachadas: %1.</translation>
     </message>
     <message>
-        <source>Entered anew on the other unit: %1.</source>
-        <translation>Anotadas de nuevo en el otro ventilador: %1.</translation>
-    </message>
-    <message>
         <source>The unit before was still open</source>
         <translation>Seguía abierto el ventilador anterior</translation>
     </message>
@@ -517,6 +525,10 @@
     <message>
         <source>Why nothing was changed</source>
         <translation>Por qué no se ha cambiado nada</translation>
+    </message>
+    <message>
+        <source>Entered anew on the other unit: %1.</source>
+        <translation>Anotadas de nuevo en el otro ventilador: %1.</translation>
     </message>
 </context>
 <context>
@@ -2371,6 +2383,14 @@
         <source>Record: %1 …</source>
         <translation>Anotar: %1 …</translation>
     </message>
+    <message>
+        <source>The patient is disconnected for a while: pause the use</source>
+        <translation>El paciente está desconectado por un tiempo: poner el uso en pausa</translation>
+    </message>
+    <message>
+        <source>Connected again, same patient: resume the use</source>
+        <translation>Conectado de nuevo, mismo paciente: reanudar el uso</translation>
+    </message>
 </context>
 <context>
     <name>desktop::SwapUnitsSheet</name>
@@ -2435,10 +2455,6 @@
         <translation>Desconectado %1, lo sustituye %2, que según el registro está en uso</translation>
     </message>
     <message>
-        <source>By the log %1 is in use since %2. Is that use over? If it is of the same patient as %3, go back, and enter only the end of use of %3.</source>
-        <translation>Según el registro, %1 está en uso desde %2. ¿Ha terminado ese uso? Si es del mismo paciente que %3, volver y anotar solo el fin de uso de %3.</translation>
-    </message>
-    <message>
         <source>That use is over, %1 took over</source>
         <translation>Ese uso ha terminado, lo sustituye %1</translation>
     </message>
@@ -2449,6 +2465,10 @@
     <message>
         <source>%1 is retired. Scan another unit that takes over.</source>
         <translation>%1 está retirado. Escanear otro ventilador que lo sustituya.</translation>
+    </message>
+    <message>
+        <source>By the log %1 is in use since %2. Is that use over? If it is of the same patient as %3, go back, and enter only the end of use of %3.</source>
+        <translation>Según el registro, %1 está en uso desde %2. ¿Ha terminado ese uso? Si es del mismo paciente que %3, volver y anotar solo el fin de uso de %3.</translation>
     </message>
 </context>
 <context>

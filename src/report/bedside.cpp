@@ -8,6 +8,7 @@
 #include "report/bedside_rows.h"
 #include "report/blockers.h"
 #include "report/explain_parts.h"
+#include "report/gravity.h"
 #include "words/bedside_words.h"
 #include "words/finding_words.h"
 #include "words/lifters.h"
@@ -71,7 +72,8 @@ void addVerdict(BedsideIdentity& identity, const Context& context, const BoardRo
     if (row.inDoubt) identity.doubtText = words.say("board.doubt_sentence");
 }
 
-BedsideIdentity identityOf(const Context& context, const BoardRow& row) {
+BedsideIdentity identityOf(const Context& context, const BoardRow& row,
+                           const std::optional<Instant>& unsaidSince) {
     const auto& device = *context.device;
     const auto& enrolment = device.enrolment;
     BedsideIdentity identity;
@@ -80,9 +82,8 @@ BedsideIdentity identityOf(const Context& context, const BoardRow& row) {
     identity.asset = shownOr(enrolment.asset);
     identity.label = shownOr(enrolment.label);
     identity.model = words::shown(enrolment.model);
-    if (!device.location.empty()) identity.location = device.location;
-    identity.place = device.location.empty() ? context.words.say("explain.no_place")
-                                             : words::shown(device.location);
+    identity.place = placeText(context, unsaidSince);
+    if (!device.location.empty() && !unsaidSince) identity.location = device.location;
     identity.isOn = device.poweredSince.has_value();
     addGroups(identity, context, row);
     addVerdict(identity, context, row);
@@ -150,8 +151,9 @@ void addPutBack(const Context& context, const std::map<std::string, TakenOut>& t
         putBackProposal(context, position.key, taken->second.attributes, taken->second.fitted);
 }
 
+// That a paused use goes on stands against nothing.
 bool isOpen(const BedsideRow& row) {
-    return row.part != RowPart::Done;
+    return row.part != RowPart::Done && !std::holds_alternative<ResumeToLog>(row.act);
 }
 
 }  // namespace
@@ -166,7 +168,7 @@ std::optional<Bedside> makeBedside(rules::State state, words::RecordLookup looku
     const auto context = way->context(words);
     const auto& row = way->board.rows.front();
     Bedside bedside;
-    bedside.identity = identityOf(context, row);
+    bedside.identity = identityOf(context, row, question.placeUnsaidSince);
     bedside.rows = makeRows({context, *way, question.takenOut});
     bedside.next = nextOf(bedside.rows, way->plan);
     const bool standsMore = std::any_of(bedside.rows.begin(), bedside.rows.end(), isOpen);

@@ -35,8 +35,8 @@ struct BedsideIdentity {
     std::string device;  // the serial, as records name it
     std::string serial;  // the same, safe to show
     std::string asset, label, model;           // "" where it is not known
-    std::string place;                         // "ICU", or that it is not known
-    std::optional<std::string> location;       // as recorded
+    std::string place;                         // "ICU", or that it is not known, and since when
+    std::optional<std::string> location;       // as recorded; none where it is not known any more
     std::optional<std::string> group;          // the one selected
     std::optional<std::string> groupAsked;     // the one asked for, if another than that
     std::string groupText;                     // "Adult", or that none is selected
@@ -60,7 +60,8 @@ enum class RowPart {
     AtStart,  // a check that only a start of use waits for
     Blocker,  // why there is no way to ready
     Finding,  // what else stands: of a unit in use, out of service or without a way to ready the
-              // checks that are wanted, in the order in which they go; besides what does not block
+              // checks that are wanted, in the order in which they go; besides what does not block.
+              // Of a use that is paused, last, that it goes on
 };
 
 struct BedsideRow {
@@ -72,7 +73,8 @@ struct BedsideRow {
     std::vector<std::string> remarks;  // "2 min", "not before 13:35: the oxygen sensor went in …"
     std::string why;                   // what calls for it, or why the last attempt does not count
     bool doesNotCount = false;         // the last attempt at the check did not count
-    std::string order;                 // of a change of a part in use: what it takes, in order
+    std::string order;                 // of a change of a part in use: what it takes, in order;
+                                       // what is offered is the first of it
     std::string lifters;               // of a blocker: who can lift it
     std::string mark;                  // "advisory", "permitted", "needed at the bedside"; or ""
 
@@ -109,6 +111,7 @@ struct Bedside {
 struct BedsideQuestion {
     PlanQuestion unit;
     std::map<std::string, TakenOut> takenOut{};  // of the unit, by takenOutUnused()
+    std::optional<Instant> placeUnsaidSince{};   // of the unit, by placeUnsaidSince()
 };
 
 // None if the unit was never enrolled by then. `state` may be an excerpt that holds the unit.

@@ -92,9 +92,17 @@ struct ServiceToLog {
     std::string label;  // "Acceptance test"
 };
 
+// A use is paused for something to be done on the unit: the first step of a change on a patient.
+struct PauseToLog {
+    std::string reason;  // as the record says it: "Circuit to be changed"
+};
+
+// It goes on, the last step of such a change.
+struct ResumeToLog {};
+
 // Nothing: there is nothing to log in the row.
 using ActToLog = std::variant<std::monostate, CheckToLog, FitToLog, RemoveToLog, ReprocessToLog,
-                              GroupToLog, PowerToLog, ServiceToLog>;
+                              GroupToLog, PowerToLog, ServiceToLog, PauseToLog, ResumeToLog>;
 
 // Whether a value below 0 is to be thought of: one can be measured, and where the edition has
 // limits one of them is below 0 too.

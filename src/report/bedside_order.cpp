@@ -4,7 +4,7 @@
 // The order of a change; see bedside_order.h.
 #include "report/bedside_order.h"
 
-#include "report/bedside_rows.h"
+#include "report/gravity.h"
 #include "rules/evaluate.h"
 
 #include <algorithm>
@@ -60,10 +60,10 @@ std::set<std::string> checksAfter(const Context& context, const rules::Assessmen
 
 }  // namespace
 
-std::string changeInOrder(const Context& context, const rules::Assessment& found,
+ChangeOrder changeInOrder(const Context& context, const rules::Assessment& found,
                           const std::string& position) {
     const auto checks = checksAfter(context, found, position);
-    if (checks.empty()) return "";
+    if (checks.empty()) return {};
     const auto& rulebook = *context.state.rulebook;
     const bool isPaused = found.paused;
     const bool isInterrupted = isPaused || std::ranges::any_of(checks, [&](const auto& key) {
@@ -72,14 +72,16 @@ std::string changeInOrder(const Context& context, const rules::Assessment& found
     std::vector<std::string> steps;
     if (isInterrupted && !isPaused) steps.push_back(context.words.say("bedside.order_pause"));
     const auto label = context.words.inside(words::positionLabel(context, position));
-    steps.push_back(context.words.say(context.fitted(position) ? "bedside.order_change"
-                                                               : "bedside.order_fit",
-                                      {{"position", label}}));
+    const auto change = context.words.say(
+        context.fitted(position) ? "bedside.order_change" : "bedside.order_fit",
+        {{"position", label}});
+    steps.push_back(change);
     for (const auto& key : checksInOrder(rulebook))
         if (checks.contains(key))
             steps.push_back(context.words.inside(words::checkLabel(context, key)));
     if (isInterrupted) steps.push_back(context.words.say("bedside.order_resume"));
-    return context.words.say("bedside.order", {{"steps", context.words.all(steps)}});
+    return {context.words.say("bedside.order", {{"steps", context.words.all(steps)}}),
+            isInterrupted && !isPaused ? words::capitalized(change) : ""};
 }
 
 }  // namespace report

@@ -6,6 +6,7 @@
 
 #include "report/bedside_order.h"
 #include "report/blockers.h"
+#include "report/gravity.h"
 #include "report/steps.h"
 #include "rules/finding_positions.h"
 #include "words/bedside_words.h"
@@ -23,11 +24,6 @@ namespace {
 using rules::Finding;
 using rules::FindingCode;
 using words::Context;
-
-bool isOfCheck(const Finding& finding) {
-    return finding.code == FindingCode::Due || finding.code == FindingCode::Failed ||
-           finding.code == FindingCode::Lapsed;
-}
 
 std::string markOf(const Context& context, const Finding& finding) {
     if (finding.waivedUntil) return context.words.say("plain.permitted");
@@ -54,6 +50,7 @@ public:
         addDone();
         if (m_found.inUse) {
             addFindings();
+            addResume();
         } else if (m_way.plan.readyAt) {
             addSteps();
             addFindings();
@@ -252,13 +249,10 @@ private:
             return isOfCheck(finding) ? found - order.begin() : -1;
         };
         const auto weight = [&](const Finding& finding) {
-            if (words::isSheetHold(m_context, rules::toText(finding))) return 0;
-            if (finding.blocking() == rules::Blocks::Yes) return 1;
-            return finding.blocking() == rules::Blocks::Start ? 2 : 3;
+            return std::pair(gravity(m_context, finding), place(finding));
         };
-        std::stable_sort(findings.begin(), findings.end(), [&](const auto& a, const auto& b) {
-            return std::pair(weight(a), place(a)) < std::pair(weight(b), place(b));
-        });
+        std::stable_sort(findings.begin(), findings.end(),
+                         [&](const auto& a, const auto& b) { return weight(a) < weight(b); });
         for (const auto& finding : findings)
             if (!isTold(finding)) m_rows.push_back(findingRow(finding));
     }
@@ -289,11 +283,38 @@ private:
             row.lifters = words::lifters(m_context, rules::toText(finding));
         if (m_onSheet) return row;
         row.act = actOf(finding);
-        if (const auto* fit = std::get_if<FitToLog>(&row.act); fit && m_found.inUse)
-            row.order = changeInOrder(m_context, m_found, fit->position);
+        if (m_found.inUse) beginOrder(row);
         if (isOfCheck(finding) && !mayBeCarriedOut(finding.subject))
             row.remarks.push_back(m_context.words.say("bedside.in_use_no_check"));
         return row;
+    }
+
+    // What is offered of a change on a patient is the first of what it takes.
+    void beginOrder(BedsideRow& row) const {
+        const auto* fit = std::get_if<FitToLog>(&row.act);
+        if (!fit) return;
+        auto order = changeInOrder(m_context, m_found, fit->position);
+        row.order = std::move(order.told);
+        if (!order.pause.empty()) row.act = PauseToLog{std::move(order.pause)};
+    }
+
+    // A use that is paused goes on once all that was to be done is; the last of the order.
+    void addResume() {
+        if (!m_found.paused || m_onSheet) return;
+        BedsideRow row;
+        row.part = RowPart::Finding;
+        row.key = "resume";
+        row.title = m_context.words.say("bedside.resume");
+        row.act = ResumeToLog{};
+        m_rows.push_back(std::move(row));
+    }
+
+    // The part that is to be another, where the notice is about one.
+    ActToLog actOfNotice(const Finding& finding) const {
+        if (!m_found.inUse || finding.blocking() != rules::Blocks::Yes) return {};
+        const auto positions = rules::positionsOf(finding, m_context.state, *m_context.device,
+                                                  m_context.asked);
+        return positions.empty() ? ActToLog() : fit(positions.front(), false);
     }
 
     // What no work at the unit puts right.
@@ -338,6 +359,7 @@ private:
             case FindingCode::Spent:
             case FindingCode::WornOut: return fit(finding.subject, false);
             case FindingCode::Unprocessed: return renewal(*rulebook.position(finding.subject));
+            case FindingCode::Notice: return actOfNotice(finding);
             default: return {};
         }
     }
@@ -357,22 +379,6 @@ private:
 };
 
 }  // namespace
-
-std::vector<std::string> checksInOrder(const rules::Rulebook& rulebook) {
-    std::vector<std::string> order;
-    std::set<std::string> placed;
-    // `after` has no cycle, so each round places one at least.
-    while (order.size() < rulebook.checks.size()) {
-        for (const auto& check : rulebook.checks) {
-            const bool isFree = std::all_of(check.after.begin(), check.after.end(),
-                                            [&](const auto& key) { return placed.contains(key); });
-            if (!isFree || !placed.insert(check.key).second) continue;
-            order.push_back(check.key);
-            break;
-        }
-    }
-    return order;
-}
 
 std::vector<BedsideRow> makeRows(const RowsAsked& asked) {
     return Rows(asked).make();

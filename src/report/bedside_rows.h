@@ -19,7 +19,4 @@ struct RowsAsked {
 
 [[nodiscard]] std::vector<BedsideRow> makeRows(const RowsAsked& asked);
 
-// The checks of the edition in an order that `after` allows; among those free to go by key.
-[[nodiscard]] std::vector<std::string> checksInOrder(const rules::Rulebook& rulebook);
-
 }  // namespace report

@@ -74,11 +74,12 @@ BoardRow makeRow(const Board& board, const rules::Device& device) {
 }  // namespace
 
 words::Context Board::context(const words::Words& words, const BoardRow& row) const {
-    return {words, state, state.device(row.assessment.device), asked, row.assessment.group, lookup};
+    return {words, state,  state.device(row.assessment.device),
+            asked, row.assessment.group, lookup, confirmations};
 }
 
 words::Context Board::context(const words::Words& words) const {
-    return {words, state, nullptr, asked, groupAsked, lookup};
+    return {words, state, nullptr, asked, groupAsked, lookup, confirmations};
 }
 
 Board makeBoard(rules::State state, words::RecordLookup lookup, const BoardQuestion& question,

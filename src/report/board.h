@@ -34,6 +34,7 @@ struct Board {
     Provenance provenance;
     std::vector<BoardRow> rows;      // by serial; retired units too
     std::vector<GroupCount> groups;  // by key; only the group asked for, if there is one
+    words::RecordLookup confirmations{};  // for sentences about entries; may be empty
 
     // For sentences about the unit of a row. The board must outlive it.
     [[nodiscard]] words::Context context(const words::Words& words, const BoardRow& row) const;
@@ -52,9 +53,12 @@ struct BoardQuestion {
 [[nodiscard]] std::string toText(const Board& board, const words::Words& words,
                                  const TextOptions& options = {});
 
-// A row as text, as the columns of a table; `missing` also says what a ready unit has to remark.
+// A row as text, as the columns of a table; `missing` also says what a ready unit has to remark,
+// and what stands against going on with one that is in use, the gravest first.
 struct BoardLine {
     std::string serial, name, model, place, group, verdict, until, missing;
+    // Of a unit in use, out of service or not, what of that is no check: "repair; fault: fan worn".
+    std::string againstUse;
     bool operator==(const BoardLine&) const = default;
 };
 

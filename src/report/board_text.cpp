@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The board as text: the head, ready against par, then the units by verdict.
-#include "report/bedside_rows.h"
 #include "report/board.h"
+#include "report/gravity.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
 
@@ -24,32 +24,35 @@ struct Section {
     int count = 0;
 };
 
-bool stands(const rules::Finding& finding, Verdict verdict) {
-    if (verdict == Verdict::Withdrawn) return finding.code == rules::FindingCode::Withdrawn;
+// Of a unit out of service the holds alone, unless a patient is on it.
+bool stands(const rules::Finding& finding, const rules::Assessment& found) {
     const bool blocks = finding.blocking() == rules::Blocks::Yes;
-    return verdict == Verdict::NotReady ? blocks : !blocks;
+    if (found.inUse) return blocks;
+    if (found.verdict == Verdict::Withdrawn)
+        return finding.code == rules::FindingCode::Withdrawn;
+    return found.verdict == Verdict::NotReady ? blocks : !blocks;
 }
 
-// Checks in the order in which they are carried out, after all that is no check.
+// The gravest first; checks in the order in which they are carried out.
 class Order {
 public:
     explicit Order(const rules::Rulebook& rulebook) : m_checks(checksInOrder(rulebook)) {}
 
-    [[nodiscard]] std::vector<const rules::Finding*> of(const rules::Assessment& found) const {
+    [[nodiscard]] std::vector<const rules::Finding*> of(const words::Context& context,
+                                                        const rules::Assessment& found) const {
         std::vector<const rules::Finding*> findings;
         for (const auto& finding : found.findings) findings.push_back(&finding);
-        std::stable_sort(findings.begin(), findings.end(), [this](const auto* a, const auto* b) {
-            return placeOf(*a) < placeOf(*b);
-        });
+        const auto key = [&](const rules::Finding& finding) {
+            return std::pair(gravity(context, finding), placeOf(finding));
+        };
+        std::stable_sort(findings.begin(), findings.end(),
+                         [&](const auto* a, const auto* b) { return key(*a) < key(*b); });
         return findings;
     }
 
 private:
     [[nodiscard]] std::ptrdiff_t placeOf(const rules::Finding& finding) const {
-        const bool isOfCheck = finding.code == rules::FindingCode::Due ||
-                               finding.code == rules::FindingCode::Failed ||
-                               finding.code == rules::FindingCode::Lapsed;
-        if (!isOfCheck) return -1;
+        if (!isOfCheck(finding)) return -1;
         return std::find(m_checks.begin(), m_checks.end(), finding.subject) - m_checks.begin();
     }
 
@@ -60,7 +63,7 @@ private:
 std::string startChecks(const words::Context& context, const BoardRow& row, const Order& order) {
     std::vector<std::string> checks;
     if (row.assessment.verdict != Verdict::Ready) return "";
-    for (const auto* finding : order.of(row.assessment))
+    for (const auto* finding : order.of(context, row.assessment))
         if (finding->blocking() == rules::Blocks::Start)
             checks.push_back(context.words.inside(words::subjectLabel(context, *finding)));
     return context.words.all(checks);
@@ -85,30 +88,36 @@ struct Shared {
     std::string common;  // checks at the start that are told once
 };
 
-// What is missing, or for a unit that is ready what to remark.
+std::string inARow(const std::vector<std::string>& told) {
+    std::string text;
+    for (const auto& said : told) text += (text.empty() ? "" : "; ") + said;
+    return text;
+}
+
+// What is missing, for a unit that is ready what to remark, for one in use what stands against it.
 std::string briefs(const words::Context& context, const BoardRow& row, const Shared& shared) {
     std::vector<std::string> told;
+    const auto& found = row.assessment;
     if (row.inDoubt) told.push_back(context.words.say("board.doubt"));
-    const auto verdict = row.assessment.verdict;
-    if (verdict == Verdict::Retired || verdict == Verdict::InUse)
-        return told.empty() ? "" : told.front();
-    const bool ready = verdict == Verdict::Ready;
-    const auto first = told.size();
-    for (const auto* each : shared.order.of(row.assessment)) {
-        const auto& finding = *each;
-        const bool atStart = ready && finding.blocking() == rules::Blocks::Start;
-        if (atStart || !stands(finding, verdict)) continue;
-        // A hold that says what not to do is told before the others.
-        const bool ahead = words::isSheetHold(context, rules::toText(finding));
-        told.insert(ahead ? told.begin() + static_cast<std::ptrdiff_t>(first) : told.end(),
-                    words::brief(context, finding));
+    if (found.verdict == Verdict::Retired) return inARow(told);
+    const bool ready = found.verdict == Verdict::Ready;
+    for (const auto* finding : shared.order.of(context, found)) {
+        const bool atStart = ready && finding->blocking() == rules::Blocks::Start;
+        if (!atStart && stands(*finding, found)) told.push_back(words::brief(context, *finding));
     }
     const auto atStart = startChecks(context, row, shared.order);
     if (!atStart.empty() && atStart != shared.common)
         told.push_back(context.words.say("board.at_start", {{"checks", atStart}}));
-    std::string text;
-    for (const auto& said : told) text += (text.empty() ? "" : "; ") + said;
-    return text;
+    return inARow(told);
+}
+
+std::string againstUse(const words::Context& context, const BoardRow& row, const Shared& shared) {
+    std::vector<std::string> told;
+    if (!row.assessment.inUse) return "";
+    for (const auto* finding : shared.order.of(context, row.assessment))
+        if (stands(*finding, row.assessment) && !isOfCheck(*finding))
+            told.push_back(words::brief(context, *finding));
+    return inARow(told);
 }
 
 std::string untilText(const words::Context& context, const BoardRow& row) {
@@ -143,12 +152,16 @@ BoardLine lineOf(const words::Context& context, const BoardRow& row, const Share
             row.assessment.group ? words::groupLabel(context, *row.assessment.group) : "",
             verdictOf(context, row),
             untilText(context, row),
-            briefs(context, row, shared)};
+            briefs(context, row, shared),
+            againstUse(context, row, shared)};
 }
 
 std::vector<std::string> cells(const words::Context& context, const BoardRow& row,
                                const Shared& shared) {
     auto line = lineOf(context, row, shared);
+    // The section says only that it is out of service.
+    if (row.assessment.verdict == Verdict::Withdrawn && row.assessment.inUse)
+        line.missing = words::verdictWord(context.words, Verdict::InUse) + "; " + line.missing;
     return {std::move(line.serial), std::move(line.name),  std::move(line.model),
             std::move(line.place),  std::move(line.group), std::move(line.until),
             std::move(line.missing)};

@@ -4,6 +4,9 @@
 // One unit as a model and as JSON. Its text is made in explain_text.cpp.
 #include "report/explain.h"
 
+#include "report/confirmations.h"
+#include "report/place_unsaid.h"
+
 #include <algorithm>
 #include <set>
 
@@ -40,11 +43,17 @@ std::vector<logbook::Record> restingRecords(const Board& board) {
     return records;
 }
 
-json::Value recordOf(const logbook::Record& record, bool struck) {
+json::Value recordOf(const logbook::Record& record, bool struck,
+                     const logbook::Record* confirmation) {
     json::Object object{{"record", logbook::toText(record.name)}};
     auto content = json::parse(record.content);
     object.emplace_back("content", content ? std::move(*content) : json::Value());
     if (struck) object.emplace_back("struck", true);
+    if (confirmation)
+        object.emplace_back("confirmed_by",
+                            json::Object{{"record", logbook::toText(confirmation->name)},
+                                         {"by", confirmation->by},
+                                         {"entered", logbook::toText(confirmation->entered)}});
     return object;
 }
 
@@ -52,16 +61,24 @@ json::Value recordOf(const logbook::Record& record, bool struck) {
 
 std::optional<Explain> makeExplain(rules::State state, words::RecordLookup lookup,
                                    const ExplainQuestion& question, Provenance provenance,
-                                   std::vector<RecentEntry> recent) {
+                                   OfRecords records) {
     if (!state.device(question.device)) return std::nullopt;
     Explain explain{makeBoard(std::move(state), std::move(lookup), {question.asked, question.group},
                               std::move(provenance)),
-                    std::move(recent),
-                    {}};
+                    std::move(records.recent),
+                    {},
+                    records.placeUnsaidSince};
+    explain.board.confirmations = std::move(records.confirmations);
     std::erase_if(explain.board.rows,
                   [&](const BoardRow& row) { return row.assessment.device != question.device; });
     explain.resting = restingRecords(explain.board);
     return explain;
+}
+
+OfRecords ofRecords(const rules::Log& log, const ExplainQuestion& question, Instant knownAt) {
+    return {recentRecords(log, question, knownAt),
+            confirmationsIn(log, {rules::unlimited, knownAt}),
+            placeUnsaidSince(log, {question.asked, knownAt}, question.device)};
 }
 
 std::vector<RecentEntry> recentRecords(const rules::Log& log, const ExplainQuestion& question,
@@ -86,8 +103,11 @@ json::Value toJson(const Explain& explain) {
     }
     sortOut(records);
     json::Array told;
+    const auto& confirmations = explain.board.confirmations;
     for (const auto& record : records)
-        told.push_back(recordOf(record, struck.contains(record.name)));
+        told.push_back(recordOf(record, struck.contains(record.name),
+                                !record.confirmed && confirmations ? confirmations(record.name)
+                                                                   : nullptr));
     object.emplace_back("records", std::move(told));
     return object;
 }

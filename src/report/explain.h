@@ -22,11 +22,19 @@ struct Explain {
     Board board;                           // of this unit alone
     std::vector<RecentEntry> recent;       // its last entries, latest first
     std::vector<logbook::Record> resting;  // those its findings rest on, in reading order
+    std::optional<Instant> placeUnsaidSince{};  // since when nobody said where it is
 
     [[nodiscard]] const BoardRow& row() const { return board.rows.front(); }
     [[nodiscard]] words::Context context(const words::Words& words) const {
         return board.context(words, row());
     }
+};
+
+// What only the records of the unit tell, not the state of it.
+struct OfRecords {
+    std::vector<RecentEntry> recent;  // its last entries, latest first
+    words::RecordLookup confirmations{};
+    std::optional<Instant> placeUnsaidSince{};
 };
 
 struct ExplainQuestion {
@@ -35,11 +43,14 @@ struct ExplainQuestion {
     std::optional<std::string> group;  // none: the selected one
 };
 
-// None if the unit was never enrolled by then. `recent` are its last entries, latest first.
+// None if the unit was never enrolled by then.
 [[nodiscard]] std::optional<Explain> makeExplain(rules::State state, words::RecordLookup lookup,
                                                  const ExplainQuestion& question,
-                                                 Provenance provenance,
-                                                 std::vector<RecentEntry> recent);
+                                                 Provenance provenance, OfRecords records);
+
+// As known then; an entry that was confirmed after the instant asked is told as confirmed.
+[[nodiscard]] OfRecords ofRecords(const rules::Log& log, const ExplainQuestion& question,
+                                  Instant knownAt);
 
 // The last `count` records on the unit up to `asked` that are known, latest first; those that are
 // struck through stay readable.

@@ -17,8 +17,13 @@ namespace report {
 // What is said of an entry besides, "entered 40 min later".
 using Marks = std::map<logbook::RecordName, std::string>;
 
+// Where the unit is, "ICU store", or that it is not known, since when and where it was before.
+[[nodiscard]] std::string placeText(const words::Context& context,
+                                    const std::optional<Instant>& unsaidSince);
+
 // "Unit KB-0142 | ICU-07 | model Larch 3 | …".
-[[nodiscard]] std::string identity(const words::Context& context);
+[[nodiscard]] std::string identity(const words::Context& context,
+                                   const std::optional<Instant>& unsaidSince);
 
 // "ready for Adult".
 [[nodiscard]] std::string verdictText(const words::Context& context, const BoardRow& row);

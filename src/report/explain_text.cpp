@@ -185,7 +185,15 @@ void addHolds(Outline& page, const Context& context) {
 
 }  // namespace
 
-std::string identity(const Context& context) {
+std::string placeText(const Context& context, const std::optional<Instant>& unsaidSince) {
+    const auto& place = context.device->location;
+    if (place.empty()) return context.words.say("explain.no_place");
+    if (!unsaidSince) return words::shown(place);
+    return context.words.say("explain.place_unsaid",
+                             {{"time", context.times().time(*unsaidSince)}, {"place", place}});
+}
+
+std::string identity(const Context& context, const std::optional<Instant>& unsaidSince) {
     const auto& words = context.words;
     const auto& device = *context.device;
     const auto& enrolment = device.enrolment;
@@ -194,8 +202,9 @@ std::string identity(const Context& context) {
     if (enrolment.label) add(words::shown(*enrolment.label));
     if (enrolment.asset) add(words.say("explain.asset", {{"asset", *enrolment.asset}}));
     add(words.say("explain.model", {{"model", enrolment.model}}));
-    add(device.location.empty() ? words.say("explain.no_place")
-                                : words.say("explain.place", {{"place", device.location}}));
+    const auto place = placeText(context, unsaidSince);
+    const bool isKnown = !device.location.empty() && !unsaidSince;
+    add(isKnown ? words.say("explain.place", {{"place", place}}) : place);
     const auto group = device.group();
     add(group ? words.say("explain.group", {{"group", words::groupLabel(context, *group)}})
               : words.say("explain.no_group"));
@@ -275,7 +284,7 @@ std::string toText(const Explain& explain, const words::Words& words, const Text
     const auto context = explain.context(words);
     const auto& row = explain.row();
     Outline page;
-    page.paragraph(identity(context));
+    page.paragraph(identity(context, explain.placeUnsaidSince));
     page.paragraph(words.say("explain.verdict", {{"verdict", verdictText(context, row)}}));
     if (row.assessment.readyUntil)
         page.paragraph(words.say("explain.ready_until",

@@ -4,8 +4,8 @@
 // The entries on one unit; see history.h.
 #include "report/history.h"
 
+#include "report/confirmations.h"
 #include "rules/attempts.h"
-#include "rules/people.h"
 #include "words/finding_words.h"
 #include "words/record_details.h"
 #include "words/record_words.h"
@@ -60,8 +60,7 @@ std::string signedText(const Context& context, const logbook::Record* confirmati
                : context.words.say("history.not_signed");
 }
 
-Details detailsOf(const Context& context, const logbook::Record& record,
-                  const logbook::Record* confirmation) {
+Details detailsOf(const Context& context, const logbook::Record& record) {
     const auto& words = context.words;
     Details details{{words.say("history.at"), timeAndDay(context, record.at)},
                     {words.say("history.entered"), timeAndDay(context, record.entered)}};
@@ -70,24 +69,24 @@ Details detailsOf(const Context& context, const logbook::Record& record,
     addPerson(context, details, "history.done_by", record.doneBy);
     addPerson(context, details, "history.witness", record.witness);
     if (!record.confirmed)
-        details.emplace_back(words.say("history.signed"), signedText(context, confirmation));
+        details.emplace_back(words.say("history.signed"),
+                             signedText(context, context.confirmation(record.name)));
     addText(context, details, "history.form", record.form);
     addText(context, details, "history.moved_from", record.movedFrom);
     details.emplace_back(words.say("history.record"), logbook::toText(record.name));
     return details;
 }
 
-HistoryLine lineOf(const Context& context, const logbook::Record& record,
-                   const logbook::Record* confirmation) {
+HistoryLine lineOf(const Context& context, const logbook::Record& record) {
     const auto times = context.times();
     HistoryLine line{record.name, record.at, sortOf(record.kind())};
     line.day = times.dayWithYear(context.state.rulebook->zone->dayOf(record.at));
     line.clock = times.clock(record.at);
-    line.says = words::recordLine(context, record, confirmation);
+    line.says = words::recordLine(context, record);
     line.who = words::personName(context, record.doneBy ? *record.doneBy : record.by);
     line.entered = enteredText(context, record);
     line.batch = record.batch;
-    line.details = detailsOf(context, record, confirmation);
+    line.details = detailsOf(context, record);
     return line;
 }
 
@@ -130,17 +129,6 @@ void addUncounted(const Context& context, const Reasons& reasons, HistoryLine& l
     line.details.emplace_back(context.words.say("history.uncounted_label"), found->second);
 }
 
-// The review that confirms the entry, as far as it was known then.
-const logbook::Record* confirmationOf(const rules::Log& log,
-                                      const std::map<std::size_t, std::size_t>& confirmations,
-                                      std::size_t index, const HistoryQuestion& question) {
-    const auto found = confirmations.find(index);
-    if (found == confirmations.end()) return nullptr;
-    const auto& review = log.records()[found->second];
-    const bool isKnown = review.at <= question.asked && review.entered <= question.knownAt;
-    return isKnown ? &review : nullptr;
-}
-
 // What a person knows of its batch: that there are others.
 void addSession(const Context& context, HistoryLine& line) {
     if (line.inBatch < 2) return;
@@ -167,12 +155,13 @@ EntrySort sortOf(logbook::Kind kind) {
     }
 }
 
-History makeHistory(const Context& context, const rules::Log& log,
+History makeHistory(const Context& asking, const rules::Log& log,
                     const HistoryQuestion& question) {
+    auto context = asking;
+    context.confirmations = confirmationsIn(log, {question.asked, question.knownAt});
     History history;
     std::map<BatchKey, int> batches;
     const auto uncounted = uncountedAttempts(context, log, question);
-    const auto confirmations = rules::confirmations(log);
     const auto number = log.deviceNumber(question.device);
     for (std::size_t index = log.records().size(); number && index-- > 0;) {
         const auto& record = log.records()[index];
@@ -185,8 +174,7 @@ History makeHistory(const Context& context, const rules::Log& log,
             ++history.older;
             continue;
         }
-        history.lines.push_back(
-            lineOf(context, record, confirmationOf(log, confirmations, index, question)));
+        history.lines.push_back(lineOf(context, record));
         auto& line = history.lines.back();
         addUncounted(context, uncounted, line);
         line.struck = !stands;

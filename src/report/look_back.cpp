@@ -30,9 +30,9 @@ std::vector<SinceEntry> sinceOf(const rules::Log& log, const rules::LookBack& ba
 std::optional<Explain> explainBy(const rules::Log& log, const LookBackQuestion& question,
                                  rules::State state, Provenance provenance) {
     const ExplainQuestion asked{question.device, question.asked, question.group};
-    auto recent = recentRecords(log, asked, provenance.knownAt);
+    auto records = ofRecords(log, asked, provenance.knownAt);
     return makeExplain(std::move(state), lookupIn(log), asked, std::move(provenance),
-                       std::move(recent));
+                       std::move(records));
 }
 
 // The same finding, on the same ground, and permitted as long.
@@ -83,7 +83,8 @@ bool LookingBack::isSame() const {
     const auto& nowUnit = *actual->board.state.device(device);
     return then.verdict == now.verdict && then.group == now.group && then.checks == now.checks &&
            then.readyUntil == now.readyUntil && areSame(then.findings, now.findings) &&
-           thenUnit.location == nowUnit.location;
+           thenUnit.location == nowUnit.location &&
+           known->placeUnsaidSince == actual->placeUnsaidSince;
 }
 
 std::optional<LookingBack> makeLookingBack(const rules::Log& log,

@@ -4,6 +4,7 @@
 // Looking back as text: what could be known then and what is known now side by side, each finding
 // with its entries, and what came in since, marked.
 #include "report/explain_parts.h"
+#include "report/gravity.h"
 #include "report/look_back.h"
 #include "words/finding_words.h"
 #include "words/record_words.h"
@@ -43,11 +44,6 @@ Marks marksOf(const Context& context, const LookingBack& back) {
     for (const auto& entry : back.since)
         marks.emplace(entry.record.name, markOf(context, entry));
     return marks;
-}
-
-bool isOfCheck(const rules::Finding& finding) {
-    return finding.code == rules::FindingCode::Due || finding.code == rules::FindingCode::Failed ||
-           finding.code == rules::FindingCode::Lapsed;
 }
 
 // The findings that one has and the other has not, in the shortest form; but those of checks whose
@@ -95,8 +91,8 @@ public:
                verdictText(m_nowContext, m_now.row()));
         addIfOther("look_back.ready_until", until(m_thenContext, m_then),
                    until(m_nowContext, m_now));
-        addIfOther("look_back.place", words::shown(m_thenContext.device->location),
-                   words::shown(m_nowContext.device->location));
+        addIfOther("look_back.place", placeText(m_thenContext, m_then.placeUnsaidSince),
+                   placeText(m_nowContext, m_now.placeUnsaidSince));
         addIfOther("look_back.edition", m_then.board.state.rulebook->edition,
                    m_now.board.state.rulebook->edition);
         addChecks();
@@ -215,7 +211,7 @@ Outline outlineOf(const LookingBack& back, const words::Words& words) {
     Outline page;
     page.paragraph(words.say("look_back.title", {{"device", back.device},
                                                  {"time", context.times().full(back.asked)}}));
-    page.paragraph(identity(context));
+    page.paragraph(identity(context, main.placeUnsaidSince));
     page.gap();
     page.head(context, main.board.provenance, main.board.groupAsked);
     page.paragraph(

@@ -4,6 +4,8 @@
 // The trace as a model and as JSON. Its text is made in trace_text.cpp.
 #include "report/trace.h"
 
+#include "report/confirmations.h"
+
 namespace report {
 
 namespace {
@@ -89,13 +91,15 @@ json::Value partOf(const rules::Trace& found, const rules::TracePart& part) {
 }  // namespace
 
 words::Context Trace::context(const words::Words& words) const {
-    return {words, found.end, nullptr, found.question.at, std::nullopt, lookup};
+    return {words, found.end, nullptr, found.question.at, std::nullopt, lookup,
+            confirmations};
 }
 
 Trace makeTrace(const rules::Log& log, const rules::TraceQuestion& question,
                 Provenance provenance) {
     return {rules::trace(log, question), std::move(provenance), lookupIn(log),
-            rules::alikeKeys(log, question)};
+            rules::alikeKeys(log, question),
+            confirmationsIn(log, {rules::unlimited, question.knownAt})};
 }
 
 json::Value toJson(const Trace& trace) {

@@ -21,6 +21,7 @@ struct Trace {
     Provenance provenance;
     words::RecordLookup lookup;
     std::vector<std::string> alike;  // keys in the log spelled almost like the one traced
+    words::RecordLookup confirmations{};  // for sentences about entries; may be empty
 
     // For sentences about the parts and units. The trace must outlive it.
     [[nodiscard]] words::Context context(const words::Words& words) const;

@@ -103,7 +103,7 @@ Result<report::Explain> explain(const Surroundings& surroundings, const WholeSta
     auto explained = report::makeExplain(
         standing.state, standing.lookup, question,
         provenanceOf(surroundings, standing),
-        report::recentRecords(log, question, standing.knownAt));
+        report::ofRecords(log, question, standing.knownAt));
     if (!explained) {
         return tl::unexpected(
             problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));

@@ -6,6 +6,7 @@
 #include "station/bedside.h"
 
 #include "report/part_kinds.h"
+#include "report/place_unsaid.h"
 #include "station/lowered.h"
 #include "words/shown.h"
 
@@ -216,6 +217,8 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeSta
     report::BedsideQuestion question{{device, standing.at, standing.group}};
     question.takenOut = report::takenOutUnused(log, standing.state,
                                                {standing.at, standing.knownAt}, device);
+    question.placeUnsaidSince =
+        report::placeUnsaidSince(log, {standing.at, standing.knownAt}, device);
     auto made = report::makeBedside(standing.state, standing.lookup, question,
                                     provenanceOf(surroundings, standing),
                                     surroundings.words);

@@ -136,7 +136,7 @@ struct StatedPart {
                               const std::optional<std::string>& load = {});
 
 // What a row asks for, where nothing has to be typed: group, switching on, taking out,
-// reprocessing. Nothing for a check or a fit.
+// reprocessing, pausing and resuming a use. Nothing for a check, a fit or a service.
 [[nodiscard]] std::optional<Act> actOf(const report::ActToLog& act);
 
 }  // namespace station

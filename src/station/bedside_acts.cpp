@@ -220,6 +220,12 @@ std::optional<Act> actOf(const report::ActToLog& act) {
     if (const auto* reprocess = std::get_if<report::ReprocessToLog>(&act)) {
         return reprocessOf({reprocess->position}, reprocess->level);
     }
+    if (const auto* pause = std::get_if<report::PauseToLog>(&act)) {
+        return Act{"use_pause", {{"reason", pause->reason}}};
+    }
+    if (std::holds_alternative<report::ResumeToLog>(act)) {
+        return Act{"use_resume", {}};
+    }
     return std::nullopt;
 }
 

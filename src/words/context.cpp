@@ -53,6 +53,10 @@ const logbook::Record* Context::record(const logbook::RecordName& name) const {
     return lookup ? lookup(name) : nullptr;
 }
 
+const logbook::Record* Context::confirmation(const logbook::RecordName& entry) const {
+    return confirmations ? confirmations(entry) : nullptr;
+}
+
 const rules::FittedPart* Context::fitted(std::string_view position) const {
     if (!device) return nullptr;
     const auto found = device->fitted.find(position);

@@ -28,9 +28,13 @@ struct Context {
     logbook::Instant asked{};
     std::optional<std::string> group;  // for which it was assessed
     RecordLookup lookup;               // may be empty
+    // Of an entry made while its writer had not signed in, by its name the review by which they
+    // have put their name to it since. May be empty: then none is told of.
+    RecordLookup confirmations{};
 
     [[nodiscard]] Times times() const;
     [[nodiscard]] const logbook::Record* record(const logbook::RecordName& name) const;
+    [[nodiscard]] const logbook::Record* confirmation(const logbook::RecordName& entry) const;
     [[nodiscard]] const rules::FittedPart* fitted(std::string_view position) const;
 };
 

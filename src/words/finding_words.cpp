@@ -4,6 +4,7 @@
 // Puts together what a finding rests on, the attempt that did not count, the wait and the waiver.
 #include "words/finding_words.h"
 
+#include "rules/finding_positions.h"
 #include "words/ground.h"
 #include "words/notice_text.h"
 #include "words/shown.h"
@@ -219,25 +220,45 @@ bool sheetHoldStands(const Context& context) {
     return false;
 }
 
+// The parts that a stop-use notice is about, which is what to look for on the unit.
+static std::string noticedParts(const Context& context, const Finding& finding) {
+    if (!context.device) return "";
+    std::vector<std::string> labels;
+    for (const auto& position :
+         rules::positionsOf(finding, context.state, *context.device, context.asked))
+        labels.push_back(context.words.inside(positionLabel(context, position)));
+    return context.words.all(labels);
+}
+
+static std::string briefKey(const Context& context, const Finding& finding,
+                            const std::string& parts) {
+    std::string key = "brief." + std::string(rules::name(finding.code));
+    const bool isChoice = finding.code == FindingCode::Conflict &&
+                          context.state.rulebook->choice(finding.subject);
+    const bool isStop =
+        finding.code == FindingCode::Notice && finding.blocks == rules::Blocks::Yes;
+    if (isChoice) return key + "_choice";
+    return !isStop ? key : key + (parts.empty() ? "_stop" : "_stop_part");
+}
+
 std::string brief(const Context& context, const Finding& finding) {
     const auto& words = context.words;
-    const auto label = finding.code == FindingCode::Notice
-                           ? noticeTitle(context, finding.subject)
-                           : words.inside(subjectLabel(context, finding));
+    const bool isNotice = finding.code == FindingCode::Notice;
+    const auto label = isNotice ? noticeTitle(context, finding.subject)
+                                : words.inside(subjectLabel(context, finding));
+    const auto parts = isNotice ? noticedParts(context, finding) : label;
     const auto group = context.group ? groupLabel(context, *context.group) : label;
     const bool aboutGroup =
         finding.code == FindingCode::GroupDiffers || finding.code == FindingCode::GroupUnsupported;
-    std::string key = "brief." + std::string(rules::name(finding.code));
-    if (finding.code == FindingCode::Conflict && context.state.rulebook->choice(finding.subject))
-        key += "_choice";
-    auto text = words.say(key, {{"hold", label},
-                                {"fault", label},
-                                {"notice", label},
-                                {"service", label},
-                                {"position", label},
-                                {"conflict", label},
-                                {"check", label},
-                                {"group", aboutGroup ? subjectLabel(context, finding) : group}});
+    auto text = words.say(briefKey(context, finding, parts),
+                          {{"hold", label},
+                           {"fault", label},
+                           {"notice", label},
+                           {"service", label},
+                           {"position", parts},
+                           {"conflict", label},
+                           {"check", label},
+                           {"group", aboutGroup ? subjectLabel(context, finding) : group}});
     if (finding.waivedUntil)
         return words.say("brief.permitted",
                          {{"finding", text}, {"time", context.times().time(*finding.waivedUntil)}});

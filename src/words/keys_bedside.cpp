@@ -11,6 +11,7 @@ bedside: now starts_at(time wait)
 bedside: passed passed_so(conditions) failed
 bedside: blocked in_use in_use_lacking in_use_withdrawn ready_now ready_but_start(checks)
 bedside: order(steps) order_pause order_change(position) order_fit(position) order_resume
+bedside: resume
 bedside: no_group switch_on_why in_use_no_check repeated
 bedside: at_most(limit) at_least(limit) between(least most) limits_for(limits group)
 bedside: no_limit_for(group) no_limit_unset outside_fails outside_discounts

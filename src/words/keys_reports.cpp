@@ -16,6 +16,7 @@ board: doubt_sentence unit name model place group until since missing remarks no
 board: verdict until_or_since in_utc minutes_left missing_or_remarks so_at caution
 explain: struck(line word) on_hold
 explain: title(device) asset(asset) model(model) place(place) no_place group(group) no_group
+explain: place_unsaid(time place)
 explain: verdict(verdict) verdict_of(verdict group) ready_until(time) findings no_findings
 explain: rests_on(record line person time) earlier_ground(sentence) checks check status when who
 explain: setup position part part_lot(lot) fitted expires life cycles(count) not_used empty

@@ -95,6 +95,7 @@ finding.unseen_plain: says
 finding.unenrolled: says do
 finding.waived: do(time person reason)
 finding.waived_plain: do(time)
+brief: notice_stop(notice) notice_stop_part(position notice)
 brief: withdrawn(hold) fault(fault) notice(notice) group_unset group_unsupported(group)
 brief: group_differs(group) service_failed(service) service_outstanding(service)
 brief: service_due(service) service_overdue(service) missing(position) conflict(conflict)

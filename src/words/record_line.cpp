@@ -162,8 +162,7 @@ struct Line {
 namespace {
 
 // What stands about the entry beside what it says: where it came from and who stands for it.
-std::vector<std::string> standingOf(const Context& context, const logbook::Record& record,
-                                    const logbook::Record* confirmation) {
+std::vector<std::string> standingOf(const Context& context, const logbook::Record& record) {
     const auto& words = context.words;
     std::vector<std::string> notes;
     if (record.form) notes.push_back(words.say("record.transcribed", {{"form", *record.form}}));
@@ -173,6 +172,7 @@ std::vector<std::string> standingOf(const Context& context, const logbook::Recor
     if (record.witness)
         notes.push_back(
             words.say("record.verified_by", {{"person", personName(context, *record.witness)}}));
+    const auto* confirmation = record.confirmed ? nullptr : context.confirmation(record.name);
     if (!record.confirmed)
         notes.push_back(confirmation != nullptr ? confirmedBy(context, *confirmation)
                                                 : words.say("record.not_signed"));
@@ -189,10 +189,9 @@ std::string confirmedBy(const Context& context, const logbook::Record& confirmat
                               {"time", context.times().dated(confirmation.entered)}});
 }
 
-std::string recordLine(const Context& context, const logbook::Record& record,
-                       const logbook::Record* confirmation) {
+std::string recordLine(const Context& context, const logbook::Record& record) {
     std::string notes;
-    for (const auto& note : standingOf(context, record, confirmation))
+    for (const auto& note : standingOf(context, record))
         notes += (notes.empty() ? "" : "; ") + note;
     const auto line = std::visit(Line{context}, record.body);
     return notes.empty() ? line : line + " (" + notes + ")";

@@ -14,10 +14,8 @@
 namespace words {
 
 // What the entry says, for a list of entries beside who did it: "Leak test: failed; leak
-// 180 mL/min (transcribed, form 17; written down by Morgan Thistle)". `confirmation`: the review
-// by which its writer has put their name to it since; null if there is none.
-[[nodiscard]] std::string recordLine(const Context& context, const logbook::Record& record,
-                                     const logbook::Record* confirmation = nullptr);
+// 180 mL/min (transcribed, form 17; written down by Morgan Thistle)".
+[[nodiscard]] std::string recordLine(const Context& context, const logbook::Record& record);
 
 // "confirmed by Robin Sorrel, 2 Mar 09:10".
 [[nodiscard]] std::string confirmedBy(const Context& context, const logbook::Record& confirmation);

@@ -35,7 +35,7 @@ struct ActsWorld : BedsideWorld {
         for (const auto* unit : {idle, held}) fitParts(unit);
         write("power", idle, {{"on", true}});
         fit(inUse, "flow_sensor", {{"serial", sensor}, {"model", "Brookvale FS-A"}});
-        write("use_start", inUse, {{"group", "adult"}});
+        write("use_start", inUse, {{"group", "adult"}, {"location", "Equipment room"}});
         write("withdraw", held, {{"hold", "incident"}, {"reason", ""}});
         write("withdraw", repair, {{"hold", "repair"}, {"reason", ""}});
     }

@@ -165,6 +165,22 @@ TEST_CASE("a lot that is called back is told wherever it is scanned", "[unit]") 
     CHECK(world.entries().size() == count);
     world.pressButton("This one was fitted");
     CHECK(world.entriesSince(count, 1).front().find("C-4471") != std::string::npos);
+    // It is the first of what stands there, and the first press is the first of what it takes.
+    world.key(Qt::Key_F5);
+    const QString called = "reathing circuit under stop-use notice: Leaks";
+    ActsWorld::waitUntil("it stands there", [&] { return world.isSaid("B" + called); });
+    CHECK(world.isSaid("In this order: pause the use, change: breathing circuit"));
+    CHECK(world.buttons("Fit: Breathing circuit").empty());
+    world.pressButton("The patient is disconnected for a while: pause the use");
+    CHECK(world.entriesSince(count + 1, 1).front() ==
+          "use_pause KB-0102 {\"reason\":\"Change: breathing circuit\"}");
+    ActsWorld::waitUntil("the change is next",
+                         [&] { return world.buttons("Fit: Breathing circuit").size() == 1; });
+    // Seen at once by whoever looks at all units.
+    world.key(Qt::Key_2, Qt::ControlModifier);
+    ActsWorld::waitUntil("it is told", [&] {
+        return world.isSaid("In use, although something stands against it: KB-0102 (b" + called);
+    });
 }
 
 TEST_CASE("a lot of another position is told, and asked about but on a patient", "[unit]") {

@@ -4,7 +4,7 @@
 // One unit for the Bedside desk: who it is, the rows in their order, and what each asks for.
 #include "report/bedside.h"
 
-#include "report/bedside_rows.h"
+#include "report/gravity.h"
 #include "report/small_log.h"
 
 #include <catch2/catch.hpp>
@@ -232,14 +232,52 @@ TEST_CASE("a change on a unit in use says what is done one after another", "[uni
     // By the edition the change voids the leak test alone, which does not count in use.
     CHECK(rowOf(inUse, "change_due circuit").order ==
           "In this order: pause the use, change: breathing circuit, leak test and resume the use.");
+    // What is offered is the first of it.
+    const auto* pause =
+        std::get_if<report::PauseToLog>(&rowOf(inUse, "change_due circuit").act);
+    REQUIRE(pause);
+    CHECK(pause->reason == "Change: breathing circuit");
     story.tell("17 09:10", "use_pause", R"({"reason":"circuit"})");
+    const auto before = bedsideOf(sample::Scene(story, "17 09:11"));
+    CHECK(std::holds_alternative<report::FitToLog>(rowOf(before, "change_due circuit").act));
+    CHECK(before.rows.back().key == "resume");
+    CHECK(std::holds_alternative<report::ResumeToLog>(before.rows.back().act));
     story.tell("17 09:11", "remove", R"({"position":"circuit"})");
     const auto paused = bedsideOf(sample::Scene(story, "17 09:20"));
     CHECK(rowOf(paused, "missing circuit").order ==
           "In this order: fit: breathing circuit, leak test and resume the use.");
+    story.fit("17 09:21", "circuit", R"("lot":"4472")");
+    story.pass("17 09:24", "leak", R"(,"measures":{"leak":{"value":80,"unit":"mL/min"}})");
+    story.pass("17 09:25", "oxygen_cal", "");
+    story.tell("17 09:26", "note", R"({"text":"seen"})");
+    const auto done = bedsideOf(sample::Scene(story, "17 09:28"));
+    CHECK(done.headline == "In use. Nothing stands against it meanwhile.");
+    CHECK(keysOf(done, RowPart::Finding) == Keys{"resume"});
     story.tell("17 09:30", "use_end");
     for (const auto& row : bedsideOf(sample::Scene(story, "17 10:00")).rows)
         CHECK(row.order.empty());
+}
+
+TEST_CASE("a part called back on a patient is first, with what it takes", "[unit]") {
+    sample::Story story;
+    story.ready().tell("10 12:00", "use_start", R"({"location":"ICU 2"})");
+    story.tell("17 08:00", "notice",
+               R"({"key":"fa_1","title":"Leaks","action":"stop_use","match":{"lots":["4471"]}})",
+               "");
+    const auto inUse = bedsideOf(sample::Scene(story, "17 09:00"));
+    const auto keys = keysOf(inUse, RowPart::Finding);
+    REQUIRE(keys.size() > 1);
+    CHECK(keys.front() == "notice fa_1");
+    const auto& row = rowOf(inUse, "notice fa_1");
+    CHECK(row.title == "Breathing circuit under stop-use notice: Leaks");
+    CHECK(std::holds_alternative<report::PauseToLog>(row.act));
+    CHECK(row.order ==
+          "In this order: pause the use, change: breathing circuit, leak test and resume the use.");
+    story.tell("17 09:10", "use_pause", R"({"reason":"circuit"})");
+    const auto paused = bedsideOf(sample::Scene(story, "17 09:11"));
+    const auto* fit = std::get_if<report::FitToLog>(&rowOf(paused, "notice fa_1").act);
+    REQUIRE(fit);
+    CHECK(fit->position == "circuit");
 }
 
 TEST_CASE("without a way to ready it is told who can lift what stands in it", "[unit]") {

@@ -102,6 +102,45 @@ TEST_CASE("a check only wanted at the bedside is told as such", "[unit]") {
     CHECK(text.find(R"("blocking":false,"discounted":null,"finding":"due")") != std::string::npos);
 }
 
+TEST_CASE("what stands against a unit in use is named, the gravest first", "[unit]") {
+    sample::Story story;
+    story.ready().fit("10 09:00", "expiratory_filter", R"("expires":"2026-11-10")");
+    story.tell("10 12:00", "use_start", R"({"location":"ICU 2"})");
+    const auto lineAt = [&](const std::string& time) {
+        const sample::Scene scene(story, time);
+        return report::boardLines(boardOf(scene, {}), english()).front();
+    };
+    CHECK(lineAt("10 13:00").missing.empty());
+    CHECK(lineAt("10 13:00").againstUse.empty());
+    CHECK(lineAt("11 09:00").missing ==
+          "expiratory filter expired; oxygen sensor calibration out of date");
+    CHECK(lineAt("11 09:00").againstUse == "expiratory filter expired");
+    story.tell("11 09:00", "notice",
+               R"({"key":"fa_1","title":"Leaks","action":"stop_use","match":{"lots":["4471"]}})",
+               "");
+    const auto called = lineAt("11 10:00");
+    CHECK(called.verdict == "in use");
+    CHECK(called.missing ==
+          "breathing circuit under stop-use notice: Leaks; expiratory filter expired; oxygen "
+          "sensor calibration out of date");
+    CHECK(called.againstUse ==
+          "breathing circuit under stop-use notice: Leaks; expiratory filter expired");
+    const sample::Scene scene(story, "11 10:00");
+    CHECK(report::toText(boardOf(scene, {}), english(), {140})
+              .find("breathing circuit under stop-use notice: Leaks") != std::string::npos);
+    // Out of service while it is on a patient: what is wrong is told besides.
+    story.tell("11 11:00", "withdraw", R"({"hold":"repair","reason":"noise"})");
+    CHECK(lineAt("11 12:00").verdict == "out of service, in use");
+    const sample::Scene withdrawn(story, "11 12:00");
+    CHECK(report::toText(boardOf(withdrawn, {}), english(), {140}).find("in use; repair; ") !=
+          std::string::npos);
+    CHECK(lineAt("11 12:00").againstUse ==
+          "repair; breathing circuit under stop-use notice: Leaks; expiratory filter expired");
+    story.tell("11 13:00", "use_end");
+    CHECK(lineAt("11 14:00").missing == "repair");
+    CHECK(lineAt("11 14:00").againstUse.empty());
+}
+
 TEST_CASE("a unit whose records are in doubt is never shown as ready", "[unit]") {
     const sample::Scene scene(sample::smallLog(), "13 08:00");
     auto provenance = sample::provenance(scene);

@@ -15,9 +15,10 @@ const words::Words& english() {
 report::Explain explainOf(const sample::Scene& scene, const std::string& device,
                           report::Provenance provenance = {}) {
     const report::ExplainQuestion question{device, scene.asked, scene.group};
-    auto explain =
-        report::makeExplain(scene.state, scene.lookup(), question, std::move(provenance),
-                            report::recentRecords(scene.log, question, rules::unlimited, 5));
+    auto records = report::ofRecords(scene.log, question, provenance.knownAt);
+    records.recent = report::recentRecords(scene.log, question, rules::unlimited, 5);
+    auto explain = report::makeExplain(scene.state, scene.lookup(), question,
+                                       std::move(provenance), std::move(records));
     REQUIRE(explain);
     return *explain;
 }
@@ -122,4 +123,33 @@ TEST_CASE("under a hold with a sheet it comes first, and nothing else is advised
     CHECK(circuit != std::string::npos);
     CHECK(text.find("Discard it and fit a new one.") == std::string::npos);
     CHECK(text.find("Leave it", leave + 10) == std::string::npos);
+}
+
+TEST_CASE("an entry that was confirmed since is told as confirmed, and by whom", "[unit]") {
+    sample::Story story;
+    story.ready().with(R"("confirmed":false)").tell("10 12:00", "fault",
+                                                    R"({"code":"fan_noise","blocking":true})");
+    story.tell("10 15:00", "review",
+               R"({"target":"icu-1/19","disposition":"confirmed","text":""})");
+    const auto textOf = [&](const std::string& knownAt) {
+        const sample::Scene scene(story, "10 16:00");
+        report::Provenance provenance;
+        if (!knownAt.empty()) provenance.knownAt = sample::local(knownAt);
+        return report::toText(explainOf(scene, "KB-0142", provenance), english(), {140});
+    };
+    const std::string confirmed = "confirmed by J. Linden, 10 Nov 15:00";
+    const auto now = textOf("");
+    INFO(now);
+    // What the finding rests on, the standing fault, and the list of entries.
+    const auto first = now.find(confirmed);
+    REQUIRE(first != std::string::npos);
+    CHECK(now.find(confirmed, first + 1) != std::string::npos);
+    CHECK(now.find("nobody signed in for it") == std::string::npos);
+    const auto then = textOf("10 14:00");
+    CHECK(then.find("nobody signed in for it") != std::string::npos);
+    CHECK(then.find(confirmed) == std::string::npos);
+    const sample::Scene scene(story, "10 16:00");
+    const auto json = logbook::json::canonical(report::toJson(explainOf(scene, "KB-0142")));
+    CHECK(json.find(R"("confirmed_by":{"by":"rt1","entered":"2026-11-10T21:00:00Z",)"
+                    R"("record":"icu-1/20"})") != std::string::npos);
 }

@@ -115,3 +115,20 @@ TEST_CASE("a finding that rests on another entry by now is not the same", "[unit
     CHECK(says(text, "at 13:00"));
     CHECK(says(text, "at 13:30"));
 }
+
+TEST_CASE("looking back tells who confirmed an entry since, but not as known then", "[unit]") {
+    sample::Story story;
+    story.ready().with(R"("confirmed":false)").tell("10 12:00", "fault",
+                                                    R"({"code":"fan_noise","blocking":true})");
+    story.tell("11 07:00", "review",
+               R"({"target":"icu-1/19","disposition":"confirmed","text":""})");
+    const sample::Scene scene(story, "11 02:14");
+    const auto text = report::toText(backAt(scene, "11 02:14"), english(), {140});
+    INFO(text);
+    // The list of entries is by all that is known.
+    CHECK(says(text, "confirmed by J. Linden, 11 Nov 07:00"));
+    const auto back = backAt(scene, "11 02:14");
+    const logbook::RecordName fault{"icu-1", 19};
+    CHECK_FALSE(back.known->context(english()).confirmation(fault));
+    CHECK(back.actual->context(english()).confirmation(fault));
+}

@@ -112,3 +112,18 @@ TEST_CASE("a notice that concerned nothing, and a cancelled one, say so", "[unit
     CHECK(cancelled.find("still to be carried out") == std::string::npos);
     CHECK(cancelled.find("STILL TO BE CARRIED OUT") == std::string::npos);
 }
+
+TEST_CASE("a trace tells by whom an entry was confirmed since", "[unit]") {
+    sample::Story story;
+    story.ready().with(R"("confirmed":false)").fit("10 12:00", "circuit", R"("lot":"4480")");
+    const sample::Scene before(story, "10 13:00");
+    CHECK(report::toText(traceOf(before, TraceBy::Lot, "4471"), english(), {200})
+              .find("nobody signed in for it") != std::string::npos);
+    story.tell("10 14:00", "review",
+               R"({"target":"icu-1/19","disposition":"confirmed","text":""})");
+    const sample::Scene after(story, "10 15:00");
+    const auto text = report::toText(traceOf(after, TraceBy::Lot, "4471"), english(), {200});
+    INFO(text);
+    CHECK(text.find("confirmed by J. Linden, 10 Nov 14:00") != std::string::npos);
+    CHECK(text.find("nobody signed in for it") == std::string::npos);
+}

@@ -2,9 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What lies over any desk.
+#include "desktop/fleet/fleet_overview.h"
 #include "desktop/shell/waiting_hint.h"
 #include "desktop/shell/workplace.h"
 #include "screens/screens.h"
+
+#include <QLabel>
+#include <algorithm>
+#include <stdexcept>
 
 namespace screens {
 
@@ -47,6 +52,43 @@ void showWhenDone(Stage& stage) {
     stage.waitUntil("it is asked", [&] { return stage.offers("Another time"); });
 }
 
+// A lot is called back of which a circuit is on a patient. What was entered stays, so this is last.
+QString callBack(Stage& stage) {
+    auto& workplace = stage.window().workplace();
+    const auto& devices = workplace.fleet()->standing->state.devices;
+    const auto found = std::ranges::find_if(devices, [](const auto& each) {
+        const auto circuit = each.second->fitted.find("circuit");
+        return each.second->use && circuit != each.second->fitted.end() &&
+               !circuit->second.attributes.text("lot").empty();
+    });
+    if (found == devices.end()) throw std::runtime_error("no such unit");
+    const auto serial = QString::fromStdString(found->first);
+    const std::string lot(found->second->fitted.at("circuit").attributes.text("lot"));
+    stage.signIn();
+    station::Entry notice{station::Writer(""), "notice"};
+    notice.body = {{"key", "fn_31"},
+                   {"title", "Cracks at the elbow"},
+                   {"action", "stop_use"},
+                   {"match", logbook::json::Object{{"position", "circuit"},
+                                                   {"lots", logbook::json::Array{lot}}}}};
+    workplace.keep({notice}, &stage.window());
+    stage.waitUntil("it is read", [&] {
+        return workplace.fleet()->standing->state.notices.contains("fn_31");
+    });
+    return serial;
+}
+
+void showCalledBack(Stage& stage) {
+    const auto serial = callBack(stage);
+    stage.press("Fleet");
+    const auto* doubts = stage.window().findChild<desktop::FleetOverview*>();
+    stage.waitUntil("it is told", [&] {
+        return std::ranges::any_of(doubts->findChildren<QLabel*>(), [&](const QLabel* label) {
+            return label->property("banner").toBool() && label->text().contains(serial);
+        });
+    });
+}
+
 }  // namespace
 
 std::vector<Screen> sharedScreens() {
@@ -65,6 +107,9 @@ std::vector<Screen> sharedScreens() {
                  });
              }},
             {"help", true, [](Stage& stage) { stage.key(Qt::Key_F1); }},
+            {"fleet-called-back", true, &showCalledBack},
+            {"bedside-called-back", true,
+             [](Stage& stage) { stage.openUnit(callBack(stage)); }},
             {"file", false, [](Stage& stage) { stage.press("Open a logbook file …"); }}};
 }
 

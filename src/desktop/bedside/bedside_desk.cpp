@@ -349,9 +349,11 @@ void BedsideDesk::askPlace() {
     const auto& unit = m_unit->bedside.identity;
     if (!place || unit.location == place) return;
     const auto here = shownText(words::shown(*place));
+    const auto question = unit.location
+                              ? tr("Unit %1 is recorded at another place: %2. Is it here now, %3?")
+                              : tr("Unit %1: %2. Is it here now, %3?");
     workplace().ask(
-        {tr("Unit %1 is recorded at another place: %2. Is it here now, %3?")
-             .arg(shownText(unit.serial), shownText(unit.place), here),
+        {question.arg(shownText(unit.serial), shownText(unit.place), here),
          tr("It is here: record that"), tr("Leave it as it is")},
         [this, device = unit.device, location = *place](bool isYes) {
             if (!isYes) return;

@@ -162,6 +162,10 @@ void StepCard::addButtons() {
         addButton(tr("%1 is selected on the unit").arg(buttonText(group->label)), Press::Done);
     } else if (const auto* power = std::get_if<report::PowerToLog>(&act)) {
         addButton(power->on ? tr("It is switched on") : tr("It is switched off"), Press::Done);
+    } else if (std::holds_alternative<report::PauseToLog>(act)) {
+        addButton(tr("The patient is disconnected for a while: pause the use"), Press::Done);
+    } else if (std::holds_alternative<report::ResumeToLog>(act)) {
+        addButton(tr("Connected again, same patient: resume the use"), Press::Done);
     } else if (const auto* service = std::get_if<report::ServiceToLog>(&act)) {
         addButton(tr("Record: %1 …").arg(buttonText(service->label)), Press::Done);
     }

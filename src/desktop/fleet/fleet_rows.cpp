@@ -19,6 +19,7 @@ namespace {
 using rules::Verdict;
 
 constexpr std::size_t shownLapses = 3;
+constexpr qsizetype shownInUse = 3;
 
 QString tr(const char* text) {
     return QCoreApplication::translate("desktop", text);
@@ -40,19 +41,20 @@ int rankOf(const report::BoardRow& row) {
     return 5;
 }
 
-// How much is missing; a remark on any other unit comes before none.
+// How much is missing, or stands against a use; a remark on any other unit comes before none.
 qlonglong missingCount(const rules::Assessment& found, const QString& told) {
-    if (found.verdict != Verdict::NotReady) return told.isEmpty() ? 0 : 1;
+    if (found.verdict != Verdict::NotReady && !found.inUse) return told.isEmpty() ? 0 : 1;
     return 1 + std::count_if(found.findings.begin(), found.findings.end(), [](const auto& finding) {
         return finding.blocking() == rules::Blocks::Yes;
     });
 }
 
+// What stands against a unit in use goes before since when it is: a row is one line.
 QString remarkOf(const report::BoardRow& row, const report::BoardLine& line) {
     const auto missing = shownText(line.missing);
     if (row.assessment.verdict != Verdict::InUse || line.until.empty()) return missing;
     const auto since = tr("since %1").arg(shownText(line.until));
-    return missing.isEmpty() ? since : since + QStringLiteral("; ") + missing;
+    return missing.isEmpty() ? since : missing + QStringLiteral("; ") + since;
 }
 
 FleetRow rowOf(const report::BoardRow& row, const report::BoardLine& line,
@@ -128,10 +130,29 @@ void addStale(std::vector<DoubtFact>& doubts, const FleetView& view, const words
                       true});
 }
 
+// A patient is on a unit that something is wrong with: that is seen at once, whatever else is.
+void addInUse(std::vector<DoubtFact>& doubts, const FleetView& view) {
+    QStringList units;
+    int more = 0;
+    for (const auto& line : view.lines) {
+        if (line.againstUse.empty()) continue;
+        if (units.size() == shownInUse) {
+            ++more;
+        } else {
+            units << tr("%1 (%2)").arg(shownText(line.serial), shownText(line.againstUse));
+        }
+    }
+    if (more > 0) units << tr("and %1 more").arg(more);
+    if (units.isEmpty()) return;
+    doubts.push_back({tr("In use, although something stands against it: %1.")
+                          .arg(units.join(QStringLiteral("; ")))});
+}
+
 std::vector<DoubtFact> doubtsOf(const FleetView& view, const words::Words& words) {
     std::vector<DoubtFact> doubts;
     for (const auto& problem : view.board.provenance.problems)
         doubts.push_back({shownText(words.say("board.problem", {{"problem", problem}})), true});
+    addInUse(doubts, view);
     if (const auto& later = view.standing->later; !later.empty())
         doubts.push_back({tr("Entries with a later time than this computer's clock: %1, the first "
                              "of them %2. One of the clocks is wrong.")

@@ -44,7 +44,7 @@ struct LapseFact {
     logbook::Instant at{};
 };
 
-// What may not be relied on: a line each, the gravest first.
+// What may not be relied on, and what must not go unseen: a line each, the gravest first.
 struct DoubtFact {
     QString text;
     bool isGrave = false;  // something may be missing from the whole view

@@ -72,8 +72,10 @@ ActField startPlaceField(const ActScene& scene, const QString& label) {
 QStringList whatIsLacking(const ActScene& scene) {
     QStringList lines;
     for (const auto& row : scene.unit.bedside.rows) {
-        const bool isDone = row.part == report::RowPart::Done;
-        const bool standsAgainst = row.part != report::RowPart::Finding || row.status;
+        const bool isDone = row.part == report::RowPart::Done ||
+                            std::holds_alternative<report::ResumeToLog>(row.act);
+        const bool standsAgainst =
+            row.part != report::RowPart::Finding || row.status || row.mark.empty();
         if (!isDone && standsAgainst) lines << shownText(row.title);
     }
     if (lines.size() <= mostLacking) return lines;
