@@ -527,8 +527,20 @@
         <translation>Por qué no se ha cambiado nada</translation>
     </message>
     <message>
-        <source>Entered anew on the other unit: %1.</source>
-        <translation>Anotadas de nuevo en el otro ventilador: %1.</translation>
+        <source>Moved to %1:</source>
+        <translation>Al pasar a %1:</translation>
+    </message>
+    <message>
+        <source>Move it to %1 all the same</source>
+        <translation>Pasarlo a %1 de todos modos</translation>
+    </message>
+    <message>
+        <source>Do not move it</source>
+        <translation>No pasarlo</translation>
+    </message>
+    <message>
+        <source>Moved to %1, entered anew there: %2.</source>
+        <translation>Pasado a %1, anotadas de nuevo allí: %2.</translation>
     </message>
 </context>
 <context>
@@ -2467,8 +2479,28 @@
         <translation>%1 está retirado. Escanear otro ventilador que lo sustituya.</translation>
     </message>
     <message>
-        <source>By the log %1 is in use since %2. Is that use over? If it is of the same patient as %3, go back, and enter only the end of use of %3.</source>
-        <translation>Según el registro, %1 está en uso desde %2. ¿Ha terminado ese uso? Si es del mismo paciente que %3, volver y anotar solo el fin de uso de %3.</translation>
+        <source>place unknown</source>
+        <translation>lugar desconocido</translation>
+    </message>
+    <message>
+        <source>place not said at its start, last known: %1</source>
+        <translation>lugar no indicado al inicio, el último conocido: %1</translation>
+    </message>
+    <message>
+        <source>place: %1</source>
+        <translation>lugar: %1</translation>
+    </message>
+    <message>
+        <source>By the log %1 is in use since %2, %4. Is that use over? If it is of the same patient as %3, go back, and enter only the end of use of %3.</source>
+        <translation>Según el registro, %1 está en uso desde %2, %4. ¿Ha terminado ese uso? Si es del mismo paciente que %3, volver y anotar solo el fin de uso de %3.</translation>
+    </message>
+    <message>
+        <source>The use of %1 ends. The other unit takes over for the same group. Where %1 is was not said.</source>
+        <translation>Termina el uso de %1. El otro ventilador toma el relevo para el mismo grupo. No se indicó dónde está %1.</translation>
+    </message>
+    <message>
+        <source>W&amp;here? It may stay empty</source>
+        <translation>¿&amp;Dónde? Puede quedar vacío</translation>
     </message>
 </context>
 <context>

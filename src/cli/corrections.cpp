@@ -48,7 +48,8 @@ Answer answerOf(const station::Corrected& corrected, const words::Words& words) 
                   corrected.warnings, true};
     if (!corrected.reentered.empty()) {
         answer.out += words.say("correction.reentered",
-                                {{"records", namesOf(words, corrected.reentered)}}) +
+                                {{"device", corrected.device},
+                                 {"records", namesOf(words, corrected.reentered)}}) +
                       "\n";
     }
     for (const auto& sentence : corrected.meaning) {

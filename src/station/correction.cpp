@@ -7,6 +7,8 @@
 #include "logbook/kind.h"
 #include "logbook/record_reader.h"
 #include "station/entry_meaning.h"
+#include "station/entry_outlook.h"
+#include "station/own_records.h"
 #include "station/signed_act.h"
 #include "words/record_words.h"
 
@@ -105,9 +107,9 @@ Result<Needed> neededFor(const Surroundings& surroundings, const store::Logbook&
 class Correcting {
 public:
     // `device` empty: nothing is entered anew.
-    Correcting(const OpenLog& open, const Correction& correction, const std::string& device)
-        : m_words(open.surroundings().words), m_log(open.log().log), m_correction(correction),
-          m_device(device) {}
+    Correcting(const words::Words& words, const rules::Log& log, const Correction& correction,
+               const std::string& device)
+        : m_words(words), m_log(log), m_correction(correction), m_device(device) {}
 
     [[nodiscard]] Result<std::vector<Intended>> intended() const {
         const auto found = targets();
@@ -207,13 +209,14 @@ Result<Corrected> correct(const Surroundings& surroundings, const LogbookFile& f
         return tl::unexpected(open.error());
     }
     SignedAct act(**open, [&](const OpenLog& log) {
-        return Correcting(log, correction, device).intended();
+        return Correcting(surroundings.words, log.log().log, correction, device).intended();
     });
     const auto kept = act.write(correction.by);
     if (!kept) {
         return tl::unexpected(kept.error());
     }
     Corrected corrected;
+    corrected.device = device;
     for (const auto& record : kept->records) {
         const auto* strike = std::get_if<logbook::body::Strike>(&record.body);
         if (strike != nullptr) {
@@ -267,6 +270,66 @@ Result<std::vector<CorrectionLine>> linesToCorrect(const Surroundings& surroundi
         lines.push_back({record->name, words::placedLine(context, *record)});
     }
     return lines;
+}
+
+namespace {
+
+// Of no record that is kept.
+constexpr std::int64_t firstUnused = 1'000'000'000;
+
+// Strikes and entries as if written by those who wrote what they are about, who may.
+std::vector<Record> asWritten(const Surroundings& surroundings, const LogAtHand& log,
+                              const std::vector<Intended>& intended) {
+    const auto now = surroundings.clock.now();
+    logbook::RecordName name{log.ownStation.value_or("here"), firstUnused};
+    std::vector<Record> records;
+    for (const auto& [entry, target] : intended) {
+        const auto* moved = target ? recordIn(log, *target) : nullptr;
+        const auto writer = moved == nullptr ? entry.by.who : moved->by;
+        auto record = recordOf(surroundings, {entry, {writer, writer}}, name, now);
+        ++name.seq;
+        if (record) {
+            records.push_back(std::move(*record));
+        }
+    }
+    return records;
+}
+
+}  // namespace
+
+Result<MoveOutlook> moveOutlook(const Surroundings& surroundings, const LogbookFile& file,
+                                const Standing& standing, const Correction& correction,
+                                const std::string& device) {
+    const auto logbook = openLogbook(surroundings, file, Access::Read);
+    if (!logbook) {
+        return tl::unexpected(logbook.error());
+    }
+    const auto needed = neededFor(surroundings, *logbook, correction, device);
+    if (!needed) {
+        return tl::unexpected(needed.error());
+    }
+    const auto read = readAtHand(surroundings, file, *logbook, *needed);
+    if (!read) {
+        return tl::unexpected(read.error());
+    }
+    const auto intended =
+        Correcting(surroundings.words, read->log, correction, device).intended();
+    if (!intended) {
+        return tl::unexpected(intended.error());
+    }
+    MoveOutlook outlook;
+    for (const auto& [entry, target] : *intended) {
+        if (entry.kind != logbook::kindName(logbook::Kind::Strike)) {
+            outlook.entries.push_back(entry);
+        }
+    }
+    outlook.told =
+        entryOutlook(surroundings, file, standing, outlook.entries, {.isMove = true});
+    if (const auto records = asWritten(surroundings, *read, *intended); !records.empty()) {
+        const auto worse = worseBy(surroundings, *read, records);
+        outlook.told.insert(outlook.told.end(), worse.begin(), worse.end());
+    }
+    return outlook;
 }
 
 Result<Corrected> strikeTogether(const Surroundings& surroundings, const LogbookFile& file,

@@ -43,6 +43,7 @@ struct CorrectionLine {
 struct Corrected {
     std::vector<logbook::RecordName> struck;     // the entries lined through, in order
     std::vector<logbook::RecordName> reentered;  // those that take their place, likewise
+    std::string device;                          // the unit on which those are; "" for none
     std::vector<std::string> warnings;           // as in Written
     std::vector<std::string> meaning;            // how the units concerned stand now
 };
@@ -61,5 +62,18 @@ struct Corrected {
 [[nodiscard]] Result<Corrected> moveToUnit(const Surroundings& surroundings,
                                            const LogbookFile& file, const Correction& correction,
                                            const std::string& device);
+
+// A move before it is kept.
+struct MoveOutlook {
+    std::vector<Entry> entries;     // as they would stand on the unit they are moved to
+    std::vector<std::string> told;  // what of them would not count there or change nothing, what
+                                    // stands against a part, and which units stand worse then
+};
+
+// By the file as it is now. Refused as the move itself; who may write it is not asked.
+[[nodiscard]] Result<MoveOutlook> moveOutlook(const Surroundings& surroundings,
+                                              const LogbookFile& file, const Standing& standing,
+                                              const Correction& correction,
+                                              const std::string& device);
 
 }  // namespace station

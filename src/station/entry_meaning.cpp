@@ -7,6 +7,7 @@
 #include "words/entry_words.h"
 #include "words/finding_words.h"
 
+#include <algorithm>
 #include <optional>
 #include <set>
 #include <utility>
@@ -44,6 +45,18 @@ public:
         const auto found = rules::assess(*m_state, *known.device, {m_asked});
         known.group = found.group;
         return words::standingSentence(known, found);
+    }
+
+    // How it stands worse than in the state before; "" where it does not.
+    [[nodiscard]] std::string worse(const rules::State& before, const std::string& device) const {
+        const auto* had = before.device(device);
+        auto known = context(device);
+        if (had == nullptr || known.device == nullptr) {
+            return "";
+        }
+        const auto found = rules::assess(*m_state, *known.device, {m_asked});
+        known.group = found.group;
+        return words::worseSentence(known, rules::assess(before, *had, {m_asked}), found);
     }
 
     // Of a check that does not count as it stands now.
@@ -108,6 +121,27 @@ CorrectionMeaning correctionMeaning(const Surroundings& surroundings, const LogA
         }
     }
     return meaning;
+}
+
+std::vector<std::string> worseBy(const Surroundings& surroundings, const LogAtHand& log,
+                                 const std::vector<Record>& records) {
+    const Outcome outcome(surroundings, log, records);
+    if (!outcome.isJudged()) {
+        return {};
+    }
+    const auto before = stateOf(log, records.front().entered);
+    std::vector<std::string> told;
+    for (const auto& [device, known] : before.devices) {
+        const bool isTouched = std::ranges::any_of(records, [&](const Record& record) {
+            return record.device == device;
+        });
+        if (isTouched) {
+            if (auto sentence = outcome.worse(before, device); !sentence.empty()) {
+                told.push_back(std::move(sentence));
+            }
+        }
+    }
+    return told;
 }
 
 }  // namespace station

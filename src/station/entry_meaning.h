@@ -28,4 +28,11 @@ struct CorrectionMeaning {
                                                   const LogAtHand& log,
                                                   const std::vector<logbook::Record>& records);
 
+// Which units would stand worse by the records, were they written now: ready and no longer so, or
+// on a patient with more against them. A sentence each, by serial. Preconditions: as above, and at
+// least one record.
+[[nodiscard]] std::vector<std::string> worseBy(const Surroundings& surroundings,
+                                               const LogAtHand& log,
+                                               const std::vector<logbook::Record>& records);
+
 }  // namespace station

@@ -31,14 +31,22 @@ public:
     std::vector<std::string> of(const std::vector<Entry>& entries) {
         std::vector<std::string> told;
         logbook::RecordName name{m_standing.facts.ownStation.value_or("here"), firstUnused};
+        std::vector<Record> records;
         for (const auto& entry : entries) {
             Draft draft{entry, {writerOf(entry), writerOf(entry)}};
-            const auto record = recordOf(m_surroundings, draft, name, m_now);
+            auto record = recordOf(m_surroundings, draft, name, m_now);
             ++name.seq;
-            if (record && waits(*record)) {
-                if (auto why = whyNot(*record); !why.empty()) {
-                    told.push_back(std::move(why));
-                }
+            if (record) {
+                records.push_back(std::move(*record));
+            }
+        }
+        for (const auto& record : records) {
+            if (!m_toCome.isMove && !waits(record)) {
+                continue;
+            }
+            m_takesAway = !m_toCome.isMove && !isReplaced(records, record);
+            if (auto why = whyNot(record); !why.empty()) {
+                told.push_back(std::move(why));
             }
         }
         return told;
@@ -55,6 +63,16 @@ private:
 
     [[nodiscard]] bool waits(const Record& record) const {
         return waitsForPin(m_standing.state, record.kind(), record.device);
+    }
+
+    // A part taken out there for which another is put in.
+    static bool isReplaced(const std::vector<Record>& records, const Record& record) {
+        const auto* removal = std::get_if<logbook::body::Remove>(&record.body);
+        return removal != nullptr && std::ranges::any_of(records, [&](const Record& each) {
+            const auto* fit = std::get_if<logbook::body::Fit>(&each.body);
+            return fit != nullptr && fit->position == removal->position &&
+                   each.device == record.device;
+        });
     }
 
     // Nothing where it cannot be read.
@@ -97,8 +115,15 @@ private:
         if (record.kind() == logbook::Kind::Reprocess && !happened(effect)) {
             return m_surroundings.words.say("no_effect.reprocess", {{"device", record.device}});
         }
+        const auto loss = m_takesAway
+                              ? takenFrom(m_surroundings.words, record, before, *state)
+                              : std::string();
         if (const auto* fit = std::get_if<logbook::body::Fit>(&record.body)) {
-            return unreadyWith(*state, record, fit->position);
+            const auto unready = unreadyWith(*state, record, fit->position);
+            return unready.empty() || loss.empty() ? unready + loss : unready + " " + loss;
+        }
+        if (!loss.empty()) {
+            return loss;
         }
         const auto* check = std::get_if<logbook::body::Check>(&record.body);
         return check == nullptr ? "" : discount(*state, record, *check);
@@ -117,8 +142,10 @@ private:
                                           const std::string& position) const {
         const auto findings =
             findingsOn(context(state, record), position, PartFindings::Blocking);
-        return findings.empty() ? ""
-                                : m_surroundings.words.say(
+        const bool isInUse = state.device(record.device)->use.has_value();
+        return findings.empty() || isInUse
+                   ? findings
+                   : m_surroundings.words.say(
                                       "no_effect.unready_with",
                                       {{"device", record.device}, {"findings", findings}});
     }
@@ -163,6 +190,7 @@ private:
     const Standing& m_standing;
     StillToCome m_toCome;
     logbook::Instant m_now;
+    bool m_takesAway = false;  // the record that is looked at, from a unit that is told of
     bool m_isRead = false;
     logbook::Instant m_at{};
     std::optional<rules::State> m_state{};

@@ -7,6 +7,7 @@
 #include "rules/finding_positions.h"
 #include "rules/fold.h"
 #include "station/own_records.h"
+#include "words/entry_words.h"
 #include "words/finding_words.h"
 
 #include <algorithm>
@@ -26,6 +27,11 @@ bool isTold(const rules::Finding& finding, PartFindings which) {
     const bool isNotice = finding.code == rules::FindingCode::Notice;
     return finding.blocking() == rules::Blocks::Yes ||
            (isNotice && which == PartFindings::BlockingAndNotices);
+}
+
+std::string serialOf(const logbook::body::Fit& fit) {
+    const auto stated = fit.part.attributes.find("serial");
+    return stated == fit.part.attributes.end() ? "" : stated->second;
 }
 
 // The unit, and where the part stands now: it is taken out there.
@@ -58,6 +64,27 @@ std::string findingsOn(const words::Context& context, const std::string& positio
     return findings;
 }
 
+std::string takenFrom(const words::Words& words, const logbook::Record& record,
+                      const rules::State& before, const rules::State& after) {
+    std::string unit;
+    if (record.kind() == logbook::Kind::Remove) {
+        unit = record.device;
+    } else if (const auto* fit = std::get_if<logbook::body::Fit>(&record.body)) {
+        const auto known = before.parts.find(rules::PartKey(fit->position, serialOf(*fit)));
+        if (known != before.parts.end() && known->second->device != record.device) {
+            unit = known->second->device;
+        }
+    }
+    const auto* had = before.device(unit);
+    const auto* has = after.device(unit);
+    if (had == nullptr || has == nullptr) {
+        return "";
+    }
+    const auto found = rules::assess(after, *has, {record.at});
+    const words::Context context{words, after, has, record.at, found.group, {}};
+    return words::worseSentence(context, rules::assess(before, *had, {record.at}), found);
+}
+
 std::string partOutlook(const Surroundings& surroundings, const Standing& now,
                         const std::string& device, const StatedPart& part) {
     const auto at = std::max(now.at, surroundings.clock.now());
@@ -71,6 +98,7 @@ std::string partOutlook(const Surroundings& surroundings, const Standing& now,
     const auto serial = part.texts.find("serial");
     auto state = around(now.state, device,
                         {part.position, serial == part.texts.end() ? "" : serial->second});
+    const auto before = state;
     if (state.device(device) == nullptr || !rules::fold(state, *record, {}).effective) {
         return "";
     }
@@ -78,7 +106,11 @@ std::string partOutlook(const Surroundings& surroundings, const Standing& now,
     context.lookup = [&](const logbook::RecordName& asked) {
         return asked == name ? &*record : now.lookup(asked);
     };
-    return findingsOn(context, part.position, PartFindings::BlockingAndNotices);
+    auto told = findingsOn(context, part.position, PartFindings::BlockingAndNotices);
+    if (const auto loss = takenFrom(surroundings.words, *record, before, state); !loss.empty()) {
+        told += (told.empty() ? "" : " ") + loss;
+    }
+    return told;
 }
 
 }  // namespace station

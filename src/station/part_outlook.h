@@ -18,8 +18,15 @@ enum class PartFindings { Blocking, BlockingAndNotices };
 [[nodiscard]] std::string findingsOn(const words::Context& context, const std::string& position,
                                      PartFindings which);
 
-// The findings about the part, and all notices, if it were fitted on the unit now; "" where there
-// are none, or the part cannot be fitted as it is stated.
+// What a removal, or a fit of a part that stands in another unit, makes of the unit from which the
+// part is taken; "" where that does not stand worse by it, or nothing is taken. The states are
+// those just before the record and just after it, each of the whole unit.
+[[nodiscard]] std::string takenFrom(const words::Words& words, const logbook::Record& record,
+                                    const rules::State& before, const rules::State& after);
+
+// The findings about the part, and all notices, if it were fitted on the unit now, and what becomes
+// of the unit from which it is taken; "" where there are none, or the part cannot be fitted as it
+// is stated.
 [[nodiscard]] std::string partOutlook(const Surroundings& surroundings, const Standing& now,
                                       const std::string& device, const StatedPart& part);
 

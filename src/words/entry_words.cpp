@@ -6,6 +6,7 @@
 
 #include "words/finding_words.h"
 
+#include <algorithm>
 #include <vector>
 
 namespace words {
@@ -87,6 +88,23 @@ std::string standingSentence(const Context& context, const Assessment& found) {
               {"group", found.group ? groupLabel(context, *found.group) : ""},
               {"time", found.readyUntil ? context.times().time(*found.readyUntil) : ""}};
     return context.words.say("standing." + keyOf(found, !findings.empty()), gaps);
+}
+
+std::string worseSentence(const Context& context, const Assessment& before,
+                          const Assessment& after) {
+    const bool isLost = before.verdict == Verdict::Ready && after.verdict != Verdict::Ready;
+    const auto key = isLost ? "entry.no_longer_ready" : "entry.worse_in_use";
+    if (!isLost && !(before.inUse && after.inUse)) return "";
+    auto added = after;
+    std::erase_if(added.findings, [&](const rules::Finding& finding) {
+        return std::ranges::any_of(before.findings, [&](const rules::Finding& known) {
+            return rules::toText(known) == rules::toText(finding) &&
+                   known.blocking() == rules::Blocks::Yes;
+        });
+    });
+    const auto findings = lacking(context, added, false);
+    if (findings.empty()) return "";
+    return context.words.say(key, {{"device", after.device}, {"findings", findings}});
 }
 
 std::string unreadyStart(const Context& context, const Assessment& found) {

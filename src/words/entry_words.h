@@ -16,6 +16,12 @@ namespace words {
 [[nodiscard]] std::string standingSentence(const Context& context,
                                            const rules::Assessment& found);
 
+// How a unit would stand worse after something: not ready any more, "KB-0103 is then no longer
+// ready: flow sensor missing.", or on a patient with more against it, told by what is new; "" where
+// neither is so. The context and `after` are of the moment after it.
+[[nodiscard]] std::string worseSentence(const Context& context, const rules::Assessment& before,
+                                        const rules::Assessment& after);
+
 // A start of use on a unit that was not ready: what it lacked, for the state before the start.
 [[nodiscard]] std::string unreadyStart(const Context& context, const rules::Assessment& found);
 

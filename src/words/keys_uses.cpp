@@ -79,8 +79,9 @@ correction.no_batch: says(record) safe do
 correction.no_unit: says(record) safe do
 correction.not_shown: says(count) safe do
 correction.same_unit: says(record device) safe do
-correction: of_entry(record) struck(records) reentered(records)
+correction: of_entry(record) struck(records) reentered(device records)
 entry: unready_start(device findings) unfinished_start(device findings) backdated(time)
+entry: no_longer_ready(device findings) worse_in_use(device findings)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
 standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
 standing: withdrawn(device findings) retired(device)

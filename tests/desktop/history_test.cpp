@@ -122,12 +122,16 @@ TEST_CASE("an entry is moved to the unit that was meant, by two scans", "[unit]"
     });
     world.press(QStringLiteral("Wrong unit"));
     world.press(QStringLiteral("Move it"));
+    // It is looked at what it would be there, before anybody signs for it.
+    WindowWorld::waitUntil("a name is asked for", [&] {
+        return !world.all<QLineEdit>(QStringLiteral("Short name or badge")).empty();
+    });
     world.type(QStringLiteral("m.toller"));
     world.key(Qt::Key_Return);
     world.type(QStringLiteral("414376"));
     world.key(Qt::Key_Return);
     WindowWorld::waitUntil("it is told", [&] {
-        return world.isSaid(QStringLiteral("Entered anew on the other unit: 1."));
+        return world.isSaid(QStringLiteral("Moved to KB-0101, entered anew there: 1."));
     });
     WindowWorld::waitUntil("the other unit has it", [&] {
         return historyOf(world, "KB-0101")->lines.front().record.station == "demo-desk";

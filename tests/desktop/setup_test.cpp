@@ -238,6 +238,10 @@ TEST_CASE("a part that stands elsewhere is offered its position and says so", "[
         CHECK(world.line("Serial")->text().toStdString() == serial);
         CHECK(world.isSaid("By the log this part stands in unit " +
                            QString::fromStdString(other)));
+        ActsWorld::waitUntil("what becomes of that unit is told", [&] {
+            return world.isSaid(QString::fromStdString(other) +
+                                " is in use, and this then stands against it: flow sensor missing");
+        });
         world.key(Qt::Key_Escape);
         CHECK(world.sheet() == nullptr);
     }

@@ -98,15 +98,24 @@ TEST_CASE("a fault for a reason and no fault do not go together", "[unit]") {
 
 TEST_CASE("a unit that is in use by the log takes over once that use is over", "[unit]") {
     ActsWorld world;
+    // Of neither use it was said where it is.
+    world.write("use_start", ActsWorld::inUse, {});
     world.write("use_start", ActsWorld::idle, {});
+    world.window->workplace().refresh();
+    ActsWorld::waitUntil("both are read",
+                         [&] { return world.device(ActsWorld::idle).use.has_value(); });
     openSwap(world, ActsWorld::idle);
+    CHECK(world.isSaid("Where " + first + " is was not said."));
+    world.typeInto("Where?", "ICU 9");
     const QString other = ActsWorld::idle;
     const auto before = world.entries().size();
     const auto says = first + " is off the patient, " + other +
                       " took over, which is in use by the log";
     world.pressButton(says);
     ActsWorld::waitUntil("it is asked", [&] {
-        return world.isSaid("By the log " + other + " is in use since 08:00");
+        return world.isSaid("By the log " + other +
+                            " is in use since 08:00, place not said at its start, last known: "
+                            "Equipment room.");
     });
     world.pressButton("Back, look again");
     CHECK(isStill(world, before));
@@ -116,6 +125,7 @@ TEST_CASE("a unit that is in use by the log takes over once that use is over", "
     CHECK(kept[0] == "use_end " + first.toStdString() + " {}");
     CHECK(kept[1] == "use_end " + other.toStdString() + " {}");
     CHECK(kept[2].starts_with("use_start " + other.toStdString()));
+    CHECK(kept[2].find(R"("location":"ICU 9")") != std::string::npos);
 }
 
 TEST_CASE("what became of the other unit while it was asked is looked at again", "[unit]") {

@@ -98,6 +98,7 @@ TEST_CASE("A batch on the wrong unit is moved to the right one in one act", "[un
     REQUIRE(moved);
     CHECK(moved->struck.size() == 3);
     CHECK(moved->reentered.size() == 3);
+    CHECK(moved->device == "KB-0002");
     CHECK(moved->warnings.empty());
     CHECK(joined(moved->meaning).find("KB-0001 is not ready for adult: leak due. | KB-0002 is "
                                       "ready for adult") == 0);
@@ -118,6 +119,43 @@ TEST_CASE("A batch on the wrong unit is moved to the right one in one act", "[un
     for (const auto& record : recordsOf(scene.ward)) {
         if (record.movedFrom) CHECK(record.at == utc(2026, 3, 2, 14, 5));
     }
+}
+
+TEST_CASE("Before a move it is told what a press on the other unit would be asked", "[unit]") {
+    WrongUnit scene;
+    auto& ward = scene.ward;
+    const auto outlookOf = [&](const station::Correction& correction, const std::string& device) {
+        const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+        REQUIRE(standing);
+        return station::moveOutlook(ward.surroundings, ward.logbook, *standing, correction,
+                                    device);
+    };
+    const auto before = ward.bytes();
+    const auto whole = outlookOf(scene.correction(true), "KB-0002");
+    REQUIRE(whole);
+    REQUIRE(whole->entries.size() == 3);
+    CHECK(whole->entries.front().device == "KB-0002");
+    CHECK(whole->entries.front().at == utc(2026, 3, 2, 14, 5));
+    CHECK(joined(whole->told) == "KB-0001 is then no longer ready: leak due.");
+    CHECK((ward.bytes() == before));
+    // A part called back, on a unit that is in use there: no press would wait for the question.
+    station::Entry start{ward.as("mt"), "use_start", "KB-0002"};
+    start.at = utc(2026, 3, 2, 14, 3);
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, start));
+    station::Entry notice{ward.as("mt"), "notice"};
+    notice.body = {{"key", "fa_1"}, {"title", "Leaks"}, {"action", "stop_use"},
+                   {"match", json::Object{{"lots", json::Array{"L7"}}}}};
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, notice));
+    const auto called = outlookOf(scene.correction(true), "KB-0002");
+    REQUIRE(called);
+    const auto told = joined(called->told);
+    INFO(told);
+    CHECK(told.find("The 08:05 leak does not count") != std::string::npos);
+    CHECK(told.find("KB-0002 is in use, and this then stands against it: circuit under "
+                    "stop-use notice: Leaks.") != std::string::npos);
+    const auto refused = outlookOf(scene.correction(true), "KB-0001");
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().code == "correction.same_unit");
 }
 
 TEST_CASE("One entry alone is moved with its own name as its batch", "[unit]") {

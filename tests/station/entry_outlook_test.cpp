@@ -257,3 +257,53 @@ TEST_CASE("What stands against a part is told while it is stated, on a patient t
     REQUIRE(station::writeEntry(scene.ward.surroundings, scene.ward.logbook, fit));
     CHECK(told({"hme", {{"serial", "H-1"}}, {}}).find("L7") != std::string::npos);
 }
+
+TEST_CASE("What becomes of the unit a part is taken from is told before", "[unit]") {
+    Ward ward;
+    ward.found();
+    const auto policy = std::string("format = 1\ntitle = \"Three\"\nedition = \"3\"\n"
+                                    "time_zone = \"America/Chicago\"\n[groups.adult]\n"
+                                    "[positions.circuit]\nrequired = true\n");
+    const station::Adoption adoption{ward.as("mt"), ward.folder.write("three.toml", policy)};
+    REQUIRE(station::adopt(ward.surroundings, ward.logbook, adoption));
+    ward.enrol("KB-0001");
+    ward.enrol("KB-0002");
+    const station::StatedPart circuit{"circuit", {{"serial", "C-1"}}, {}};
+    const auto entry = [&](const std::string& device, const station::Act& act) {
+        return station::Entry{ward.as("mt"), act.kind, device, act.body};
+    };
+    const auto write = [&](const station::Entry& each) {
+        REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, each));
+    };
+    write(entry("KB-0002", station::fitOf(circuit)));
+    const auto standing = [&] {
+        auto stands = station::standing(ward.surroundings, ward.logbook, {});
+        REQUIRE(stands);
+        return *std::move(stands);
+    };
+    const auto told = [&](const std::vector<station::Entry>& entries) {
+        return station::entryOutlook(ward.surroundings, ward.logbook, standing(), entries);
+    };
+    const std::string lost = "KB-0002 is then no longer ready: circuit missing.";
+    const auto removal = entry("KB-0002", station::removeOf("circuit"));
+    const auto elsewhere = entry("KB-0001", station::fitOf(circuit));
+    CHECK(told({removal}) == Told{lost});
+    CHECK(told({elsewhere}) == Told{lost});
+    CHECK(station::partOutlook(ward.surroundings, standing(), "KB-0001", circuit) == lost);
+    // Another is put in at once, or the part is put where it stands.
+    CHECK(told({removal, entry("KB-0002", station::fitOf({"circuit", {{"serial", "C-2"}}, {}}))})
+              .empty());
+    CHECK(told({entry("KB-0002", station::fitOf(circuit))}).empty());
+    // On a patient nothing is asked, but it is told while it is stated; and of the patient it was
+    // taken from too.
+    write(entry("KB-0001", {"use_start", {}}));
+    CHECK(told({elsewhere}).empty());
+    CHECK(station::partOutlook(ward.surroundings, standing(), "KB-0001", circuit) == lost);
+    write(entry("KB-0002", {"use_start", {}}));
+    CHECK(station::partOutlook(ward.surroundings, standing(), "KB-0001", circuit) ==
+          "KB-0002 is in use, and this then stands against it: circuit missing.");
+    // What is not ready loses nothing.
+    write(entry("KB-0002", {"use_end", {}}));
+    write(entry("KB-0002", {"withdraw", {{"hold", "repair"}, {"reason", "noise"}}}));
+    CHECK(told({removal}).empty());
+}

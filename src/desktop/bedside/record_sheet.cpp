@@ -4,6 +4,7 @@
 // An entry, and its correction; see record_sheet.h.
 #include "desktop/bedside/record_sheet.h"
 
+#include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
@@ -18,6 +19,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPointer>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <utility>
@@ -281,14 +283,68 @@ void CorrectionSheet::correct() {
         refuse(tr("Nothing was changed. Scan the unit that was meant first."), *m_unit);
         return;
     }
+    m_unit == nullptr ? sign() : askOfMove();
+}
+
+station::Correction CorrectionSheet::correctionBy(const station::Writer& writer) const {
+    station::Correction correction{writer, m_wanted.entry.line.record, m_wanted.withBatch,
+                                   plainText(m_reason->text().trimmed())};
+    if (m_wanted.withBatch) correction.shown = m_shown;
+    return correction;
+}
+
+// On the other unit they are what somebody would enter there now: asked is what that would be, and
+// told what becomes of both units.
+void CorrectionSheet::askOfMove() {
+    const auto fleet = m_tools.workplace.fleet();
+    if (!fleet) return;
+    setKeeping(true);
+    m_tools.workplace.read(
+        [fleet, correction = correctionBy(station::Writer("")),
+         device = m_device](const auto& surroundings, const auto& file) {
+            return station::moveOutlook(surroundings, file, *fleet->standing, correction, device);
+        },
+        this, [this](const station::Result<station::MoveOutlook>& outlook) {
+            setKeeping(false);
+            outlook ? askOfHold(*outlook) : takeProblem(outlook.error());
+        });
+}
+
+void CorrectionSheet::askOfHold(const station::MoveOutlook& outlook) {
+    std::vector<station::Act> acts;
+    for (const auto& entry : outlook.entries) acts.push_back({entry.kind, entry.body});
+    auto& workplace = m_tools.workplace;
+    askForHold(workplace, m_device, acts, this, [this, &workplace, outlook](bool isYes) {
+        if (!isYes) return;
+        askForEnd(workplace, outlook.entries, this, [this, told = outlook.told](bool isOver) {
+            if (isOver) askOfOutlook(told);
+        });
+    });
+}
+
+void CorrectionSheet::askOfOutlook(const std::vector<std::string>& told) {
+    if (told.empty()) {
+        sign();
+        return;
+    }
+    const auto device = shownText(words::shown(m_device));
+    QStringList lines{tr("Moved to %1:").arg(device)};
+    for (const auto& each : told) lines << shownText(each);
+    m_tools.workplace.ask(
+        {lines.join(QLatin1Char('\n')), tr("Move it to %1 all the same").arg(device),
+         tr("Do not move it")},
+        [self = QPointer<CorrectionSheet>(this)](bool isYes) {
+            if (self && isYes) self->sign();
+        });
+}
+
+void CorrectionSheet::sign() {
     m_tools.workplace.asWriterAgain(
         whatIsCorrected(), this, [this](const station::Writer& writer) { correctBy(writer); });
 }
 
 void CorrectionSheet::correctBy(const station::Writer& writer) {
-    station::Correction correction{writer, m_wanted.entry.line.record, m_wanted.withBatch,
-                                   plainText(m_reason->text().trimmed())};
-    if (m_wanted.withBatch) correction.shown = m_shown;
+    const auto correction = correctionBy(writer);
     setKeeping(true);
     m_tools.workplace.write(
         [correction, unit = m_device](const auto& surroundings, const auto& file) {
@@ -307,21 +363,26 @@ void CorrectionSheet::setKeeping(bool isKeeping) {
     showKeep();
 }
 
+void CorrectionSheet::takeProblem(const station::Problem& problem) {
+    sayTrouble(problemText(problem));
+    if (problem.code != "correction.not_shown") return;
+    m_hasRead = false;
+    showKeep();
+    readEntries();
+}
+
 void CorrectionSheet::take(const station::Result<station::Corrected>& corrected) {
     setKeeping(false);
     if (!corrected) {
-        sayTrouble(problemText(corrected.error()));
-        if (corrected.error().code == "correction.not_shown") {
-            m_hasRead = false;
-            showKeep();
-            readEntries();
-        }
+        takeProblem(corrected.error());
         return;
     }
     QStringList lines;
     lines << tr("Struck through: %1.").arg(corrected->struck.size());
     if (!corrected->reentered.empty())
-        lines << tr("Entered anew on the other unit: %1.").arg(corrected->reentered.size());
+        lines << tr("Moved to %1, entered anew there: %2.")
+                     .arg(shownText(words::shown(corrected->device)))
+                     .arg(corrected->reentered.size());
     for (const auto& line : corrected->warnings) lines << shownText(line);
     for (const auto& line : corrected->meaning) lines << shownText(line);
     Q_EMIT m_tools.workplace.told(lines.join('\n'));

@@ -72,7 +72,13 @@ private:
     void sayTrouble(const QString& text);
     void refuse(const QString& text, QWidget& lacking);
     void correct();
+    [[nodiscard]] station::Correction correctionBy(const station::Writer& writer) const;
+    void askOfMove();
+    void askOfHold(const station::MoveOutlook& outlook);
+    void askOfOutlook(const std::vector<std::string>& told);
+    void sign();
     void correctBy(const station::Writer& writer);
+    void takeProblem(const station::Problem& problem);
     void take(const station::Result<station::Corrected>& corrected);
 
     DeskTools m_tools;

@@ -90,8 +90,10 @@ public:
     static ActForm of(const ActScene& scene, const Workplace& workplace) {
         const auto& unit = scene.unit.bedside.identity;
         ActForm form{tr("Swap for another unit")};
-        form.told << tr("The use of %1 ends. The other unit takes over for the same group, at the "
-                        "same place.")
+        form.told << (unit.location ? tr("The use of %1 ends. The other unit takes over for the "
+                                         "same group, at the same place.")
+                                    : tr("The use of %1 ends. The other unit takes over for the "
+                                         "same group. Where %1 is was not said."))
                          .arg(shownText(unit.serial));
         auto other = textField("other", tr("&Which unit takes over? Scan or type it"));
         other.isWanted = true;
@@ -102,6 +104,8 @@ public:
         form.fields = {other, textField("reason", tr("Wh&y? It may stay empty"),
                                         {faultReason(), tr("Patient's needs")}),
                        fault};
+        if (!unit.location)
+            form.fields.push_back(startPlaceField(scene, tr("W&here? It may stay empty")));
         form.says = [scene, &workplace, from = shownText(unit.serial)](const Answers& answers) {
             // As last read, as in what is objected to.
             const auto newest = workplace.fleet();
@@ -136,8 +140,8 @@ public:
         const auto& first = unit.bedside.identity;
         Act start{"use_start", bodyOf(answers, {"reason"})};
         if (const auto group = groupOfUse(unit)) start.body.emplace_back("group", *group);
-        if (first.location && !first.location->empty())
-            start.body.emplace_back("location", *first.location);
+        const auto place = first.location ? *first.location : answer(answers, "location");
+        if (!place.empty()) start.body.emplace_back("location", place);
         return start;
     }
 };
@@ -230,6 +234,20 @@ std::optional<rules::RecordRef> SwapUnitsSheet::useOf(const std::string& device)
     return known != nullptr && known->use ? std::optional(known->use->start) : std::nullopt;
 }
 
+// As said at its start, or where the unit was last known to be.
+QString SwapUnitsSheet::placeOfUse(const std::string& device) const {
+    const auto& standing = *fleet().standing;
+    const auto* known = standing.state.device(device);
+    const auto* start = known->use ? standing.lookup(known->use->start.name) : nullptr;
+    const auto* use =
+        start != nullptr ? std::get_if<logbook::body::UseStart>(&start->body) : nullptr;
+    const auto place = shownText(words::shown(known->location));
+    if (place.isEmpty()) return tr("place unknown");
+    return use != nullptr && !use->location
+               ? tr("place not said at its start, last known: %1").arg(place)
+               : tr("place: %1").arg(place);
+}
+
 void SwapUnitsSheet::askOfTheUse(Takeover swap) {
     const auto use = useOf(swap.other);
     swap.over = use ? std::optional(use->name) : std::nullopt;
@@ -243,9 +261,9 @@ void SwapUnitsSheet::askOfTheUse(Takeover swap) {
     const auto from = shownText(unit().bedside.identity.serial);
     const auto since = shownText(times.time(use->at));
     workplace().ask(
-        {tr("By the log %1 is in use since %2. Is that use over? If it is of the same patient as "
-            "%3, go back, and enter only the end of use of %3.")
-             .arg(serial, since, from),
+        {tr("By the log %1 is in use since %2, %4. Is that use over? If it is of the same patient "
+            "as %3, go back, and enter only the end of use of %3.")
+             .arg(serial, since, from, placeOfUse(swap.other)),
          tr("That use is over, %1 took over").arg(serial), tr("Back, look again")},
         [self = QPointer<SwapUnitsSheet>(this), swap](bool isYes) {
             if (!self) return;
