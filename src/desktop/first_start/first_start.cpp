@@ -165,8 +165,8 @@ QString FirstStart::lostIfClosed() const {
         return tr("The recovery code is shown this once: after that it is nowhere. Everything "
                   "else is kept.");
     if (page == m_units) {
-        return m_units->isDraft() ? tr("The unit that stands here is not enrolled yet.")
-                                  : QString();
+        return m_units->holdsUnit() ? tr("The unit that stands here is not enrolled yet.")
+                                    : QString();
     }
     const auto fields = findChildren<QLineEdit*>();
     const bool isTyped = std::ranges::any_of(fields, [](const auto* field) {

@@ -93,6 +93,10 @@ bool UnitsPage::isDraft() const {
            std::ranges::any_of(std::initializer_list{m_serial, m_model, m_asset, m_place}, isTyped);
 }
 
+bool UnitsPage::holdsUnit() const {
+    return m_isKeeping || !m_serial->text().trimmed().isEmpty();
+}
+
 // A unit that is not enrolled yet is not lost to the next one that is scanned.
 bool UnitsPage::takeScan(const QString& text) {
     if (m_isKeeping) return false;

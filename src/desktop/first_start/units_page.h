@@ -30,6 +30,8 @@ public:
     void beginWith(const QString& serial);
     // Something that a new page has not stands in the fields or is pressed, or is being enrolled.
     [[nodiscard]] bool isDraft() const;
+    // A unit's serial is there: what stays for the next one is none yet.
+    [[nodiscard]] bool holdsUnit() const;
 
 Q_SIGNALS:
     void changed();
