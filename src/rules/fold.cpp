@@ -271,7 +271,9 @@ struct DeviceEffects {
     }
     void operator()(const body::UseResume&) const {
         if (!device.use || !device.use->paused) return nothing();
-        if (resumesUnready(folding, device)) folding.note(AnomalyCode::ResumedUnready);
+        if (folding.tellsAll && resumesUnready(folding, device)) {
+            folding.note(AnomalyCode::ResumedUnready);
+        }
         device.use->paused = false;
         markUsed(folding, device, true);
         happened(EventKind::UseResume);
@@ -374,7 +376,7 @@ void fold(State& state, const Record& record, const Editions& editions, Effect& 
 
 void fold(IndexedState& indexed, const Record& record, const Editions& editions, Effect& effect) {
     State& state = indexed.state;
-    foldRecord({state, record, *state.rulebook, effect, &indexed.index}, editions);
+    foldRecord({state, record, *state.rulebook, effect, &indexed.index, nullptr, false}, editions);
 }
 
 void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record) {

@@ -21,6 +21,7 @@ struct Folding {
     Effect& effect;
     StateIndex* index = nullptr;  // of the state; null: what is looked for is found in its maps
     Device* device = nullptr;  // the record's, to be changed; null: not looked for, or none
+    bool tellsAll = true;      // false: what changes no state, and costs time, is not told
 
     [[nodiscard]] RecordRef ref() const { return refOf(record); }
     void note(AnomalyCode code) { effect.anomalies.push_back(code); }

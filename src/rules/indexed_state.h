@@ -14,7 +14,7 @@ struct IndexedState {
     StateIndex index;
 };
 
-// As onto a state alone.
+// As onto a state alone, but that `effect` tells of no event and of no use resumed unready.
 void fold(IndexedState& indexed, const logbook::Record& record, const Editions& editions,
           Effect& effect);
 
