@@ -43,8 +43,8 @@ public:
         if (restored->aside) {
             text += words.say("rescue.put_aside", {{"path", restored->aside->string()}}) + "\n";
         }
-        if (restored->later.value_or(0) > 0) {
-            text += words.say("rescue.later", {{"count", std::to_string(*restored->later)}}) + "\n";
+        for (const auto& line : station::asideTold(words, *restored)) {
+            text += line + "\n";
         }
         text += words.say("rescue.restored",
                           {{"path", restored->path.string()}, {"station", station}}) +

@@ -44,6 +44,7 @@ std::string_view wordOf(Code code) {
         case Code::ChainBroken:
         case Code::Damaged: return "not_sound";
         case Code::Busy: return "busy";
+        case Code::Exists: return "exists";
         default: return "other";
     }
 }
@@ -68,7 +69,7 @@ std::optional<Failure> failureIn(const json::Value& value) {
     const auto at = logbook::parseInstant(textOf("at"));
     static const std::vector<std::string> known{"full",      "no_folder", "not_permitted",
                                                 "not_sound", "busy",      elsewhere,
-                                                inWay,       "other"};
+                                                inWay,       "exists",    "other"};
     if (!at || std::ranges::find(known, textOf("why")) == known.end()) {
         return std::nullopt;
     }
@@ -207,6 +208,13 @@ private:
         const bool isThere = !copied && copied.error().code == Code::Exists &&
                              place.newest(m_logbook, {m_now.ms - 1}, m_now) &&
                              place.hasAllOf(m_logbook);
+        if (!copied && copied.error().code == Code::NotConfirmed) {
+            // It counts, but no other goes for it.
+            const auto notice = problemOf(words, copied.error()).notice;
+            m_result.made.push_back(path);
+            m_result.told.push_back(notice.says + " " + notice.action);
+            return;
+        }
         if (!copied && !isThere) {
             const bool isNoFolder = copied.error().code == Code::NotFound &&
                                     system::isInWayOfFolder(place.folder());

@@ -41,6 +41,7 @@ Weight weightOf(Code code) {
         case Code::Damaged:
         case Code::NeedsRecovery:
         case Code::NetworkFileSystem:
+        case Code::Moved:
         case Code::ChainBroken:
         case Code::LeftAside:
         case Code::NotConfirmed:
@@ -134,8 +135,11 @@ Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     }
     const bool isOlder = trouble.code == Code::NewerSchema &&
                          trouble.schemaFound < trouble.schemaKnown;
+    // The station is that of a restore.
+    const bool isMade = trouble.code == Code::NotConfirmed && trouble.station.empty();
     const bool nothingStood = trouble.code == Code::NotConfirmed && trouble.aside.empty();
     const std::string code(isOlder        ? "older_schema"
+                           : isMade       ? "made_not_confirmed"
                            : nothingStood ? "not_confirmed_new"
                                           : name(trouble.code));
     return {weightOf(trouble.code), "trouble." + code,

@@ -120,6 +120,24 @@ Result<store::RestoreResult> restore(const Surroundings& surroundings,
     return tl::unexpected(problemOf(surroundings.words, trouble));
 }
 
+std::vector<std::string> asideTold(const words::Words& words,
+                                   const store::RestoreResult& restored) {
+    std::vector<std::string> told;
+    if (!restored.aside) {
+        return told;
+    }
+    if (restored.isOther) {
+        told.push_back(words.say("rescue.other_log"));
+    }
+    if (!restored.later) {
+        told.push_back(words.say("rescue.later_unknown"));
+    } else if (restored.isAtLeast || *restored.later > 0) {
+        told.push_back(words.say(restored.isAtLeast ? "rescue.later_at_least" : "rescue.later",
+                                 {{"count", std::to_string(*restored.later)}}));
+    }
+    return told;
+}
+
 Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
                                           const std::filesystem::path& path) {
     const auto backup = store::Logbook::open(path, {Access::Read, true});

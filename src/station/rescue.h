@@ -31,6 +31,10 @@ namespace station {
                                                    const LogbookFile& file,
                                                    const std::string& station);
 
+// What was put aside holds, beside the backup, a sentence each; empty if that is all in the backup.
+[[nodiscard]] std::vector<std::string> asideTold(const words::Words& words,
+                                                 const store::RestoreResult& restored);
+
 // The heads in a file: of a logbook, so of a backup; else those that stand in a text, as a month's
 // report or what was printed by backup or verify, as headsInText gives them.
 [[nodiscard]] Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,

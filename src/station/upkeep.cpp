@@ -5,6 +5,7 @@
 #include "station/upkeep.h"
 
 #include "station/file_kind.h"
+#include "words/as_word.h"
 #include "words/fault_words.h"
 
 #include <utility>
@@ -38,6 +39,11 @@ Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile&
         return tl::unexpected(std::move(logbook.error()));
     }
     auto report = logbook->verify();
+    if (!report && report.error().code == Code::Busy) {
+        return tl::unexpected(problemOf(surroundings.words, "trouble.not_verified",
+                                        {{"argument", words::asWord(file.path.string())}},
+                                        Problem::Weight::Logbook));
+    }
     if (!report) {
         return tl::unexpected(problemOf(surroundings.words, report.error()));
     }

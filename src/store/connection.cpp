@@ -4,13 +4,14 @@
 // Opens the database of a logbook, or refuses it and leaves it as it was.
 #include "store/connection.h"
 
+#include "store/database.h"
 #include "store/operating_system.h"
 #include "store/schema.h"
 #include "store/unfinished_file.h"
 #include "store/wiped_memory.h"
 
 #include <algorithm>
-#include <array>
+#include <cerrno>
 #include <cstdio>
 #include <cstdlib>
 #include <sqlite3.h>
@@ -37,10 +38,6 @@ bool wipeOrStop() {
 [[maybe_unused]] const bool memoryIsWiped = wipeOrStop();
 
 using Access = OpenOptions::Access;
-using DatabasePointer = std::unique_ptr<SQLite::Database>;
-
-// Bytes: far beyond a kept state of ten million records, the largest value that a logbook holds.
-constexpr int longestValue = 256 * 1024 * 1024;
 
 Trouble troubleAt(const std::filesystem::path& path, Trouble::Code code,
                   std::string_view text = {}) {
@@ -88,83 +85,9 @@ std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenO
     return std::nullopt;
 }
 
-void demand(bool holds) {
-    if (!holds) {
-        throw SQLite::Exception("a guard of the database did not take");
-    }
-}
-
-// Before anything in the file is believed, which may be a stranger's: its schema calls no function
-// that is not harmless, none of its pages is written past the database, and what it holds is no
-// larger than what any logbook holds.
-void guard(sqlite3* database) {
-    constexpr std::array<std::pair<int, int>, 4> switches = {{
-        {SQLITE_DBCONFIG_DQS_DML, 0},
-        {SQLITE_DBCONFIG_DQS_DDL, 0},
-        {SQLITE_DBCONFIG_DEFENSIVE, 1},
-        {SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
-    }};
-    for (const auto& [setting, value] : switches) {
-        int answer = -1;
-        sqlite3_db_config(database, setting, value, &answer);
-        demand(answer == value);
-    }
-    constexpr std::array<std::pair<int, int>, 4> limits = {{
-        {SQLITE_LIMIT_LENGTH, longestValue},
-        {SQLITE_LIMIT_ATTACHED, 0},
-        {SQLITE_LIMIT_TRIGGER_DEPTH, 4},
-        {SQLITE_LIMIT_EXPR_DEPTH, 100},
-    }};
-    for (const auto& [limit, most] : limits) {
-        sqlite3_limit(database, limit, most);
-        demand(sqlite3_limit(database, limit, -1) == most);
-    }
-}
-
-// Used by one thread at a time: SQLite need not lock at every call.
-DatabasePointer connect(const std::filesystem::path& path, int flags, int busyTimeoutMs) {
-    auto database = std::make_unique<SQLite::Database>(
-        path.native(), flags | SQLite::OPEN_NOMUTEX, busyTimeoutMs);
-    guard(database->getHandle());
-    return database;
-}
-
-std::string answerTo(SQLite::Database& database, const std::string& pragma) {
-    SQLite::Statement statement(database, "PRAGMA " + pragma);
-    return statement.executeStep() ? statement.getColumn(0).getString() : std::string();
-}
-
-// The name of the setting that did not take, if there is one.
-std::optional<std::string> applySettings(SQLite::Database& database, const OpenOptions& options) {
-    struct Setting {
-        std::string name, value, answer;
-    };
-    const std::string timeout = std::to_string(options.busyTimeoutMs);
-    std::vector<Setting> settings = {
-        {"busy_timeout", timeout, timeout},
-        {"synchronous", "EXTRA", "3"},
-        {"foreign_keys", "ON", "1"},
-        {"cell_size_check", "ON", "1"},
-        // What must be undone if a row of many is refused, page by page, not in a file beside.
-        {"temp_store", "MEMORY", "2"},
-    };
-    if (options.access != Access::Read) {
-        settings.push_back({"journal_mode", "DELETE", "delete"});
-        // 64 MiB, so that a large import need not write, and shut readers out, before its end.
-        settings.push_back({"cache_size", "-65536", "-65536"});
-    }
-    for (const Setting& setting : settings) {
-        answerTo(database, setting.name + " = " + setting.value);
-        if (answerTo(database, setting.name) != setting.answer) {
-            return setting.name;
-        }
-    }
-    return std::nullopt;
-}
-
 // Whether the file is a logbook of a schema that this version knows. Only reads.
-std::optional<Trouble> refuseContent(SQLite::Database& database,
-                                     const std::filesystem::path& path, Schemas schemas) {
+std::optional<Trouble> refuseSchema(SQLite::Database& database,
+                                    const std::filesystem::path& path, Schemas schemas) {
     if (std::stoll(answerTo(database, "application_id")) != applicationId) {
         return troubleAt(path, Trouble::Code::NotALogbook);
     }
@@ -180,6 +103,15 @@ std::optional<Trouble> refuseContent(SQLite::Database& database,
     if (schema != schemaVersion && !isOlder) {
         return troubleAt(path, Trouble::Code::NotALogbook);
     }
+    return std::nullopt;
+}
+
+std::optional<Trouble> refuseContent(SQLite::Database& database,
+                                     const std::filesystem::path& path, Schemas schemas) {
+    auto trouble = schemas == Schemas::Any ? std::nullopt : refuseSchema(database, path, schemas);
+    if (trouble) {
+        return trouble;
+    }
     // What bears the name of a table and is none would be computed, for ever if its maker wants.
     // The database finds a table by its name in capitals too.
     SQLite::Statement disguised(
@@ -194,30 +126,37 @@ std::optional<Trouble> refuseContent(SQLite::Database& database,
     return std::nullopt;
 }
 
-// Undoes a write that was cut off: reading does that, where the file may be written to.
-void recover(const std::filesystem::path& path, int busyTimeoutMs) {
-    const DatabasePointer database = connect(path, SQLite::OPEN_READWRITE, busyTimeoutMs);
-    answerTo(*database, "user_version");
-}
-
+// Anew after that: another file may have taken the place.
 DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptions& options) {
-    DatabasePointer database = connect(path, SQLite::OPEN_READONLY, options.busyTimeoutMs);
-    try {
+    const auto read = [&] {
+        DatabasePointer database = connect(path, SQLite::OPEN_READONLY, options.busyTimeoutMs);
         answerTo(*database, "user_version");
+        return database;
+    };
+    try {
+        return read();
     } catch (const SQLite::Exception& exception) {
-        const Trouble::Code code = codeOf(exception.getExtendedErrorCode());
-        if (code != Trouble::Code::NeedsRecovery || !system::mayWrite(path) ||
+        if (!isCutOff(exception) || !system::mayWrite(path) ||
             !system::mayWrite(path.parent_path())) {
             throw;
         }
-        recover(path, options.busyTimeoutMs);
-        answerTo(*database, "user_version");
     }
-    return database;
+    recover(path, options.busyTimeoutMs);
+    return read();
 }
 
-// The database as asked for, or why not. A file is only ever opened for writing once it is known
-// for a logbook.
+// A file that another program has left with a journal of another kind gets its own before anybody
+// reads it. The name of the setting that did not take, if there is one.
+std::optional<std::string> leaveOtherJournal(SQLite::Database& database,
+                                             const std::filesystem::path& path,
+                                             const OpenOptions& options) {
+    if (answerTo(database, "journal_mode") == "delete") {
+        return std::nullopt;
+    }
+    return applySettings(*connect(path, SQLite::OPEN_READWRITE, options.busyTimeoutMs), options);
+}
+
+// The database, to be read, or why not.
 tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path& path,
                                                     const OpenOptions& options,
                                                     Schemas schemas) {
@@ -225,13 +164,12 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
     if (auto trouble = refuseContent(*database, path, schemas)) {
         return tl::unexpected<Trouble>(*trouble);
     }
-    if (options.access != Access::Read) {
-        database = connect(path, SQLite::OPEN_READWRITE, options.busyTimeoutMs);
-        if (sqlite3_db_readonly(database->getHandle(), "main") != 0) {
-            return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::ReadOnly));
-        }
+    auto failed = options.access == Access::Read ? std::nullopt
+                                                 : leaveOtherJournal(*database, path, options);
+    if (!failed) {
+        failed = applySettings(*database, {Access::Read, false, options.busyTimeoutMs});
     }
-    if (const auto failed = applySettings(*database, options)) {
+    if (failed) {
         return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
     }
     return database;
@@ -255,12 +193,30 @@ std::optional<Trouble> create(const std::filesystem::path& path, const OpenOptio
         database->exec("PRAGMA user_version = " + std::to_string(schemaVersion));
         transaction.commit();
     }
-    if (const auto error = file.finish()) {
+    if (const auto error = file.takeName()) {
         const bool taken = error == std::errc::file_exists;
-        return troubleAt(path, taken ? Trouble::Code::Exists : Trouble::Code::Io,
+        return troubleAt(path, taken ? Trouble::Code::Exists : codeOfSystem(error),
                          error.message());
     }
+    if (const auto error = file.confirmName()) {
+        return troubleAt(path, Trouble::Code::NotConfirmed, error.message());
+    }
     return std::nullopt;
+}
+
+// Once a logbook is open, what cannot be opened is the journal in its folder, and the database does
+// not tell why.
+Trouble::Code whyNoFileIsMade(const std::filesystem::path& logbook) {
+    auto path = logbook;
+    // The name of a journal too, that is cleared away where it is left over.
+    path += ".unfinished-" + std::to_string(system::processNumber()) + "-journal";
+    const auto error = system::makePrivateFile(path);
+    if (error) {
+        return codeOfSystem(error);
+    }
+    std::error_code ignored;
+    std::filesystem::remove(path, ignored);
+    return Trouble::Code::Io;
 }
 
 Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& exception) {
@@ -271,6 +227,9 @@ Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& ex
     if (trouble.code == Trouble::Code::Busy) {
         trouble.holder = readHolder(path);
     }
+    if ((code & 0xFF) == SQLITE_CANTOPEN) {
+        trouble.code = whyNoFileIsMade(path);
+    }
     return trouble;
 }
 
@@ -280,7 +239,7 @@ Trouble::Code codeOf(int extendedResultCode) {
     switch (extendedResultCode) {
         case SQLITE_READONLY_ROLLBACK:
         case SQLITE_READONLY_RECOVERY: return Trouble::Code::NeedsRecovery;
-        case SQLITE_READONLY_DBMOVED: return Trouble::Code::Io;
+        case SQLITE_READONLY_DBMOVED: return Trouble::Code::Moved;
         case SQLITE_IOERR_CORRUPTFS: return Trouble::Code::Damaged;
         default: break;
     }
@@ -288,8 +247,6 @@ Trouble::Code codeOf(int extendedResultCode) {
         case SQLITE_BUSY:
         case SQLITE_LOCKED: return Trouble::Code::Busy;
         case SQLITE_FULL: return Trouble::Code::DiskFull;
-        // Once a logbook is open, what cannot be opened is the journal in its folder.
-        case SQLITE_CANTOPEN:
         case SQLITE_READONLY: return Trouble::Code::ReadOnly;
         case SQLITE_CORRUPT:
         // A value longer than any that a logbook holds.
@@ -304,7 +261,8 @@ Trouble::Code codeOf(int extendedResultCode) {
 }
 
 Trouble::Code codeOfSystem(const std::error_code& error) {
-    if (error == std::errc::no_space_on_device) {
+    if (error == std::errc::no_space_on_device ||
+        error == std::error_condition(EDQUOT, std::generic_category())) {
         return Trouble::Code::DiskFull;
     }
     const bool readOnly = error == std::errc::permission_denied ||
@@ -326,10 +284,11 @@ const char* schemaTextOf(int version) {
     return older == olderSchemas().end() ? schemaText : older->text;
 }
 
-Connection::Connection(std::filesystem::path path, OpenOptions::Access access, int schema,
+Connection::Connection(std::filesystem::path path, const OpenOptions& options, int schema,
                        std::unique_ptr<SQLite::Database> database)
     : m_path(std::move(path)),
-      m_access(access),
+      m_access(options.access == Access::Read ? Access::Read : Access::Write),
+      m_busyTimeoutMs(options.busyTimeoutMs),
       m_schema(schema),
       m_database(std::move(database)) {}
 
@@ -354,10 +313,9 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
         if (!database) {
             return tl::unexpected<Trouble>(database.error());
         }
-        const Access access = options.access == Access::Read ? Access::Read : Access::Write;
         const int schema = schemaIn(**database);
         return std::unique_ptr<Connection>(
-            new Connection(whole, access, schema, std::move(*database)));
+            new Connection(whole, options, schema, std::move(*database)));
     } catch (const SQLite::Exception& exception) {
         Trouble trouble = troubleOf(whole, exception);
         if ((exception.getErrorCode() & 0xFF) == SQLITE_NOTADB) {
@@ -372,12 +330,18 @@ Trouble Connection::trouble(Trouble::Code code, std::string_view text) const {
 }
 
 Trouble Connection::trouble(const SQLite::Exception& exception) const {
-    return troubleOf(m_path, exception);
+    Trouble trouble = troubleOf(m_path, exception);
+    // What is left there of a write is the other file's.
+    if (trouble.code == Trouble::Code::NeedsRecovery && hasMoved()) {
+        trouble.code = Trouble::Code::Moved;
+    }
+    return trouble;
 }
 
-WriteTransaction::WriteTransaction(const Connection& connection, const Writing& writing)
-    : m_transaction(connection.database(), SQLite::TransactionBehavior::IMMEDIATE),
-      m_holderFile(connection.path(), Holder{writing.person, system::computerName(),
-                                             system::processNumber(), writing.at}) {}
+bool Connection::hasMoved() const {
+    int moved = 0;
+    sqlite3_file_control(m_database->getHandle(), "main", SQLITE_FCNTL_HAS_MOVED, &moved);
+    return moved != 0;
+}
 
 }  // namespace store

@@ -31,8 +31,16 @@ namespace store {
 // Whether a page, or a value, is not what a logbook has there.
 [[nodiscard]] bool isDamage(const SQLite::Exception& exception);
 
-enum class Schemas { Current, Older };  // Older: also those from which there is a way to this one
+enum class Schemas {
+    Current,
+    Older,  // also those from which there is a way to this one
+    Any,    // also what is no logbook, as long as it is a database: only to be locked
+};
 
+// To write, a file is opened anew each time, for one transaction. Whoever waits for a person
+// meanwhile holds it open to read alone: a file that was put aside stands under another name, where
+// what that name's new file is writing would be taken for a write of its own that was cut off, and
+// undone.
 class Connection {
 public:
     // As Logbook::open.
@@ -42,7 +50,10 @@ public:
 
     [[nodiscard]] int schema() const { return m_schema; }  // as it was when it was opened
 
-    [[nodiscard]] SQLite::Database& database() const { return *m_database; }
+    // Within a WriteTransaction the one that writes.
+    [[nodiscard]] SQLite::Database& database() const {
+        return m_writing ? *m_writing : *m_database;
+    }
     [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
     [[nodiscard]] OpenOptions::Access access() const { return m_access; }
 
@@ -79,31 +90,57 @@ public:
     }
     [[nodiscard]] bool metDamage() const { return m_metDamage; }
 
+    // Whether another file stands at the path now, or none.
+    [[nodiscard]] bool hasMoved() const;
+
+    // What is deleted from now on is written over in the file.
+    void wipeDeleted() { m_wipesDeleted = true; }
+
     // As guarded, under the write lock; commits if the function returns a value, else rolls back.
     template <class Function>
     [[nodiscard]] auto writing(const Writing& writing, Function function) const
         -> decltype(function());
 
 private:
-    Connection(std::filesystem::path path, OpenOptions::Access access, int schema,
+    friend class WriteTransaction;
+    Connection(std::filesystem::path path, const OpenOptions& options, int schema,
                std::unique_ptr<SQLite::Database> database);
 
     std::filesystem::path m_path;
     OpenOptions::Access m_access;
+    int m_busyTimeoutMs;
     int m_schema;
-    std::unique_ptr<SQLite::Database> m_database;
+    bool m_wipesDeleted = false;
+    std::unique_ptr<SQLite::Database> m_database;         // reads
+    mutable std::unique_ptr<SQLite::Database> m_writing;  // as long as there is a transaction
     mutable std::atomic<bool> m_metDamage = false;
 };
 
-// An immediate transaction that tells others who holds the lock. Rolls back unless committed.
+// A transaction that writes, and tells others who holds the lock. Rolls back unless committed.
+// Throws SQLite::Exception, with SQLITE_READONLY_DBMOVED where the connection's file has moved.
 class WriteTransaction {
 public:
-    WriteTransaction(const Connection& connection, const Writing& writing);
-    void commit() { m_transaction.commit(); }
+    enum class Lock {
+        Writers,   // keeps out
+        Everyone,  // so that nobody is about to begin either: the file may be moved
+    };
+    WriteTransaction(const Connection& connection, const Writing& writing,
+                     Lock lock = Lock::Writers);
+    ~WriteTransaction();
+    WriteTransaction(const WriteTransaction&) = delete;
+    WriteTransaction& operator=(const WriteTransaction&) = delete;
+    void commit() { m_transaction->commit(); }
 
 private:
-    SQLite::Transaction m_transaction;  // before the holder file: that is written under the lock
-    HolderFile m_holderFile;
+    void open() const;
+    void begin();
+    [[nodiscard]] bool hasBegun();
+    void beginAlone();
+    void end();
+
+    const Connection& m_connection;
+    std::unique_ptr<SQLite::Transaction> m_transaction;
+    std::optional<HolderFile> m_holderFile;  // written under the lock
 };
 
 template <class Function>
@@ -155,6 +192,12 @@ inline constexpr std::string_view thatFound = "kind IN ('adopt', 'person', 'stri
                                                            std::string_view condition);
 [[nodiscard]] Heads notedHeads(SQLite::Database& database);
 [[nodiscard]] int schemaIn(SQLite::Database& database);
+
+// Damaged, where the last verify has found pages that are not whole: for what can wait.
+[[nodiscard]] std::optional<Trouble> refuseDamagedPages(const Connection& connection);
+
+// What the database says of its pages, as many at most.
+inline constexpr std::size_t mostMessages = 100;
 
 // As Logbook::verify, held against that schema.
 [[nodiscard]] tl::expected<VerifyReport, Trouble> verifyAs(int schema,

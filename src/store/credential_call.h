@@ -17,15 +17,9 @@ namespace store {
 inline tl::expected<std::unique_ptr<Connection>, Trouble> openFor(const std::filesystem::path& path,
                                                                   OpenOptions options) {
     auto connection = Connection::open(path, options);
-    if (connection && options.access == OpenOptions::Access::Write) {
+    if (connection) {
         // An old hash is not left behind in the file either.
-        auto wiping = (*connection)->guarded([&]() -> tl::expected<void, Trouble> {
-            (*connection)->database().exec("PRAGMA secure_delete = ON");
-            return {};
-        });
-        if (!wiping) {
-            return tl::unexpected<Trouble>(wiping.error());
-        }
+        (*connection)->wipeDeleted();
     }
     return connection;
 }

@@ -6,9 +6,11 @@
 
 #include "store/connection.h"
 #include "store/operating_system.h"
+#include "store/page_damage.h"
 #include "store/schema.h"
 #include "store/unfinished_file.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <sqlite3.h>
 #include <string>
@@ -84,8 +86,10 @@ Copied copyTables(SQLite::Database& from, SQLite::Database& copy, const Progress
         SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
         last = lastArrivalIn(from);
         copyRows(from, copy, {"local_heads", "station, seq, hash, entered_ms, arrived_ms", ""});
+        // Damaged pages are those of the other file.
         copyRows(from, copy,
-                 {"local_verifications", "ok, number, at_ms, checked, heads, breaks", ""});
+                 {"local_verifications", "ok, number, at_ms, checked, heads, breaks",
+                  "WHERE checked <> " + std::to_string(pagesDamaged)});
         transaction.commit();
     }
     std::int64_t done = 0;
@@ -182,12 +186,37 @@ Trouble brokenChain(const Connection& source, const VerifyReport& report) {
     return trouble;
 }
 
-// The heads of the copy, once it has been read and found whole.
-tl::expected<Heads, Trouble> provedCopy(const Connection& source, const Heads& before,
+bool isSame(const Row& one, const Row& other) {
+    return one.place == other.place && one.device == other.device && one.kind == other.kind &&
+           one.content == other.content && one.hash == other.hash &&
+           one.arrival == other.arrival;
+}
+
+// Whether what does not fit in the copy stands just so in the logbook. What concerns no record is
+// the copy's alone, since all but the rows was made anew.
+bool standsInBoth(SQLite::Database& source, SQLite::Database& copy, const VerifyReport& report) {
+    return report.integrity.empty() && report.schemaChanged.empty() &&
+           std::ranges::all_of(report.breaks, [&](const Break& found) {
+               const auto there = findRow(source, found.record);
+               const auto here = findRow(copy, found.record);
+               return there.has_value() == here.has_value() && (!there || isSame(*there, *here));
+           });
+}
+
+struct Proof {
+    Heads heads;
+    std::uint64_t bytes = 0;
+};
+
+// Of the copy, once it has been read from its disk and found whole.
+tl::expected<Proof, Trouble> provedCopy(const Connection& source, const Heads& before,
                                         const UnfinishedFile& file) {
     const auto refused = [&](const Trouble& trouble) {
         return tl::unexpected<Trouble>(troubleAt(file.finalPath(), trouble));
     };
+    if (const auto error = system::flushAndForget(file.path())) {
+        return refused(source.trouble(codeOfSystem(error), error.message()));
+    }
     // Nobody else uses a file of that name, so its locks need no trust.
     const auto copy = Connection::open(file.path(), {OpenOptions::Access::Read, true},
                                        Schemas::Older);
@@ -201,16 +230,22 @@ tl::expected<Heads, Trouble> provedCopy(const Connection& source, const Heads& b
     if (report->diskFailed) {
         return refused(source.trouble(Trouble::Code::Io, firstFinding(*report)));
     }
+    auto& written = (*copy)->database();
     if (!report->ok()) {
-        return tl::unexpected<Trouble>(brokenChain(source, *report));
+        return standsInBoth(source.database(), written, *report)
+                   ? tl::unexpected<Trouble>(brokenChain(source, *report))
+                   : refused(source.trouble(Trouble::Code::Io,
+                                            "what was read back is not what was written"));
     }
     if (!sameHeads(source.database(), before, report->heads)) {
         return refused(source.trouble(Trouble::Code::Io, "the heads of the copy are others"));
     }
-    return report->heads;
+    const auto bytes = written.execAndGet("PRAGMA page_count").getInt64() *
+                       written.execAndGet("PRAGMA page_size").getInt64();
+    return Proof{report->heads, static_cast<std::uint64_t>(bytes)};
 }
 
-tl::expected<Heads, Trouble> makeCopy(const Connection& source, const Heads& before,
+tl::expected<Proof, Trouble> makeCopy(const Connection& source, const Heads& before,
                                       const UnfinishedFile& file, const Progress& progress) {
     const auto copied = copyForBackup(source, file, progress);
     if (!copied) {
@@ -268,12 +303,15 @@ tl::expected<BackupResult, Trouble> backUp(const Connection& connection,
     if (!copied) {
         return tl::unexpected<Trouble>(copied.error());
     }
-    if (const auto failed = copy.finish()) {
+    if (const auto failed = copy.takeName()) {
         const bool taken = failed == std::errc::file_exists;
         return refused(connection.trouble(taken ? Trouble::Code::Exists : Trouble::Code::Io,
                                              failed.message()));
     }
-    return BackupResult{whole, std::filesystem::file_size(whole, error), *copied};
+    if (const auto failed = copy.confirmName()) {
+        return refused(connection.trouble(Trouble::Code::NotConfirmed, failed.message()));
+    }
+    return BackupResult{whole, copied->bytes, copied->heads};
 }
 
 }  // namespace store

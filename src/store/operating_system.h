@@ -45,7 +45,15 @@ namespace store::system {
 bool writeSmallFile(const std::filesystem::path& path, std::string_view text);
 
 // Waits until the file, or the names in the folder, are on the disk.
+// No error where the system cannot wait for the names of a folder.
 [[nodiscard]] std::error_code flush(const std::filesystem::path& fileOrFolder);
+// And reads the file from the disk when it is read again, as far as the system lets itself be told.
+[[nodiscard]] std::error_code flushAndForget(const std::filesystem::path& file);
+
+// A copy with the same rights, which is on the disk; std::errc::file_exists if `to` is there.
+[[nodiscard]] std::error_code copyFile(const std::filesystem::path& from,
+                                       const std::filesystem::path& to);
+[[nodiscard]] std::error_code removeFile(const std::filesystem::path& path);
 
 // Which file stands at a name, whatever name it had before: equal for the same file of one file
 // system. Nothing if none does.

@@ -23,6 +23,18 @@ std::error_code lastError() {
     return {errno, std::generic_category()};
 }
 
+// Some shares do not have it for folders.
+bool knowsNoFlush(const std::error_code& error) {
+    return error == std::errc::invalid_argument || error == std::errc::not_supported ||
+           error == std::errc::operation_not_supported ||
+           error == std::errc::function_not_supported;
+}
+
+bool isFolder(int file) {
+    struct stat status {};
+    return ::fstat(file, &status) == 0 && S_ISDIR(status.st_mode);
+}
+
 // Not every file system has RENAME_NOREPLACE; a second name does not replace either.
 std::error_code moveByLink(const std::filesystem::path& from, const std::filesystem::path& to) {
     if (::link(from.c_str(), to.c_str()) == 0) {
@@ -35,6 +47,27 @@ std::error_code moveByLink(const std::filesystem::path& from, const std::filesys
     // Memory sticks often know neither. Between the question above and this another program
     // would have to make a file of that very name.
     return ::rename(from.c_str(), to.c_str()) == 0 ? std::error_code{} : lastError();
+}
+
+std::error_code copyBytes(int from, int to) {
+    std::array<char, 65536> bytes{};
+    for (;;) {
+        const auto count = ::read(from, bytes.data(), bytes.size());
+        if (count < 0) {
+            return lastError();
+        }
+        if (count == 0) {
+            return ::fsync(to) == 0 ? std::error_code{} : lastError();
+        }
+        for (ssize_t done = 0; done < count;) {
+            const auto written =
+                ::write(to, bytes.data() + done, static_cast<std::size_t>(count - done));
+            if (written < 0) {
+                return lastError();
+            }
+            done += written;
+        }
+    }
 }
 
 // Closes it in the end. Waits for nobody: at a pipe that nobody reads it gives an error.
@@ -159,9 +192,47 @@ std::error_code flush(const std::filesystem::path& fileOrFolder) {
     if (file < 0) {
         return lastError();
     }
-    const std::error_code error = ::fsync(file) == 0 ? std::error_code{} : lastError();
+    std::error_code error = ::fsync(file) == 0 ? std::error_code{} : lastError();
+    if (error && knowsNoFlush(error) && isFolder(file)) {
+        error.clear();
+    }
     ::close(file);
     return error;
+}
+
+std::error_code flushAndForget(const std::filesystem::path& file) {
+    const auto error = flush(file);
+    const int opened = error ? -1 : ::open(file.c_str(), O_RDONLY | O_CLOEXEC);
+    if (opened >= 0) {
+        ::posix_fadvise(opened, 0, 0, POSIX_FADV_DONTNEED);
+        ::close(opened);
+    }
+    return error;
+}
+
+std::error_code copyFile(const std::filesystem::path& from, const std::filesystem::path& to) {
+    const int source = ::open(from.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC);
+    struct stat status {};
+    if (source < 0 || ::fstat(source, &status) != 0) {
+        const auto error = lastError();
+        source < 0 ? 0 : ::close(source);
+        return error;
+    }
+    const int target = ::open(to.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC,
+                              status.st_mode & (S_IRWXU | S_IRWXG | S_IRWXO));
+    auto error = target < 0 ? lastError() : copyBytes(source, target);
+    ::close(source);
+    if (target >= 0) {
+        ::close(target);
+    }
+    if (target >= 0 && error) {
+        ::unlink(to.c_str());
+    }
+    return error;
+}
+
+std::error_code removeFile(const std::filesystem::path& path) {
+    return ::unlink(path.c_str()) == 0 ? std::error_code{} : lastError();
 }
 
 std::optional<std::uint64_t> fileNumber(const std::filesystem::path& path) {

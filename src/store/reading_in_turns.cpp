@@ -18,9 +18,7 @@ namespace {
 
 using std::chrono::milliseconds;
 
-constexpr int mostBeginnings = 50;
 constexpr milliseconds betweenLooks{10};
-constexpr int mostLooks = 3'000;  // so long one writer is waited for, who may be importing
 
 // Whether somebody is about to write: from the beginning of the transaction on, so that they need
 // not wait at its end. In the file layer itself, which any thread may ask.
@@ -36,8 +34,8 @@ public:
                reserved != 0;
     }
     // Waits until they are gone; false if one does not go.
-    [[nodiscard]] bool letGo() const {
-        for (int look = 0; look < mostLooks; ++look) {
+    [[nodiscard]] bool letGo(int looks) const {
+        for (int look = 0; look < looks; ++look) {
             if (!areThere()) {
                 return true;
             }
@@ -112,14 +110,15 @@ bool isReadUndisturbed(SQLite::Database& database, const Writers& writers,
 }  // namespace
 
 void readInTurns(SQLite::Database& database, const std::function<void()>& read,
-                 std::int64_t pagesAtOnce) {
+                 const TurnLimits& limits) {
     const bool writesItself = sqlite3_get_autocommit(database.getHandle()) == 0;
-    if (writesItself || database.execAndGet("PRAGMA page_count").getInt64() < pagesAtOnce) {
+    if (writesItself || database.execAndGet("PRAGMA page_count").getInt64() < limits.pagesAtOnce) {
         read();
         return;
     }
     const Writers writers(database);
-    for (int beginning = 0; beginning < mostBeginnings && writers.letGo(); ++beginning) {
+    for (int beginning = 0; beginning < limits.beginnings && writers.letGo(limits.looksAtWriter);
+         ++beginning) {
         if (isReadUndisturbed(database, writers, read)) {
             return;
         }

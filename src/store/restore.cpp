@@ -5,6 +5,7 @@
 #include "store/restore.h"
 
 #include "store/connection.h"
+#include "store/in_place.h"
 #include "store/operating_system.h"
 #include "store/unfinished_file.h"
 
@@ -40,8 +41,11 @@ tl::expected<Heads, Trouble> prepare(const Path& backup, const UnfinishedFile& f
     if (!source) {
         return tl::unexpected<Trouble>(source.error());
     }
-    const auto copied = source->backup(file.path());
+    auto copied = source->backup(file.path());
     if (!copied) {
+        // That it has this name need not be certain: it is to have another.
+        auto& code = copied.error().code;
+        code = code == Code::NotConfirmed ? Code::Io : code;
         return tl::unexpected<Trouble>(copied.error());
     }
     auto copy = Logbook::open(file.path(), {Access::Write, to.trustLocks});
@@ -62,28 +66,27 @@ Path asideName(const Path& path, logbook::Instant at) {
 }
 
 // What is left of a write that was cut off goes with its file: without it that is not whole, and
-// beside another file it would be taken for that one's. So it is there before its file is.
+// beside another file it would be taken for that one's. So it is there before its file is, and
+// stays where that was until its new name is on the disk: the power may take that back. If the disk
+// does not say so, it stays.
 std::error_code moveWithJournal(const Path& from, const Path& to) {
     const Path journal = with(from, "-journal");
     std::error_code error;
-    const bool cutOff =
-        std::filesystem::is_regular_file(std::filesystem::symlink_status(journal, error));
-    if (cutOff) {
-        std::filesystem::copy_file(journal, with(to, "-journal"), error);
-        if (!error) {
-            error = system::flush(with(to, "-journal"));
-        }
-        if (!error) {
-            error = system::flush(to.parent_path());
-        }
-        if (error) {
-            return error;
-        }
+    if (!std::filesystem::is_regular_file(std::filesystem::symlink_status(journal, error))) {
+        return system::moveWithoutReplacing(from, to);
     }
-    error = system::moveWithoutReplacing(from, to);
-    std::error_code ignored;
-    if (cutOff) {
-        std::filesystem::remove(error ? with(to, "-journal") : journal, ignored);
+    error = system::copyFile(journal, with(to, "-journal"));
+    if (error) {
+        return error;
+    }
+    error = system::flush(to.parent_path());
+    if (!error) {
+        error = system::moveWithoutReplacing(from, to);
+    }
+    if (error) {
+        (void)system::removeFile(with(to, "-journal"));
+    } else if (!system::flush(to.parent_path())) {
+        (void)system::removeFile(journal);
     }
     return error;
 }
@@ -96,35 +99,6 @@ tl::expected<void, Trouble> moveAside(const Path& from, const Path& to) {
                       error.message()));
     }
     return {};
-}
-
-// What no program can write into, since none opens it.
-bool isNobodys(Code code) {
-    return code == Code::Damaged || code == Code::NotALogbook || code == Code::NewerSchema;
-}
-
-// The heads of what stands there; none where it is no logbook that can be read.
-tl::expected<std::optional<Heads>, Trouble> headsInPlace(const RestoreTo& to) {
-    const auto heads =
-        Logbook::open(to.path, {Access::Read, to.trustLocks})
-            .and_then([](const Logbook& logbook) { return logbook.heads(); });
-    if (heads) {
-        return headsOf(*heads);
-    }
-    if (!isNobodys(heads.error().code)) {
-        return tl::unexpected<Trouble>(heads.error());
-    }
-    return std::nullopt;
-}
-
-std::int64_t laterThan(const Heads& backup, const Heads& inPlace) {
-    std::int64_t later = 0;
-    for (const auto& [station, head] : inPlace) {
-        const auto found = backup.find(station);
-        const auto kept = found == backup.end() ? 0 : found->second.seq;
-        later += std::max<std::int64_t>(0, head.seq - kept);
-    }
-    return later;
 }
 
 enum class Placed {
@@ -195,20 +169,23 @@ tl::expected<Placed, Trouble> place(const UnfinishedFile& file, const Path& path
     return moveAside(path, aside).map([] { return Placed::Aside; });
 }
 
-// With the lock held, so that nobody is about to write into it. What is damaged cannot be locked,
-// and is put aside all the same; whatever else keeps the lock away may be somebody who writes.
+// With the lock held, so that nobody writes into it or is about to, whatever version of the program
+// they have. What is no database cannot be locked, and is put aside all the same; whatever else
+// keeps the lock away may be somebody who writes.
 tl::expected<Placed, Trouble> putAside(const UnfinishedFile& file, const RestoreTo& to,
                                        const Path& aside, const Writing& writing) {
-    const auto connection = Connection::open(to.path, {Access::Write, to.trustLocks});
+    const auto connection =
+        Connection::open(to.path, {Access::Write, to.trustLocks}, Schemas::Any);
     if (connection) {
         const auto moved = (*connection)->guarded([&]() -> tl::expected<Placed, Trouble> {
-            const WriteTransaction transaction(**connection, writing);
+            const WriteTransaction transaction(**connection, writing,
+                                               WriteTransaction::Lock::Everyone);
             return place(file, to.path, aside);
         });
-        if (moved || !isNobodys(moved.error().code)) {
+        if (moved || !isUnknown(moved.error().code)) {
             return moved;
         }
-    } else if (!isNobodys(connection.error().code)) {
+    } else if (!isUnknown(connection.error().code)) {
         return tl::unexpected<Trouble>(connection.error());
     }
     return place(file, to.path, aside);
@@ -242,11 +219,11 @@ Trouble notRestored(const RestoreResult& result, const std::error_code& failed) 
 // What stands there is put aside, as the result then tells.
 tl::expected<Placed, Trouble> replace(const UnfinishedFile& file, const RestoreTo& to,
                                       const Writing& writing, RestoreResult& result) {
-    const auto inPlace = headsInPlace(to);
+    const auto inPlace = lookAt(to.path, to.trustLocks, {file.path(), result.heads});
     if (!inPlace) {
         return tl::unexpected<Trouble>(inPlace.error());
     }
-    if (*inPlace && (*inPlace)->contains(to.station)) {
+    if (inPlace->heads.contains(to.station)) {
         Trouble taken = troubleAt(to.path, Code::StationTaken);
         taken.station = to.station;
         return tl::unexpected<Trouble>(std::move(taken));
@@ -255,9 +232,9 @@ tl::expected<Placed, Trouble> replace(const UnfinishedFile& file, const RestoreT
     auto placed = putAside(file, to, aside, writing);
     if (placed) {
         result.aside = aside;
-        if (*inPlace) {
-            result.later = laterThan(result.heads, **inPlace);
-        }
+        result.later = inPlace->laterThan(result.heads);
+        result.isAtLeast = !inPlace->isWhole;
+        result.isOther = inPlace->isOther;
     }
     return placed;
 }
@@ -307,6 +284,7 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
     if (const auto failed = file.confirmName()) {
         Trouble trouble = troubleAt(whole.path, Code::NotConfirmed, failed.message());
         trouble.aside = result.aside.value_or(Path());
+        trouble.station = whole.station;
         return tl::unexpected<Trouble>(std::move(trouble));
     }
     return result;

@@ -16,7 +16,8 @@ namespace store {
 
 struct RestoreTo {
     std::filesystem::path path;  // if a link, what it leads to is meant
-    std::string station;      // under which it goes on; of no record in the backup or at `path`
+    // Under which it goes on; of no record in the backup or at `path`, as far as that can be read.
+    std::string station;
     bool trustLocks = false;  // as of OpenOptions
 };
 
@@ -24,9 +25,11 @@ struct RestoreResult {
     std::filesystem::path path;
     std::optional<std::filesystem::path> aside;  // where what stood at `path` is now
     Heads heads;
-    // How many entries what was put aside holds after those of the backup; nothing where its heads
-    // cannot be read.
+    // How many entries what was put aside holds after those of the backup; nothing where nothing of
+    // it can be read.
     std::optional<std::int64_t> later{};
+    bool isAtLeast = false;  // it is damaged: there may be more
+    bool isOther = false;    // it is of another log than the backup
 };
 
 // Nothing is put aside before the copy of the backup is whole, verified, named and on the disk

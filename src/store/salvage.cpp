@@ -172,10 +172,13 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
         trouble->path = to;
         return tl::unexpected<Trouble>(*trouble);
     }
-    if (const auto failed = file.finish()) {
+    if (const auto failed = file.takeName()) {
         const bool taken = failed == std::errc::file_exists;
         return tl::unexpected<Trouble>(
             troubleAt(to, taken ? Code::Exists : Code::Io, failed.message()));
+    }
+    if (const auto failed = file.confirmName()) {
+        return tl::unexpected<Trouble>(troubleAt(to, Code::NotConfirmed, failed.message()));
     }
     return SalvageResult{to, static_cast<std::int64_t>(proven.records.size()), proven.heads,
                          proven.unproven};

@@ -31,6 +31,7 @@ std::string_view name(Trouble::Code code) {
         case ChainBroken: return "chain_broken";
         case FirstChanged: return "first_changed";
         case NotOwn: return "not_own";
+        case Moved: return "moved";
         case LogMoved: return "log_moved";
         case NoRecord: return "no_record";
         case Cancelled: return "cancelled";

@@ -52,6 +52,7 @@ struct Trouble {
         FirstChanged,       // would change which `adopt` or `person` record is the first:
                             // `records` are the first now and the one that would be
         NotOwn,             // `records` are not the next ones of the own station
+        Moved,              // another file stands at `path` than the one that was opened, or none
         LogMoved,           // records have come in since the log was read on which this rests
         NoRecord,           // `records` are not here
         Cancelled,          // the caller's progress function said stop

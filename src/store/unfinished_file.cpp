@@ -17,6 +17,7 @@ namespace store {
 namespace {
 
 constexpr std::string_view ending = ".unfinished-";
+constexpr int mostLeftOver = 1'000;
 
 // "4711" or "4711-journal".
 bool isOfStoppedProcess(std::string_view text) {
@@ -75,11 +76,6 @@ std::error_code UnfinishedFile::confirmName() const {
     return system::flush(m_finalPath.parent_path());
 }
 
-std::error_code UnfinishedFile::finish() const {
-    const auto error = takeName();
-    return error ? error : confirmName();
-}
-
 std::error_code UnfinishedFile::clearJournal() const {
     std::filesystem::path journal = m_finalPath;
     journal += "-journal";
@@ -87,9 +83,16 @@ std::error_code UnfinishedFile::clearJournal() const {
     if (std::filesystem::exists(m_finalPath, error) || !std::filesystem::exists(journal, error)) {
         return {};
     }
-    std::filesystem::path kept = journal;
-    kept += ".left-over";
-    return system::moveWithoutReplacing(journal, kept);
+    for (int number = 1; number <= mostLeftOver; ++number) {
+        auto kept = journal;
+        kept += number == 1 ? ".left-over" : ".left-over-" + std::to_string(number);
+        error = system::moveWithoutReplacing(journal, kept);
+        if (error != std::errc::file_exists) {
+            return error;
+        }
+    }
+    // It is not the name of the file itself that is taken.
+    return std::make_error_code(std::errc::directory_not_empty);
 }
 
 void UnfinishedFile::remove() const {

@@ -29,15 +29,13 @@ public:
     // Gives it its name once it is on the disk; std::errc::file_exists if that is taken. No
     // connection to it may be open. Where it fails the name was not given.
     [[nodiscard]] std::error_code takeName() const;
-    // Waits until the name is on the disk.
+    // Waits until the name is on the disk. Where that fails it has its name all the same.
     [[nodiscard]] std::error_code confirmName() const;
-    // Both.
-    [[nodiscard]] std::error_code finish() const;
 
 private:
     void remove() const;
     // A journal whose file is gone would be played back into the one that gets its name: it is
-    // given another, ending in ".left-over".
+    // given another, ending in ".left-over", or ".left-over-2" and so on where that is taken.
     [[nodiscard]] std::error_code clearJournal() const;
 
     std::filesystem::path m_finalPath;

@@ -90,6 +90,10 @@ trouble.not_permitted: says(path) safe do
 trouble.needs_recovery: says(path) safe do
 trouble.not_own: says(record) safe do
 trouble.log_moved: says safe do
+trouble.moved: says(path) safe do(path)
+trouble.not_verified: says safe do(argument)
+trouble.pages_damaged: says(path) safe do
+trouble.made_not_confirmed: says(path detail) safe do(path)
 trouble.busy: says(person computer time) safe do
 trouble.busy_unknown: says safe do
 trouble.disk_full: says safe do(path)

@@ -26,7 +26,7 @@ settings_fault.backups: says(value) do(most)
 backups: made(path) made_second(path) failed(folder) safe last(when) begun
 backups: gone(names) not_counted(folder names)
 backups: migrated(path backup) up_to_date(path)
-backups_failed: full no_folder not_permitted not_sound busy elsewhere in_way other
+backups_failed: full no_folder not_permitted not_sound busy elsewhere in_way exists other
 )";
 
 std::string_view settingsKeys() {

@@ -83,8 +83,11 @@ TEST_CASE("The oldest go, and nothing that was not made so", "[unit]") {
     REQUIRE(station::importFiles(ward.surroundings, ward.logbook,
                                  {ward.folder.write("in.jsonl", support::noteLine("icu-2", 1))},
                                  ward.importer()));
-    (void)ward.backUp(Occasion::WindowCloses);
-    CHECK(ward.names().size() >= 3);
+    const auto made = ward.backUp(Occasion::WindowCloses).made;
+    REQUIRE(made.size() == 1);
+    CHECK(ward.names() == std::vector<std::string>{made.front().filename(),
+                                                   "ward-icu-1-before the move.logbook",
+                                                   "ward-icu-2-20200101T000000Z.logbook"});
 }
 
 TEST_CASE("What a killed program left half done goes after a day", "[unit]") {

@@ -17,6 +17,7 @@
 using namespace store;
 using namespace store::test;
 using Access = OpenOptions::Access;
+using Catch::Matchers::Predicate;
 
 namespace {
 
@@ -30,7 +31,7 @@ class Writer {
 public:
     explicit Writer(const std::filesystem::path& path) : m_database(behindTheBack(path)) {
         m_database->exec("PRAGMA busy_timeout = 60000; BEGIN IMMEDIATE;"
-                         "INSERT INTO local_settings VALUES ('place', 'shelf')");
+                         "REPLACE INTO local_settings VALUES ('place', 'shelf')");
         m_thread = std::thread([this] {
             std::this_thread::sleep_for(std::chrono::milliseconds(100));
             m_database->exec("COMMIT");
@@ -84,7 +85,7 @@ TEST_CASE("What reads without end is stopped for a writer and begun again", "[un
                 connection->database().execAndGet(endless);
             }
         },
-        0);
+        {.pagesAtOnce = 0});
     CHECK(begun == 2);
     writer.reset();
     CHECK(open(folder / "log").settings()->at("place") == "shelf");
@@ -104,14 +105,43 @@ TEST_CASE("What is short, or within a write of one's own, is read once", "[unit]
         readInTurns(reading->database(), read);
         CHECK(begun == 1);
     }
-    const auto writing = connect(folder / "log", Access::Write);
-    writing->database().exec("BEGIN IMMEDIATE");
-    readInTurns(writing->database(), read, 0);
+    const auto connection = connect(folder / "log", Access::Write);
+    const WriteTransaction transaction(*connection, writing());
+    readInTurns(connection->database(), read, {.pagesAtOnce = 0});
     CHECK(begun == 2);
     // And trouble is trouble.
-    CHECK_THROWS_AS(readInTurns(writing->database(),
-                                [] { throw SQLite::Exception("no", SQLITE_CORRUPT); }, 0),
+    CHECK_THROWS_AS(readInTurns(connection->database(),
+                                [] { throw SQLite::Exception("no", SQLITE_CORRUPT); },
+                                {.pagesAtOnce = 0}),
                     SQLite::Exception);
+}
+
+TEST_CASE("Who never gets their turn says that others write", "[unit]") {
+    const TemporaryFolder folder;
+    make(folder / "log");
+    const auto connection = connect(folder / "log", Access::Read);
+    const auto isBusy = [](const SQLite::Exception& exception) {
+        return exception.getErrorCode() == SQLITE_BUSY;
+    };
+    std::unique_ptr<Writer> writer;
+    int begun = 0;
+    const auto disturbed = [&] {
+        ++begun;
+        writer.reset();
+        writer = std::make_unique<Writer>(folder / "log");
+        connection->database().execAndGet(endless);
+    };
+    CHECK_THROWS_MATCHES(
+        readInTurns(connection->database(), disturbed, {.pagesAtOnce = 0, .beginnings = 3}),
+        SQLite::Exception, Predicate<SQLite::Exception>(isBusy));
+    CHECK(begun == 3);
+    writer.reset();
+    const auto holds = behindTheBack(folder / "log");
+    holds->exec("BEGIN IMMEDIATE");
+    CHECK_THROWS_MATCHES(
+        readInTurns(connection->database(), disturbed, {.pagesAtOnce = 0, .looksAtWriter = 2}),
+        SQLite::Exception, Predicate<SQLite::Exception>(isBusy));
+    CHECK(begun == 3);
 }
 
 TEST_CASE("Verify keeps nobody waiting while it checks the pages of a large logbook", "[unit]") {

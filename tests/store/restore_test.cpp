@@ -77,6 +77,8 @@ TEST_CASE("A damaged logbook is put aside as it is", "[fault]") {
         const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
         REQUIRE(result);
         CHECK_FALSE(result->later);
+        CHECK(result->isAtLeast);
+        CHECK_FALSE(result->isOther);
         CHECK(bytesOf(folder / aside) == damaged);
         CHECK(open(folder / "log").verify()->ok());
     }
@@ -107,6 +109,17 @@ TEST_CASE("A journal that was left behind is not played back into a new logbook"
     CHECK(open(folder / "log").verify()->ok());
     CHECK(folder.names() == Names{"log", "log-journal.left-over"});
     CHECK(bytesOf(folder / "log-journal.left-over") == journal);
+    // And once more, and where a backup comes there.
+    REQUIRE(open(folder / "log").backup(folder / "backup"));
+    std::filesystem::remove(folder / "log");
+    writeBytes(folder / "log-journal", journal);
+    (void)create(folder / "log");
+    std::filesystem::remove(folder / "log");
+    writeBytes(folder / "log-journal", journal);
+    REQUIRE(restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0)));
+    CHECK(open(folder / "log").count() == 2);
+    CHECK(folder.names() == Names{"backup", "log", "log-journal.left-over",
+                                  "log-journal.left-over-2", "log-journal.left-over-3"});
 }
 
 TEST_CASE("What cannot be restored changes nothing", "[unit]") {
@@ -136,6 +149,65 @@ TEST_CASE("No name is taken that the logbook to be put aside has used", "[unit]"
     const auto result = restore(folder / "backup", {folder / "log", "icu-1c"}, writing(0));
     REQUIRE(result);
     CHECK(result->later == 5);
+}
+
+// Its first page is gone, so that it is no database any more.
+TEST_CASE("What a damaged logbook has used and holds is looked for in its pages", "[fault]") {
+    const TemporaryFolder folder;
+    fill(folder);
+    {
+        Logbook logbook = open(folder / "log");
+        append(logbook, notes("icu-1b", 2));
+    }
+    auto bytes = bytesOf(folder / "log");
+    writeBytes(folder / "log", bytes.replace(0, 4096, std::string(4096, '\0')));
+    CHECK(refusal(folder, "icu-1b") == Code::StationTaken);
+    CHECK(bytesOf(folder / "log") == bytes);
+    const auto result = restore(folder / "backup", {folder / "log", "icu-1c"}, writing(0));
+    REQUIRE(result);
+    CHECK(result->later == 5);
+    CHECK(result->isAtLeast);
+}
+
+TEST_CASE("A backup of another log is told", "[unit]") {
+    const auto isOther = [](const std::vector<logbook::Record>& inPlace) {
+        const TemporaryFolder folder;
+        fill(folder);
+        std::filesystem::remove(folder / "log");
+        {
+            Logbook logbook = create(folder / "log");
+            append(logbook, inPlace);
+        }
+        const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+        REQUIRE(result);
+        CHECK_FALSE(result->isAtLeast);
+        return result->isOther;
+    };
+    CHECK_FALSE(isOther(notes("icu-1", 3)));
+    CHECK_FALSE(isOther(notes("icu-1", 9)));
+    CHECK(isOther(notes("icu-7", 9)));
+    CHECK(isOther({note("icu-1", 1, "Seen")}));
+    auto forked = notes("icu-1", 9);
+    forked[4] = note("icu-1", 5, "Seen");
+    CHECK(isOther(forked));
+}
+
+// By what its own version of the program would do.
+TEST_CASE("A logbook of another version that is being written into is not put aside", "[unit]") {
+    for (const auto* schema : {"2", "0"}) {
+        const TemporaryFolder folder;
+        fill(folder);
+        const auto writer = behindTheBack(folder / "log");
+        writer->exec(std::string("PRAGMA user_version = ") + schema);
+        writer->exec("BEGIN IMMEDIATE");
+        CHECK(refusal(folder, "icu-1b") == Code::Busy);
+        CHECK(folder.names() == Names{"backup", "log"});
+        writer->exec("ROLLBACK");
+        CHECK(refusal(folder, "icu-1") == Code::StationTaken);
+        const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+        REQUIRE(result);
+        CHECK(result->later == 3);
+    }
 }
 
 TEST_CASE("What a link leads to is put aside, not the link", "[unit]") {

@@ -2,13 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The moments in which a program holds nothing of a logbook, so that others may write into it or
-// the disk may fail: before each statement that begins outside a transaction. A test does something
-// in one of them, then in the next, until there are no more. Knows no table.
+// the disk may fail: before each statement that begins while no connection is in a transaction. A
+// test does something in one of them, then in the next, until there are no more. Knows no table.
 #pragma once
 
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <functional>
+#include <set>
 #include <utility>
 
 namespace support {
@@ -39,15 +41,26 @@ private:
         static StatementMoments* moments = nullptr;
         return moments;
     }
-    static int watch(sqlite3* database, const char**, const sqlite3_api_routines*) {
-        return sqlite3_trace_v2(database, SQLITE_TRACE_STMT, begins, nullptr);
+    // Those that are watched and open.
+    static std::set<sqlite3*>& connections() {
+        static std::set<sqlite3*> connections;
+        return connections;
     }
-    static int begins(unsigned, void*, void* statement, void*) {
-        auto* database = sqlite3_db_handle(static_cast<sqlite3_stmt*>(statement));
+    static int watch(sqlite3* database, const char**, const sqlite3_api_routines*) {
+        connections().insert(database);
+        return sqlite3_trace_v2(database, SQLITE_TRACE_STMT | SQLITE_TRACE_CLOSE, begins, nullptr);
+    }
+    static int begins(unsigned event, void*, void* of, void*) {
+        if (event == SQLITE_TRACE_CLOSE) {
+            connections().erase(static_cast<sqlite3*>(of));
+            return 0;
+        }
         auto* moments = current();
         if (moments != nullptr && !moments->m_acts &&
-            sqlite3_txn_state(database, nullptr) == SQLITE_TXN_NONE) {
-            moments->meet(database);
+            std::ranges::none_of(connections(), [](sqlite3* each) {
+                return sqlite3_txn_state(each, nullptr) != SQLITE_TXN_NONE;
+            })) {
+            moments->meet(sqlite3_db_handle(static_cast<sqlite3_stmt*>(of)));
         }
         return 0;
     }

@@ -22,6 +22,8 @@ public:
     // All that is in the folder now is on the disk.
     DiskModel(std::filesystem::path folder, std::uint32_t seed);
 
+    [[nodiscard]] bool knows(const std::filesystem::path& file) { return find(file) != nullptr; }
+
     // Files elsewhere are not minded.
     void made(const std::filesystem::path& file);
     void wrote(const std::filesystem::path& file, std::int64_t offset, std::string_view bytes);

@@ -9,6 +9,7 @@
 #include <cstddef>
 #include <sqlite3.h>
 #include <string>
+#include <utility>
 
 namespace store::test {
 
@@ -136,7 +137,7 @@ int open(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, int* out
     const bool journal = (flags & SQLITE_OPEN_MAIN_JOURNAL) != 0;
     const bool isNew = name != nullptr && !std::filesystem::exists(name);
     file->pMethods = nullptr;
-    if (state.dead()) {
+    if (state.dead() || (isNew && state.fails(Call::Make))) {
         return SQLITE_CANTOPEN;
     }
     *own(file) = {{}, reinterpret_cast<sqlite3_file*>(own(file) + 1), name, journal && isNew,
@@ -201,6 +202,14 @@ FaultyDisk::~FaultyDisk() {
 
 void FaultyDisk::loseJournals() {
     faultyState().journalsLost = true;
+}
+
+void FaultyDisk::whenFlushed(std::function<void(const std::filesystem::path&)> happens) {
+    faultyState().whenFlushed = std::move(happens);
+}
+
+void FaultyDisk::flushNoFolders() {
+    faultyState().foldersNotFlushed = true;
 }
 
 std::optional<Call> FaultyDisk::fired() const {

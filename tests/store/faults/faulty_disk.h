@@ -10,6 +10,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string_view>
 
@@ -43,6 +44,11 @@ public:
 
     // As if the journal were off: what is written to one is kept nowhere.
     void loseJournals();
+
+    // What happens to a file when it has been flushed.
+    void whenFlushed(std::function<void(const std::filesystem::path&)> happens);
+    // As on a share that cannot wait for the names of a folder.
+    void flushNoFolders();
 
     // The call that failed first, if one has.
     [[nodiscard]] std::optional<Call> fired() const;

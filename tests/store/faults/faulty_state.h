@@ -17,6 +17,8 @@ struct FaultyState {
     int callsLeft = 0;
     bool healed = false;
     bool journalsLost = false;
+    bool foldersNotFlushed = false;
+    std::function<void(const std::filesystem::path&)> whenFlushed;
     std::optional<Call> fired;
     std::unique_ptr<DiskModel> model;
     sqlite3_vfs* system = nullptr;

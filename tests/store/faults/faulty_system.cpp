@@ -12,6 +12,8 @@
 #include <filesystem>
 #include <string>
 #include <sys/types.h>
+#include <system_error>
+#include <unistd.h>
 
 namespace store::test {
 
@@ -46,10 +48,21 @@ bool FaultyState::fails(Call call) {
 
 }  // namespace store::test
 
+namespace {
+
+std::filesystem::path pathOf(int file) {
+    std::error_code none;
+    return std::filesystem::read_symlink("/proc/self/fd/" + std::to_string(file), none);
+}
+
+}  // namespace
+
 extern "C" {
 
 int __real_open(const char* path, int flags, ...);
 int __real_fsync(int file);
+ssize_t __real_write(int file, const void* bytes, size_t count);
+int __real_unlink(const char* path);
 int __real_renameat2(int fromFolder, const char* from, int toFolder, const char* to,
                      unsigned flags);
 
@@ -73,6 +86,40 @@ int __wrap_open(const char* path, int flags, ...) {
     return file;
 }
 
+// Of a file that was made before it: a small one beside the logbook, which is advice, is not
+// minded.
+ssize_t __wrap_write(int file, const void* bytes, size_t count) {
+    auto& state = store::test::faultyState();
+    const auto path = state.model == nullptr ? std::filesystem::path() : pathOf(file);
+    if (state.model == nullptr || !state.model->knows(path)) {
+        return __real_write(file, bytes, count);
+    }
+    if (!state.dead()) {
+        state.model->wrote(path, ::lseek(file, 0, SEEK_CUR),
+                           {static_cast<const char*>(bytes), count});
+    }
+    if (state.fails(store::test::Call::Write)) {
+        errno = state.fault.failure == store::test::Failure::Full ? ENOSPC : EIO;
+        return -1;
+    }
+    return __real_write(file, bytes, count);
+}
+
+int __wrap_unlink(const char* path) {
+    auto& state = store::test::faultyState();
+    if (state.model == nullptr) {
+        return __real_unlink(path);
+    }
+    if (!state.dead()) {
+        state.model->removed(path);
+    }
+    if (state.fails(store::test::Call::Delete)) {
+        errno = EIO;
+        return -1;
+    }
+    return __real_unlink(path);
+}
+
 int __wrap_fsync(int file) {
     auto& state = store::test::faultyState();
     if (state.model == nullptr) {
@@ -82,7 +129,15 @@ int __wrap_fsync(int file) {
         errno = EIO;
         return -1;
     }
-    state.model->synced(std::filesystem::read_symlink("/proc/self/fd/" + std::to_string(file)));
+    const auto path = pathOf(file);
+    if (state.foldersNotFlushed && path == state.model->folder()) {
+        errno = EINVAL;
+        return -1;
+    }
+    state.model->synced(path);
+    if (state.whenFlushed) {
+        state.whenFlushed(path);
+    }
     return 0;
 }
 

@@ -143,6 +143,7 @@ TEST_CASE("The disk may fail at any call of an append", "[fault]") {
              checkHolds(folder / ward, count);
              checkGoesOn(folder, count);
          }});
+    CHECK(tally.fired.at(Failure::Full).at(Call::Make) > 0);  // of the journal
     for (const Call call : {Call::Read, Call::Write, Call::Sync, Call::Delete, Call::Lock}) {
         CHECK(tally.fired.at(Failure::Io).at(call) > 1);
         CHECK(tally.fired.at(Failure::PowerCut).at(call) > 2);
@@ -169,6 +170,7 @@ TEST_CASE("The disk may fail at any call of an import", "[fault]") {
 }
 
 TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
+    int unconfirmed = 0;
     const auto tally = sweep(
         {"backup", keptFiles(),
          [](const Path& folder) -> std::optional<Trouble> {
@@ -179,7 +181,7 @@ TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
              const auto result = logbook->backup(folder / copy);
              return result ? std::nullopt : std::optional(result.error());
          },
-         [](const Path& folder, const Outcome& outcome) {
+         [&](const Path& folder, const Outcome& outcome) {
              forgetUnfinished(folder, outcome);
              checkNames(folder, {ward, copy});
              checkHolds(folder / ward, kept());
@@ -188,7 +190,12 @@ TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
              if (there) {
                  checkHolds(folder / copy, kept());
              }
+             if (outcome.told && outcome.powerHeld()) {
+                 CHECK(there == (outcome.told->code == Trouble::Code::NotConfirmed));
+                 unconfirmed += there ? 1 : 0;
+             }
          }});
+    CHECK(unconfirmed > 0);
     CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 0);
 }
 
@@ -233,6 +240,36 @@ TEST_CASE("The disk may fail at any call of a restore over a write cut off", "[f
            }});
     CHECK(told[Trouble::Code::LeftAside] > 0);
     CHECK(told[Trouble::Code::NotConfirmed] > 0);
+}
+
+// It is no database any more, so that nothing undoes what was cut off before it is put aside.
+TEST_CASE("The disk may fail at any call of a restore over a damaged write cut off", "[fault]") {
+    Files files = withCopy(cutOffFiles());
+    const std::string journal = "-journal";
+    files[ward].replace(0, 100, 100, '\0');
+    files[ward + journal].front() = '\0';
+    std::map<Trouble::Code, int> told;
+    sweep({"restore over a damaged write cut off", files, restoreCopy,
+           [&](const Path& folder, const Outcome& outcome) {
+               forgetUnfinished(folder, outcome);
+               checkNames(folder, {ward, copy, aside, ward + journal, aside + journal,
+                                   ward + journal + ".left-over"});
+               const auto left = filesOf(folder);
+               // Wherever it stands, its journal stands beside it.
+               const auto stands = left.contains(aside) ? aside : std::string(ward);
+               REQUIRE(left.contains(stands));
+               CHECK(left.at(stands) == files.at(ward));
+               REQUIRE(left.contains(stands + journal));
+               CHECK(left.at(stands + journal) == files.at(ward + journal));
+               if (stands == aside && left.contains(ward)) {
+                   checkIsBackup(folder / ward);
+               }
+               CHECK((!outcome.confirmed() || (stands == aside && left.contains(ward))));
+               if (outcome.told) {
+                   ++told[outcome.told->code];
+               }
+           }});
+    CHECK(told[Trouble::Code::LeftAside] > 0);
 }
 
 TEST_CASE("The disk may fail at any call of salvaging", "[fault]") {

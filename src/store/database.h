@@ -1,0 +1,39 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A database as each connection to a logbook has it: what it may do with a stranger's file, and its
+// settings. For this folder only, since it shows SQLite; throws SQLite::Exception.
+#pragma once
+
+#include "store/logbook.h"
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Exception.h>
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace store {
+
+using DatabasePointer = std::unique_ptr<SQLite::Database>;
+
+// `flags`: as of sqlite3_open_v2. Reads nothing yet.
+[[nodiscard]] DatabasePointer connect(const std::filesystem::path& path, int flags,
+                                      int busyTimeoutMs);
+
+// The first value; empty if there is none.
+std::string answerTo(SQLite::Database& database, const std::string& pragma);
+
+// The name of the setting that did not take, if there is one.
+[[nodiscard]] std::optional<std::string> applySettings(SQLite::Database& database,
+                                                       const OpenOptions& options);
+
+// Undoes a write that was cut off, where the file may be written to.
+void recover(const std::filesystem::path& path, int busyTimeoutMs);
+
+// Whether that has to be done before the file can be read.
+[[nodiscard]] bool isCutOff(const SQLite::Exception& exception);
+
+}  // namespace store

@@ -1,0 +1,112 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Taking the lock of a logbook, in the file that was opened and in no other; see connection.h.
+#include "store/connection.h"
+
+#include "store/database.h"
+#include "store/operating_system.h"
+
+#include <chrono>
+#include <sqlite3.h>
+#include <thread>
+#include <utility>
+
+namespace store {
+
+namespace {
+
+constexpr std::chrono::milliseconds betweenTries{10};
+
+}  // namespace
+
+WriteTransaction::WriteTransaction(const Connection& connection, const Writing& writing,
+                                   Lock lock)
+    : m_connection(connection) {
+    try {
+        lock == Lock::Writers ? begin() : beginAlone();
+        m_holderFile.emplace(connection.path(), Holder{writing.person, system::computerName(),
+                                                       system::processNumber(), writing.at});
+    } catch (...) {
+        end();
+        throw;
+    }
+}
+
+WriteTransaction::~WriteTransaction() {
+    end();
+}
+
+void WriteTransaction::end() {
+    m_holderFile.reset();
+    m_transaction.reset();
+    m_connection.m_writing.reset();
+}
+
+void WriteTransaction::open() const {
+    auto database = connect(m_connection.path(), SQLite::OPEN_READWRITE, 0);
+    // Before anything of it is read.
+    if (m_connection.hasMoved()) {
+        throw SQLite::Exception("another file stands there", SQLITE_READONLY_DBMOVED);
+    }
+    if (sqlite3_db_readonly(database->getHandle(), "main") != 0) {
+        throw SQLite::Exception("it can only be read", SQLITE_READONLY);
+    }
+    if (const auto failed = applySettings(*database, {OpenOptions::Access::Write, false, 0})) {
+        throw SQLite::Exception(*failed, SQLITE_IOERR);
+    }
+    if (m_connection.m_wipesDeleted) {
+        database->exec("PRAGMA secure_delete = ON");
+    }
+    m_connection.m_writing = std::move(database);
+}
+
+void WriteTransaction::begin() {
+    const auto end = std::chrono::steady_clock::now() +
+                     std::chrono::milliseconds(m_connection.m_busyTimeoutMs);
+    while (!hasBegun()) {
+        if (std::chrono::steady_clock::now() >= end) {
+            throw SQLite::Exception("others go on writing", SQLITE_BUSY);
+        }
+        std::this_thread::sleep_for(betweenTries);
+    }
+    m_connection.m_writing->setBusyTimeout(m_connection.m_busyTimeoutMs);
+}
+
+// False where others write. As long as the other connection reads, nobody puts the file aside, who
+// has to wait for all to be done: so it is this one whose journal stands there when it is opened to
+// be written, and nothing else is undone as a write of its own that was cut off.
+bool WriteTransaction::hasBegun() {
+    try {
+        const SQLite::Transaction moment(*m_connection.m_database);
+        answerTo(*m_connection.m_database, "user_version");
+        if (m_connection.hasMoved()) {
+            throw SQLite::Exception("another file stands there", SQLITE_READONLY_DBMOVED);
+        }
+        if (!m_connection.m_writing) {
+            open();
+        }
+        m_transaction = std::make_unique<SQLite::Transaction>(
+            *m_connection.m_writing, SQLite::TransactionBehavior::IMMEDIATE);
+        return true;
+    } catch (const SQLite::Exception& exception) {
+        if (isCutOff(exception) && !m_connection.hasMoved()) {
+            recover(m_connection.path(), m_connection.m_busyTimeoutMs);
+        } else if ((exception.getErrorCode() & 0xFF) != SQLITE_BUSY) {
+            throw;
+        }
+    }
+    return false;
+}
+
+void WriteTransaction::beginAlone() {
+    open();
+    m_connection.m_writing->setBusyTimeout(m_connection.m_busyTimeoutMs);
+    m_transaction = std::make_unique<SQLite::Transaction>(
+        *m_connection.m_writing, SQLite::TransactionBehavior::EXCLUSIVE);
+    if (m_connection.hasMoved()) {
+        throw SQLite::Exception("another file stands there", SQLITE_READONLY_DBMOVED);
+    }
+}
+
+}  // namespace store
