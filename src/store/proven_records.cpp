@@ -32,9 +32,39 @@ struct Read {
     Chains chains;
 };
 
-tl::expected<Read, Trouble> readLinks(const Logbook& logbook) {
+// What was noted, and the last record of just that log.
+struct Moment {
+    StationHeads noted;
+    std::optional<Verification> verification;
+    std::int64_t arrival = 0;
+};
+
+tl::expected<Moment, Trouble> notedAtOnce(const Logbook& logbook) {
+    for (;;) {  // until nobody writes in the moment that it takes
+        const auto arrival = logbook.lastArrival();
+        auto noted = logbook.heads();
+        auto verification = logbook.lastVerification();
+        const auto now = logbook.lastArrival();
+        for (const auto* each : {&arrival, &now}) {
+            if (!*each) {
+                return tl::unexpected<Trouble>(each->error());
+            }
+        }
+        if (!noted) {
+            return tl::unexpected<Trouble>(noted.error());
+        }
+        if (!verification) {
+            return tl::unexpected<Trouble>(verification.error());
+        }
+        if (*arrival == *now) {
+            return Moment{*std::move(noted), *std::move(verification), *arrival};
+        }
+    }
+}
+
+tl::expected<Read, Trouble> readLinks(const Logbook& logbook, std::int64_t arrival) {
     Read read;
-    const auto done = logbook.forEachRow({}, [&](const Row& row) {
+    const auto done = logbook.forEachRow({.arrivedUpTo = arrival}, [&](const Row& row) {
         Link link{unreadable, row.hash};
         if (auto record = recordOf(row)) {
             link.record = read.records.size();
@@ -83,6 +113,23 @@ std::optional<Break> breakAgainst(const std::string& station, const Head& noted,
     return std::nullopt;
 }
 
+// That there is one behind the head that was noted with the last of them, and that no verify has
+// found whole.
+std::optional<Break> breakBeyond(const std::string& station, const Moment& moment,
+                                 const Chain& chain) {
+    const auto noted = moment.noted.find(station);
+    auto last = noted == moment.noted.end() ? 0 : noted->second.head.seq;
+    if (moment.verification && moment.verification->ok) {
+        const auto verified = moment.verification->heads.find(station);
+        last = verified == moment.verification->heads.end() ? last
+                                                            : std::max(last, verified->second.seq);
+    }
+    if (chain.empty() || chain.rbegin()->first <= last) {
+        return std::nullopt;
+    }
+    return Break{{station, last + 1}, Reason::NotNoted};
+}
+
 class Breaks {
 public:
     void add(const std::optional<Break>& found) {
@@ -115,31 +162,28 @@ private:
 }  // namespace
 
 tl::expected<ProvenRecords, Trouble> provenRecords(const Logbook& logbook) {
-    // Before the records: what comes in meanwhile is no break.
-    const auto noted = logbook.heads();
-    if (!noted) {
-        return tl::unexpected<Trouble>(noted.error());
+    const auto moment = notedAtOnce(logbook);
+    if (!moment) {
+        return tl::unexpected<Trouble>(moment.error());
     }
-    const auto verification = logbook.lastVerification();
-    if (!verification) {
-        return tl::unexpected<Trouble>(verification.error());
-    }
-    auto read = readLinks(logbook);
+    auto read = readLinks(logbook, moment->arrival);
     if (!read) {
         return tl::unexpected<Trouble>(read.error());
     }
+    const auto& [noted, verification, arrival] = *moment;
     Breaks breaks;
     for (const auto& [station, chain] : read->chains) {
         breaks.add(breakIn(station, chain, read->records));
+        breaks.add(breakBeyond(station, *moment, chain));
     }
-    auto heads = {headsOf(*noted), *verification ? (*verification)->heads : Heads{}};
+    auto heads = {headsOf(noted), verification ? verification->heads : Heads{}};
     for (const auto& each : heads) {
         for (const auto& [station, head] : each) {
             breaks.add(breakAgainst(station, head, read->chains[station]));
         }
     }
-    if (*verification && !(*verification)->ok) {
-        for (const auto& found : (*verification)->breaks) {
+    if (verification && !verification->ok) {
+        for (const auto& found : verification->breaks) {
             breaks.add(found);
         }
     }

@@ -5,6 +5,8 @@
 #include "store/logbook.h"
 
 #include "logbook_files.h"
+#include "store/proven_records.h"
+#include "support/statement_moments.h"
 
 #include <catch2/catch.hpp>
 
@@ -13,6 +15,7 @@
 
 using namespace store;
 using namespace store::test;
+using support::StatementMoments;
 using logbook::Record;
 using logbook::RecordName;
 
@@ -78,6 +81,26 @@ TEST_CASE("Over several portions the order is that of one sort", "[property]") {
         sorted.begin(), sorted.end(), read->records.begin(),
         [](const Record& a, const Record& b) { return a.content == b.content; });
     CHECK(same);
+    // Handed on is the log of one moment, whatever others write in whichever: here a late entry,
+    // and one behind all others.
+    const StatementMoments watched(0, {});
+    const auto reader = open(folder / "log", OpenOptions::Access::Read);
+    std::int64_t last = each;
+    int moment = 1;
+    for (bool came = true; came; ++moment) {
+        INFO("moment " << moment);
+        const StatementMoments moments(moment, [&](sqlite3*) {
+            append(logbook, {noteAt("icu-1", last + 1, 0), noteAt("icu-1", last + 2, 60)});
+            last += 2;
+        });
+        const auto proven = provenRecords(reader);
+        came = moments.came();
+        REQUIRE(proven);
+        CHECK(proven->breaks.empty());
+        const auto count = static_cast<std::int64_t>(proven->records.size());
+        CHECK((count == each + last || count == each + last - 2));
+    }
+    CHECK(moment > 6);
 }
 
 TEST_CASE("Between portions writers get their turn", "[unit]") {

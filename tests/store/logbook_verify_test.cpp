@@ -5,6 +5,7 @@
 #include "store/logbook.h"
 
 #include "logbook_files.h"
+#include "store/proven_records.h"
 
 #include <catch2/catch.hpp>
 
@@ -166,11 +167,15 @@ TEST_CASE("A record put in is found", "[unit]") {
     const Hash last = headsOf(chained.logbook()).at("icu-2").hash;
     insert(chained, record, chainHash(last, record.content));
     CHECK(chained.breaks() == std::vector<Break>{{{"icu-2", 4}, Reason::NotNoted}});
+    // Nor is it handed on.
+    CHECK(provenRecords(chained.logbook())->breaks == chained.breaks());
+    CHECK(provenRecords(chained.logbook())->records.size() == lastSeq + 3);
 
     Victim newStation;
     const auto first = note("icu-3", 1);
     insert(newStation, first, chainHash({}, first.content));
     CHECK(newStation.breaks() == std::vector<Break>{{{"icu-3", 1}, Reason::NotNoted}});
+    CHECK(provenRecords(newStation.logbook())->breaks == newStation.breaks());
 }
 
 TEST_CASE("A record put in between any two is found", "[exhaustive]") {
