@@ -8,6 +8,7 @@
 #include "station/entry_check.h"
 #include "station/forms.h"
 #include "station/snapshots.h"
+#include "store/page_damage.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -280,6 +281,12 @@ void SignedAct::addUnknown(const Intended& intended, std::vector<std::string>& r
 
 Result<bool> SignedAct::append(bool onlyAsRead) {
     const auto now = m_open.surroundings().clock.now();
+    const auto& verified = m_open.log().verification;
+    if (m_waits && verified && store::arePagesDamaged(*verified)) {
+        return tl::unexpected(problemOf(m_open.surroundings().words, "trouble.pages_damaged",
+                                        {{"path", m_open.logbook().path().string()}},
+                                        Problem::Weight::Logbook));
+    }
     if (auto judged = judge(now); !judged) {
         return tl::unexpected(std::move(judged.error()));
     }

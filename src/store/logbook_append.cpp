@@ -315,6 +315,9 @@ tl::expected<ImportResult, Trouble> Logbook::importRecords(std::span<const LentR
                                                            std::optional<std::int64_t> asRead) {
     using Result = tl::expected<ImportResult, Trouble>;
     return m_connection->writing(writing, [&]() -> Result {
+        if (auto trouble = refuseDamagedPages(*m_connection)) {
+            return tl::unexpected<Trouble>(*std::move(trouble));
+        }
         if (asRead && lastArrivalIn(m_connection->database()) != *asRead) {
             return tl::unexpected<Trouble>(m_connection->trouble(Trouble::Code::LogMoved));
         }

@@ -309,6 +309,9 @@ tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> sna
                                                    std::span<const Place> staying,
                                                    const Writing& writing) {
     return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        if (auto trouble = refuseDamagedPages(*m_connection)) {
+            return tl::unexpected<Trouble>(*std::move(trouble));
+        }
         SQLite::Database& database = m_connection->database();
         if (!hasDerivedTables(database)) {
             makeTables(database);
@@ -330,6 +333,9 @@ tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> sna
 
 tl::expected<void, Trouble> Logbook::dropDerived(const Writing& writing) {
     return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        if (auto trouble = refuseDamagedPages(*m_connection)) {
+            return tl::unexpected<Trouble>(*std::move(trouble));
+        }
         dropTables(m_connection->database());
         return {};
     });

@@ -7,7 +7,9 @@
 #include "logbook/json.h"
 #include "logbook/text.h"
 #include "store/connection.h"
+#include "store/page_damage.h"
 
+#include <algorithm>
 #include <string>
 #include <utility>
 
@@ -76,7 +78,77 @@ void writeVerification(SQLite::Database& database, const VerifyReport& report,
     statement.exec();
 }
 
+// Bytes, so few that the note has room beside the other one on the first page of its table.
+constexpr std::size_t mostInShort = 1'000;
+
+// As many of the breaks as have room.
+VerifyReport inShort(const VerifyReport& report) {
+    VerifyReport brief;
+    brief.checked = pagesDamaged;
+    brief.integrity = report.integrity;
+    for (const Break& found : report.breaks) {
+        brief.breaks.push_back({found.record, found.reason});
+        if (json::canonical(toJson(brief.breaks)).size() > mostInShort) {
+            brief.breaks.pop_back();
+            break;
+        }
+    }
+    return brief;
+}
+
+bool names(const std::string& message, const std::string& number) {
+    const auto isDigit = [&](std::size_t place) {
+        return place < message.size() && message[place] >= '0' && message[place] <= '9';
+    };
+    for (auto at = message.find(number); at != std::string::npos;
+         at = message.find(number, at + 1)) {
+        if ((at == 0 || !isDigit(at - 1)) && !isDigit(at + number.size())) {
+            return true;
+        }
+    }
+    return false;
+}
+
+// Whether the first page of the notes is among those of which something was found, or may be.
+bool mayBeHarmed(SQLite::Database& database, const VerifyReport& report) {
+    const auto page = database
+                          .execAndGet("SELECT rootpage FROM sqlite_schema"
+                                      " WHERE name = 'local_verifications'")
+                          .getString();
+    return report.integrity.size() >= mostMessages ||
+           std::ranges::any_of(report.integrity,
+                               [&](const auto& message) { return names(message, page); });
+}
+
+// How many pages there are, and how many of them are free.
+std::pair<std::int64_t, std::int64_t> pagesOf(SQLite::Database& database) {
+    return {database.execAndGet("PRAGMA page_count").getInt64(),
+            database.execAndGet("PRAGMA freelist_count").getInt64()};
+}
+
+// False, and to be rolled back, where that would take a page or give one back.
+bool writeInShort(SQLite::Database& database, const VerifyReport& report, logbook::Instant at) {
+    SQLite::Statement isLong(database, "SELECT 1 FROM local_verifications WHERE ok = 0"
+                                       " AND length(heads) + length(breaks) > ?");
+    isLong.bind(1, static_cast<std::int64_t>(mostInShort) + 2);
+    if (isLong.executeStep() || mayBeHarmed(database, report)) {
+        return false;
+    }
+    const auto before = pagesOf(database);
+    writeVerification(database, inShort(report), at);
+    return pagesOf(database) == before;
+}
+
 }  // namespace
+
+std::optional<Trouble> refuseDamagedPages(const Connection& connection) {
+    const auto last = readVerification(connection.database(), "true");
+    if (!last || !arePagesDamaged(*last)) {
+        return std::nullopt;
+    }
+    return connection.trouble(Trouble::Code::Damaged,
+                              "verify found pages that are not whole");
+}
 
 std::optional<std::string> ownStation(SQLite::Database& database) {
     SQLite::Statement statement(database, "SELECT name FROM local_station");
@@ -165,6 +237,9 @@ tl::expected<void, Trouble> Logbook::setSetting(std::string_view key,
                                                 const std::optional<std::string>& value,
                                                 const Writing& writing) {
     return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        if (auto trouble = refuseDamagedPages(*m_connection)) {
+            return tl::unexpected<Trouble>(*std::move(trouble));
+        }
         SQLite::Statement statement(
             m_connection->database(),
             value ? "INSERT INTO local_settings (name, value) VALUES (?, ?)"
@@ -215,7 +290,13 @@ tl::expected<std::vector<Import>, Trouble> Logbook::imports() const {
 tl::expected<void, Trouble> Logbook::noteVerified(const VerifyReport& report,
                                                   const Writing& writing) {
     return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
-        writeVerification(m_connection->database(), report, writing.at);
+        auto& database = m_connection->database();
+        if (report.integrity.empty()) {
+            writeVerification(database, report, writing.at);
+        } else if (!writeInShort(database, report, writing.at)) {
+            return tl::unexpected<Trouble>(m_connection->trouble(
+                Trouble::Code::Damaged, "there is no place for a note that is surely free"));
+        }
         return {};
     });
 }
