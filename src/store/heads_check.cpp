@@ -30,7 +30,9 @@ tl::expected<std::vector<Break>, Trouble> breaksAgainst(const Logbook& logbook,
     std::vector<Break> breaks;
     for (const auto& [station, head] : earlier) {
         const auto row = logbook.findRecord({station, head.seq});
-        if (row && row->hash != head.hash) {
+        if (row && row->content.empty()) {
+            breaks.push_back({{station, head.seq}, Break::Reason::Unreadable});
+        } else if (row && row->hash != head.hash) {
             breaks.push_back({{station, head.seq}, Break::Reason::NotAsNoted});
         } else if (!row) {
             if (row.error().code != Trouble::Code::NoRecord) {

@@ -13,8 +13,9 @@
 namespace store {
 
 // Of each station whose head is not among its records now: TailLost, the first record that is gone;
-// or NotAsNoted, the one that was the head, and that another chain stands up to. Together with a
-// verify that finds nothing, none means that everything up to those heads is as it was then.
+// NotAsNoted, the one that was the head, and that another chain stands up to; or Unreadable, the
+// head itself, where the file is damaged. Together with a verify that finds nothing, none means
+// that everything up to those heads is as it was then.
 [[nodiscard]] tl::expected<std::vector<Break>, Trouble> breaksAgainst(const Logbook& logbook,
                                                                       const Heads& earlier);
 

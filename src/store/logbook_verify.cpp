@@ -48,15 +48,9 @@ bool saysDiskFailed(const std::string& message) {
 std::string wrongColumn(const Row& row, const logbook::Record& record) {
     if (row.place.name.station != record.name.station) return "station";
     if (row.place.name.seq != record.name.seq) return "seq";
-    if (row.place.at != record.at) {
-        return "at_ms";
-    }
-    if (row.place.entered != record.entered) {
-        return "entered_ms";
-    }
-    if (row.device != record.device) {
-        return "device";
-    }
+    if (row.place.at != record.at) return "at_ms";
+    if (row.place.entered != record.entered) return "entered_ms";
+    if (row.device != record.device) return "device";
     return row.kind == logbook::kindName(record.kind()) ? "" : "kind";
 }
 
@@ -144,6 +138,7 @@ void Verifier::checkPages() {
 // Of all pages, since what is told of one table does not say whether another has the same page.
 std::vector<std::string> Verifier::messagesOfPages() {
     std::vector<std::string> messages;
+    static_assert(mostMessages == 100);
     SQLite::Statement statement(m_database, "PRAGMA integrity_check(100)");
     while (statement.executeStep()) {
         std::string message = statement.getColumn(0).getString();
@@ -172,12 +167,15 @@ void Verifier::checkSchema() {
     m_report.schemaChanged.assign(names.begin(), names.end());
 }
 
+// Each by itself: where one is damaged the other tells all the same.
 void Verifier::collectNotes() {
-    m_noted.push_back(notedHeads(m_database));
-    if (auto verification = readVerification(m_database, "ok = 1")) {
-        m_noted.push_back(std::move(verification->heads));
-    }
-    m_total = lastArrivalIn(m_database);
+    guarded([&] { m_noted.push_back(notedHeads(m_database)); });
+    guarded([&] {
+        if (auto verification = readVerification(m_database, "ok = 1")) {
+            m_noted.push_back(std::move(verification->heads));
+        }
+    });
+    guarded([&] { m_total = lastArrivalIn(m_database); });
 }
 
 std::set<std::string> Verifier::stations() {
@@ -355,7 +353,7 @@ void Verifier::checkArrivals() {
 bool Verifier::run() {
     guarded([&] { checkPages(); });
     guarded([&] { checkSchema(); });
-    guarded([&] { collectNotes(); });
+    collectNotes();
     for (const std::string& station : stations()) {
         if (!checkStation(station)) {
             return false;

@@ -93,3 +93,50 @@ TEST_CASE("A logbook that went on has its earlier heads", "[unit]") {
     CHECK(*breaksAgainst(logbook, {{"icu-9", {4, {}}}}) ==
           std::vector<Break>{{{"icu-9", 1}, Reason::TailLost}});
 }
+
+TEST_CASE("A head that cannot be read is not told as another", "[fault]") {
+    const TemporaryFolder folder;
+    Heads earlier;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-2", 3));
+        append(logbook, {note("icu-1", 1, std::string(9000, 'x'))});
+        earlier = headsOf(logbook);
+    }
+    // The pages on which it goes on, of which the first leads to the other: none does now.
+    auto bytes = bytesOf(folder / "log");
+    constexpr std::size_t pageSize = 4096;
+    int gone = 0;
+    for (std::size_t page = 0; page < bytes.size(); page += pageSize) {
+        if (bytes.compare(page + 4, 2000, std::string(2000, 'x')) == 0) {
+            bytes.replace(page, 4, 4, '\0');
+            ++gone;
+        }
+    }
+    REQUIRE(gone == 2);
+    writeBytes(folder / "log", bytes);
+    const Logbook logbook = open(folder / "log", OpenOptions::Access::Read);
+    CHECK(*breaksAgainst(logbook, earlier) ==
+          std::vector<Break>{{{"icu-1", 1}, Reason::Unreadable}});
+}
+
+TEST_CASE("A tail is missed by the last verify where the noted heads are damaged", "[fault]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 5));
+        REQUIRE(logbook.noteVerified(*logbook.verify(), writing()));
+    }
+    tamper(folder / "log", "DELETE FROM records WHERE seq > 3");
+    const auto page = behindTheBack(folder / "log")
+                          ->execAndGet("SELECT rootpage FROM sqlite_schema"
+                                       " WHERE name = 'local_heads'")
+                          .getInt();
+    auto bytes = bytesOf(folder / "log");
+    bytes.replace(static_cast<std::size_t>(page - 1) * 4096, 4096, 4096, '\0');
+    writeBytes(folder / "log", bytes);
+    const auto report = open(folder / "log", OpenOptions::Access::Read).verify();
+    REQUIRE(report);
+    CHECK_FALSE(report->integrity.empty());
+    CHECK(report->breaks == std::vector<Break>{{{"icu-1", 4}, Reason::TailLost}});
+}
