@@ -94,7 +94,7 @@ class Connection;
 // One open logbook, used by one thread at a time; several may be open on one file, in one program
 // or in several. Closing it leaves no other file behind. One that was moved from may only be
 // destroyed or assigned to.
-// Any call may give Busy, Damaged, Io or NeedsRecovery; those that write also ReadOnly and
+// Any call may give Busy, Damaged, Io, NeedsRecovery or Moved; those that write also ReadOnly and
 // DiskFull. What else they give is said at each. Writing calls either do all or nothing.
 class Logbook {
 public:
@@ -228,7 +228,8 @@ public:
     // its pages. Damage is told in the report, never as Trouble. Cancelled.
     [[nodiscard]] tl::expected<VerifyReport, Trouble> verify(const Progress& progress = {}) const;
 
-    // Notes what verify found, for boards and for the next verify.
+    // Notes what verify found, for boards and for the next verify. Damaged, where pages are and a
+    // note might be put over a record.
     [[nodiscard]] tl::expected<void, Trouble> noteVerified(const VerifyReport& report,
                                                            const Writing& writing);
     // The last one noted.
@@ -238,8 +239,8 @@ public:
     // opened, verified and on the disk before it gets its name. The copy has no station of its
     // own, no settings, imports, PINs or badges, and at no moment holds any: what is restored from
     // it goes on under a new name and starts as a new station does. `progress` counts records.
-    // Exists (`target` is there), NotFound (its folder is not), ChainBroken (the copy does not
-    // verify), Cancelled.
+    // Exists (`target` is there), NotFound (its folder is not), ChainBroken (the logbook does not
+    // verify), NotConfirmed, Cancelled.
     [[nodiscard]] tl::expected<BackupResult, Trouble> backup(const std::filesystem::path& target,
                                                              const Progress& progress = {}) const;
 

@@ -58,8 +58,9 @@ struct Trouble {
         Cancelled,          // the caller's progress function said stop
         LeftAside,          // of a restore: nothing stands at `path` now, what stood there is at
                             // `aside` and could not be moved back: `text`
-        NotConfirmed,       // of a restore: the backup stands at `path`, what stood there at
-                            // `aside`, if anything did; that it stays so is not certain: `text`
+        NotConfirmed,       // what was made stands at `path` and is whole; that it stays so is not
+                            // certain: `text`. Of a restore, under the name `station`: what stood
+                            // there is at `aside`, if anything did
         Io,                 // reading or writing failed: `text`
     };
     Code code{};
