@@ -141,10 +141,12 @@ private:
     static Result<Answer> list(const Call& call, const station::Surroundings& surroundings) {
         const auto& words = surroundings.words;
         const auto& who = call.wanted(shared::as.name);
-        const auto entries = station::unconfirmed(surroundings, logbookOf(call), who);
+        auto entries = station::unconfirmed(surroundings, logbookOf(call), who);
         if (!entries) {
             return tl::unexpected(entries.error());
         }
+        // What they have answered already is not asked of them again.
+        std::erase_if(*entries, &station::Unconfirmed::isDisowned);
         if (entries->empty()) {
             return Answer{ExitStatus::Done,
                           words.say("done.nothing_unconfirmed", {{"person", who}}) + "\n"};

@@ -5,6 +5,7 @@
 // bedside.h.
 #include "report/bedside.h"
 
+#include "report/later_doubt.h"
 #include "report/bedside_rows.h"
 #include "report/blockers.h"
 #include "report/explain_parts.h"
@@ -12,6 +13,7 @@
 #include "words/bedside_words.h"
 #include "words/finding_words.h"
 #include "words/lifters.h"
+#include "words/permission.h"
 #include "words/record_words.h"
 #include "words/shown.h"
 
@@ -68,8 +70,12 @@ void addVerdict(BedsideIdentity& identity, const Context& context, const BoardRo
     if (found.readyUntil)
         identity.readyUntilText = words.say(
             "explain.ready_until", {{"time", context.times().time(*found.readyUntil)}});
+    if (const auto permitted = words::permission(context, found); !permitted.empty()) {
+        identity.verdictWord += ", " + words.say("standing.by_permission");
+        identity.readyUntilText =
+            permitted + (identity.readyUntilText.empty() ? "" : " " + identity.readyUntilText);
+    }
     identity.inDoubt = row.inDoubt;
-    if (row.inDoubt) identity.doubtText = words.say("board.doubt_sentence");
 }
 
 BedsideIdentity identityOf(const Context& context, const BoardRow& row,
@@ -114,8 +120,10 @@ std::string headlineOf(const Context& context, const WayToReady& way, bool stand
     if (!plan.runsOut.empty())
         return words.say("plan.done_not_ready",
                          {{"time", context.times().time(words::wholeMinute(*plan.readyAt))}});
-    if (plan.tasks.empty() && found.verdict == rules::Verdict::Ready)
-        return readyNow(context, found);
+    if (plan.tasks.empty() && found.verdict == rules::Verdict::Ready) {
+        const auto permitted = words::permission(context, found);
+        return readyNow(context, found) + (permitted.empty() ? "" : " " + permitted);
+    }
     return words::readyLine(context, *plan.readyAt);
 }
 
@@ -169,6 +177,10 @@ std::optional<Bedside> makeBedside(rules::State state, words::RecordLookup looku
     const auto& row = way->board.rows.front();
     Bedside bedside;
     bedside.identity = identityOf(context, row, question.placeUnsaidSince);
+    if (row.inDoubt)
+        bedside.identity.doubtText =
+            words.say(isDoubtByClock(way->board.provenance) ? "board.later_sentence"
+                                                          : "board.doubt_sentence");
     bedside.rows = makeRows({context, *way, question.takenOut});
     bedside.next = nextOf(bedside.rows, way->plan);
     const bool standsMore = std::any_of(bedside.rows.begin(), bedside.rows.end(), isOpen);

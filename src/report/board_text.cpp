@@ -4,6 +4,7 @@
 // The board as text: the head, ready against par, then the units by verdict.
 #include "report/board.h"
 #include "report/gravity.h"
+#include "report/later_doubt.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
 
@@ -83,9 +84,12 @@ std::string commonStartChecks(const Board& board, const words::Words& words, con
 // What all lines of a board share.
 struct Shared {
     Shared(const Board& board, const words::Words& words)
-        : order(*board.state.rulebook), common(commonStartChecks(board, words, order)) {}
+        : order(*board.state.rulebook), common(commonStartChecks(board, words, order)),
+          doubt(words.say(isDoubtByClock(board.provenance) ? "board.later_entries"
+                                                         : "board.doubt")) {}
     Order order;
     std::string common;  // checks at the start that are told once
+    std::string doubt;   // what is said of a unit in doubt
 };
 
 std::string inARow(const std::vector<std::string>& told) {
@@ -98,7 +102,7 @@ std::string inARow(const std::vector<std::string>& told) {
 std::string briefs(const words::Context& context, const BoardRow& row, const Shared& shared) {
     std::vector<std::string> told;
     const auto& found = row.assessment;
-    if (row.inDoubt) told.push_back(context.words.say("board.doubt"));
+    if (row.inDoubt) told.push_back(shared.doubt);
     if (found.verdict == Verdict::Retired) return inARow(told);
     const bool ready = found.verdict == Verdict::Ready;
     for (const auto* finding : shared.order.of(context, found)) {

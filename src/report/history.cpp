@@ -6,8 +6,10 @@
 
 #include "report/confirmations.h"
 #include "rules/attempts.h"
+#include "rules/people.h"
 #include "words/finding_words.h"
 #include "words/record_details.h"
+#include "words/record_remarks.h"
 #include "words/record_words.h"
 #include "words/shown.h"
 
@@ -77,16 +79,29 @@ Details detailsOf(const Context& context, const logbook::Record& record) {
     return details;
 }
 
-HistoryLine lineOf(const Context& context, const logbook::Record& record) {
+// With what was typed with it: the list shows nothing else of it.
+std::string saysOf(const Context& context, const logbook::Record& record) {
+    return words::withTypedText(context, record, words::recordLine(context, record));
+}
+
+// Under whose name it stands, unless they say that it was somebody else.
+std::string whoOf(const Context& context, const logbook::Record& record, bool denied) {
+    return denied ? words::deniedBy(context, words::doerOf(record))
+                  : words::personName(context, words::doerOf(record));
+}
+
+HistoryLine lineOf(const Context& context, const logbook::Record& record, bool denied) {
     const auto times = context.times();
     HistoryLine line{record.name, record.at, sortOf(record.kind())};
     line.day = times.dayWithYear(context.state.rulebook->zone->dayOf(record.at));
     line.clock = times.clock(record.at);
-    line.says = words::recordLine(context, record);
-    line.who = words::personName(context, record.doneBy ? *record.doneBy : record.by);
+    line.says = saysOf(context, record);
+    line.who = whoOf(context, record, denied);
     line.entered = enteredText(context, record);
     line.batch = record.batch;
     line.details = detailsOf(context, record);
+    if (denied)
+        line.details.emplace_back(context.words.say("history.denied"), line.who);
     return line;
 }
 
@@ -162,6 +177,7 @@ History makeHistory(const Context& asking, const rules::Log& log,
     History history;
     std::map<BatchKey, int> batches;
     const auto uncounted = uncountedAttempts(context, log, question);
+    const auto denied = rules::disowned(log, rules::unconfirmed(log));
     const auto number = log.deviceNumber(question.device);
     for (std::size_t index = log.records().size(); number && index-- > 0;) {
         const auto& record = log.records()[index];
@@ -174,7 +190,7 @@ History makeHistory(const Context& asking, const rules::Log& log,
             ++history.older;
             continue;
         }
-        history.lines.push_back(lineOf(context, record));
+        history.lines.push_back(lineOf(context, record, denied.contains(index)));
         auto& line = history.lines.back();
         addUncounted(context, uncounted, line);
         line.struck = !stands;

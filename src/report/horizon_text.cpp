@@ -4,6 +4,8 @@
 // The horizon as text for who begins a shift: ready against par, what lapses when and why, and the
 // work that keeps par, unit by unit.
 #include "report/horizon.h"
+
+#include "report/later_doubt.h"
 #include "words/finding_words.h"
 #include "words/record_words.h"
 #include "words/shown.h"
@@ -171,7 +173,8 @@ Outline outlineOf(const Horizon& horizon, const words::Words& words) {
     outline.head(context, horizon.provenance);
     if (horizon.inDoubt()) {
         outline.gap();
-        outline.paragraph(words.say("horizon.doubt"));
+        outline.paragraph(words.say(
+            isDoubtByClock(horizon.provenance) ? "horizon.later_entries" : "horizon.doubt"));
     } else {
         addPar(outline, horizon, context);
         addLapses(outline, horizon, words);

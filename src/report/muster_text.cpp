@@ -4,6 +4,8 @@
 // The muster as text: the answer first, then the units in the order in which they are ready, then
 // what each person does; at last what keeps the others, if they are too few.
 #include "report/blockers.h"
+
+#include "report/later_doubt.h"
 #include "report/muster.h"
 #include "words/finding_words.h"
 #include "words/lifters.h"
@@ -223,7 +225,8 @@ void addPeople(Page& page) {
 
 // Why a unit is not among those that can be ready, where that is soon said for many.
 std::string reasonOf(const Page& page, const rules::MusterRest& rest) {
-    if (page.muster.row(rest.device).inDoubt) return "rest_in_doubt";
+    if (page.muster.row(rest.device).inDoubt)
+        return isDoubtByClock(page.muster.board.provenance) ? "rest_later" : "rest_in_doubt";
     for (const auto& blocker : rest.blockers) {
         if (blocker.starts_with("group_unsupported")) return "rest_unsupported";
     }

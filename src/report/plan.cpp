@@ -4,6 +4,8 @@
 // The way to ready as a model and as JSON. Its text is made in plan_text.cpp.
 #include "report/plan.h"
 
+#include "report/later_doubt.h"
+
 namespace report {
 
 namespace {
@@ -45,7 +47,7 @@ std::optional<WayToReady> makeWayToReady(rules::State state, words::RecordLookup
         way.plan.device = question.device;
         way.plan.group = way.board.rows.front().assessment.group;
         way.plan.from = way.plan.bound = question.asked;
-        way.plan.blockers = {"in_doubt"};
+        way.plan.blockers = {isDoubtByClock(way.board.provenance) ? "later_entries" : "in_doubt"};
         return way;
     }
     way.plan = rules::plan(known, *known.device(question.device), question.asked, question.group);

@@ -7,11 +7,13 @@
 
 #include "report/part_kinds.h"
 #include "report/place_unsaid.h"
+#include "station/later_units.h"
 #include "station/lowered.h"
 #include "words/shown.h"
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 namespace station {
 
@@ -219,8 +221,10 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeSta
                                                {standing.at, standing.knownAt}, device);
     question.placeUnsaidSince =
         report::placeUnsaidSince(log, {standing.at, standing.knownAt}, device);
+    auto provenance = provenanceOf(surroundings, standing);
+    provenance.devicesInDoubt.merge(unitsWithLater(standing));
     auto made = report::makeBedside(standing.state, standing.lookup, question,
-                                    provenanceOf(surroundings, standing),
+                                    std::move(provenance),
                                     surroundings.words);
     if (!made) {
         return tl::unexpected(

@@ -7,6 +7,7 @@
 #include "rules/people.h"
 #include "station/signed_act.h"
 #include "station/waiting_log.h"
+#include "words/record_remarks.h"
 #include "words/record_words.h"
 
 #include <algorithm>
@@ -27,6 +28,9 @@ Unconfirmed entryOf(const words::Context& context, Record record) {
     entry.when = context.times().time(record.at);
     entry.what = words::recordLine(context, record);
     entry.line = words::placedLine(context, record);
+    for (auto* text : {&entry.what, &entry.line}) {
+        *text = words::withTypedText(context, record, *text);
+    }
     return entry;
 }
 

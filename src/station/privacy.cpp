@@ -44,7 +44,7 @@ std::string anyWordOf(const words::Words& words, std::string_view list) {
 }
 
 struct Patterns {
-    std::regex marker, title, person, age, names, date, moment, number, numbered;
+    std::regex marker, title, person, age, names, bed, date, moment, number, numbered;
 
     explicit Patterns(const words::Words& words)
         : marker("\\b" + anyWordOf(words, "privacy.markers") + "[ .:#]*\\S+", std::regex::icase),
@@ -54,6 +54,9 @@ struct Patterns {
                  "(?: +[A-Z\\xC3][a-z\\x80-\\xFF'-]+)+"),
           age("\\b\\d{1,3}[ -]?" + anyWordOf(words, "privacy.ages"), std::regex::icase),
           names("\\b[A-Z][a-z\\x80-\\xFF'-]+,? +[A-Z][a-z\\x80-\\xFF'-]+"),
+          bed("\\b[A-Z][a-z\\x80-\\xFF'-]+,? +(?!" + anyWordOf(words, "privacy.places") +
+              ")[A-Z][a-z\\x80-\\xFF'-]+[ ,:(-]+(?:in |en |at )?" +
+              anyWordOf(words, "privacy.beds") + "[ .:#]*\\d+"),
           date("\\b(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}[./-]\\d{1,2}[./-](?:\\d{4}|\\d{2}))\\b"),
           moment("\\b(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}[./-]\\d{1,2}[./-](?:\\d{4}|\\d{2})|"
                  "\\d{1,2}:\\d{2}(?::\\d{2})?)(?![\\dA-Za-z])"),
@@ -132,7 +135,7 @@ std::string withheld(std::string_view whole, const Patterns& patterns, const std
         text = std::regex_replace(text, patterns.date, mark);
     }
     for (const auto* pattern :
-         {&patterns.marker, &patterns.title, &patterns.person, &patterns.age}) {
+         {&patterns.marker, &patterns.title, &patterns.person, &patterns.age, &patterns.bed}) {
         text = std::regex_replace(text, *pattern, mark);
     }
     auto numbers = numbersIn(text, patterns);
@@ -158,6 +161,9 @@ Traces tracesIn(std::string_view text, const Patterns& patterns, TextSort sort) 
     add(found(read, patterns.age, Code::Marker));
     if (sort == TextSort::Free) {
         add(found(read, patterns.title, Code::Title));
+        if (traces.empty()) {
+            add(found(read, patterns.bed, Code::NameBed));
+        }
     }
     const auto names = found(read, patterns.names, Code::NameDate);
     const auto date = found(read, patterns.date, Code::NameDate);

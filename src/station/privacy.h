@@ -20,6 +20,7 @@ struct PatientTrace {
         Number,    // six digits or more that belong to no lot, serial, time or measure
         Title,     // a form of address with a name
         NameDate,  // two names and a date
+        NameBed,   // two names, and a bed or a room by its number
     };
     Code code{};
     std::string text;  // what looks like it, as it stands there

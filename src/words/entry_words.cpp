@@ -5,6 +5,7 @@
 #include "words/entry_words.h"
 
 #include "words/finding_words.h"
+#include "words/permission.h"
 
 #include <algorithm>
 #include <vector>
@@ -87,7 +88,9 @@ std::string standingSentence(const Context& context, const Assessment& found) {
               {"findings", findings},
               {"group", found.group ? groupLabel(context, *found.group) : ""},
               {"time", found.readyUntil ? context.times().time(*found.readyUntil) : ""}};
-    return context.words.say("standing." + keyOf(found, !findings.empty()), gaps);
+    const auto told = context.words.say("standing." + keyOf(found, !findings.empty()), gaps);
+    const auto permitted = permission(context, found);
+    return permitted.empty() ? told : told + " " + permitted;
 }
 
 std::string worseSentence(const Context& context, const Assessment& before,

@@ -12,6 +12,7 @@ window: state_stays(record)
 attribute: layout technology groups udi
 window.no_time: says(text) safe do
 window.not_past: says(text) safe do
+history: typed(line text) denied
 history: at entered by done_by witness signed not_signed form batch moved_from record
 history: moves(count) strikes(count) in_session(count)
 history: uncounted(reasons) uncounted_label no_effect

@@ -12,7 +12,8 @@ board: known_all known_at(time) heard(station time) heard_never(station) stale(s
 board: verified(time heads) verified_never problem(problem) par_heading par(ready par)
 board: par_short(ready par short) par_none(ready) no_units count(verdict count) doubt
 board: at_start(checks) at_each_start(checks)
-board: doubt_sentence unit name model place group until since missing remarks no_end
+board: doubt_sentence later_entries later_sentence
+board: unit name model place group until since missing remarks no_end
 board: verdict until_or_since in_utc minutes_left missing_or_remarks so_at caution
 explain: struck(line word) on_hold
 explain: title(device) asset(asset) model(model) place(place) no_place group(group) no_group
@@ -35,7 +36,7 @@ plan: none_before(time gain) until_reprocessed(what) runs_out not_proved(count m
 horizon: title(from to duration) stays(ready par) falls(ready par time least)
 horizon: short(ready par short least) lapses no_lapses(time) at unit place group why
 horizon: work no_work group_work(group count duration) group_none(group) held_all
-horizon: held_from(time) lacking(time count) beyond(units) doubt
+horizon: held_from(time) lacking(time count) beyond(units) doubt later_entries
 horizon: begin done step busy now no_place
 forms: title(number edition) no_patient unit place date done_by events use_start use_end pause
 forms: resume group trouble parts checks outcome(time) conditions(conditions) second
@@ -46,6 +47,7 @@ muster: too_few(ready units people group time wait) too_few_now(ready units grou
 muster: one_more(time gain) one_more_nothing not_proved(time) in_order ready now
 muster: by_one(numbers) by_several(numbers) ready_for(other group) runs_out(findings time)
 muster: person(number time) idle(idle) rest in_the_way rest_in_use(devices)
+muster: rest_later(devices)
 muster: rest_in_doubt(devices) rest_unsupported(devices group) count(most) switch_on(devices)
 month: availability no_availability unit below_par group below turnaround use_ended took
 month: censored(duration)

@@ -123,6 +123,7 @@ task: put_back(position) unattended(duration) ready_at(time wait) ready_now
 lifters: roles(roles) anyone permit(roles)
 blocker.in_use: says do
 blocker.in_doubt: says do
+blocker.later_entries: says do
 blocker.retired: says do
 blocker.closing_fit: says(position) do
 blocker.order: says do
@@ -145,7 +146,7 @@ record: adopt(edition) person(person) notice(notice title) notice_cancelled(noti
 record: notice_named(notice title)
 record: retire group(group) power_on power_off move(place) sighted(place) software(version)
 record: fit(position) fit_part(position part) remove(position) reprocess(level positions)
-record: transcribed(form) moved_from(target) not_signed confirmed_by(person time)
+record: transcribed(form) moved_from(target) not_signed not_by(person) confirmed_by(person time)
 record: written_by(person) verified_by(person) no_reason
 record: soil(reason) check_pass(check) check_fail(check) check_incomplete(check)
 record: check_measures(result measures) alarm(alarm) fault(fault) clear(fault)

@@ -84,7 +84,7 @@ entry: unready_start(device findings) unfinished_start(device findings) backdate
 entry: no_longer_ready(device findings) worse_in_use(device findings)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
 standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
-standing: withdrawn(device findings) retired(device)
+standing: withdrawn(device findings) retired(device) by_permission permitted(time findings)
 no_effect: check(device check) clear(device fault) release(device hold) remove(device position)
 no_effect: not_in_use(device) paused_already(device) not_paused(device) goes_on(device)
 no_effect: so_already(device) reprocess(device) unready_with(device findings)
@@ -95,6 +95,7 @@ time_given.never: says(time day) safe do
 time_given.skipped: says(time day from to) safe do(time later)
 time_given.no_second: says(time day) safe do(time)
 time_given.no_zone: says safe do
+privacy: beds places
 privacy: markers titles persons ages numbered number_words seen(text) left_out place
 verify: schema_changed(name) integrity(detail) file_damaged unread(count record) read_round
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)

@@ -19,6 +19,7 @@ std::string codes(std::string_view text, std::string_view language = "en") {
             case Code::Number: all += "number "; break;
             case Code::Title: all += "title "; break;
             case Code::NameDate: all += "name "; break;
+            case Code::NameBed: all += "bed "; break;
         }
     }
     return all;
@@ -40,6 +41,8 @@ TEST_CASE("Numbers, names and birth dates of patients are seen", "[unit]") {
     CHECK(codes("Baby Heather, incubator 2") == "title ");
     CHECK(codes("Ivy Harebell 12/03/1954") == "name ");
     CHECK(codes("Harebell, Ivy, 1954-03-12") == "name ");
+    CHECK(codes("Ivy Harebell bed 4 needs it") == "bed ");
+    CHECK(codes("for Ivy Harebell, room 12") == "bed ");
     CHECK(codes("patient no 7") == "marker ");
     CHECK(codes("12.03.1954 Ivy Harebell") == "name ");
     CHECK(codes("patient John Smith") == "title ");
@@ -60,7 +63,9 @@ TEST_CASE("What the trade writes is not asked about", "[unit]") {
           "asset no: 1200345x", "Lot: 4471203", "Order no 4471203", "ICU Bed 12",
           "2026-03-02T14:20:05Z", "from 14:20:05 on", "62.5 % after 120 s", "Due 2026-03-02",
           "Biomed called at 0220", "Hold until Risk Manager 2 is here", "err-1234567",
-          "Room 4 Bed 12 Larch", "Same patient, new circuit", "mister is a humidifier word"}) {
+          "Room 4 Bed 12 Larch",
+          "Larch Ward bed 4", "Intensive Care Bed 12", "Flow sensor of bed 4",
+          "Same patient, new circuit", "mister is a humidifier word"}) {
         CAPTURE(text);
         CHECK(codes(text).empty());
     }
