@@ -24,10 +24,6 @@
         <translation>Sin anotaciones desde hace mucho; mirar antes el ventilador: %1.</translation>
     </message>
     <message>
-        <source>Entries with a later time than this computer&apos;s clock: %1, the first of them %2. One of the clocks is wrong.</source>
-        <translation>Anotaciones con una hora posterior a la del reloj de este ordenador: %1; la primera es %2. Uno de los relojes va mal.</translation>
-    </message>
-    <message>
         <source>and %1 more</source>
         <translation>y %1 más</translation>
     </message>
@@ -211,6 +207,10 @@
         <source>First: %1</source>
         <translation>Primero: %1</translation>
     </message>
+    <message>
+        <source>Not kept yet: by the log this unit stands otherwise than when this was opened. Look at it again, then press.</source>
+        <translation>Aún no se ha guardado: según el registro, este ventilador ya no está como al abrir esto. Volver a mirarlo y después pulsar.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::AnotherSheet</name>
@@ -312,6 +312,10 @@
     <message>
         <source>Unit %1: %2. Is it here now, %3?</source>
         <translation>Ventilador %1: %2. ¿Está ahora aquí, %3?</translation>
+    </message>
+    <message>
+        <source>This logbook is read-only here: it can be looked at, and nothing can be entered. Write down on paper what is done, or open it where it can be written.</source>
+        <translation>Aquí este libro de registro es de solo lectura: se puede mirar, pero no se puede anotar nada. Apuntar en papel lo que se hace, o abrirlo donde se pueda escribir.</translation>
     </message>
 </context>
 <context>
@@ -1219,6 +1223,10 @@
         <source>As of %1. The logbook could not be read for %2: what was entered since is not shown.</source>
         <translation>A las %1. El libro de registro no se puede leer desde hace %2: lo anotado después no aparece.</translation>
     </message>
+    <message>
+        <source>This computer&apos;s clock says %1. Entries with a later time: %2, the first of them %3. One of the clocks is wrong; until it is put right, units with such entries are not shown as ready.</source>
+        <translation>El reloj de este ordenador marca %1. Anotaciones con una hora posterior: %2, la primera es %3. Uno de los relojes está mal; hasta que se corrija, los ventiladores con esas anotaciones no se muestran como listos.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::ForecastSheet</name>
@@ -1948,6 +1956,14 @@
     <message>
         <source>%1, until %2</source>
         <translation>%1, hasta: %2</translation>
+    </message>
+    <message>
+        <source>No unit is enrolled in this logbook yet. Units are enrolled here, or later on the Fleet desk: typed, scanned, or from a list.</source>
+        <translation>En este libro de registro no hay aún ningún ventilador dado de alta. Se dan de alta aquí, o más tarde en la vista de equipos: escritos, escaneados o desde una lista.</translation>
+    </message>
+    <message>
+        <source>Enrol units</source>
+        <translation>Dar de alta ventiladores</translation>
     </message>
 </context>
 <context>
@@ -2966,6 +2982,41 @@
     </message>
 </context>
 <context>
+    <name>desktop::UnkeptStarts</name>
+    <message>
+        <source>Emergency starts that are not recorded</source>
+        <translation>Inicios de emergencia sin anotar</translation>
+    </message>
+    <message>
+        <source>NOT recorded: emergency start of %1, %2.</source>
+        <translation>SIN ANOTAR: inicio de emergencia de %1, %2.</translation>
+    </message>
+    <message>
+        <source>Record the start of %1 now</source>
+        <translation>Anotar ahora el inicio de %1</translation>
+    </message>
+    <message>
+        <source>It is not to be recorded</source>
+        <translation>No hay que anotarlo</translation>
+    </message>
+    <message>
+        <source>Emergency start of unit %1, %2</source>
+        <translation>Inicio de emergencia del ventilador %1, %2</translation>
+    </message>
+    <message>
+        <source>Is the emergency start of unit %1, %2, not to be recorded? The unit is shown again as it was before.</source>
+        <translation>¿No hay que anotar el inicio de emergencia del ventilador %1, %2? El ventilador vuelve a mostrarse como antes.</translation>
+    </message>
+    <message>
+        <source>It was not started: record nothing</source>
+        <translation>No se inició: no anotar nada</translation>
+    </message>
+    <message>
+        <source>Back, it is still to be recorded</source>
+        <translation>Atrás, aún hay que anotarlo</translation>
+    </message>
+</context>
+<context>
     <name>desktop::UnknownCodeSheet</name>
     <message>
         <source>No such unit in this logbook</source>
@@ -3141,6 +3192,14 @@
     <message>
         <source>W&amp;here? It may stay empty</source>
         <translation>¿&amp;Dónde? Puede quedar vacío</translation>
+    </message>
+    <message>
+        <source>%1. Look whether another unit is at hand.</source>
+        <translation>%1. Mirar si hay otro ventilador a mano.</translation>
+    </message>
+    <message>
+        <source>%1: take %2 if you can.</source>
+        <translation>%1: tomar %2 si es posible.</translation>
     </message>
 </context>
 <context>

@@ -101,6 +101,17 @@ TEST_CASE("an emergency start takes two presses", "[unit]") {
                             "Started in an emergency, for Adult, place not said"}) ==
               Lines{started});
     }
+    SECTION("of a unit out of service, which is said and asks for no press more") {
+        world.signIn();
+        const std::string held = ActsWorld::held;
+        openActs(world, held);
+        const auto before = world.entries().size();
+        world.pressButton("Emergency start");
+        (void)world.awaitSheet();
+        CHECK(world.isSaid("Look whether another unit is at hand."));
+        world.pressButton("Started in an emergency, for Adult");
+        CHECK(world.entriesSince(before, 1).size() == 1);
+    }
     SECTION("where this computer stands, if that is set") {
         world.signIn();
         openActs(world, unit);
@@ -131,6 +142,33 @@ TEST_CASE("a start on a unit in use asks whether it is the same patient", "[unit
     SECTION("the same") {
         CHECK(enter(world, {"Start of use", {"The same patient"}, {}, "The use goes on"}) ==
               Lines{use(world, unit, "") + ",\"same_patient\":true}"});
+    }
+}
+
+TEST_CASE("what came to be while a form was open is seen at its press", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    const std::string unit = ActsWorld::idle;
+    openActs(world, unit);
+    const auto before = world.entries().size();
+    world.pressButton("Start of use");
+    (void)world.awaitSheet();
+    SECTION("a use that began elsewhere") {
+        world.write("use_start", unit, {{"group", "adult"}});
+        world.pressButton("The use began");
+        ActsWorld::waitUntil("it is told",
+                             [&] { return world.isSaid("Not kept yet: by the log"); });
+        CHECK(world.isSaid("Is it the same patient?"));
+        world.pressButton("The same patient");
+        world.pressButton("The use goes on");
+        const auto kept = world.entriesSince(before, 2);
+        CHECK(kept.back().find("\"same_patient\":true") != std::string::npos);
+    }
+    SECTION("a hold that was placed: the form shows it by itself") {
+        world.write("withdraw", unit, {{"hold", "incident"}, {"reason", ""}});
+        world.window->workplace().refresh();
+        ActsWorld::waitUntil("it is told", [&] { return world.isSaid("Not ready by the log."); });
+        CHECK(world.entries().size() == before + 1);
     }
 }
 

@@ -87,6 +87,11 @@ TEST_CASE("of one entry it is said that it was somebody else, and it goes on sta
     REQUIRE(all->size() == 1);
     CHECK(all->front().isDisowned);
     CHECK(all->front().line.ends_with("(Mara Toller: it was somebody else)"));
+    const auto stands = station::wholeStanding(world.surroundings(), world.file, {});
+    REQUIRE(stands);
+    const auto history = station::history(world.surroundings(), *stands, ActsWorld::idle);
+    CHECK(std::ranges::count(history.lines, "not by Mara Toller, as they say",
+                             &report::HistoryLine::who) == 1);
 }
 
 TEST_CASE("what waits is put off, and found again by its key", "[unit]") {

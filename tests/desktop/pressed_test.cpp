@@ -155,3 +155,65 @@ TEST_CASE("a unit whose start was called off can be started", "[unit]") {
                world.buttons(start).front()->isEnabled();
     });
 }
+
+TEST_CASE("a start that could not be kept stands with the time of its press", "[unit]") {
+    ReadyUnit world;
+    const QString start = "Emergency start of unit KB-0109";
+    world.waitUntil("it is offered", [&] { return world.buttons(start).size() == 1; });
+    world.window->workplace().presence().begin(*world.manager().session);
+    const auto before = world.records().size();
+    const auto pressed = toText(world.clock.now());
+    const auto away = world.folder.file("away.logbook");
+    std::filesystem::rename(world.file.path, away);
+    world.pressButton(start);
+    world.pressButton("Started now, emergency");
+    world.waitUntil("it is told", [&] {
+        return world.isSaid("NOT recorded: emergency start of KB-0109, 08:00.");
+    });
+    CHECK_FALSE(world.isSaid("Nothing is lost"));
+    CHECK(world.buttons(start).empty());
+    // Whoever presses it again while it cannot be kept is told so again, and loses nothing.
+    world.pressButton("Record the start of KB-0109 now");
+    world.waitUntil("it can be pressed again", [&] {
+        const auto again = world.buttons("Record the start of KB-0109 now");
+        return again.size() == 1 && again.front()->isEnabled();
+    });
+    world.window->workplace().presence().lock();
+    CHECK(world.isSaid("NOT recorded: emergency start of KB-0109, 08:00."));
+    world.window->workplace().presence().begin(*world.manager().session);
+    std::filesystem::rename(away, world.file.path);
+    world.clock.advance(logbook::Duration{7 * 60'000});
+    world.pressButton("Record the start of KB-0109 now");
+    world.waitUntil("it is kept", [&] { return world.records().size() == before + 1; });
+    CHECK(world.records().back().find("\"at\":\"" + pressed + "\"") != std::string::npos);
+    world.waitUntil("nothing is said of it any more",
+                    [&] { return !world.isSaid("NOT recorded"); });
+    CHECK(world.buttons(start).empty());
+}
+
+TEST_CASE("by a clock that was set back no unit with later entries is offered", "[unit]") {
+    ReadyUnit world;
+    const QString start = "Emergency start of unit KB-0109";
+    world.waitUntil("it is offered", [&] { return world.buttons(start).size() == 1; });
+    world.clock.advance(logbook::Duration{3'600'000});
+    world.write("note", "KB-0109", {{"text", "Taken to ICU 4"}});
+    world.clock.advance(logbook::Duration{-1'800'000});
+    world.window->workplace().refresh();
+    world.waitUntil("it is offered no more", [&] { return world.buttons(start).empty(); });
+    CHECK(world.isSaid("This computer's clock says 28 Nov 08:30. Entries with a later time: 1"));
+    world.scan("KB-0109");
+    world.pressButton("Leave it as it is");
+    world.waitUntil("the unit says so too",
+                    [&] { return world.isSaid("so whether it is ready is not known"); });
+}
+
+TEST_CASE("a logbook without units says where they are enrolled", "[unit]") {
+    support::BedsideWorld world;
+    world.found("format = 1\ntitle = \"Ward\"\nedition = \"1\"\n"
+                "time_zone = \"America/Chicago\"\n[groups.adult]\nlabel = \"Adult\"\n");
+    world.open();
+    world.waitUntil("it is said", [&] { return world.isSaid("No unit is enrolled"); });
+    CHECK_FALSE(world.isSaid("ready by record"));
+    world.pressButton("Enrol units");
+    CHECK(world.awaitSheet() != nullptr);
+}

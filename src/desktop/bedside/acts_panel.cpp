@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/acts/act_sheet.h"
 #include "desktop/bedside/acts/swap_units_sheet.h"
+#include "desktop/bedside/entry_strip.h"
 #include "desktop/bedside/keeping.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/scroll_page.h"
@@ -100,7 +101,13 @@ void ActsPanel::startNow() {
     Answers answers;
     for (const auto& field : form.fields)
         if (!field.value.empty()) answers.emplace(field.key, field.value);
-    keepActs(tools(), {m_unit->bedside.identity.device, form.acts(answers)}, this, {});
+    const auto& device = m_unit->bedside.identity.device;
+    const auto acts = form.acts(answers);
+    keepActs(tools(), {device, acts}, this,
+             [this, entries = strip().entriesOf(device, acts, {strip().choice(), {}, {}}),
+              press = StartPress{scene.now, {}}](const Workplace::Kept& kept) {
+                 if (kept.refused) Q_EMIT startUnkept(entries, press, *kept.refused);
+             });
 }
 
 }  // namespace desktop

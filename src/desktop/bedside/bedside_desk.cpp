@@ -10,12 +10,15 @@
 #include "desktop/bedside/ready_list.h"
 #include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_bar.h"
+#include "desktop/bedside/unkept_starts.h"
 #include "desktop/bedside/way_panel.h"
+#include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/first_focus.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
+#include "station/read_only.h"
 #include "words/shown.h"
 
 #include <QLabel>
@@ -51,6 +54,8 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     m_doubts->setAccessibleName(tr("What is in doubt"));
     m_doubts->hide();
     layout->addWidget(m_doubts);
+    makeUnkept();
+    layout->addWidget(m_unkept);
     layout->addWidget(m_ready, 1);
     layout->addWidget(m_work, 1);
     m_work->hide();
@@ -62,10 +67,12 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     });
     connect(m_ready, &ReadyList::unitWanted, this, &BedsideDesk::showUnit);
     connect(m_ready, &ReadyList::emergencyWanted, this, &BedsideDesk::startInEmergency);
+    connect(m_ready, &ReadyList::enrolmentWanted, this, [this] { enrolUnits({}); });
     connect(&workplace(), &Workplace::fleetChanged, this, [this] {
         m_ready->show(workplace().fleet());
         showDoubts();
         showAge();
+        lookIfReadOnly();
         readUnit();
         if (const auto early = std::exchange(m_early, nullptr)) early();
     });
@@ -87,11 +94,27 @@ void BedsideDesk::showAge() {
     if (m_unit) m_bar->showAge(ageSentence(*m_unit->fleet, workplace().words(), now), now);
 }
 
-// What was found wrong with the logbook.
+void BedsideDesk::lookIfReadOnly() {
+    workplace().read(
+        [](const auto&, const auto& file) { return station::isReadOnly(file); }, this,
+        [this](bool isReadOnly) {
+            if (std::exchange(m_isReadOnly, isReadOnly) != isReadOnly) showDoubts();
+        },
+        Background::Urgency::Later);
+}
+
+// What was found wrong with the logbook, or with the clock.
 void BedsideDesk::showDoubts() {
     QStringList lines;
-    for (const auto& problem : workplace().fleet()->board.provenance.problems)
+    const auto& fleet = *workplace().fleet();
+    for (const auto& problem : fleet.board.provenance.problems)
         lines << shownText(workplace().words().say("board.problem", {{"problem", problem}}));
+    if (const auto later = laterSentence(fleet, workplace().words()); !later.isEmpty())
+        lines << later;
+    if (m_isReadOnly)
+        lines << tr("This logbook is read-only here: it can be looked at, and nothing can be "
+                    "entered. Write down on paper what is done, or open it where it can be "
+                    "written.");
     m_doubts->setText(lines.join(QLatin1Char('\n')));
     m_doubts->setVisible(!lines.isEmpty());
 }
@@ -105,6 +128,10 @@ void BedsideDesk::makePanels() {
     addPanel(m_setup, tr("Set-up"), Command::ShowSetup);
     addPanel(acts, tr("Other entries"), Command::ShowActs);
     addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
+    connect(acts, &ActsPanel::startUnkept, this,
+            [this](const auto& entries, const auto& press, const station::Problem& problem) {
+                m_unkept->add(entries, press, problem);
+            });
     connect(way, &WayPanel::fitWanted, m_setup,
             [this](const QString& position) { m_setup->fit(plainText(position)); });
     connect(way, &WayPanel::serviceWanted, acts,
@@ -228,34 +255,6 @@ void BedsideDesk::closeUnit() {
     m_unit.reset();
     m_work->hide();
     m_ready->show();
-}
-
-// Two presses: who is signed in stands by it in words, anybody else presses a name. Where the
-// station stands is where it was started; what is still to be told is added afterwards.
-void BedsideDesk::startInEmergency(const QString& serial) {
-    const auto start = [this, serial] {
-        station::Entry entry{station::Writer(""), "use_start"};
-        entry.device = plainText(serial);
-        entry.body = {{"emergency", true}};
-        if (const auto& place = workplace().place()) entry.body.emplace_back("location", *place);
-        m_ready->beginStart(entry.device);
-        workplace().keep(
-            {entry}, this,
-            [this, device = entry.device](const Workplace::Kept& kept) {
-                m_ready->endStart(device, kept.isAll() ? std::optional(kept.written.back().record)
-                                                       : std::nullopt);
-            },
-            tr("Emergency start of unit %1, now").arg(serial));
-    };
-    if (!workplace().presence().session()) {
-        start();
-        return;
-    }
-    workplace().ask({tr("Record that unit %1 was started now, in an emergency?").arg(serial),
-                     tr("Started now, emergency"), tr("Back, record nothing")},
-                    [start](bool isYes) {
-                        if (isYes) start();
-                    });
 }
 
 void BedsideDesk::readUnit() {

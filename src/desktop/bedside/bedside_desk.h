@@ -26,6 +26,8 @@ class HoldBanner;
 class ReadyList;
 class SetupPanel;
 class UnitBar;
+class UnkeptStarts;
+struct StartPress;
 
 class BedsideDesk : public Desk {
     Q_OBJECT
@@ -61,6 +63,7 @@ private:
     void takeUnknown(const station::Found& found, Origin origin);
     void askWhich(const station::Found& found, Origin origin);
     void offerEnrolment(const station::Found& found);
+    void enrolUnits(const QString& serial);
     void openAsked(const QString& serial, Origin origin);
     void leaveDraft();
     void bringDraftBack();
@@ -69,6 +72,7 @@ private:
     void nameSession();
     void showAge();
     void showDoubts();
+    void lookIfReadOnly();
     void readUnit();
     void show(const SharedUnitView& unit);
     void await(const logbook::RecordName& kept);
@@ -80,12 +84,15 @@ private:
     void showFirst();
     void askPlace();
     void leave(const std::string& person);
+    void makeUnkept();
     void startInEmergency(const QString& serial);
+    void keepStart(const QString& serial, const StartPress& press);
     [[nodiscard]] bool isOpen() const;
 
     QString m_serial;
     SharedUnitView m_unit;  // as last read; of another unit while that one is being read
     Origin m_origin = Origin::Chosen;
+    bool m_isReadOnly = false;
     std::optional<logbook::RecordName> m_awaited;  // kept, and in no view that was read yet
     std::function<void()> m_early;  // a code that was read before the logbook was
     struct SetAside {
@@ -95,6 +102,7 @@ private:
     // When and who as it was chosen when the window was locked, by person.
     std::map<std::string, SetAside> m_setAside;
     QLabel* m_doubts = nullptr;  // across the head, whatever is open below it
+    UnkeptStarts* m_unkept = nullptr;  // likewise
     UnitBar* m_bar = nullptr;
     HoldBanner* m_hold = nullptr;
     ReadyList* m_ready = nullptr;  // while no unit is open

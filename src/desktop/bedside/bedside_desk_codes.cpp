@@ -95,12 +95,14 @@ void BedsideDesk::offerEnrolment(const station::Found& found) {
     auto* sheet = new UnknownCodeSheet(found, !m_serial.isEmpty());
     connect(sheet, &UnknownCodeSheet::codeRead, this,
             [this](const QString& text) { readCode(text, Origin::Scanned); });
-    connect(sheet, &UnknownCodeSheet::enrolmentWanted, this, [this](const QString& serial) {
-        auto* enrol = new EnrolSheet(tools(), serial);
-        connect(enrol, &EnrolSheet::unitWanted, this, &BedsideDesk::showUnit);
-        sheets().put(enrol);
-    });
+    connect(sheet, &UnknownCodeSheet::enrolmentWanted, this, &BedsideDesk::enrolUnits);
     sheets().put(sheet);
+}
+
+void BedsideDesk::enrolUnits(const QString& serial) {
+    auto* enrol = new EnrolSheet(tools(), serial);
+    connect(enrol, &EnrolSheet::unitWanted, this, &BedsideDesk::showUnit);
+    sheets().put(enrol);
 }
 
 }  // namespace desktop

@@ -61,6 +61,8 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent)
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_head);
+    m_noUnits = makeNoUnits();
+    layout->addWidget(m_noUnits);
     m_age = textLabel({}, TextRole::Strong);
     m_age->hide();
     layout->addWidget(m_age);
@@ -71,6 +73,22 @@ ReadyList::ReadyList(const words::Words& words, QWidget* parent)
     m_cautionShort = shownText(words.say("caution.short"));
     m_caution = emphasisLabel(m_cautionText, TextRole::Quiet);
     layout->addWidget(m_caution);
+}
+
+QWidget* ReadyList::makeNoUnits() {
+    auto* box = new QWidget;
+    auto* layout = new QVBoxLayout(box);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(targetGap);
+    layout->addWidget(textLabel(tr("No unit is enrolled in this logbook yet. Units are enrolled "
+                                   "here, or later on the Fleet desk: typed, scanned, or from a "
+                                   "list.")));
+    auto* enrol = new QPushButton(tr("Enrol units"));
+    enrol->setProperty("main", true);
+    connect(enrol, &QPushButton::clicked, this, &ReadyList::enrolmentWanted);
+    layout->addWidget(enrol, 0, Qt::AlignLeft);
+    box->hide();
+    return box;
 }
 
 void ReadyList::beginStart(const std::string& device) {
@@ -88,6 +106,11 @@ void ReadyList::endStart(const std::string& device,
     if (m_fleet) show(m_fleet);
 }
 
+void ReadyList::leaveOut(std::function<bool(const std::string& device)> isLeftOut) {
+    m_isLeftOut = std::move(isLeftOut);
+    if (m_fleet) show(m_fleet);
+}
+
 // What is ready by that fleet, less what was started since it was read.
 std::vector<std::size_t> ReadyList::offered(const FleetView& fleet) {
     std::erase_if(m_started, [&](const auto& started) {
@@ -95,7 +118,8 @@ std::vector<std::size_t> ReadyList::offered(const FleetView& fleet) {
     });
     auto rows = readyRows(fleet);
     std::erase_if(rows, [&](std::size_t row) {
-        return m_started.contains(fleet.board.rows[row].assessment.device);
+        const auto& device = fleet.board.rows[row].assessment.device;
+        return m_started.contains(device) || (m_isLeftOut && m_isLeftOut(device));
     });
     return rows;
 }
@@ -117,6 +141,8 @@ void ReadyList::showUnits() {
     const auto& fleet = *m_fleet;
     const auto rows = offered(fleet);
     const auto still = shownText(report::atEachStart(fleet.board, m_words));
+    m_noUnits->setVisible(fleet.board.rows.empty());
+    m_head->setVisible(!fleet.board.rows.empty());
     m_atEachStart->setText(still);
     m_atEachStart->setVisible(!still.isEmpty() && !rows.empty());
     std::vector<report::BoardLine> lines;

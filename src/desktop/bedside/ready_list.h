@@ -8,6 +8,7 @@
 #include "desktop/shell/fleet_view.h"
 
 #include <QWidget>
+#include <functional>
 #include <map>
 #include <optional>
 #include <set>
@@ -37,10 +38,13 @@ public:
     // read before it.
     void beginStart(const std::string& device);
     void endStart(const std::string& device, const std::optional<logbook::RecordName>& start);
+    // Units that are in use whatever the logbook says.
+    void leaveOut(std::function<bool(const std::string& device)> isLeftOut);
 
 Q_SIGNALS:
     void unitWanted(const QString& serial);
     void emergencyWanted(const QString& serial);
+    void enrolmentWanted();
 
 protected:
     void showEvent(QShowEvent* event) override;
@@ -61,6 +65,7 @@ private:
     };
     using Units = std::map<std::string, Unit>;  // by serial
 
+    [[nodiscard]] QWidget* makeNoUnits();
     void showUnits();
     void takeOut();
     void addGroup(const std::string& label);
@@ -76,6 +81,7 @@ private:
 
     const words::Words& m_words;
     QLabel* m_head = nullptr;
+    QWidget* m_noUnits = nullptr;  // that there are none, and the press to enrol the first
     QLabel* m_atEachStart = nullptr;  // what all of them wait for at the bedside, told once
     QLabel* m_age = nullptr;
     QLabel* m_caution = nullptr;
@@ -88,6 +94,7 @@ private:
     SharedFleetView m_fleet;
     bool m_isOld = false;  // it could not be seen when the fleet was read
     Units m_units;
+    std::function<bool(const std::string&)> m_isLeftOut;
     std::set<std::string> m_starting;                      // units; it is not told what came of it
     std::map<std::string, logbook::RecordName> m_started;  // units, until the fleet knows
 };

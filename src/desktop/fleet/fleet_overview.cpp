@@ -4,6 +4,7 @@
 // What is seen first; see fleet_overview.h.
 #include "desktop/fleet/fleet_overview.h"
 
+#include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/press_row.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/text_label.h"
@@ -141,8 +142,7 @@ void FleetOverview::chooseGroup(const QString& key) {
 }
 
 void FleetOverview::showAge(const Shown& shown) {
-    const auto context = contextAt(shown.view, m_words, shown.now);
-    const auto at = shownText(context.times().time(shown.view.board.asked));
+    const auto at = askedText(shown.view, m_words, shown.now);
     const auto span = std::max(logbook::Duration{}, shown.now - shown.view.readAt);
     const auto age = shownText(words::duration(m_words, span));
     const bool isOld = span >= agesAfter;

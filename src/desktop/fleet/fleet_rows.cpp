@@ -4,6 +4,7 @@
 // The fleet in words; see fleet_rows.h.
 #include "desktop/fleet/fleet_rows.h"
 
+#include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/text.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
@@ -152,13 +153,9 @@ std::vector<DoubtFact> doubtsOf(const FleetView& view, const words::Words& words
     std::vector<DoubtFact> doubts;
     for (const auto& problem : view.board.provenance.problems)
         doubts.push_back({shownText(words.say("board.problem", {{"problem", problem}})), true});
+    if (const auto later = laterSentence(view, words); !later.isEmpty())
+        doubts.push_back({later, true});
     addInUse(doubts, view);
-    if (const auto& later = view.standing->later; !later.empty())
-        doubts.push_back({tr("Entries with a later time than this computer's clock: %1, the first "
-                             "of them %2. One of the clocks is wrong.")
-                              .arg(later.size())
-                              .arg(shownText(toText(later.front().name))),
-                          true});
     addStale(doubts, view, words);
     const auto uncertain = unitsWith(view.board, [](const rules::Finding& finding) {
         return finding.reason == "order_uncertain";

@@ -4,7 +4,10 @@
 // The fleet; see fleet_view.h.
 #include "desktop/shell/fleet_view.h"
 
+#include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/text.h"
+#include "report/later_doubt.h"
+#include "station/later_units.h"
 #include "words/times.h"
 
 #include <QCoreApplication>
@@ -16,13 +19,11 @@ namespace desktop {
 QString ageSentence(const FleetView& fleet, const words::Words& words, logbook::Instant now) {
     const auto span = now - fleet.readAt;
     if (span < agesAfter) return {};
-    const words::Context context{words, fleet.board.state, nullptr, now, {}, {}};
     return QCoreApplication::translate(
                "desktop::FleetView",
                "As of %1. The logbook could not be read for %2: what was entered since is not "
                "shown.")
-        .arg(shownText(context.times().time(fleet.board.asked)),
-             shownText(words::duration(words, span)));
+        .arg(askedText(fleet, words, now), shownText(words::duration(words, span)));
 }
 
 bool FleetView::holds(const logbook::RecordName& entry) const {
@@ -88,6 +89,7 @@ station::Result<SharedFleetView> FleetSource::read(const station::Surroundings& 
     view->standing = std::make_shared<const station::Standing>(std::move(*standing));
     view->models = m_models;
     view->board = station::board(surroundings, *view->standing);
+    report::putInDoubt(view->board, station::unitsWithLater(*view->standing));
     view->lines = report::boardLines(view->board, surroundings.words);
     return view;
 }

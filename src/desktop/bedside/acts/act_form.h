@@ -46,6 +46,7 @@ struct ActField {
 
 struct ActForm {
     QString title;
+    bool isUrgent = false;  // kept at once: nothing is looked up or asked before
     QStringList told{};  // to be known before it is entered
     std::vector<ActField> fields{};
     // What the button asserts, by what is answered so far.

@@ -17,6 +17,12 @@ namespace {
 constexpr std::size_t mostPlaces = 8;
 constexpr qsizetype mostLacking = 4;
 
+QString whatAndWhere(const report::BoardLine& line) {
+    const auto serial = shownText(line.serial);
+    return line.place.empty() ? serial
+                              : serial + QStringLiteral(", ") + shownText(line.place);
+}
+
 }  // namespace
 
 ActField choiceField(const std::string& key, const QString& label,
@@ -83,6 +89,20 @@ QStringList whatIsLacking(const ActScene& scene) {
     lines.resize(mostLacking);
     lines << QCoreApplication::translate("desktop::ActScene", "and %n more", nullptr, more);
     return lines;
+}
+
+QString readyInstead(const ActScene& scene) {
+    const auto& unit = scene.unit.bedside.identity;
+    const auto& fleet = *scene.unit.fleet;
+    std::optional<std::size_t> found;
+    for (std::size_t i = 0; i < fleet.board.rows.size(); ++i) {
+        const auto& row = fleet.board.rows[i];
+        const bool isReady = row.assessment.verdict == rules::Verdict::Ready && !row.inDoubt;
+        if (!isReady || row.assessment.group != unit.group) continue;
+        if (fleet.lines[i].place == unit.place) return whatAndWhere(fleet.lines[i]);
+        if (!found) found = i;
+    }
+    return found ? whatAndWhere(fleet.lines[*found]) : QString();
 }
 
 QString labelOf(const ActField& field, const Answers& answers) {

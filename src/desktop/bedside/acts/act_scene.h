@@ -38,6 +38,10 @@ struct ActScene {
 // What stands between the unit and a start of use by the log, a line each, the first few.
 [[nodiscard]] QStringList whatIsLacking(const ActScene& scene);
 
+// A unit that is ready by the log, for the same patient group, at the same place rather than
+// another: "KB-0102, Equipment room". "" if there is none.
+[[nodiscard]] QString readyInstead(const ActScene& scene);
+
 // The label of the choice that was made in the field.
 [[nodiscard]] QString labelOf(const ActField& field, const Answers& answers);
 

@@ -7,6 +7,7 @@
 #include "desktop/bedside/acts/choice_field.h"
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
+#include "desktop/bedside/unkept_starts.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
@@ -17,6 +18,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 namespace desktop {
@@ -49,6 +51,11 @@ ActSheet::ActSheet(const PanelTools& tools, SharedUnitView unit, MakeForm makeFo
     content()->addWidget(m_strip);
     content()->addStretch();
     addFoot();
+    connect(&workplace(), &Workplace::fleetChanged, this, [this] {
+        if (!m_isKeeping && isVisible()) readUnit({});
+        endReading();
+    });
+    connect(&workplace(), &Workplace::troubled, this, &ActSheet::endReading);
     // What a kind of sheet objects to is asked once that is there.
     QMetaObject::invokeMethod(this, &ActSheet::showAnswers, Qt::QueuedConnection);
     m_keep->setEnabled(false);
@@ -98,33 +105,78 @@ bool ActSheet::isDraft() const {
 }
 
 void ActSheet::comeBack() {
+    readUnit({});
+}
+
+// The unit by the fleet as it was last read; `then` also where it cannot be read.
+void ActSheet::readUnit(std::function<void()> then) {
     const auto fleet = workplace().fleet();
-    if (!fleet) return;
+    if (!fleet) {
+        if (then) then();
+        return;
+    }
     workplace().read(
         [fleet, device = m_unit->bedside.identity.device](const auto& surroundings,
                                                           const auto& file) {
             return readUnitView(fleet, surroundings, file, device);
         },
-        this, [this](const station::Result<SharedUnitView>& unit) {
-            if (unit) renew(*unit);
+        this,
+        [this, then = std::move(then)](const station::Result<SharedUnitView>& unit) {
+            const bool isOther = unit && takeUnit(*unit);
+            if (isOther && m_isWaiting) {
+                lookAgain();
+            } else if (then) {
+                then();
+            }
         });
 }
 
+namespace {
+
+// Whether they tell and ask the same, whatever was answered.
+bool isAlike(const ActForm& form, const ActForm& other) {
+    const auto isSameChoice = [](const ActChoice& a, const ActChoice& b) {
+        return a.value == b.value && a.label == b.label && a.note == b.note;
+    };
+    const auto isSameField = [&](const ActField& a, const ActField& b) {
+        return a.key == b.key && a.label == b.label && a.isWanted == b.isWanted &&
+               std::ranges::equal(a.choices, b.choices, isSameChoice);
+    };
+    return form.told == other.told && std::ranges::equal(form.fields, other.fields, isSameField);
+}
+
+}  // namespace
+
+// Whether the form is another by it. While it is being kept nothing is changed.
+bool ActSheet::takeUnit(const SharedUnitView& unit) {
+    if (m_isKeeping && !m_isWaiting) return false;
+    auto form = m_makeForm(sceneOf(m_tools, *unit));
+    if (!isAlike(form, m_form)) {
+        renew(unit, std::move(form));
+        return true;
+    }
+    m_unit = unit;
+    m_form = std::move(form);
+    showAnswers();
+    return false;
+}
+
 // What was answered stays, unless it is not to be chosen any more.
-void ActSheet::renew(const SharedUnitView& unit) {
-    if (m_isKeeping) return;
+void ActSheet::renew(const SharedUnitView& unit, ActForm form) {
     const auto given = answers();
     const bool hadFocus = m_asked->isAncestorOf(focusWidget()) || hasFocus();
     m_unit = unit;
-    m_form = m_makeForm(sceneOf(m_tools, *m_unit));
+    m_form = std::move(form);
     for (auto& field : m_form.fields) field.value = answer(given, field.key);
     m_fields.clear();
     setFocusProxy(nullptr);
     m_asked->hide();
     m_asked->deleteLater();
     addAsked();
-    for (auto* widget : m_fields)
+    for (auto* widget : m_fields) {
         if (auto* line = widget->line()) line->setModified(!line->text().isEmpty());
+        widget->setEnabled(!m_isKeeping);
+    }
     if (hadFocus && focusProxy() != nullptr) focusProxy()->setFocus();
     showAnswers();
 }
@@ -218,13 +270,48 @@ void ActSheet::setKeeping(bool isKeeping) {
     if (!isKeeping) showAnswers();
 }
 
+// What the form says and asks by the log as it is now is what is agreed to: it is looked up again.
 void ActSheet::keep() {
     if (!objection(answers()).isEmpty()) {
         showAnswers();
         return;
     }
+    m_trouble->hide();
+    m_presser = workplace().whoIsHere();
+    m_pressed = workplace().clock().now();
     setKeeping(true);
+    m_isWaiting = true;
+    if (m_form.isUrgent) {
+        keepPressed();
+        return;
+    }
+    // A reading that is under way began before the press.
+    m_readings = workplace().isReading() ? 2 : 1;
+    workplace().refresh();
+}
+
+// Of those that the press waits for.
+void ActSheet::endReading() {
+    if (m_readings == 0 || --m_readings > 0) return;
+    readUnit([this] { keepPressed(); });
+}
+
+// Once for each press.
+void ActSheet::keepPressed() {
+    if (!std::exchange(m_isWaiting, false)) return;
+    if (!isStillTheirs(workplace(), m_unit->bedside.identity.device, m_presser) ||
+        !objection(answers()).isEmpty()) {
+        setKeeping(false);
+        return;
+    }
     keepAll(answers(), [this](const Workplace::Kept& kept) { take(kept); });
+}
+
+void ActSheet::lookAgain() {
+    m_isWaiting = false;
+    setKeeping(false);
+    sayTrouble(tr("Not kept yet: by the log this unit stands otherwise than when this was opened. "
+                  "Look at it again, then press."));
 }
 
 void ActSheet::take(const Workplace::Kept& kept) {
@@ -235,8 +322,28 @@ void ActSheet::take(const Workplace::Kept& kept) {
         return;
     }
     setKeeping(false);
-    if (!kept.refused) return;
-    m_trouble->setText(problemText(*kept.refused));
+    if (kept.refused) sayTrouble(*kept.refused);
+}
+
+// The time of an urgent entry stays that of its first press.
+void ActSheet::sayTrouble(const station::Problem& problem) {
+    if (!m_form.isUrgent) {
+        sayTrouble(problemText(problem));
+        return;
+    }
+    auto choice = m_strip->choice();
+    if (!choice.at) {
+        choice.at = m_pressed;
+        m_strip->choose(std::move(choice));
+    }
+    const auto text = UnkeptStarts::sentence(workplace(), m_unit->bedside.identity.device,
+                                             *m_strip->choice().at, problem);
+    sayTrouble(text);
+    Q_EMIT workplace().told(text);
+}
+
+void ActSheet::sayTrouble(const QString& text) {
+    m_trouble->setText(text);
     m_trouble->show();
 }
 

@@ -59,13 +59,20 @@ private:
     void addTold();
     void addFields();
     void addFoot();
-    void renew(const SharedUnitView& unit);
+    void readUnit(std::function<void()> then);
+    [[nodiscard]] bool takeUnit(const SharedUnitView& unit);
+    void renew(const SharedUnitView& unit, ActForm form);
+    void endReading();
+    void lookAgain();
+    void keepPressed();
     void showAnswers();
     void showHint(const Answers& answers);
     [[nodiscard]] Answers answers() const;
     void keep();
     void setKeeping(bool isKeeping);
     void take(const Workplace::Kept& kept);
+    void sayTrouble(const station::Problem& problem);
+    void sayTrouble(const QString& text);
 
     PanelTools m_tools;
     SharedUnitView m_unit;
@@ -81,6 +88,10 @@ private:
     QLabel* m_trouble = nullptr;
     WrappedButton* m_keep = nullptr;
     bool m_isKeeping = false;
+    bool m_isWaiting = false;    // then until the unit has been looked up again
+    int m_readings = 0;          // of the fleet that are waited for
+    std::string m_presser;       // who was here at the press
+    logbook::Instant m_pressed{};
     bool m_isTouched = false;    // something was typed, scanned or chosen
 };
 

@@ -20,6 +20,7 @@ public:
     [[nodiscard]] static ActForm end(const ActScene& scene);
 
 private:
+    [[nodiscard]] static QString standsAgainst(const ActScene& scene);
     [[nodiscard]] static QString placed(const QString& says, const Answers& answers);
 };
 

@@ -27,6 +27,18 @@ bool isReady(const ActScene& scene) {
 
 }  // namespace
 
+// What puts the unit out of service, in one line with a ready unit to take instead; "" where
+// nothing does.
+QString UseForms::standsAgainst(const ActScene& scene) {
+    const auto& unit = scene.unit.bedside.identity;
+    if (unit.verdict != rules::Verdict::Withdrawn) return {};
+    const auto lacking = whatIsLacking(scene);
+    const auto why = lacking.isEmpty() ? shownText(unit.verdictWord) : lacking.front();
+    const auto other = readyInstead(scene);
+    return other.isEmpty() ? tr("%1. Look whether another unit is at hand.").arg(why)
+                           : tr("%1: take %2 if you can.").arg(why, other);
+}
+
 // A start is never held up for want of a place; that none was said is.
 QString UseForms::placed(const QString& says, const Answers& answers) {
     return answer(answers, "location").empty() ? tr("%1, place not said").arg(says) : says;
@@ -72,8 +84,9 @@ ActForm UseForms::start(const ActScene& scene) {
 }
 
 ActForm UseForms::emergency(const ActScene& scene) {
-    ActForm form{tr("Emergency start")};
-    form.told << tr("Ventilate first. This can be entered afterwards, too.");
+    ActForm form{tr("Emergency start"), true};
+    form.told << tr("Ventilate first. This can be entered afterwards, too.")
+              << standsAgainst(scene);
     if (scene.unit.bedside.identity.inUse)
         form.told << tr("By the log this unit is in use: look at its serial again. The start is "
                         "kept all the same, and ends that use.");
