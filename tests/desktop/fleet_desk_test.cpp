@@ -109,6 +109,18 @@ TEST_CASE("A row is opened at the bedside desk by keys and by a press", "[unit]"
         CHECK(bedside->isVisible());
         CHECK(bedside->serial() == serial);
     }
+    SECTION("not by an Enter right after characters: that is a code which came slowly") {
+        table.setFocus();
+        world.key(Qt::Key_Down);
+        for (const char letter : std::string("KB-0142"))
+            QTest::keyClick(&table, letter, Qt::NoModifier, 50);
+        QTest::keyClick(&table, Qt::Key_Return, Qt::NoModifier, 50);
+        CHECK(table.isVisible());
+        CHECK(bedside->serial().isEmpty());
+        world.key(Qt::Key_Down);
+        world.key(Qt::Key_Return);
+        CHECK(bedside->isVisible());
+    }
     SECTION("a press on a lapse") {
         auto* lapse = world.all<PressRow>("KB-").front();
         const auto serial = lapse->accessibleName().section(QLatin1Char(' '), 0, 0);

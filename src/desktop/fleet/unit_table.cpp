@@ -9,6 +9,7 @@
 #include "desktop/theme/appearance.h"
 
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QSettings>
 #include <algorithm>
 
@@ -20,6 +21,10 @@ namespace {
 constexpr FleetRow::Column sized[] = {FleetRow::Unit,  FleetRow::Name,    FleetRow::Model,
                                       FleetRow::Place, FleetRow::Group,   FleetRow::Verdict,
                                       FleetRow::Until};
+
+// Nobody who types the beginning of a serial presses Enter so soon without having looked; a scanner
+// that was slowed down does.
+constexpr qint64 enterAfterMs = 1500;
 
 QSettings settings() {
     return {QSettings::IniFormat, QSettings::UserScope, QStringLiteral("airmuster"),
@@ -109,6 +114,34 @@ void UnitTable::keepWidth(int column, int width) {
     if (m_isFitting || !m_isMeasured || column == FleetRow::Missing || width <= 0) return;
     settings().setValue(keyOf(column), width);
     fitColumns();
+}
+
+// A code that comes too slowly to be known as a scan goes to a row like what somebody types; the
+// Enter at its end must open none.
+bool UnitTable::endsCharacters(const QKeyEvent& key) const {
+    if (!m_sinceCharacter.isValid()) return false;
+    const bool isTold = key.timestamp() != 0 && m_characterPressed != 0;
+    const bool isStamped = isTold && key.timestamp() >= m_characterPressed;
+    const auto since = isStamped ? static_cast<qint64>(key.timestamp() - m_characterPressed)
+                                 : m_sinceCharacter.elapsed();
+    return since < enterAfterMs;
+}
+
+void UnitTable::keyPressEvent(QKeyEvent* event) {
+    const bool isEnter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    const auto text = event->text();
+    if (isEnter) {
+        const bool isEnd = endsCharacters(*event);
+        m_sinceCharacter.invalidate();
+        if (isEnd) return;
+    } else if (!text.isEmpty() && text.front().isPrint()) {
+        m_sinceCharacter.start();
+        m_characterPressed = event->timestamp();
+    } else if (!text.isEmpty() || event->key() < Qt::Key_Shift ||
+               event->key() > Qt::Key_ScrollLock) {
+        m_sinceCharacter.invalidate();  // an arrow, not Shift: the row was chosen by it
+    }
+    QTableView::keyPressEvent(event);
 }
 
 void UnitTable::resizeEvent(QResizeEvent* event) {

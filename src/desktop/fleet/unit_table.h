@@ -2,9 +2,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The table of units: its columns fit the window and what they hold, and remember the widths that a
-// person gave them; a row is opened by a press or by Enter.
+// person gave them; a row is opened by a press or by Enter, unless characters came just before it.
 #pragma once
 
+#include <QElapsedTimer>
 #include <QTableView>
 
 namespace desktop {
@@ -29,6 +30,7 @@ Q_SIGNALS:
     void unitMarked(const QString& serial);
 
 protected:
+    void keyPressEvent(QKeyEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
@@ -36,11 +38,14 @@ private:
     // Columns that say least give way first, so that what is missing is always in sight.
     void fitColumns();
     void keepWidth(int column, int width);
+    [[nodiscard]] bool endsCharacters(const QKeyEvent& key) const;
     [[nodiscard]] int least() const;  // px for what is missing
 
     FleetFilter* m_units;
     bool m_isMeasured = false;
     bool m_isFitting = false;
+    QElapsedTimer m_sinceCharacter;    // not running: none since another key
+    quint64 m_characterPressed = 0;    // ms, by the system; 0: it does not tell
 };
 
 }  // namespace desktop
