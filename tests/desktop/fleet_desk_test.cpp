@@ -63,8 +63,15 @@ TEST_CASE("The first screenful of the fleet desk needs no press", "[unit]") {
         CHECK(row->visibleRegion().boundingRect().height() == row->height());
     }
     CHECK(world.isSaid("As of "));
-    world.clock.advance({40'000});
-    world.waitUntil("the view tells its age", [&] { return world.isSaid("read 40 s ago"); });
+    // Unless it is read again just then, as it is four times a minute.
+    desktop::SharedFleetView read;
+    world.waitUntil("the view tells its age", [&] {
+        if (const auto now = world.window->workplace().fleet(); now != read) {
+            read = now;
+            world.clock.advance({40'000});
+        }
+        return world.isSaid("read 40 s ago");
+    });
     CHECK(tableOf(world).model()->rowCount() == static_cast<int>(board.rows.size()));
 }
 

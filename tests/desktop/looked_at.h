@@ -32,6 +32,11 @@ Kind* named(const QWidget& window, const QString& name) {
     return nullptr;
 }
 
+// What Qt itself puts into a field, to empty it.
+inline bool isInField(const QWidget& widget) {
+    return qobject_cast<const QLineEdit*>(widget.parentWidget()) != nullptr;
+}
+
 inline bool isCutOff(const QWidget& widget) {
     if (widget.sizeHint().isEmpty()) return false;
     const auto* label = qobject_cast<const QLabel*>(&widget);
@@ -54,7 +59,7 @@ inline std::vector<std::string> cutOff(const QWidget& window) {
     for (const auto* label : window.findChildren<QLabel*>())
         if (label->isVisible() && isCutOff(*label)) found.push_back(toldOf(*label));
     for (const auto* button : window.findChildren<QAbstractButton*>())
-        if (button->isVisible() && isCutOff(*button)) found.push_back(toldOf(*button));
+        if (button->isVisible() && !isInField(*button) && isCutOff(*button)) found.push_back(toldOf(*button));
     return found;
 }
 
@@ -62,10 +67,8 @@ inline std::vector<std::string> cutOff(const QWidget& window) {
 inline std::vector<std::string> tooSmall(const QWidget& window) {
     std::vector<std::string> found;
     const auto look = [&](const QWidget* each) {
-        // What Qt itself puts into a field, to empty it.
-        const bool isInField = qobject_cast<const QLineEdit*>(each->parentWidget()) != nullptr;
         const bool isInTable = qobject_cast<const QTableView*>(each->parentWidget()) != nullptr;
-        if (each->isVisible() && !isInField && !isInTable &&
+        if (each->isVisible() && !isInField(*each) && !isInTable &&
             (each->height() < desktop::targetSize || each->width() < desktop::targetSize))
             found.push_back(toldOf(*each));
     };
@@ -77,7 +80,7 @@ inline std::vector<std::string> tooSmall(const QWidget& window) {
 inline std::vector<std::string> unnamed(const QWidget& window) {
     std::vector<std::string> found;
     const auto look = [&](const QWidget* each) {
-        if (each->isVisible() && each->accessibleName().isEmpty() &&
+        if (each->isVisible() && !isInField(*each) && each->accessibleName().isEmpty() &&
             each->property("text").toString().isEmpty())
             found.push_back(toldOf(*each));
     };

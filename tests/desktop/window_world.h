@@ -227,6 +227,10 @@ struct WindowWorld {
             QTest::keyClick(QApplication::focusWidget(), letter.toLatin1(), Qt::NoModifier,
                             typingMs);
         QTest::qWait(typingMs);
+        // A busy computer may still hold the last letter.
+        const auto* field = qobject_cast<const QLineEdit*>(QApplication::focusWidget());
+        if (field != nullptr)
+            (void)QTest::qWaitFor([&] { return field->text().endsWith(text); }, 1000);
     }
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = {}) const {
         QTest::qWait(typingMs);

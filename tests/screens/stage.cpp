@@ -92,7 +92,7 @@ void Stage::openDemo() {
         return;
     }
     m_isOnDemo = true;
-    m_manager.reset();
+    m_signedIn.reset();
     const station::LogbookFile file{m_home.file("kestrel-bay.logbook")};
     support::copyDemo({m_clock, station::system::systemZones(), wordsOf(m_look.language), "desk"},
                       m_look.language, file.path);
@@ -217,8 +217,8 @@ void Stage::typeUnit(const QString& serial) {
 // By hand at first; the person who has signed in is here again after that.
 void Stage::signIn() {
     auto& presence = window().workplace().presence();
-    if (m_manager) {
-        presence.begin(*m_manager);
+    if (m_signedIn) {
+        presence.begin(*m_signedIn);
         return;
     }
     press(QStringLiteral("Sign in"));
@@ -227,7 +227,7 @@ void Stage::signIn() {
     key(Qt::Key_Return);
     waitUntil("somebody is signed in",
               [&] { return presence.session().has_value(); });
-    m_manager = presence.session();
+    m_signedIn = presence.session();
 }
 
 // Until what was asked of the logbook is answered and nothing happens in the window any more; where

@@ -56,7 +56,7 @@ public:
     void openUnit(const QString& serial);
     // By its serial, into the field for codes.
     void typeUnit(const QString& serial);
-    // The manager of the demo.
+    // The charge therapist of the demo.
     void signIn();
 
     // Until what is to be seen stands.
@@ -73,7 +73,7 @@ private:
     support::MovedClock m_clock;
     support::KeyStamps m_stamps;
     std::unique_ptr<desktop::Window> m_window;
-    std::optional<station::Session> m_manager;  // of the logbook that is open
+    std::optional<station::Session> m_signedIn;  // of the logbook that is open
     bool m_isOnDemo = false;
 };
 
