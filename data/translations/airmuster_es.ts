@@ -546,6 +546,14 @@
         <source>Moved to %1, entered anew there: %2.</source>
         <translation>Pasado a %1, anotadas de nuevo allí: %2.</translation>
     </message>
+    <message>
+        <source>To be struck through:</source>
+        <translation>Para tachar:</translation>
+    </message>
+    <message>
+        <source>To be moved to %1:</source>
+        <translation>Para pasar a %1:</translation>
+    </message>
 </context>
 <context>
     <name>desktop::DepartmentForms</name>

@@ -139,6 +139,8 @@ std::string untilText(const words::Context& context, const BoardRow& row) {
 
 std::string verdictOf(const words::Context& context, const BoardRow& row) {
     const auto& found = row.assessment;
+    if (row.inDoubt && found.verdict == Verdict::NotReady)
+        return context.words.say("verdict.not_known");
     auto word = words::verdictWord(context.words, found.verdict);
     if (found.verdict == Verdict::Withdrawn && found.inUse)
         word += ", " + words::verdictWord(context.words, Verdict::InUse);

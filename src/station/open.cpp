@@ -135,7 +135,10 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
         return tl::unexpected(problemOf(surroundings.words, settings.error()));
     }
     std::vector<logbook::Record> records;
-    records.reserve(static_cast<std::size_t>(facts->arrival));
+    // As many as there are where the file is whole; what a strange one says is not believed.
+    constexpr std::int64_t mostReserved = 20'000'000;
+    records.reserve(
+        static_cast<std::size_t>(std::clamp<std::int64_t>(facts->arrival, 0, mostReserved)));
     if (const auto trouble = readAll(logbook, *facts, records)) {
         return tl::unexpected(problemOf(surroundings.words, *trouble));
     }
@@ -171,6 +174,13 @@ Result<store::Logbook> openLogbook(const Surroundings& surroundings, const Logbo
                    ? notThere(surroundings.words, file.path)
                    : problemOf(surroundings.words, trouble);
     });
+}
+
+Problem otherFile(const Surroundings& surroundings, const LogbookFile& file) {
+    store::Trouble trouble;
+    trouble.code = store::Trouble::Code::Moved;
+    trouble.path = file.path;
+    return problemOf(surroundings.words, trouble);
 }
 
 Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& file,

@@ -22,6 +22,9 @@ using Access = store::OpenOptions::Access;
 [[nodiscard]] Result<store::Logbook> openLogbook(const Surroundings& surroundings,
                                                  const LogbookFile& file, Access access);
 
+// Another file, or none, stands at the path than the one that was opened.
+[[nodiscard]] Problem otherFile(const Surroundings& surroundings, const LogbookFile& file);
+
 // Gives the logbook its own station; makes the file if there is none. The same name again changes
 // nothing. Whether the file was made.
 [[nodiscard]] Result<bool> foundStation(const Surroundings& surroundings, const LogbookFile& file,

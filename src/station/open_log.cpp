@@ -11,7 +11,7 @@ namespace station {
 OpenLog::OpenLog(const Surroundings& surroundings, const LogbookFile& file,
                  store::Logbook logbook, NeededBy neededBy)
     : m_surroundings(surroundings), m_file(file), m_logbook(std::move(logbook)),
-      m_neededBy(std::move(neededBy)) {}
+      m_identity(system::identityOf(file.path)), m_neededBy(std::move(neededBy)) {}
 
 Result<std::unique_ptr<OpenLog>> OpenLog::open(const Surroundings& surroundings,
                                                const LogbookFile& file, NeededBy neededBy) {
@@ -49,6 +49,9 @@ Result<void> OpenLog::read() {
 }
 
 Result<bool> OpenLog::hasMoved() const {
+    if (system::identityOf(m_file.path) != m_identity) {
+        return tl::unexpected(otherFile(m_surroundings, m_file));
+    }
     return m_logbook.lastArrival()
         .map([&](std::int64_t arrival) {
             return arrival != m_log->arrival || !m_log->reaches(m_surroundings.clock.now());

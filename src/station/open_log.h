@@ -36,7 +36,7 @@ public:
     [[nodiscard]] const Gate& gate() const { return *m_gate; }
 
     // Whether records have come in since it was read, or the clock was set back behind what is at
-    // hand of it.
+    // hand of it. Refused where another file bears the name since.
     [[nodiscard]] Result<bool> hasMoved() const;
     // Reads it again if so.
     [[nodiscard]] Result<void> catchUp();
@@ -72,6 +72,7 @@ private:
     const Surroundings& m_surroundings;
     const LogbookFile& m_file;
     store::Logbook m_logbook;
+    std::optional<system::FileIdentity> m_identity;
     NeededBy m_neededBy;
     std::optional<LogAtHand> m_log;
     std::optional<Gate> m_gate;

@@ -4,6 +4,7 @@
 // Salvaging, restoring and holding against earlier heads; see rescue.h.
 #include "station/rescue.h"
 
+#include "station/file_kind.h"
 #include "station/heads_text.h"
 #include "station/system.h"
 #include "store/heads_check.h"
@@ -95,6 +96,29 @@ std::vector<std::string> lackingOf(const words::Words& words,
     return lines;
 }
 
+namespace {
+
+// Which file, put aside by an earlier restore, has records of that station: perhaps no other has.
+std::optional<std::filesystem::path> asideWith(const LogbookFile& file,
+                                               const std::string& station) {
+    const auto folder = file.path.parent_path();
+    const auto start = file.path.filename().string() + ".before-";
+    for (const auto& name : system::namesIn(folder.empty() ? "." : folder)) {
+        if (!name.starts_with(start) || system::isSideName(name)) {
+            continue;
+        }
+        const auto path = folder / name;
+        const auto aside = store::Logbook::open(path, {Access::Read, file.trustLocks});
+        const auto heads = aside ? aside->heads() : tl::unexpected(store::Trouble{});
+        if (heads && heads->contains(station)) {
+            return path;
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
 Result<store::RestoreResult> restore(const Surroundings& surroundings,
                                      const std::filesystem::path& backup, const LogbookFile& file,
                                      const std::string& station) {
@@ -102,6 +126,13 @@ Result<store::RestoreResult> restore(const Surroundings& surroundings,
     if (std::filesystem::equivalent(backup, file.path, ignored)) {
         return tl::unexpected(problemOf(surroundings.words, "rescue.same_file",
                                         {{"path", backup.string()}}));
+    }
+    if (auto aside = asideWith(file, station)) {
+        store::Trouble taken;
+        taken.code = Code::StationTaken;
+        taken.path = *std::move(aside);
+        taken.station = station;
+        return tl::unexpected(problemOf(surroundings.words, taken));
     }
     auto result = store::restore(backup, {file.path, station, file.trustLocks},
                                  {surroundings.login, surroundings.clock.now()});

@@ -47,6 +47,7 @@ Result<Secret> askNewPin(const words::Words& words, const AskPin& ask, const std
 Gate::Gate(const Surroundings& surroundings, const LogbookFile& file, const WholeLog& log)
     : m_surroundings(surroundings),
       m_file(file),
+      m_identity(system::identityOf(file.path)),
       m_now(surroundings.clock.now()),
       m_asOf(std::max(m_now, log.reached)) {
     if (log.log.firstEdition()) {
@@ -152,6 +153,10 @@ Result<Session> Gate::signIn(const std::string& who, const Secret& pin) const {
     }
     if (!knows(*person)) {
         return tl::unexpected(unknownPerson(*person));
+    }
+    // A PIN that was typed for the file that stood here is not tried at another.
+    if (system::identityOf(m_file.path) != m_identity) {
+        return tl::unexpected(otherFile(m_surroundings, m_file));
     }
     const auto trial = credentials().tryPin(*person, pin.text(), [this] {
         return m_surroundings.clock.now();

@@ -122,6 +122,7 @@ private:
 
     const Surroundings& m_surroundings;
     const LogbookFile& m_file;
+    std::optional<system::FileIdentity> m_identity;  // of the file when the log was read
     logbook::Instant m_now;   // by the clock
     logbook::Instant m_asOf;  // for which persons are asked
     std::optional<rules::State> m_people;

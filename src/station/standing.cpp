@@ -8,6 +8,7 @@
 #include "station/state_reading.h"
 #include "station/upkeep.h"
 #include "station/warm_reading.h"
+#include "store/page_damage.h"
 
 #include <algorithm>
 #include <set>
@@ -65,7 +66,8 @@ logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock, logbook::
 // What was found by the last verify, or now in reading.
 std::vector<std::string> problemsOf(const words::Words& words, const LogbookFacts& facts) {
     auto problems = breaksKnown(words, facts);
-    if (problems.empty() && facts.verification && !facts.verification->ok) {
+    const bool isNotWhole = facts.verification && !facts.verification->ok;
+    if (isNotWhole && (problems.empty() || store::arePagesDamaged(*facts.verification))) {
         problems.push_back(words.say("verify.file_damaged"));
     }
     if (problems.empty() && facts.isDamaged) {

@@ -36,4 +36,16 @@ auto writingAt(const Connection& connection, std::optional<std::int64_t> arrival
     });
 }
 
+// The same for what can wait: nothing of it goes into a file with damaged pages.
+template <class Function>
+auto writingWholeAt(const Connection& connection, std::optional<std::int64_t> arrival,
+                    const Writing& writing, Function function) -> decltype(function()) {
+    return writingAt(connection, arrival, writing, [&]() -> decltype(function()) {
+        if (auto trouble = refuseDamagedPages(connection)) {
+            return tl::unexpected<Trouble>(*std::move(trouble));
+        }
+        return function();
+    });
+}
+
 }  // namespace store

@@ -204,7 +204,7 @@ tl::expected<void, Trouble> setSecret(
     if (!hash.make(given.secret)) {
         return tl::unexpected<Trouble>(noMemory(**connection));
     }
-    return writingAt(**connection, arrival, writing, [&]() -> tl::expected<void, Trouble> {
+    return writingWholeAt(**connection, arrival, writing, [&]() -> tl::expected<void, Trouble> {
         write((*connection)->database(), given.place, hash, writing);
         return {};
     });
@@ -270,7 +270,7 @@ tl::expected<std::optional<std::vector<logbook::RecordName>>, Trouble> Credentia
     if (!pinHash.make(beginning.pin) || !codeHash.make(beginning.code)) {
         return tl::unexpected<Trouble>(noMemory(**connection));
     }
-    return writingAt(**connection, m_arrival, writing, [&]() -> Begun {
+    return writingWholeAt(**connection, m_arrival, writing, [&]() -> Begun {
         auto& database = (*connection)->database();
         if (database.execAndGet("SELECT count(*) FROM local_credentials").getInt() > 0) {
             return std::optional<Names>();

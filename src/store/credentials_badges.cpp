@@ -13,7 +13,8 @@ tl::expected<bool, Trouble> Credentials::setBadge(const std::string& person,
     if (!connection) {
         return tl::unexpected<Trouble>(connection.error());
     }
-    return writingAt(**connection, m_arrival, writing, [&]() -> tl::expected<bool, Trouble> {
+    using IsSet = tl::expected<bool, Trouble>;
+    return writingWholeAt(**connection, m_arrival, writing, [&]() -> IsSet {
         auto& database = (*connection)->database();
         SQLite::Statement others(database,
                                  "SELECT 1 FROM local_badges WHERE badge = ? AND person <> ?");

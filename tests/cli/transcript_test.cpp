@@ -340,6 +340,11 @@ TEST_CASE("Salvaging, restoring, and holding against earlier heads", "[golden]")
     transcript.run("restore early.logbook ward.logbook --station icu-2");
     transcript.at("2026-03-02T14:05:00Z");
     transcript.run("restore late.logbook ward.logbook --station icu-2");
+    // A name that the one put aside before has used.
+    transcript.prepare("log ward.logbook soil KB-0142 --reason dropped --as mt");
+    transcript.at("2026-03-02T14:06:00Z");
+    transcript.prepare("restore late.logbook ward.logbook --station icu-4");
+    CHECK(transcript.run("restore late.logbook ward.logbook --station icu-2").status != 0);
     transcript.write("gone.logbook.before-20260302T140000Z", bytes);
     transcript.write("gone.logbook.unfinished-7", bytes);
     transcript.run("board gone.logbook");

@@ -158,7 +158,8 @@ TEST_CASE("what came to be while a form was open is seen at its press", "[unit]"
         world.pressButton("The use began");
         ActsWorld::waitUntil("it is told",
                              [&] { return world.isSaid("Not kept yet: by the log"); });
-        CHECK(world.isSaid("Is it the same patient?"));
+        ActsWorld::waitUntil("it is asked",
+                             [&] { return world.isSaid("Is it the same patient?"); });
         world.pressButton("The same patient");
         world.pressButton("The use goes on");
         const auto kept = world.entriesSince(before, 2);
@@ -168,7 +169,8 @@ TEST_CASE("what came to be while a form was open is seen at its press", "[unit]"
         world.write("withdraw", unit, {{"hold", "incident"}, {"reason", ""}});
         world.window->workplace().refresh();
         ActsWorld::waitUntil("it is told", [&] { return world.isSaid("Not ready by the log."); });
-        CHECK(world.entries().size() == before + 1);
+        ActsWorld::waitUntil("nothing but the hold is kept",
+                             [&] { return world.entries().size() == before + 1; });
     }
 }
 

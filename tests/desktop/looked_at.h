@@ -59,7 +59,8 @@ inline std::vector<std::string> cutOff(const QWidget& window) {
     for (const auto* label : window.findChildren<QLabel*>())
         if (label->isVisible() && isCutOff(*label)) found.push_back(toldOf(*label));
     for (const auto* button : window.findChildren<QAbstractButton*>())
-        if (button->isVisible() && !isInField(*button) && isCutOff(*button)) found.push_back(toldOf(*button));
+        if (button->isVisible() && !isInField(*button) && isCutOff(*button))
+            found.push_back(toldOf(*button));
     return found;
 }
 

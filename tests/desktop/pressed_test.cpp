@@ -180,6 +180,11 @@ TEST_CASE("a start that could not be kept stands with the time of its press", "[
     });
     world.window->workplace().presence().lock();
     CHECK(world.isSaid("NOT recorded: emergency start of KB-0109, 08:00."));
+    world.window->close();
+    (void)world.awaitSheet();
+    CHECK(world.isSaid("That is lost then."));
+    world.pressButton("Keep writing");
+    CHECK(world.window->isVisible());
     world.window->workplace().presence().begin(*world.manager().session);
     std::filesystem::rename(away, world.file.path);
     world.clock.advance(logbook::Duration{7 * 60'000});

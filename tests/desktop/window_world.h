@@ -16,6 +16,7 @@
 
 #include <QApplication>
 #include <QLabel>
+#include <QPointer>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QWheelEvent>
@@ -242,8 +243,11 @@ struct WindowWorld {
         const KeyStamps::Scanner scanner(*stamps);
         // To whatever has the focus by then, as the window system does.
         const auto press = [this](auto key) {
-            auto* target = QApplication::focusWidget();
-            QTest::keyClick(target != nullptr ? target : window.get(), key, Qt::NoModifier, 1);
+            QTest::qWait(1);
+            auto* focused = QApplication::focusWidget();
+            const QPointer<QWidget> target = focused != nullptr ? focused : window.get();
+            QTest::keyPress(target, key);
+            if (target) QTest::keyRelease(target, key);
         };
         for (const auto letter : text) press(letter.toLatin1());
         press(Qt::Key_Return);

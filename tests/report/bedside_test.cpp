@@ -329,6 +329,7 @@ TEST_CASE("a unit in doubt is not known to be ready", "[unit]") {
     sample::Story story;
     story.ready();
     report::Provenance doubt;
+    doubt.problems = {"Record icu-1/3 is not as it was written."};
     doubt.devicesInDoubt = {"KB-0142"};
     const auto bedside = bedsideOf(sample::Scene(story, "10 12:00"), "KB-0142", doubt);
     CHECK(bedside.identity.inDoubt);

@@ -90,5 +90,5 @@ TEST_CASE("a unit in doubt is not ready in the table", "[unit]") {
     CHECK(line.find("ATTENTION: From record icu-1/12 on") != std::string::npos);
     CHECK(line.find("Station icu-5 was last heard") == std::string::npos);
     CHECK(line.find("Station icu-2 was last heard") != std::string::npos);
-    CHECK(line.find("\"not ready\",\"\",\"\",,\"the log is in doubt") != std::string::npos);
+    CHECK(line.find("\"not known\",\"\",\"\",,\"the log is in doubt") != std::string::npos);
 }

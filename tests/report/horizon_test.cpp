@@ -63,6 +63,7 @@ TEST_CASE("a fall below par names the work that prevents it, and until when", "[
 TEST_CASE("in doubt nothing is told of what is ready", "[unit]") {
     const sample::Scene scene(sample::smallLog(), "13 08:00");
     report::Provenance provenance;
+    provenance.problems = {"Record icu-1/3 is not as it was written."};
     provenance.devicesInDoubt = {"KB-0142"};
     const auto horizon = ahead(scene, 24, provenance);
     const auto text = report::toText(horizon, english());

@@ -5,10 +5,8 @@
 // is said where a log cannot be relied on.
 #include "station/answers.h"
 
-#include "report/later_doubt.h"
 #include "station/bedside.h"
 #include "station/import.h"
-#include "station/later_units.h"
 #include "station/upkeep.h"
 #include "station/ward.h"
 
@@ -64,41 +62,6 @@ TEST_CASE("Entries later than the clock are named, but only for a board of now",
     REQUIRE(stands->heard.size() == 1);
     CHECK(stands->heard.front().heard <= utc(2026, 3, 2, 15));
     CHECK(standing(ward, {utc(2026, 3, 2, 15)})->later.empty());
-}
-
-TEST_CASE("Looked at now, later entries put their units in doubt", "[unit]") {
-    Ward ward;
-    ward.found();
-    ward.enrol("KB-0001");
-    ward.enrol("KB-0002");
-    REQUIRE(ward.check("KB-0001", "pass"));
-    REQUIRE(ward.check("KB-0002", "pass"));
-    const auto before = ward.clock.now();
-    ward.clock.advance(logbook::Duration{3'600'000});
-    ward.enrol("KB-0003");
-    REQUIRE(ward.check("KB-0001", "fail"));
-    ward.clock.moveTo(before);
-    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
-    REQUIRE(stands);
-    CHECK(stands->later.size() == 2);
-    // The answer to a question about an instant is what is known about that instant.
-    auto board = station::board(ward.surroundings, *stands);
-    REQUIRE(board.rows.size() == 2);
-    CHECK(board.rows[0].assessment.verdict == rules::Verdict::Ready);
-    // Looked at now, the one with the later failure is not told as ready, and why; the other is.
-    report::putInDoubt(board, station::unitsWithLater(*stands));
-    CHECK(board.rows[0].inDoubt);
-    CHECK(board.rows[0].assessment.verdict == rules::Verdict::NotReady);
-    CHECK(report::boardLines(board, ward.surroundings.words)[0].missing.starts_with(
-        "entries later than this computer's clock"));
-    CHECK_FALSE(board.rows[1].inDoubt);
-    CHECK(board.rows[1].assessment.verdict == rules::Verdict::Ready);
-    const auto whole = standing(ward);
-    REQUIRE(whole);
-    const auto unit = station::bedside(ward.surroundings, *whole, "KB-0001");
-    REQUIRE(unit);
-    CHECK(unit->identity.inDoubt);
-    CHECK(unit->identity.verdictWord == "not known");
 }
 
 TEST_CASE("Without an edition there is no board", "[unit]") {

@@ -105,6 +105,7 @@ void BedsideDesk::lookIfReadOnly() {
 
 // What was found wrong with the logbook, or with the clock.
 void BedsideDesk::showDoubts() {
+    if (!workplace().fleet()) return;  // another logbook is being opened
     QStringList lines;
     const auto& fleet = *workplace().fleet();
     for (const auto& problem : fleet.board.provenance.problems)
@@ -231,6 +232,7 @@ void BedsideDesk::open(const QString& serial, Origin origin) {
     nameSession();
     showPanel(0);
     readUnit();
+    workplace().refresh();  // what others wrote a moment ago bears on it too
 }
 
 // What is entered from here until another unit is opened can be struck or moved together.

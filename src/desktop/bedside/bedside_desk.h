@@ -44,6 +44,9 @@ public:
     void closeUnit();
     bool focusWork() override;
 
+    // What is to be recorded and could not be; "" for nothing.
+    [[nodiscard]] QString lostIfClosed() const;
+
     [[nodiscard]] const QString& serial() const { return m_serial; }  // "" if none is open
 
 Q_SIGNALS:

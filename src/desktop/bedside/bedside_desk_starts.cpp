@@ -31,6 +31,10 @@ void BedsideDesk::makeUnkept() {
             });
 }
 
+QString BedsideDesk::lostIfClosed() const {
+    return m_unkept->lostIfClosed();
+}
+
 // Two presses: who is signed in stands by it in words, anybody else presses a name. Where the
 // station stands is where it was started; what is still to be told is added afterwards.
 void BedsideDesk::startInEmergency(const QString& serial) {

@@ -100,10 +100,18 @@ void ReadyList::beginStart(const std::string& device) {
 void ReadyList::endStart(const std::string& device,
                          const std::optional<logbook::RecordName>& start) {
     m_starting.erase(device);
-    if (start) m_started.insert_or_assign(device, *start);
+    if (start) {
+        m_started.insert_or_assign(device, *start);
+        m_sinceStart.start();
+    }
     if (const auto unit = m_units.find(device); unit != m_units.end())
         unit->second.start->setEnabled(true);
     if (m_fleet) show(m_fleet);
+}
+
+bool ReadyList::hasJustMoved() const {
+    constexpr qint64 settlesMs = 1500;
+    return m_sinceStart.isValid() && !m_sinceStart.hasExpired(settlesMs);
 }
 
 void ReadyList::leaveOut(std::function<bool(const std::string& device)> isLeftOut) {
@@ -246,7 +254,9 @@ ReadyList::Unit ReadyList::makeUnit(const report::BoardLine& line, const QString
     unit.open = new QPushButton(serial);
     unit.open->setAccessibleName(tr("Open unit %1").arg(serial));
     connect(unit.open, &QPushButton::clicked, this,
-            [this, serial] { Q_EMIT unitWanted(serial); });
+            [this, serial] {
+                if (!hasJustMoved()) Q_EMIT unitWanted(serial);
+            });
     layout->addWidget(unit.open);
     auto* texts = new QVBoxLayout;
     texts->setSpacing(0);
@@ -261,7 +271,9 @@ ReadyList::Unit ReadyList::makeUnit(const report::BoardLine& line, const QString
     unit.start->setProperty("quiet", true);
     unit.start->setAccessibleName(tr("Emergency start of unit %1").arg(serial));
     connect(unit.start, &QPushButton::clicked, this,
-            [this, serial] { Q_EMIT emergencyWanted(serial); });
+            [this, serial] {
+                if (!hasJustMoved()) Q_EMIT emergencyWanted(serial);
+            });
     layout->addWidget(unit.start);
     return unit;
 }

@@ -7,6 +7,7 @@
 
 #include "desktop/shell/fleet_view.h"
 
+#include <QElapsedTimer>
 #include <QWidget>
 #include <functional>
 #include <map>
@@ -78,6 +79,11 @@ private:
     // Whole below the list; where that would leave no room for the list, its short form is there
     // and the whole one at the end of the list.
     void placeCaution();
+    // Whether the list has just closed up over a unit that was started: a press that goes on is
+    // about that one, and not about what has come under the finger.
+    [[nodiscard]] bool hasJustMoved() const;
+
+    QElapsedTimer m_sinceStart;
 
     const words::Words& m_words;
     QLabel* m_head = nullptr;

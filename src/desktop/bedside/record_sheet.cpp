@@ -270,7 +270,10 @@ void CorrectionSheet::refuse(const QString& text, QWidget& lacking) {
 
 // For whoever puts their name to it.
 QString CorrectionSheet::whatIsCorrected() const {
-    return m_wanted.entry.unit + QLatin1Char('\n') + m_entries->text();
+    const auto act = m_unit == nullptr
+                         ? tr("To be struck through:")
+                         : tr("To be moved to %1:").arg(shownText(words::shown(m_device)));
+    return act + QLatin1Char('\n') + m_wanted.entry.unit + QLatin1Char('\n') + m_entries->text();
 }
 
 void CorrectionSheet::correct() {
@@ -283,6 +286,7 @@ void CorrectionSheet::correct() {
         refuse(tr("Nothing was changed. Scan the unit that was meant first."), *m_unit);
         return;
     }
+    m_presser = m_tools.workplace.whoIsHere();
     m_unit == nullptr ? sign() : askOfMove();
 }
 
@@ -306,6 +310,7 @@ void CorrectionSheet::askOfMove() {
         },
         this, [this](const station::Result<station::MoveOutlook>& outlook) {
             setKeeping(false);
+            if (!isStillTheirs(m_tools.workplace, m_device, m_presser)) return;
             outlook ? askOfHold(*outlook) : takeProblem(outlook.error());
         });
 }
@@ -334,7 +339,9 @@ void CorrectionSheet::askOfOutlook(const std::vector<std::string>& told) {
         {lines.join(QLatin1Char('\n')), tr("Move it to %1 all the same").arg(device),
          tr("Do not move it")},
         [self = QPointer<CorrectionSheet>(this)](bool isYes) {
-            if (self && isYes) self->sign();
+            if (self && isYes &&
+                isStillTheirs(self->m_tools.workplace, self->m_device, self->m_presser))
+                self->sign();
         });
 }
 

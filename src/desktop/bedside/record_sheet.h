@@ -87,6 +87,7 @@ private:
     std::vector<logbook::RecordName> m_shown;  // these
     QLineEdit* m_unit = nullptr;  // null where nothing is moved
     QLabel* m_target = nullptr;   // that unit, in words
+    std::string m_presser;        // who was here when it was pressed; "" nobody
     std::string m_device;         // its serial; "" where none goes by what is typed
     bool m_isLooking = false;     // for it
     bool m_hasRead = false;       // the entries

@@ -54,7 +54,9 @@ void UnkeptStarts::add(std::vector<station::Entry> entries, const StartPress& pr
     if (entries.empty()) return;
     for (auto& entry : entries)
         if (!entry.at) entry.at = press.at;
-    auto& start = m_starts.emplace_back(Start{std::move(entries), press});
+    // The time may have been chosen.
+    const StartPress started{*entries.front().at, press.by};
+    auto& start = m_starts.emplace_back(Start{std::move(entries), started});
     addRow(start);
     say(start, problem);
     show();
@@ -65,6 +67,14 @@ bool UnkeptStarts::has(const std::string& device) const {
     return std::ranges::any_of(m_starts, [&](const Start& start) {
         return start.entries.front().device == device;
     });
+}
+
+QString UnkeptStarts::lostIfClosed() const {
+    QStringList lines;
+    for (const auto& start : m_starts)
+        lines << tr("NOT recorded: emergency start of %1, %2.")
+                     .arg(unitOf(start), timeText(m_workplace, start.press.at));
+    return lines.join(QLatin1Char('\n'));
 }
 
 void UnkeptStarts::addRow(Start& start) {

@@ -31,6 +31,8 @@ public:
     void add(std::vector<station::Entry> entries, const StartPress& press,
              const station::Problem& problem);
     [[nodiscard]] bool has(const std::string& device) const;
+    // A line for each, for whoever closes the window; "" for none.
+    [[nodiscard]] QString lostIfClosed() const;
 
     // "NOT recorded: emergency start of KB-0102, 04:31." and why, with no word of what is safe.
     [[nodiscard]] static QString sentence(const Workplace& workplace, const std::string& device,

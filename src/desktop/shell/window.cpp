@@ -160,7 +160,9 @@ void Window::makeClosing() {
     const auto unit = [this] {
         return m_stack->currentWidget() == m_bedside ? m_bedside->serial() : QString();
     };
-    const auto lost = [this] { return isFirstStart() ? m_firstStart->lostIfClosed() : QString(); };
+    const auto lost = [this] {
+        return isFirstStart() ? m_firstStart->lostIfClosed() : m_bedside->lostIfClosed();
+    };
     m_closing = new Closing({m_workplace, *m_sheets}, {unit, lost}, this);
     connect(m_closing, &Closing::wanted, this, [this] { close(); });
 }

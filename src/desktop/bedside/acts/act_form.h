@@ -11,6 +11,7 @@
 #include <QStringList>
 #include <functional>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -47,6 +48,7 @@ struct ActField {
 struct ActForm {
     QString title;
     bool isUrgent = false;  // kept at once: nothing is looked up or asked before
+    std::optional<logbook::RecordName> use{};  // that began so, if it is about one
     QStringList told{};  // to be known before it is entered
     std::vector<ActField> fields{};
     // What the button asserts, by what is answered so far.

@@ -142,7 +142,8 @@ bool isAlike(const ActForm& form, const ActForm& other) {
         return a.key == b.key && a.label == b.label && a.isWanted == b.isWanted &&
                std::ranges::equal(a.choices, b.choices, isSameChoice);
     };
-    return form.told == other.told && std::ranges::equal(form.fields, other.fields, isSameField);
+    return form.use == other.use && form.told == other.told &&
+           std::ranges::equal(form.fields, other.fields, isSameField);
 }
 
 }  // namespace

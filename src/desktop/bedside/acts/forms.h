@@ -20,6 +20,8 @@ public:
     [[nodiscard]] static ActForm end(const ActScene& scene);
 
 private:
+    // The use that goes on: one that began since is another patient's, perhaps.
+    [[nodiscard]] static std::optional<logbook::RecordName> useOf(const ActScene& scene);
     [[nodiscard]] static QString standsAgainst(const ActScene& scene);
     [[nodiscard]] static QString placed(const QString& says, const Answers& answers);
 };

@@ -44,8 +44,16 @@ QString UseForms::placed(const QString& says, const Answers& answers) {
     return answer(answers, "location").empty() ? tr("%1, place not said").arg(says) : says;
 }
 
+std::optional<logbook::RecordName> UseForms::useOf(const ActScene& scene) {
+    const auto& bedside = scene.unit.bedside;
+    const auto* device = scene.unit.fleet->standing->state.device(bedside.identity.device);
+    return device != nullptr && device->use ? std::optional(device->use->start.name)
+                                            : std::nullopt;
+}
+
 ActForm UseForms::start(const ActScene& scene) {
     ActForm form{tr("Start of use")};
+    form.use = useOf(scene);
     const bool isInUse = scene.unit.bedside.identity.inUse;
     if (const auto lacking = whatIsLacking(scene); !lacking.isEmpty() && !isInUse) {
         form.told << (isReady(scene) ? tr("Still to be made sure of at the bedside:")
@@ -106,8 +114,9 @@ ActForm UseForms::emergency(const ActScene& scene) {
     return form;
 }
 
-ActForm UseForms::pause(const ActScene&) {
+ActForm UseForms::pause(const ActScene& scene) {
     ActForm form{tr("Pause")};
+    form.use = useOf(scene);
     form.told << tr("The patient is disconnected for a while and stays with this unit.");
     form.fields = {textField("reason", tr("Wh&y? It may stay empty"),
                              {tr("Circuit change"), tr("Break from the mask"), tr("Transport")})};
@@ -120,6 +129,7 @@ ActForm UseForms::pause(const ActScene&) {
 
 ActForm UseForms::resume(const ActScene& scene) {
     ActForm form{tr("Resume")};
+    form.use = useOf(scene);
     if (const auto lacking = whatIsLacking(scene); !lacking.isEmpty())
         form.told << tr("This stands meanwhile. The resumption is kept all the same.") << lacking;
     form.says = [](const Answers&) { return tr("Connected again, same patient"); };
@@ -127,8 +137,9 @@ ActForm UseForms::resume(const ActScene& scene) {
     return form;
 }
 
-ActForm UseForms::end(const ActScene&) {
+ActForm UseForms::end(const ActScene& scene) {
     ActForm form{tr("End of use")};
+    form.use = useOf(scene);
     form.told << tr("What was on the patient counts as used from then on.");
     form.says = [](const Answers&) { return tr("This use is over"); };
     form.acts = [](const Answers&) { return std::vector<Act>{{"use_end", {}}}; };

@@ -1,0 +1,72 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Units of which there are entries that the clock of this computer has not come to yet.
+#include "station/later_units.h"
+
+#include "report/later_doubt.h"
+#include "station/answers.h"
+#include "station/bedside.h"
+#include "station/signed_act.h"
+#include "station/ward.h"
+
+#include <catch2/catch.hpp>
+#include <set>
+#include <string>
+
+using support::Ward;
+
+TEST_CASE("Looked at now, later entries put their units in doubt", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    ward.enrol("KB-0002");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    REQUIRE(ward.check("KB-0002", "pass"));
+    const auto before = ward.clock.now();
+    ward.clock.advance(logbook::Duration{3'600'000});
+    ward.enrol("KB-0003");
+    REQUIRE(ward.check("KB-0001", "fail"));
+    ward.clock.moveTo(before);
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    CHECK(stands->later.size() == 2);
+    // The answer to a question about an instant is what is known about that instant.
+    auto board = station::board(ward.surroundings, *stands);
+    REQUIRE(board.rows.size() == 2);
+    CHECK(board.rows[0].assessment.verdict == rules::Verdict::Ready);
+    // Looked at now, the one with the later failure is not told as ready, and why; the other is.
+    report::putInDoubt(board, station::unitsWithLater(*stands));
+    CHECK(board.rows[0].inDoubt);
+    CHECK(board.rows[0].assessment.verdict == rules::Verdict::NotReady);
+    CHECK(report::boardLines(board, ward.surroundings.words)[0].missing.starts_with(
+        "entries later than this computer's clock"));
+    CHECK_FALSE(board.rows[1].inDoubt);
+    CHECK(board.rows[1].assessment.verdict == rules::Verdict::Ready);
+    const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+    REQUIRE(whole);
+    const auto unit = station::bedside(ward.surroundings, *whole, "KB-0001");
+    REQUIRE(unit);
+    CHECK(unit->identity.inDoubt);
+    CHECK(unit->identity.verdictWord == "not known");
+}
+
+TEST_CASE("The unit that a later entry took a part from is in doubt too", "[unit]") {
+    Ward ward;
+    ward.found();
+    for (const auto* device : {"KB-0001", "KB-0002", "KB-0003"}) ward.enrol(device);
+    const auto fit = [&](const std::string& device) {
+        station::Entry entry{ward.as("mt"), "fit", device};
+        entry.body = {{"position", "circuit"},
+                      {"part", logbook::json::Object{{"model", "Reed"}, {"serial", "R-1"}}}};
+        REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, entry));
+    };
+    fit("KB-0002");
+    const auto before = ward.clock.now();
+    ward.clock.advance(logbook::Duration{3'600'000});
+    fit("KB-0001");
+    ward.clock.moveTo(before);
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    CHECK(station::unitsWithLater(*stands) == std::set<std::string>{"KB-0001", "KB-0002"});
+}
