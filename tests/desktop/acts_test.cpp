@@ -20,6 +20,7 @@ struct Steps {
 };
 
 Lines enter(ActsWorld& world, const Steps& steps, std::size_t count = 1) {
+    world.awaitAnswers();  // a form from before the last entry is not kept at its first press
     const auto before = world.entries().size();
     world.pressButton(steps.act);
     (void)world.awaitSheet();
@@ -156,8 +157,7 @@ TEST_CASE("what came to be while a form was open is seen at its press", "[unit]"
     SECTION("a use that began elsewhere") {
         world.write("use_start", unit, {{"group", "adult"}});
         world.pressButton("The use began");
-        ActsWorld::waitUntil("it is told",
-                             [&] { return world.isSaid("Not kept yet: by the log"); });
+        ActsWorld::waitUntil("it is told", [&] { return world.isSaid("Not kept yet: by the"); });
         ActsWorld::waitUntil("it is asked",
                              [&] { return world.isSaid("Is it the same patient?"); });
         world.pressButton("The same patient");

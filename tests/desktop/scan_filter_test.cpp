@@ -108,6 +108,7 @@ TEST_CASE("the shortest tap on the space bar presses a button once", "[unit]") {
     Form form;
     form.button->setFocus();
     QTest::keyClick(form.button, Qt::Key_Space);
+    CHECK(QTest::qWaitFor([&] { return form.presses > 0; }));
     QTest::qWait(80);
     CHECK(form.presses == 1);
     CHECK_FALSE(form.button->isDown());

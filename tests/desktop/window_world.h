@@ -224,9 +224,7 @@ struct WindowWorld {
     // Keys into whatever has the focus.
     void type(const QString& text) const {
         REQUIRE(QApplication::focusWidget() != nullptr);
-        for (const auto letter : text)
-            QTest::keyClick(QApplication::focusWidget(), letter.toLatin1(), Qt::NoModifier,
-                            typingMs);
+        for (const auto letter : text) pressKey(letter.toLatin1(), typingMs);
         QTest::qWait(typingMs);
         // A busy computer may still hold the last letter.
         const auto* field = qobject_cast<const QLineEdit*>(QApplication::focusWidget());
@@ -241,16 +239,18 @@ struct WindowWorld {
     // As a scanner does: 1 ms a character, then Enter.
     void scan(const QString& text) const {
         const KeyStamps::Scanner scanner(*stamps);
-        // To whatever has the focus by then, as the window system does.
-        const auto press = [this](auto key) {
-            QTest::qWait(1);
-            auto* focused = QApplication::focusWidget();
-            const QPointer<QWidget> target = focused != nullptr ? focused : window.get();
-            QTest::keyPress(target, key);
-            if (target) QTest::keyRelease(target, key);
-        };
-        for (const auto letter : text) press(letter.toLatin1());
-        press(Qt::Key_Return);
+        for (const auto letter : text) pressKey(letter.toLatin1(), 1);
+        pressKey(Qt::Key_Return, 1);
+    }
+    // After so many milliseconds, to whatever has the focus by then, as the window system does:
+    // a field may be made anew meanwhile.
+    template <class Key>
+    void pressKey(Key key, int afterMs) const {
+        QTest::qWait(afterMs);
+        auto* focused = QApplication::focusWidget();
+        const QPointer<QWidget> target = focused != nullptr ? focused : window.get();
+        QTest::keyPress(target, key);
+        if (target) QTest::keyRelease(target, key);
     }
     void scanInto(QWidget* target, const QString& text) const {
         const KeyStamps::Scanner scanner(*stamps);
