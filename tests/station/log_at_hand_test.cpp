@@ -236,7 +236,6 @@ void compare(const Desks& desks) {
 
 TEST_CASE("What is written by a part of the log is what is by the whole", "[property]") {
     const std::uint32_t firstSeed = std::random_device{}();
-    int began = 0;  // of all seeds: a clock that is set back early leaves few in one
     for (std::uint32_t seed = firstSeed; seed < firstSeed + 3; ++seed) {
         CAPTURE(seed);
         RandomShape shape;
@@ -247,7 +246,9 @@ TEST_CASE("What is written by a part of the log is what is by the whole", "[prop
         Desks desks(random.log().records(), random.end() + minutes(400));
         desks.clock.startComputer("first");
         Entering entering(dice, random.devices(), namesOf(random.log().records()));
-        for (int round = 0; round < 30; ++round) {
+        // A clock set back early leaves few states to begin with: it goes on until there are.
+        int began = 0;
+        for (int round = 0; round < 30 || (began <= 10 && round < 300); ++round) {
             CAPTURE(round);
             desks.clock.advance(minutes(1 + dice.below(60)));
             if (dice.chance(8)) desks.clock.set(desks.clock.now() - minutes(dice.below(300)));
@@ -270,8 +271,8 @@ TEST_CASE("What is written by a part of the log is what is by the whole", "[prop
             if (dice.chance(10)) desks.keepStates();
         }
         compare(desks);
+        CHECK(began > 10);
     }
-    CHECK(began > 10);
 }
 
 TEST_CASE("An entry reads its unit and what came since the state it begins with", "[unit]") {
