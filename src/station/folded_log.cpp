@@ -141,6 +141,7 @@ Result<FoldedLog::Arrived> FoldedLog::arrived(std::int64_t last) const {
     const auto read = m_logbook.forEachRow(selection, [&](const auto& row) {
         since.reach = since.reach ? std::min(*since.reach, row.place) : row.place;
         since.isFounding = since.isFounding || row.kind == "adopt" || row.kind == "person";
+        since.hasStrikes = since.hasStrikes || row.kind == "strike";
         const auto record = row.kind == "strike"
                                 ? std::optional(logbook::readRecord(std::string_view(row.content)))
                                 : std::nullopt;
@@ -185,8 +186,10 @@ Result<void> FoldedLog::catchUp() {
     std::erase_if(m_marks, [&](const Mark& mark) {
         return since->reach && !(mark.place < *since->reach);
     });
-    auto added = addStrikes(
-        {.arrivedAfter = m_arrival, .arrivedUpTo = *last, .kinds = Kinds::Strikes});
+    auto added = since->hasStrikes
+                     ? addStrikes({.arrivedAfter = m_arrival, .arrivedUpTo = *last,
+                                   .kinds = Kinds::Strikes})
+                     : Result<void>();
     if (added) {
         m_arrival = *last;
     }

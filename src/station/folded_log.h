@@ -87,6 +87,7 @@ private:
     struct Arrived {
         std::optional<store::Place> reach{};
         bool isFounding = false;  // `adopt` or `person` is among it, or what cannot be told
+        bool hasStrikes = false;
     };
 
     template <class Take>

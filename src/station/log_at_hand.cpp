@@ -147,7 +147,8 @@ private:
         if (!beside) {
             return tl::unexpected(std::move(beside.error()));
         }
-        log.elsewhere = lookupIn(std::make_shared<const store::Logbook>(std::move(*beside)));
+        log.elsewhere = lookupIn(std::make_shared<LookedUpLog>(
+            std::make_shared<const store::Logbook>(std::move(*beside))));
         return std::optional(std::move(log));
     }
 

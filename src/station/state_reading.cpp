@@ -155,17 +155,16 @@ Problem noEdition(const Surroundings& surroundings, const store::Logbook& logboo
 }
 
 struct StoredRecords {
-    explicit StoredRecords(std::shared_ptr<const store::Logbook> in) : logbook(std::move(in)) {}
+    explicit StoredRecords(std::shared_ptr<LookedUpLog> in) : log(std::move(in)) {}
 
-    std::shared_ptr<const store::Logbook> logbook;
+    std::shared_ptr<LookedUpLog> log;
     std::map<logbook::RecordName, std::optional<Record>> found{};
-    std::mutex asking{};  // of a thread that paints and one beside it
 
     const Record* find(const logbook::RecordName& name) {
-        const std::lock_guard lock(asking);
+        const std::lock_guard lock(log->asking);
         const auto [place, isNew] = found.try_emplace(name);
         if (isNew) {
-            if (const auto row = logbook->findRecord(name)) {
+            if (const auto row = log->logbook->findRecord(name)) {
                 auto record = logbook::readRecord(row->content);
                 if (record) place->second = std::move(*record);
             }
@@ -212,7 +211,7 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
     standing.facts = std::move(*facts);
     standing.knownAt = asked.knownAt.value_or(rules::unlimited);
     standing.group = asked.group;
-    standing.lookup = lookupIn(logbook);
+    standing.lookup = lookupIn(std::make_shared<LookedUpLog>(logbook));
     const auto now = asked.at ? Result<Instant>(*asked.at)
                               : nowFor(surroundings, *logbook, standing.facts, standing.knownAt);
     if (!now) {
@@ -240,8 +239,8 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
     return standing;
 }
 
-words::RecordLookup lookupIn(std::shared_ptr<const store::Logbook> logbook) {
-    const auto records = std::make_shared<StoredRecords>(std::move(logbook));
+words::RecordLookup lookupIn(std::shared_ptr<LookedUpLog> log) {
+    const auto records = std::make_shared<StoredRecords>(std::move(log));
     return [records](const logbook::RecordName& name) { return records->find(name); };
 }
 

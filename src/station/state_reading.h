@@ -7,6 +7,10 @@
 
 #include "station/standing.h"
 
+#include <memory>
+#include <mutex>
+#include <utility>
+
 namespace station {
 
 // As standing(), but that the group asked for is not looked at.
@@ -20,7 +24,15 @@ namespace station {
                                               const LogbookFacts& facts,
                                               logbook::Instant knownAt);
 
+// A connection that answers look up records by: of the thread that paints, and one beside it.
+struct LookedUpLog {
+    explicit LookedUpLog(std::shared_ptr<const store::Logbook> in) : logbook(std::move(in)) {}
+
+    std::shared_ptr<const store::Logbook> logbook;
+    std::mutex asking{};
+};
+
 // Finds records in the file as they are asked for, and keeps those it found. Any thread may ask.
-[[nodiscard]] words::RecordLookup lookupIn(std::shared_ptr<const store::Logbook> logbook);
+[[nodiscard]] words::RecordLookup lookupIn(std::shared_ptr<LookedUpLog> log);
 
 }  // namespace station

@@ -4,8 +4,6 @@
 // The warm path; see warm_reading.h.
 #include "station/warm_reading.h"
 
-#include "station/state_reading.h"
-
 #include <algorithm>
 #include <utility>
 
@@ -53,6 +51,18 @@ rules::State WarmLog::stateOf(const Folded& folded) {
     return m_answers == Answers::One ? m_log.take(folded) : *folded.state;
 }
 
+Result<words::RecordLookup> WarmLog::lookup(const LogbookFile& file) {
+    if (!m_lookedUp) {
+        auto beside = openLogbook(m_surroundings, file, Access::Read);
+        if (!beside) {
+            return tl::unexpected(std::move(beside.error()));
+        }
+        m_lookedUp = std::make_shared<LookedUpLog>(
+            std::make_shared<const store::Logbook>(std::move(*beside)));
+    }
+    return lookupIn(m_lookedUp);
+}
+
 Result<std::optional<Standing>> WarmLog::standing(const LogbookFile& file, const Asked& asked,
                                                   Otherwise otherwise) {
     if (asked.knownAt) {
@@ -94,12 +104,11 @@ Result<std::optional<Standing>> WarmLog::standing(const LogbookFile& file, const
     }
     standing.state = stateOf(*folded);
     standing.folded = folded->folded;
-    // Beside this one: by another thread, perhaps.
-    auto beside = openLogbook(m_surroundings, file, Access::Read);
-    if (!beside) {
-        return tl::unexpected(std::move(beside.error()));
+    auto lookedUp = lookup(file);
+    if (!lookedUp) {
+        return tl::unexpected(std::move(lookedUp.error()));
     }
-    standing.lookup = lookupIn(std::make_shared<const store::Logbook>(std::move(*beside)));
+    standing.lookup = *std::move(lookedUp);
     return standing;
 }
 

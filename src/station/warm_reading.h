@@ -7,6 +7,7 @@
 
 #include "station/folded_log.h"
 #include "station/standing.h"
+#include "station/state_reading.h"
 
 #include <memory>
 #include <optional>
@@ -26,8 +27,8 @@ public:
     // Without a state to begin with: whether to fold from the first record on, or give no answer.
     enum class Otherwise { Fold, Leave };
 
-    // As readStanding; nothing where the log must be read. The answer looks records up in the file
-    // by itself.
+    // As readStanding; nothing where the log must be read. The answers look records up by a
+    // connection that they share.
     [[nodiscard]] Result<std::optional<Standing>> standing(const LogbookFile& file,
                                                            const Asked& asked,
                                                            Otherwise otherwise);
@@ -44,11 +45,15 @@ private:
     [[nodiscard]] Result<bool> isEnough(const LogbookFacts& facts, logbook::Instant at,
                                         Otherwise otherwise);
 
+    // Beside the connection of this one: by another thread, perhaps.
+    [[nodiscard]] Result<words::RecordLookup> lookup(const LogbookFile& file);
+
     const Surroundings& m_surroundings;
     std::shared_ptr<const store::Logbook> m_logbook;
     Answers m_answers;
     FoldedLog m_log;
     std::optional<std::string> m_device;
+    std::shared_ptr<LookedUpLog> m_lookedUp;  // null before the first answer
 };
 
 }  // namespace station

@@ -285,7 +285,7 @@ const char* schemaTextOf(int version) {
 }
 
 Connection::Connection(std::filesystem::path path, const OpenOptions& options, int schema,
-                       std::unique_ptr<SQLite::Database> database)
+                       DatabasePointer database)
     : m_path(std::move(path)),
       m_access(options.access == Access::Read ? Access::Read : Access::Write),
       m_busyTimeoutMs(options.busyTimeoutMs),

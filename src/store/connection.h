@@ -5,6 +5,7 @@
 // the translation of database errors. For this folder only, since it shows SQLite.
 #pragma once
 
+#include "store/database.h"
 #include "store/heads.h"
 #include "store/holder.h"
 #include "store/logbook.h"
@@ -37,10 +38,10 @@ enum class Schemas {
     Any,    // also what is no logbook, as long as it is a database: only to be locked
 };
 
-// To write, a file is opened anew each time, for one transaction. Whoever waits for a person
-// meanwhile holds it open to read alone: a file that was put aside stands under another name, where
+// Two connections to one file: one that reads, and from the first transaction on one that writes,
+// which does nothing in between. For a file that was put aside stands under another name, where
 // what that name's new file is writing would be taken for a write of its own that was cut off, and
-// undone.
+// undone: so it begins only while the one that reads keeps the file where it is.
 class Connection {
 public:
     // As Logbook::open.
@@ -51,8 +52,8 @@ public:
     [[nodiscard]] int schema() const { return m_schema; }  // as it was when it was opened
 
     // Within a WriteTransaction the one that writes.
-    [[nodiscard]] SQLite::Database& database() const {
-        return m_writing ? *m_writing : *m_database;
+    [[nodiscard]] Database& database() const {
+        return m_isWriting ? *m_writing : *m_database;
     }
     [[nodiscard]] const std::filesystem::path& path() const { return m_path; }
     [[nodiscard]] OpenOptions::Access access() const { return m_access; }
@@ -104,15 +105,16 @@ public:
 private:
     friend class WriteTransaction;
     Connection(std::filesystem::path path, const OpenOptions& options, int schema,
-               std::unique_ptr<SQLite::Database> database);
+               DatabasePointer database);
 
     std::filesystem::path m_path;
     OpenOptions::Access m_access;
     int m_busyTimeoutMs;
     int m_schema;
     bool m_wipesDeleted = false;
-    std::unique_ptr<SQLite::Database> m_database;         // reads
-    mutable std::unique_ptr<SQLite::Database> m_writing;  // as long as there is a transaction
+    DatabasePointer m_database;         // reads
+    mutable DatabasePointer m_writing;  // null before the first transaction
+    mutable bool m_isWriting = false;                     // within a transaction
     mutable std::atomic<bool> m_metDamage = false;
 };
 
@@ -129,7 +131,7 @@ public:
     ~WriteTransaction();
     WriteTransaction(const WriteTransaction&) = delete;
     WriteTransaction& operator=(const WriteTransaction&) = delete;
-    void commit() { m_transaction->commit(); }
+    void commit();
 
 private:
     void open() const;
@@ -140,6 +142,7 @@ private:
 
     const Connection& m_connection;
     std::unique_ptr<SQLite::Transaction> m_transaction;
+    bool m_isCommitted = false;
     std::optional<HolderFile> m_holderFile;  // written under the lock
 };
 
@@ -182,15 +185,14 @@ void bindHash(SQLite::Statement& statement, int index, const Hash& hash);
 inline constexpr std::string_view thatFound = "kind IN ('adopt', 'person', 'strike')";
 
 // Parts of Logbook that more than one of its files needs; they throw SQLite::Exception.
-[[nodiscard]] std::optional<std::string> ownStation(SQLite::Database& database);
-[[nodiscard]] std::optional<Head> lastRecordOf(SQLite::Database& database,
-                                               const std::string& station);
+[[nodiscard]] std::optional<std::string> ownStation(Database& database);
+[[nodiscard]] std::optional<Head> lastRecordOf(Database& database, const std::string& station);
 [[nodiscard]] std::optional<Row> findRow(SQLite::Database& database,
                                          const logbook::RecordName& name);
-[[nodiscard]] std::int64_t lastArrivalIn(SQLite::Database& database);
-[[nodiscard]] std::optional<Verification> readVerification(SQLite::Database& database,
+[[nodiscard]] std::int64_t lastArrivalIn(Database& database);
+[[nodiscard]] std::optional<Verification> readVerification(Database& database,
                                                            std::string_view condition);
-[[nodiscard]] Heads notedHeads(SQLite::Database& database);
+[[nodiscard]] Heads notedHeads(Database& database);
 [[nodiscard]] int schemaIn(SQLite::Database& database);
 
 // Damaged, where the last verify has found pages that are not whole: for what can wait.

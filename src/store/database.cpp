@@ -55,9 +55,36 @@ void guard(sqlite3* database) {
 
 }  // namespace
 
+Database::~Database() {
+    for (const auto& [query, statement] : m_prepared) {
+        sqlite3_finalize(statement);
+    }
+}
+
+sqlite3_stmt* Database::borrow(const std::string& query) {
+    if (auto kept = m_prepared.extract(query)) {
+        return kept.mapped();
+    }
+    sqlite3_stmt* statement = nullptr;
+    const int code = sqlite3_prepare_v3(getHandle(), query.data(), static_cast<int>(query.size()),
+                                        SQLITE_PREPARE_PERSISTENT, &statement, nullptr);
+    if (code != SQLITE_OK) {
+        throw SQLite::Exception(getHandle(), code);
+    }
+    return statement;
+}
+
+void Database::giveBack(sqlite3_stmt* statement, const std::string& query) {
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+    if (!m_prepared.emplace(query, statement).second) {
+        sqlite3_finalize(statement);
+    }
+}
+
 DatabasePointer connect(const std::filesystem::path& path, int flags, int busyTimeoutMs) {
     // Used by one thread at a time: SQLite need not lock at every call.
-    auto database = std::make_unique<SQLite::Database>(
+    auto database = std::make_unique<Database>(
         path.native(), flags | SQLite::OPEN_NOMUTEX, busyTimeoutMs);
     guard(database->getHandle());
     return database;

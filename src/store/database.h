@@ -11,13 +11,33 @@
 #include <SQLiteCpp/Exception.h>
 
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
 
+struct sqlite3_stmt;
+
 namespace store {
 
-using DatabasePointer = std::unique_ptr<SQLite::Database>;
+// Statements that are asked again and again, of a fixed text each: prepared once, and lent out to
+// one at a time. For RowCursor and RowWriter.
+class Database : public SQLite::Database {
+public:
+    using SQLite::Database::Database;
+    ~Database();
+    Database(const Database&) = delete;
+    Database& operator=(const Database&) = delete;
+
+    [[nodiscard]] sqlite3_stmt* borrow(const std::string& query);
+    // As borrow gave it, whatever was done with it.
+    void giveBack(sqlite3_stmt* statement, const std::string& query);
+
+private:
+    std::map<std::string, sqlite3_stmt*> m_prepared{};  // those that are not lent
+};
+
+using DatabasePointer = std::unique_ptr<Database>;
 
 // `flags`: as of sqlite3_open_v2. Reads nothing yet.
 [[nodiscard]] DatabasePointer connect(const std::filesystem::path& path, int flags,

@@ -28,6 +28,11 @@ tl::expected<std::int64_t, Trouble> lastOf(const Logbook& logbook, const std::st
 tl::expected<std::vector<Break>, Trouble> breaksAgainst(const Logbook& logbook,
                                                         const Heads& earlier) {
     std::vector<Break> breaks;
+    const auto held = logbook.holds(earlier);
+    if (!held || *held) {
+        return held ? tl::expected<std::vector<Break>, Trouble>(breaks)
+                    : tl::unexpected<Trouble>(held.error());
+    }
     for (const auto& [station, head] : earlier) {
         const auto row = logbook.findRecord({station, head.seq});
         if (row && row->content.empty()) {

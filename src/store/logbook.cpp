@@ -5,6 +5,7 @@
 #include "store/logbook.h"
 
 #include "store/connection.h"
+#include "store/row_cursor.h"
 #include "store/rows_round.h"
 
 #include <algorithm>
@@ -16,18 +17,16 @@ namespace store {
 
 namespace {
 
-StationHeads headsBy(SQLite::Database& database, const std::string& table) {
-    SQLite::Statement statement(database,
-                                "SELECT station, seq, hash, entered_ms, arrived_ms FROM " + table);
+StationHeads headsBy(Database& database, const std::string& table) {
+    RowCursor rows(database, "SELECT station, seq, hash, entered_ms, arrived_ms FROM " + table);
     StationHeads heads;
-    while (statement.executeStep()) {
-        auto& station = heads[statement.getColumn(0).getString()];
-        const auto seq = statement.getColumn(1).getInt64();
-        station.entered = std::max(station.entered,
-                                   logbook::Instant{statement.getColumn(3).getInt64()});
+    while (rows.step()) {
+        auto& station = heads[std::string(rows.text(0))];
+        const auto seq = rows.number(1);
+        station.entered = std::max(station.entered, logbook::Instant{rows.number(3)});
         if (seq > station.head.seq) {
-            station.head = {seq, hashOf(statement.getColumn(2))};
-            station.arrived = {statement.getColumn(4).getInt64()};
+            station.head = {seq, hashIn(rows, 2)};
+            station.arrived = {rows.number(4)};
         }
     }
     return heads;
@@ -118,6 +117,23 @@ tl::expected<std::int64_t, Trouble> Logbook::count() const {
     return m_connection->readingRound(
         [&] { return by("SELECT count(*) FROM records"); },
         [&] { return by("SELECT count(*) FROM records NOT INDEXED"); });
+}
+
+tl::expected<bool, Trouble> Logbook::holds(const Heads& heads) const {
+    using Held = tl::expected<bool, Trouble>;
+    const auto byHash = [&]() -> Held {
+        RowCursor row(m_connection->database(),
+                      "SELECT 1 FROM records WHERE station = :station AND seq = :seq"
+                      " AND hash = :hash AND length(content) > 0");
+        return std::ranges::all_of(heads, [&](const auto& each) {
+            row.reset();
+            row.bind(":station", each.first);
+            row.bind(":seq", each.second.seq);
+            row.bind(":hash", each.second.hash);
+            return row.step();
+        });
+    };
+    return m_connection->readingRound(byHash, []() -> Held { return false; });
 }
 
 tl::expected<std::int64_t, Trouble> Logbook::lastArrival() const {

@@ -189,6 +189,9 @@ public:
     [[nodiscard]] tl::expected<Row, Trouble> findRecord(const logbook::RecordName& name) const;
 
     [[nodiscard]] tl::expected<StationHeads, Trouble> heads() const;
+    // Whether each of these is the hash of the record by that name here. False too where the page
+    // of one is damaged.
+    [[nodiscard]] tl::expected<bool, Trouble> holds(const Heads& heads) const;
     [[nodiscard]] tl::expected<std::int64_t, Trouble> count() const;
     // The highest `arrival` of a row, 0 in an empty logbook: has anything come in?
     [[nodiscard]] tl::expected<std::int64_t, Trouble> lastArrival() const;

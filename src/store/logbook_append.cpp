@@ -73,6 +73,8 @@ private:
     void siftOne(const LentRecord& record, Chain& chain);
     [[nodiscard]] Chain chainOf(const std::string& station);
     [[nodiscard]] std::optional<Trouble> refusal() const;
+    // Whether what is new may come before the first of its kind.
+    [[nodiscard]] bool bringsFirst() const;
     [[nodiscard]] FirstRecords firstRecords() const;
     [[nodiscard]] std::optional<Trouble> refuseNewFirst(const FirstRecords& before) const;
     void insertAll();
@@ -81,7 +83,7 @@ private:
     [[nodiscard]] Trouble naming(Trouble::Code code, std::vector<RecordName> records) const;
 
     const Connection& m_connection;
-    SQLite::Database& m_database;
+    Database& m_database;
     logbook::Instant m_arrived;
     std::map<std::string, Chain, std::less<>> m_chains;  // of the stations in the batch
     Batch m_new;
@@ -100,12 +102,11 @@ Trouble Appender::naming(Trouble::Code code, std::vector<RecordName> records) co
 
 Chain Appender::chainOf(const std::string& station) {
     const Head tail = lastRecordOf(m_database, station).value_or(Head{});
-    SQLite::Statement statement(m_database,
-                                "SELECT seq, hash FROM local_heads WHERE station = ?");
-    statement.bind(1, station);
+    RowCursor row(m_database, "SELECT seq, hash FROM local_heads WHERE station = :station");
+    row.bind(":station", station);
     Head noted;
-    if (statement.executeStep()) {
-        noted = {statement.getColumn(0).getInt64(), hashOf(statement.getColumn(1))};
+    if (row.step()) {
+        noted = {row.number(0), hashIn(row, 1)};
     }
     if (!(noted == tail)) {
         // To go on here would give a name for the second time.
@@ -168,6 +169,12 @@ std::optional<Trouble> Appender::refusal() const {
     return std::nullopt;
 }
 
+bool Appender::bringsFirst() const {
+    return std::ranges::any_of(m_new, [](const LentRecord* record) {
+        return record->kind == logbook::Kind::Adopt || record->kind == logbook::Kind::Person;
+    });
+}
+
 FirstRecords Appender::firstRecords() const {
     FirstRecords first;
     for (const char* kind : {"adopt", "person"}) {
@@ -183,6 +190,9 @@ FirstRecords Appender::firstRecords() const {
 }
 
 std::optional<Trouble> Appender::refuseNewFirst(const FirstRecords& before) const {
+    if (before.empty()) {
+        return std::nullopt;
+    }
     const FirstRecords after = firstRecords();
     for (const auto& [kind, record] : before) {
         const auto now = after.find(kind);
@@ -230,23 +240,25 @@ std::optional<Trouble> Appender::readBack() const {
 }
 
 void Appender::noteHeads() {
-    SQLite::Statement statement(
+    RowCursor noting(
         m_database,
         "INSERT INTO local_heads (station, seq, hash, entered_ms, arrived_ms)"
-        " VALUES (?, ?, ?, ?, ?) ON CONFLICT (station) DO UPDATE SET seq = excluded.seq,"
+        " VALUES (:station, :seq, :hash, :entered, :arrived)"
+        " ON CONFLICT (station) DO UPDATE SET seq = excluded.seq,"
         " hash = excluded.hash, entered_ms = max(entered_ms, excluded.entered_ms),"
         " arrived_ms = excluded.arrived_ms");
     for (const auto& [station, chain] : m_chains) {
         if (!chain.entered) {
             continue;
         }
-        statement.bind(1, station);
-        statement.bind(2, chain.end.seq);
-        bindHash(statement, 3, chain.end.hash);
-        statement.bind(4, chain.entered->ms);
-        statement.bind(5, m_arrived.ms);
-        statement.exec();
-        statement.reset();
+        noting.bind(":station", station);
+        noting.bind(":seq", chain.end.seq);
+        noting.bind(":hash", chain.end.hash);
+        noting.bind(":entered", chain.entered->ms);
+        noting.bind(":arrived", m_arrived.ms);
+        while (noting.step()) {
+        }
+        noting.reset();
     }
 }
 
@@ -255,7 +267,7 @@ tl::expected<ImportResult, Trouble> Appender::run(std::span<const LentRecord> re
     if (auto trouble = refusal()) {
         return tl::unexpected<Trouble>(*trouble);
     }
-    const FirstRecords first = firstRecords();
+    const FirstRecords first = bringsFirst() ? firstRecords() : FirstRecords{};
     insertAll();
     if (auto trouble = readBack()) {
         return tl::unexpected<Trouble>(*trouble);

@@ -39,7 +39,7 @@ void bindAs(SQLite::Statement& statement, int index, const SQLite::Column& colum
 }
 
 // How many rows there were.
-std::int64_t copyRows(SQLite::Database& from, SQLite::Database& to, const Table& table) {
+std::int64_t copyRows(Database& from, Database& to, const Table& table) {
     SQLite::Statement read(from, "SELECT " + table.columns + " FROM " + table.name + " " +
                                      table.rows);
     std::string places = "?";
@@ -61,7 +61,7 @@ std::int64_t copyRows(SQLite::Database& from, SQLite::Database& to, const Table&
 
 // An empty logbook that takes rows as they come: a gap that the other has is found by verifying the
 // copy. `finishCopy` makes it a logbook like any other.
-std::string beginCopy(SQLite::Database& copy, int schema) {
+std::string beginCopy(Database& copy, int schema) {
     copy.exec("PRAGMA synchronous = EXTRA");
     SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
     copy.exec(schemaTextOf(schema));
@@ -78,7 +78,7 @@ std::string beginCopy(SQLite::Database& copy, int schema) {
 // What is copied is what was there at one moment: heads and notes of verify, which guard the
 // records, and the records up to the last one then. The rest belongs to the other file alone, and
 // its secrets are never on the way here.
-Copied copyTables(SQLite::Database& from, SQLite::Database& copy, const Progress& progress) {
+Copied copyTables(Database& from, Database& copy, const Progress& progress) {
     const std::string guard = beginCopy(copy, schemaIn(from));
     std::int64_t last = 0;
     {
@@ -132,7 +132,7 @@ tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const Unfi
             file.finalPath(), source.trouble(codeOfSystem(error), error.message())));
     }
     try {
-        SQLite::Database copy(file.path().native(), SQLite::OPEN_READWRITE);
+        Database copy(file.path().native(), SQLite::OPEN_READWRITE);
         return copyTables(source.database(), copy, progress);
     } catch (const SQLite::Exception& exception) {
         Trouble trouble = source.trouble(exception);
@@ -148,7 +148,7 @@ tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const Unfi
 }
 
 // Every head of either is a record of the other.
-bool sameHeads(SQLite::Database& source, const Heads& before, const Heads& copied) {
+bool sameHeads(Database& source, const Heads& before, const Heads& copied) {
     for (const auto& [station, head] : before) {
         const auto there = copied.find(station);
         if (there == copied.end() || there->second.seq < head.seq) {
@@ -194,7 +194,7 @@ bool isSame(const Row& one, const Row& other) {
 
 // Whether what does not fit in the copy stands just so in the logbook. What concerns no record is
 // the copy's alone, since all but the rows was made anew.
-bool standsInBoth(SQLite::Database& source, SQLite::Database& copy, const VerifyReport& report) {
+bool standsInBoth(Database& source, Database& copy, const VerifyReport& report) {
     return report.integrity.empty() && report.schemaChanged.empty() &&
            std::ranges::all_of(report.breaks, [&](const Break& found) {
                const auto there = findRow(source, found.record);

@@ -26,7 +26,7 @@ struct Noted {
     KeptSnapshot snapshot;
 };
 
-std::optional<Place> findPlace(SQLite::Database& database, const RecordName& name) {
+std::optional<Place> findPlace(Database& database, const RecordName& name) {
     SQLite::Statement statement(database,
                                 "SELECT at_ms, entered_ms, station, seq FROM records"
                                 " WHERE station = ? AND seq = ?");
@@ -49,7 +49,7 @@ std::optional<RecordName> targetOf(const std::string& strike) {
 // to all that was struck since.
 class Reach {
 public:
-    explicit Reach(SQLite::Database& database)
+    explicit Reach(Database& database)
         : m_database(database),
           m_strikesAfter(database,
                          "SELECT 1 FROM records WHERE kind = 'strike' AND " +
@@ -76,14 +76,14 @@ public:
     }
 
 private:
-    SQLite::Database& m_database;
+    Database& m_database;
     SQLite::Statement m_strikesAfter;
 };
 
 // How far back reaches what arrived after `from` and not after `to`, gone through from the last on.
 class Arrivals {
 public:
-    explicit Arrivals(SQLite::Database& database)
+    explicit Arrivals(Database& database)
         : m_reach(database),
           m_rows(database, "SELECT at_ms, entered_ms, station, seq, kind,"
                            " CASE kind WHEN 'strike' THEN content ELSE '' END, arrival"
@@ -118,7 +118,7 @@ private:
 
 // Sets `isValid` of each: what came in after it is gone through once for all, a portion in one
 // transaction.
-void judge(SQLite::Database& database, std::vector<Noted>& all) {
+void judge(Database& database, std::vector<Noted>& all) {
     std::sort(all.begin(), all.end(), [](const Noted& a, const Noted& b) {
         return a.snapshot.arrival > b.snapshot.arrival;
     });
@@ -135,7 +135,7 @@ void judge(SQLite::Database& database, std::vector<Noted>& all) {
 }
 
 // All, not judged.
-std::vector<Noted> notedSnapshots(SQLite::Database& database) {
+std::vector<Noted> notedSnapshots(Database& database) {
     std::vector<Noted> all;
     if (!hasDerivedTables(database)) {
         return all;
@@ -152,7 +152,7 @@ std::vector<Noted> notedSnapshots(SQLite::Database& database) {
 }
 
 // Judges them too; the oldest place first.
-void judgeInOrder(SQLite::Database& database, std::vector<Noted>& all) {
+void judgeInOrder(Database& database, std::vector<Noted>& all) {
     judge(database, all);
     std::sort(all.begin(), all.end(), [](const Noted& a, const Noted& b) {
         return a.snapshot.place < b.snapshot.place;
@@ -174,7 +174,7 @@ auto orNothing(const Connection& connection, Function read) -> decltype(read()) 
 }
 
 // The one of that number, if it still is the one that was noted.
-std::optional<Snapshot> readNoted(SQLite::Database& database, const Noted& noted) {
+std::optional<Snapshot> readNoted(Database& database, const Noted& noted) {
     auto snapshot = readSnapshot(database, noted.number);
     const bool isSame = snapshot && snapshot->place == noted.snapshot.place &&
                         snapshot->arrival == noted.snapshot.arrival;
@@ -182,7 +182,7 @@ std::optional<Snapshot> readNoted(SQLite::Database& database, const Noted& noted
 }
 
 // Whether the chains are still those on which it was made.
-bool standsOn(SQLite::Database& database, const Heads& heads) {
+bool standsOn(Database& database, const Heads& heads) {
     SQLite::Statement statement(database, "SELECT hash FROM records WHERE station = ? AND seq = ?");
     return std::all_of(heads.begin(), heads.end(), [&](const auto& head) {
         statement.bind(1, head.first);
@@ -194,7 +194,7 @@ bool standsOn(SQLite::Database& database, const Heads& heads) {
     });
 }
 
-void dropTables(SQLite::Database& database) {
+void dropTables(Database& database) {
     std::vector<std::string> names;
     {
         SQLite::Statement statement(database,
@@ -213,7 +213,7 @@ void dropTables(SQLite::Database& database) {
     }
 }
 
-void makeTables(SQLite::Database& database) {
+void makeTables(Database& database) {
     dropTables(database);
     database.exec(derivedText);
     database.exec("INSERT INTO derived_revision (only_row, revision) VALUES (1, " +
@@ -225,7 +225,7 @@ void makeTables(SQLite::Database& database) {
 tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotFor(
     const SnapshotQuestion& question) const {
     return m_connection->guarded([&]() -> tl::expected<std::optional<Snapshot>, Trouble> {
-        SQLite::Database& database = m_connection->database();
+        Database& database = m_connection->database();
         auto kept = orNothing(*m_connection, [&] { return notedSnapshots(database); });
         judgeInOrder(database, kept);
         std::reverse(kept.begin(), kept.end());
@@ -272,7 +272,7 @@ tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotAt(const Place& 
 tl::expected<std::vector<RecordName>, Trouble> Logbook::strikesBeyond(
     const Place& place, const Snapshot* earlier) const {
     return m_connection->guarded([&]() -> tl::expected<std::vector<RecordName>, Trouble> {
-        SQLite::Database& database = m_connection->database();
+        Database& database = m_connection->database();
         const SQLite::Transaction moment(database);
         std::vector<RecordName> beyond;
         const auto look = [&](const RecordName& strike, const std::string& content) {
@@ -312,7 +312,7 @@ tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> sna
         if (auto trouble = refuseDamagedPages(*m_connection)) {
             return tl::unexpected<Trouble>(*std::move(trouble));
         }
-        SQLite::Database& database = m_connection->database();
+        Database& database = m_connection->database();
         if (!hasDerivedTables(database)) {
             makeTables(database);
         }

@@ -7,6 +7,7 @@
 #include "logbook/json.h"
 #include "logbook/text.h"
 #include "store/connection.h"
+#include "store/row_cursor.h"
 #include "store/page_damage.h"
 
 #include <algorithm>
@@ -150,12 +151,12 @@ std::optional<Trouble> refuseDamagedPages(const Connection& connection) {
                               "verify found pages that are not whole");
 }
 
-std::optional<std::string> ownStation(SQLite::Database& database) {
-    SQLite::Statement statement(database, "SELECT name FROM local_station");
-    if (!statement.executeStep()) {
+std::optional<std::string> ownStation(Database& database) {
+    RowCursor row(database, "SELECT name FROM local_station");
+    if (!row.step()) {
         return std::nullopt;
     }
-    return statement.getColumn(0).getString();
+    return std::string(row.text(0));
 }
 
 tl::expected<void, Trouble> nameStation(const Connection& connection, const std::string& name,
@@ -168,7 +169,7 @@ tl::expected<void, Trouble> nameStation(const Connection& connection, const std:
     if (!logbook::isStationName(name)) {
         return refused(Trouble::Code::BadStation, name);
     }
-    SQLite::Database& database = connection.database();
+    Database& database = connection.database();
     if (const auto own = ownStation(database)) {
         if (*own != name) {
             return refused(Trouble::Code::StationSet, *own);
@@ -188,22 +189,21 @@ tl::expected<void, Trouble> nameStation(const Connection& connection, const std:
     return {};
 }
 
-std::optional<Verification> readVerification(SQLite::Database& database,
-                                             std::string_view condition) {
-    SQLite::Statement statement(
-        database, "SELECT ok, at_ms, checked, heads, breaks FROM local_verifications WHERE " +
+std::optional<Verification> readVerification(Database& database, std::string_view condition) {
+    RowCursor row(database,
+                  "SELECT ok, at_ms, checked, heads, breaks FROM local_verifications WHERE " +
                       std::string(condition) + " ORDER BY number DESC LIMIT 1");
-    if (!statement.executeStep()) {
+    if (!row.step()) {
         return std::nullopt;
     }
     Verification verification;
-    verification.ok = statement.getColumn(0).getInt() == 1;
-    verification.at = {statement.getColumn(1).getInt64()};
-    verification.checked = statement.getColumn(2).getInt64();
-    if (const auto heads = json::parse(statement.getColumn(3).getString())) {
+    verification.ok = row.number(0) == 1;
+    verification.at = {row.number(1)};
+    verification.checked = row.number(2);
+    if (const auto heads = json::parse(row.text(3))) {
         verification.heads = headsFromJson(*heads).value_or(Heads{});
     }
-    verification.breaks = breaksFromText(statement.getColumn(4).getString());
+    verification.breaks = breaksFromText(std::string(row.text(4)));
     return verification;
 }
 
@@ -222,11 +222,10 @@ tl::expected<void, Trouble> Logbook::setStation(std::string_view name, const Wri
 tl::expected<std::map<std::string, std::string>, Trouble> Logbook::settings() const {
     using Result = tl::expected<std::map<std::string, std::string>, Trouble>;
     const auto read = [&]() -> Result {
-        SQLite::Statement statement(m_connection->database(),
-                                    "SELECT name, value FROM local_settings");
+        RowCursor rows(m_connection->database(), "SELECT name, value FROM local_settings");
         std::map<std::string, std::string> settings;
-        while (statement.executeStep()) {
-            settings[statement.getColumn(0).getString()] = statement.getColumn(1).getString();
+        while (rows.step()) {
+            settings[std::string(rows.text(0))] = rows.text(1);
         }
         return settings;
     };

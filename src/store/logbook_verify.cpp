@@ -73,7 +73,7 @@ std::set<SchemaEntry> schemaOf(SQLite::Database& database) {
 
 class Verifier {
 public:
-    Verifier(int schema, SQLite::Database& database, const Progress& progress)
+    Verifier(int schema, Database& database, const Progress& progress)
         : m_schema(schema), m_database(database), m_progress(progress) {}
 
     // False: the caller stopped it.
@@ -102,7 +102,7 @@ private:
     void checkArrivals();
 
     int m_schema;
-    SQLite::Database& m_database;
+    Database& m_database;
     const Progress& m_progress;
     VerifyReport m_report;
     std::vector<Heads> m_noted;
@@ -368,7 +368,7 @@ bool Verifier::run() {
 
 }  // namespace
 
-Heads notedHeads(SQLite::Database& database) {
+Heads notedHeads(Database& database) {
     Heads heads;
     SQLite::Statement statement(database, "SELECT station, seq, hash FROM local_heads");
     while (statement.executeStep()) {

@@ -9,6 +9,7 @@
 #include <sqlite3.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace store {
 
@@ -19,22 +20,12 @@ enum Column { Arrival, Station, Seq, At, Entered, Device, KindWord, Content, Cha
 
 }  // namespace
 
-void RowCursor::Finalize::operator()(sqlite3_stmt* statement) const {
-    sqlite3_finalize(statement);
-}
-
-RowCursor::RowCursor(SQLite::Database& database, const std::string& query)
-    : m_database(database) {
-    sqlite3_stmt* statement = nullptr;
-    const int code = sqlite3_prepare_v2(database.getHandle(), query.data(),
-                                        static_cast<int>(query.size()), &statement, nullptr);
-    m_statement.reset(statement);
-    demand(code, SQLITE_OK);
-}
+RowCursor::RowCursor(Database& database, std::string query)
+    : m_statement(database, std::move(query)) {}
 
 void RowCursor::demand(int code, int wanted) const {
     if (code != wanted) {
-        throw SQLite::Exception(m_database.getHandle(), code);
+        throw SQLite::Exception(m_statement.database().getHandle(), code);
     }
 }
 
@@ -48,6 +39,18 @@ void RowCursor::bind(const char* parameter, const std::string& value) {
     demand(sqlite3_bind_text(m_statement.get(), index, value.data(),
                              static_cast<int>(value.size()), SQLITE_TRANSIENT),
            SQLITE_OK);
+}
+
+void RowCursor::bind(const char* parameter, const Hash& value) {
+    const int index = sqlite3_bind_parameter_index(m_statement.get(), parameter);
+    demand(sqlite3_bind_blob(m_statement.get(), index, value.data(),
+                             static_cast<int>(value.size()), SQLITE_TRANSIENT),
+           SQLITE_OK);
+}
+
+void RowCursor::reset() {
+    // What went wrong was told by the step.
+    sqlite3_reset(m_statement.get());
 }
 
 bool RowCursor::step() {
@@ -82,8 +85,12 @@ std::string_view RowCursor::bytes(int column) const {
 }
 
 Hash hashOf(const RowCursor& row) {
+    return hashIn(row, ChainHash);
+}
+
+Hash hashIn(const RowCursor& row, int column) {
     Hash hash{};
-    const auto bytes = row.bytes(ChainHash);
+    const auto bytes = row.bytes(column);
     if (bytes.size() == hash.size()) {
         std::copy(bytes.begin(), bytes.end(), hash.begin());
     }

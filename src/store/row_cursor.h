@@ -5,28 +5,48 @@
 // where each call a row counts. For this folder only.
 #pragma once
 
+#include "store/database.h"
 #include "store/row.h"
-
-#include <SQLiteCpp/Database.h>
 
 #include <cstdint>
 #include <memory>
 #include <string>
 #include <string_view>
-
-struct sqlite3_stmt;
+#include <utility>
 
 namespace store {
+
+// A statement as long as it is lent. Throws SQLite::Exception.
+class Lent {
+public:
+    Lent(Database& database, std::string query)
+        : m_database(database), m_query(std::move(query)), m_statement(database.borrow(m_query)) {}
+    ~Lent() { m_database.giveBack(m_statement, m_query); }
+    Lent(const Lent&) = delete;
+    Lent& operator=(const Lent&) = delete;
+
+    [[nodiscard]] sqlite3_stmt* get() const { return m_statement; }
+    [[nodiscard]] Database& database() const { return m_database; }
+
+private:
+    Database& m_database;
+    std::string m_query;
+    sqlite3_stmt* m_statement;
+};
 
 // Throws SQLite::Exception.
 class RowCursor {
 public:
     // readInto and hashOf want a query for rowColumns.
-    RowCursor(SQLite::Database& database, const std::string& query);
+    RowCursor(Database& database, std::string query);
 
     // The parameter by its name, ":limit".
     void bind(const char* parameter, std::int64_t value);
     void bind(const char* parameter, const std::string& value);
+    void bind(const char* parameter, const Hash& value);
+
+    // From the first row again.
+    void reset();
 
     // False after the last row.
     [[nodiscard]] bool step();
@@ -37,18 +57,16 @@ public:
     [[nodiscard]] std::string_view bytes(int column) const;
 
 private:
-    struct Finalize {
-        void operator()(sqlite3_stmt* statement) const;
-    };
     void demand(int code, int wanted) const;
 
-    SQLite::Database& m_database;
-    std::unique_ptr<sqlite3_stmt, Finalize> m_statement;
+    Lent m_statement;
 };
 
 // Reads the row as recordOf does, into a record whose memory is used again.
 void readInto(ReadRecord& read, const RowCursor& row);
 // Its hash; zeros if the column holds no 32 bytes.
 [[nodiscard]] Hash hashOf(const RowCursor& row);
+// The same of a query for other columns.
+[[nodiscard]] Hash hashIn(const RowCursor& row, int column);
 
 }  // namespace store

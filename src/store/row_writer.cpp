@@ -12,23 +12,13 @@
 
 namespace store {
 
-void RowWriter::Finalize::operator()(sqlite3_stmt* statement) const {
-    sqlite3_finalize(statement);
-}
-
-RowWriter::RowWriter(SQLite::Database& database) : m_database(database) {
-    const std::string query = "INSERT INTO records (" + std::string(rowColumns) +
-                              ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
-    sqlite3_stmt* statement = nullptr;
-    const int code = sqlite3_prepare_v2(database.getHandle(), query.data(),
-                                        static_cast<int>(query.size()), &statement, nullptr);
-    m_statement.reset(statement);
-    demand(code, SQLITE_OK);
-}
+RowWriter::RowWriter(Database& database)
+    : m_statement(database, "INSERT INTO records (" + std::string(rowColumns) +
+                                ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)") {}
 
 void RowWriter::demand(int code, int wanted) const {
     if (code != wanted) {
-        throw SQLite::Exception(m_database.getHandle(), code);
+        throw SQLite::Exception(m_statement.database().getHandle(), code);
     }
 }
 

@@ -6,14 +6,10 @@
 #pragma once
 
 #include "store/row.h"
-
-#include <SQLiteCpp/Database.h>
+#include "store/row_cursor.h"
 
 #include <cstdint>
-#include <memory>
 #include <string_view>
-
-struct sqlite3_stmt;
 
 namespace store {
 
@@ -27,20 +23,16 @@ struct RowArrival {
 // Throws SQLite::Exception.
 class RowWriter {
 public:
-    explicit RowWriter(SQLite::Database& database);
+    explicit RowWriter(Database& database);
 
     void insert(const LentRecord& record, const RowArrival& arrival);
 
 private:
-    struct Finalize {
-        void operator()(sqlite3_stmt* statement) const;
-    };
     void demand(int code, int wanted) const;
     void bind(int index, std::int64_t value);
     void bind(int index, std::string_view text);
 
-    SQLite::Database& m_database;
-    std::unique_ptr<sqlite3_stmt, Finalize> m_statement;
+    Lent m_statement;
 };
 
 }  // namespace store

@@ -3,6 +3,7 @@
 //
 // Rows of the database to values and back, for the other files of this folder.
 #include "store/connection.h"
+#include "store/row_cursor.h"
 
 #include "logbook/canonical_reader.h"
 #include "logbook/record_reader.h"
@@ -61,15 +62,14 @@ std::optional<logbook::Record> recordOf(const Row& row) {
     return record;
 }
 
-std::optional<Head> lastRecordOf(SQLite::Database& database, const std::string& station) {
-    SQLite::Statement statement(database,
-                                "SELECT seq, hash FROM records WHERE station = ?"
-                                " ORDER BY seq DESC LIMIT 1");
-    statement.bind(1, station);
-    if (!statement.executeStep()) {
+std::optional<Head> lastRecordOf(Database& database, const std::string& station) {
+    RowCursor row(database, "SELECT seq, hash FROM records WHERE station = :station"
+                            " ORDER BY seq DESC LIMIT 1");
+    row.bind(":station", station);
+    if (!row.step()) {
         return std::nullopt;
     }
-    return Head{statement.getColumn(0).getInt64(), hashOf(statement.getColumn(1))};
+    return Head{row.number(0), hashIn(row, 1)};
 }
 
 std::optional<Row> findRow(SQLite::Database& database, const logbook::RecordName& name) {
@@ -83,8 +83,9 @@ std::optional<Row> findRow(SQLite::Database& database, const logbook::RecordName
     return rowOf(statement);
 }
 
-std::int64_t lastArrivalIn(SQLite::Database& database) {
-    return database.execAndGet("SELECT coalesce(max(arrival), 0) FROM records").getInt64();
+std::int64_t lastArrivalIn(Database& database) {
+    RowCursor row(database, "SELECT coalesce(max(arrival), 0) FROM records");
+    return row.step() ? row.number(0) : 0;
 }
 
 LentRecord lend(const logbook::Record& record) {

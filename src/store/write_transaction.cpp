@@ -25,6 +25,7 @@ WriteTransaction::WriteTransaction(const Connection& connection, const Writing& 
     : m_connection(connection) {
     try {
         lock == Lock::Writers ? begin() : beginAlone();
+        m_connection.m_isWriting = true;
         m_holderFile.emplace(connection.path(), Holder{writing.person, system::computerName(),
                                                        system::processNumber(), writing.at});
     } catch (...) {
@@ -37,10 +38,19 @@ WriteTransaction::~WriteTransaction() {
     end();
 }
 
+void WriteTransaction::commit() {
+    m_transaction->commit();
+    m_isCommitted = true;
+}
+
+// What was not committed may have left the connection in any state.
 void WriteTransaction::end() {
     m_holderFile.reset();
     m_transaction.reset();
-    m_connection.m_writing.reset();
+    m_connection.m_isWriting = false;
+    if (!m_isCommitted) {
+        m_connection.m_writing.reset();
+    }
 }
 
 void WriteTransaction::open() const {
@@ -54,9 +64,6 @@ void WriteTransaction::open() const {
     }
     if (const auto failed = applySettings(*database, {OpenOptions::Access::Write, false, 0})) {
         throw SQLite::Exception(*failed, SQLITE_IOERR);
-    }
-    if (m_connection.m_wipesDeleted) {
-        database->exec("PRAGMA secure_delete = ON");
     }
     m_connection.m_writing = std::move(database);
 }
@@ -74,8 +81,8 @@ void WriteTransaction::begin() {
 }
 
 // False where others write. As long as the other connection reads, nobody puts the file aside, who
-// has to wait for all to be done: so it is this one whose journal stands there when it is opened to
-// be written, and nothing else is undone as a write of its own that was cut off.
+// has to wait for all to be done: so it is this file whose journal stands there when the one that
+// writes looks at it, and nothing else is undone as a write of its own that was cut off.
 bool WriteTransaction::hasBegun() {
     try {
         const SQLite::Transaction moment(*m_connection.m_database);
@@ -85,6 +92,10 @@ bool WriteTransaction::hasBegun() {
         }
         if (!m_connection.m_writing) {
             open();
+        }
+        m_connection.m_writing->setBusyTimeout(0);
+        if (m_connection.m_wipesDeleted) {
+            m_connection.m_writing->exec("PRAGMA secure_delete = ON");
         }
         m_transaction = std::make_unique<SQLite::Transaction>(
             *m_connection.m_writing, SQLite::TransactionBehavior::IMMEDIATE);
