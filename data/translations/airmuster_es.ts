@@ -1870,6 +1870,10 @@
         <translation>Permanente</translation>
     </message>
     <message>
+        <source>%1: %2, or what else it is</source>
+        <translation>%1: %2, u otra</translation>
+    </message>
+    <message>
         <source>%1 is no day. Write it as 2027-05-31 or 270531.</source>
         <translation>«%1» no es un día. Escribirlo como 2027-05-31 o 270531.</translation>
     </message>

@@ -4,7 +4,9 @@
 // What a step asks for, and whether a value may be kept; see bedside_acts.h.
 #include "report/bedside_acts.h"
 
+#include "rules/features.h"
 #include "rules/possible_values.h"
+#include "words/attribute_text.h"
 #include "words/bedside_words.h"
 
 #include <algorithm>
@@ -134,6 +136,11 @@ FitToLog fitToLog(const Context& context, const std::string& position,
     log.label = words::positionLabel(context, position);
     log.proposed = proposalForPosition(context, position, group);
     log.occupied = context.fitted(position) != nullptr;
+    for (const auto& [key, values] : rules::attributesOf(*context.state.rulebook, position)) {
+        if (isOfOnePart(key) || key == "model" || key == "reuse") continue;
+        log.asked.push_back({key, words::capitalized(words::attributeLabel(context.words, key)),
+                             {values.begin(), values.end()}});
+    }
     return log;
 }
 

@@ -57,12 +57,22 @@ struct CheckToLog {
     bool groupFirst = false;           // that one has to be selected on the unit before the check
 };
 
+// What the edition asks of a part besides: what the attribute is called, "Layout", and the values
+// that it looks for, as the record says them.
+struct AskedAttribute {
+    std::string key;
+    std::string label;
+    std::vector<std::string> values;
+};
+
 struct FitToLog {
     std::string position;
     std::string label;                   // "Flow sensor"
     PartProposal proposed;               // what the new part is like, but for lot, serial, expiry
     std::optional<PartProposal> putBack; // the part taken out of there unused, whole
     bool occupied = false;               // another part is taken out for it
+    // Of the further ones, which every part states or none: no model, no reuse.
+    std::vector<AskedAttribute> asked;
 };
 
 struct RemoveToLog {

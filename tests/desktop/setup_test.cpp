@@ -320,5 +320,10 @@ TEST_CASE("a lot that is known is read as a lot, and of an unknown part nothing 
     ActsWorld::waitUntil("it is read", [&] { return !world.line("Lot")->text().isEmpty(); });
     CHECK(world.line("Lot")->text() == "C-4471");
     CHECK(world.line("Serial")->text().isEmpty());
+    // What the edition looks for is asked, where no part before said it either.
+    world.line("Layout")->clear();
+    world.pressButton("coaxial");
+    CHECK(world.line("Layout")->text() == "coaxial");
+    world.typeInto("Layout", "Coaxial");
     CHECK(world.buttons("This one was fitted").size() == 1);
 }

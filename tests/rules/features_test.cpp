@@ -18,6 +18,22 @@ std::vector<std::string> featuresIn(const std::string& text) {
 
 }  // namespace
 
+TEST_CASE("what an edition asks of a part is found in every condition", "[unit]") {
+    const auto reading = read(
+        head + "applies_when = { \"circuit.layout\" = \"coaxial\", \"hme.technology\" = \"a\" }\n"
+               "voided_by = [{ event = \"fit hme\",\n"
+               "unless = { \"circuit.layout\" = [\"coaxial\", \"single_limb\"] } }]\n"
+               "[positions.circuit]\n[positions.hme]\n"
+               "[positions.valve]\nrequired_when = { \"circuit.made_of\" = \"pvc\",\n"
+               "\"circuit.fitted\" = true }\n");
+    REQUIRE(reading.rulebook);
+    CHECK(rules::attributesOf(*reading.rulebook, "circuit") ==
+          rules::LookedForValues{{"layout", {"coaxial", "single_limb"}}, {"made_of", {"pvc"}}});
+    CHECK(rules::attributesOf(*reading.rulebook, "hme") ==
+          rules::LookedForValues{{"technology", {"a"}}});
+    CHECK(rules::attributesOf(*reading.rulebook, "valve").empty());
+}
+
 TEST_CASE("features are found in every condition and among the labels", "[unit]") {
     CHECK(featuresIn(head).empty());
     CHECK(featuresIn(

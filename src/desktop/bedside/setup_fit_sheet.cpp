@@ -68,7 +68,7 @@ FitSheet::FitSheet(const PanelTools& tools, SharedUnitView unit, const report::F
     : Sheet(QString(), parent), m_tools(tools), m_unit(std::move(unit)), m_fit(fit) {
     addHead();
     const auto& words = tools.desk.workplace.words();
-    m_fields = new PartFields(words, groupsFor(*m_unit, words, m_fit));
+    m_fields = new PartFields(words, groupsFor(*m_unit, words, m_fit), m_fit.asked);
     content()->addWidget(m_fields);
     m_strip = new EntryStrip(m_tools.desk);
     m_strip->continueFrom(m_tools.strip);

@@ -50,8 +50,9 @@ constexpr std::array namingKeys{"serial", "lot", "model"};
 
 }  // namespace
 
-PartFields::PartFields(const words::Words& words, const Groups& groups, QWidget* parent)
-    : QWidget(parent), m_words(words) {
+PartFields::PartFields(const words::Words& words, const Groups& groups,
+                       const std::vector<report::AskedAttribute>& asked, QWidget* parent)
+    : QWidget(parent), m_words(words), m_asked(asked) {
     m_layout = new QVBoxLayout(this);
     m_layout->setContentsMargins(0, 0, 0, 0);
     m_layout->setSpacing(6);
@@ -63,6 +64,7 @@ PartFields::PartFields(const words::Words& words, const Groups& groups, QWidget*
         connect(line(key), &QLineEdit::editingFinished, this, [this, key] { tellName(key); });
     addGroups(groups);
     addReuse();
+    for (const auto& each : m_asked) addAsked(each);
 }
 
 void PartFields::tellName(const char* key) {
@@ -146,6 +148,26 @@ void PartFields::addReuse() {
     layout->addWidget(row);
     m_layout->addWidget(m_reuse);
     m_reuse->hide();
+}
+
+// The values that the edition looks for are to be pressed; any other is typed.
+void PartFields::addAsked(const report::AskedAttribute& asked) {
+    QStringList values;
+    for (const auto& value : asked.values) values << shownAs(asked.key, value);
+    auto* field = addLine(asked.key, tr("%1: %2, or what else it is")
+                                         .arg(shownText(asked.label),
+                                              values.join(QStringLiteral(", "))));
+    auto* row = new QWidget;
+    auto* flow = new WrapLayout(WrapLayout::Manner::Packed, row);
+    for (const auto& value : values) {
+        auto* button = new WrappedButton(value);
+        flow->addWidget(button);
+        connect(button, &QPushButton::clicked, this, [this, field, value, key = asked.key] {
+            field->setText(value);
+            m_typed.insert(key);
+        });
+    }
+    m_layout->addWidget(row);
 }
 
 // Of a further attribute the word that rulebooks look for, with blanks; the record has it as it is.
@@ -233,6 +255,11 @@ std::string PartFields::wordIn(const std::string& key, const QLineEdit& field) c
     const auto proposed = m_proposed.texts.find(key);
     if (proposed != m_proposed.texts.end() && shownAs(key, proposed->second) == field.text())
         return proposed->second;
+    const auto asked = std::ranges::find(m_asked, key, &report::AskedAttribute::key);
+    if (asked != m_asked.end())
+        for (const auto& value : asked->values)
+            if (field.text().simplified().compare(shownAs(key, value), Qt::CaseInsensitive) == 0)
+                return value;
     return plainText(field.text().simplified());
 }
 

@@ -31,7 +31,8 @@ public:
     // The patient groups that there are, as key and label; none where groups do not matter.
     using Groups = std::vector<std::pair<std::string, QString>>;
     // The words must outlive it.
-    PartFields(const words::Words& words, const Groups& groups, QWidget* parent = nullptr);
+    PartFields(const words::Words& words, const Groups& groups,
+               const std::vector<report::AskedAttribute>& asked, QWidget* parent = nullptr);
 
     // What was typed of serial, lot and expiry stays, unless the proposal is of that very part.
     void propose(const report::PartProposal& proposal);
@@ -67,6 +68,7 @@ private:
     [[nodiscard]] QLineEdit* line(std::string_view key) const;
     void addGroups(const Groups& groups);
     void addReuse();
+    void addAsked(const report::AskedAttribute& asked);
     [[nodiscard]] static QString shownAs(const std::string& key, const std::string& value);
     [[nodiscard]] static QString textIn(const report::PartProposal& proposal,
                                         const std::string& key);
@@ -84,6 +86,7 @@ private:
     QWidget* m_reuse = nullptr;
     std::vector<std::pair<std::string, QPushButton*>> m_reuses;
     bool m_statesGroups = false;
+    std::vector<report::AskedAttribute> m_asked;
 };
 
 }  // namespace desktop
