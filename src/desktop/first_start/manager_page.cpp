@@ -73,6 +73,7 @@ QString ManagerPage::fault() {
         return tr("There is no short name yet, or one of more than 64 letters. Type it.");
     }
     if (const auto fault = pinFault(); !fault.isEmpty()) {
+        forgetPins();
         m_pin->setFocus();
         return fault;
     }
