@@ -108,6 +108,14 @@ std::string readyNow(const Context& context, const rules::Assessment& found) {
     return context.words.say("bedside.ready_but_start", {{"checks", context.words.all(checks)}});
 }
 
+// Where only the order cannot be worked out, a part is still to be fitted and what it is like to be
+// recorded: that leads on.
+bool leadsOn(const rules::Plan& plan) {
+    return !plan.blockers.empty() &&
+           std::all_of(plan.blockers.begin(), plan.blockers.end(),
+                       [](const auto& blocker) { return blocker.starts_with("closing_fit "); });
+}
+
 std::string headlineOf(const Context& context, const WayToReady& way, bool standsMore) {
     const auto& words = context.words;
     const auto& found = way.board.rows.front().assessment;
@@ -116,7 +124,8 @@ std::string headlineOf(const Context& context, const WayToReady& way, bool stand
         return words.say("bedside.in_use_withdrawn");
     if (found.inUse) return words.say(standsMore ? "bedside.in_use_lacking" : "bedside.in_use");
     const auto& plan = way.plan;
-    if (!plan.readyAt) return words.say("bedside.blocked");
+    if (!plan.readyAt)
+        return words.say(leadsOn(plan) ? "bedside.order_unknown" : "bedside.blocked");
     if (!plan.runsOut.empty())
         return words.say("plan.done_not_ready",
                          {{"time", context.times().time(words::wholeMinute(*plan.readyAt))}});
@@ -131,14 +140,6 @@ std::string notProved(const Context& context, const rules::Plan& plan) {
     if (!plan.readyAt || plan.exact) return "";
     return context.words.say("plan.not_proved", {{"count", std::to_string(plan.tasks.size())},
                                                  {"most", std::to_string(rules::exactTasks)}});
-}
-
-// Where only the order cannot be worked out, a part is still to be fitted and what it is like to be
-// recorded: that leads on.
-bool leadsOn(const rules::Plan& plan) {
-    return !plan.blockers.empty() &&
-           std::all_of(plan.blockers.begin(), plan.blockers.end(),
-                       [](const auto& blocker) { return blocker.starts_with("closing_fit "); });
 }
 
 std::optional<std::size_t> nextOf(const std::vector<BedsideRow>& rows, const rules::Plan& plan) {

@@ -144,6 +144,8 @@ private:
         explain(row, findingFor(task));
         if (row.why.empty() && row.status == rules::CheckStatus::Current)
             row.why = m_context.words.say("bedside.repeated");
+        if (row.why.empty() && task.kind == rules::TaskKind::Remove)
+            row.why = takenOutFor(m_context, steps, task.subject);
         row.act = actOf(task);
         return row;
     }

@@ -183,4 +183,19 @@ bool mustSwitchOn(const Context& context, const Steps& steps) {
     return Timeline(context, steps).mustSwitchOn();
 }
 
+std::string takenOutFor(const words::Context& context, const Steps& steps,
+                        const std::string& position) {
+    const auto names = [&](const rules::NotWith& with) { return with.position == position; };
+    std::vector<std::string> checks;
+    for (const auto& task : steps.tasks) {
+        const auto* check = task.kind == rules::TaskKind::Check
+                                ? context.state.rulebook->check(task.subject)
+                                : nullptr;
+        if (check && std::ranges::any_of(check->notWith, names))
+            checks.push_back(context.words.inside(words::checkLabel(context, task.subject)));
+    }
+    if (checks.empty()) return "";
+    return context.words.say("bedside.taken_out_for", {{"checks", context.words.all(checks)}});
+}
+
 }  // namespace report

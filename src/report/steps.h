@@ -22,6 +22,11 @@ struct Steps {
 // Empty without tasks. The context is about the unit as it stands before them.
 [[nodiscard]] Table stepsTable(const words::Context& context, const Steps& steps);
 
+// For which of the checks among them a part in that position must not be in line, in a sentence; ""
+// if for none.
+[[nodiscard]] std::string takenOutFor(const words::Context& context, const Steps& steps,
+                                      const std::string& position);
+
 // Of one of the tasks, each a clause: how long it takes, what runs on its own, what it waits for.
 [[nodiscard]] std::vector<std::string> stepRemarks(const words::Context& context,
                                                    const Steps& steps, const rules::Task& task);

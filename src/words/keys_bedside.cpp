@@ -9,7 +9,8 @@ namespace words {
 static constexpr std::string_view table = R"(
 bedside: now starts_at(time wait)
 bedside: passed passed_so(conditions) failed
-bedside: blocked in_use in_use_lacking in_use_withdrawn ready_now ready_but_start(checks)
+bedside: blocked order_unknown taken_out_for(checks)
+bedside: in_use in_use_lacking in_use_withdrawn ready_now ready_but_start(checks)
 bedside: order(steps) order_pause order_change(position) order_fit(position) order_resume
 bedside: resume
 bedside: no_group switch_on_why in_use_no_check repeated

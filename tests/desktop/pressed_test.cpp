@@ -7,6 +7,8 @@
 #include "busy.h"
 #include "station/settings.h"
 
+#include <QLineEdit>
+
 using support::ActsWorld;
 using support::BusyReader;
 using support::BusyWriter;
@@ -103,6 +105,16 @@ TEST_CASE("an emergency start waits for nothing that is read", "[unit]") {
         CHECK(world.sheet() != nullptr);
     }
     CHECK(world.entries().size() == before);
+}
+
+TEST_CASE("a unit is seen where this computer stands, wherever the log has it", "[unit]") {
+    ReadyUnit world;
+    world.signIn();
+    world.openUnit("KB-0109");
+    world.key(Qt::Key_F7);
+    world.pressButton("Seen here");
+    (void)world.awaitSheet();
+    CHECK(world.one<QLineEdit>("Where")->text() == "ICU 4");
 }
 
 TEST_CASE("a unit that was started from the list is not offered again", "[unit]") {

@@ -27,9 +27,16 @@ namespace desktop {
 TimeSheet::TimeSheet(Workplace& workplace, QWidget* parent)
     : Sheet(tr("When was it done?"), parent), m_workplace(workplace) {
     makeAgo();
-    makeField();
-    makeDays();
-    content()->addWidget(new Keypad(m_field, QLatin1Char(':')));
+    // The keys beside what they type: below it they would be out of sight in a low window.
+    auto* typed = new QVBoxLayout;
+    makeField(*typed);
+    makeDays(*typed);
+    typed->addStretch();
+    auto* beside = new QHBoxLayout;
+    beside->setSpacing(2 * targetGap);
+    beside->addLayout(typed, 1);
+    beside->addWidget(new Keypad(m_field, QLatin1Char(':')), 0, Qt::AlignTop);
+    content()->addLayout(beside);
     content()->addStretch();
     auto* feet = foot();
     auto* back = new WrappedButton(tr("Back"));
@@ -58,7 +65,7 @@ void TimeSheet::makeAgo() {
     content()->addLayout(chips);
 }
 
-void TimeSheet::makeField() {
+void TimeSheet::makeField(QVBoxLayout& typed) {
     auto* label = new QLabel(tr("Or a &time by the clock on the wall, as 14:20. Of another day "
                                 "with the date before it, as 2026-11-26 14:20"));
     label->setWordWrap(true);
@@ -81,14 +88,14 @@ void TimeSheet::makeField() {
     m_which->layout()->setSpacing(targetGap);
     m_which->hide();
     for (auto* each : std::initializer_list<QWidget*>{label, m_field, m_readAs})
-        content()->addWidget(each);
+        typed.addWidget(each);
     showReadAs();
     for (auto* each : std::initializer_list<QWidget*>{m_said, m_which})
         overFoot()->addWidget(each);  // in sight whatever is scrolled
 }
 
 // What large keys alone would take long to type.
-void TimeSheet::makeDays() {
+void TimeSheet::makeDays(QVBoxLayout& typed) {
     auto* chips = new WrapLayout;
     const auto add = [&](int daysAgo, const QString& text) {
         auto* chip = new WrappedButton(text);
@@ -98,7 +105,7 @@ void TimeSheet::makeDays() {
     add(0, tr("Today"));
     add(1, tr("Yesterday"));
     add(2, tr("Two days ago"));
-    content()->addLayout(chips);
+    typed.addLayout(chips);
 }
 
 // The time that is typed stays.

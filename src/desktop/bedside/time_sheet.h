@@ -13,6 +13,7 @@
 
 class QLabel;
 class QLineEdit;
+class QVBoxLayout;
 
 namespace desktop {
 
@@ -32,8 +33,8 @@ Q_SIGNALS:
 
 private:
     void makeAgo();
-    void makeDays();
-    void makeField();
+    void makeDays(QVBoxLayout& typed);
+    void makeField(QVBoxLayout& typed);
     void read();
     void showReadAs();
     // What is typed as it is taken, with the day and how long ago; why it is none; "" while it is

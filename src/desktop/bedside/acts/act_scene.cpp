@@ -55,9 +55,12 @@ ActField groupField(const ActScene& scene, const QString& label) {
 
 ActField placeField(const ActScene& scene, const QString& label) {
     QStringList places;
-    for (const auto& place : knownPlaces(scene.unit, mostPlaces)) places << shownText(place);
+    if (scene.stationPlace) places << shownText(*scene.stationPlace);
+    for (const auto& place : knownPlaces(scene.unit, mostPlaces))
+        if (const auto text = shownText(place); !places.contains(text)) places << text;
     auto field = textField("location", label, places);
-    field.value = scene.unit.bedside.identity.location.value_or("");
+    field.value = scene.stationPlace ? *scene.stationPlace
+                                     : scene.unit.bedside.identity.location.value_or("");
     return field;
 }
 

@@ -24,7 +24,8 @@ struct ActScene {
 
 // The groups that the unit is for, as choices.
 [[nodiscard]] ActField groupField(const ActScene& scene, const QString& label);
-// A place, typed or scanned, with those that are known as proposals; at first where the unit is.
+// A place, typed or scanned, with those that are known as proposals; at first where this computer
+// stands, else where the log has the unit.
 [[nodiscard]] ActField placeField(const ActScene& scene, const QString& label);
 // Where a use begins: seldom where the unit stood. At first where this computer stands, else
 // nothing; proposed are places where units are in use, the last first, and where this one stood.
