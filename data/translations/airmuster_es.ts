@@ -977,6 +977,10 @@
 <context>
     <name>desktop::FitSheet</name>
     <message>
+        <source>Nothing is known of this model here. Say what it is like: what the one before was like is not taken for it.</source>
+        <translation>De este modelo no se sabe nada aquí. Decir cómo es: lo que era el anterior no se toma para él.</translation>
+    </message>
+    <message>
         <source>Swap: %1</source>
         <translation>Cambiar: %1</translation>
     </message>

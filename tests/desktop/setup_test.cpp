@@ -307,6 +307,24 @@ TEST_CASE("a part that is scanned takes nothing that was typed without a questio
     CHECK(world.entries().size() == count);
 }
 
+TEST_CASE("what the model before was like is not taken for one that nobody knows", "[unit]") {
+    ActsWorld world;
+    world.signIn();
+    openSetup(world, ActsWorld::idle);
+    world.pressButton("Swap: Breathing circuit");
+    (void)world.awaitSheet();
+    const auto model = world.line("Model")->text();
+    REQUIRE_FALSE(model.isEmpty());
+    REQUIRE(world.line("Layout")->text() == "coaxial");
+    world.typeInto("Model", "Zcoax 22");
+    CHECK(world.line("Layout")->text().isEmpty());
+    CHECK(world.isSaid("Nothing is known of this model here"));
+    world.typeInto("Layout", "dual limb");
+    world.typeInto("Model", model);
+    CHECK_FALSE(world.isSaid("Nothing is known of this model here"));
+    CHECK(world.line("Layout")->text() == "dual limb");  // by hand
+}
+
 TEST_CASE("a lot that is known is read as a lot, and of an unknown part nothing is kept",
           "[unit]") {
     ActsWorld world;

@@ -219,6 +219,10 @@ void FitSheet::takeScanned(const station::Found& found) {
 void FitSheet::takeTyped(const station::Found& found, const std::string& attribute) {
     const auto* here = proposalIn(found);
     if (attribute == "lot" || found.what == station::Found::What::Lot || here == nullptr) return;
+    if (m_fields->losesTyped(*here)) {
+        askToPropose(*here, shownText(found.read));
+        return;
+    }
     m_code = found.read;
     propose(*here, Proposed::ByCode);
 }
@@ -305,6 +309,9 @@ void FitSheet::showAnswers() {
     QStringList told;
     for (const auto& remark : remarks()) told << shownText(remark);
     if (!m_elsewhere.isEmpty()) told << m_elsewhere;
+    if (m_fields->isOfOtherModel())
+        told << tr("Nothing is known of this model here. Say what it is like: what the one before "
+                   "was like is not taken for it.");
     say(*m_remark, told.join(QLatin1Char('\n')));
     const auto wrong = m_fields->wrong();
     m_keep->setEnabled(wrong.isEmpty());

@@ -62,6 +62,7 @@ PartFields::PartFields(const words::Words& words, const Groups& groups,
     addLine("model", tr("&Model"));
     for (const auto* key : namingKeys)
         connect(line(key), &QLineEdit::editingFinished, this, [this, key] { tellName(key); });
+    connect(line("model"), &QLineEdit::textEdited, this, &PartFields::followModel);
     addGroups(groups);
     addReuse();
     for (const auto& each : m_asked) addAsked(each);
@@ -116,7 +117,8 @@ void PartFields::addGroups(const Groups& groups) {
         button->setCheckable(true);
         flow->addWidget(button);
         m_groups.emplace_back(key, button);
-        connect(button, &QPushButton::clicked, this, [this] { m_statesGroups = true; });
+        connect(button, &QPushButton::clicked, this,
+                [this] { m_statesGroups = m_hasChosenGroups = true; });
         connect(button, &QPushButton::toggled, this, &PartFields::changed);
     }
     m_layout->addWidget(row);
@@ -143,6 +145,7 @@ void PartFields::addReuse() {
         group->addButton(button);
         flow->addWidget(button);
         m_reuses.emplace_back(key, button);
+        connect(button, &QPushButton::clicked, this, [this] { m_hasChosenReuse = true; });
         connect(button, &QPushButton::toggled, this, &PartFields::changed);
     }
     layout->addWidget(row);
@@ -195,6 +198,39 @@ void PartFields::propose(const report::PartProposal& proposal) {
     showGroups(proposal);
     showReuse(proposal);
     m_proposed = proposal;
+    m_isOfOther = m_hasChosenGroups = m_hasChosenReuse = false;
+    // What is typed into one of them by now is of what stood there before.
+    for (const auto& [key, field] : m_lines)
+        if (field->hasFocus()) field->selectAll();
+    Q_EMIT changed();
+}
+
+bool PartFields::isOfOtherModel() const {
+    const auto proposed = textIn(m_proposed, "model");
+    const auto typed = line("model")->text().simplified();
+    return !proposed.isEmpty() && !typed.isEmpty() && typed != proposed;
+}
+
+// What a part is like, but for what somebody has said of this one.
+void PartFields::showLikeness(const report::PartProposal& proposal) {
+    for (const auto& [key, field] : m_lines)
+        if (std::ranges::find(ownLines, key) == std::end(ownLines) && !m_typed.contains(key))
+            field->setText(textIn(proposal, key));
+    if (!m_hasChosenGroups) showGroups(proposal);
+    if (m_hasChosenReuse) return;
+    const auto reuse = proposal.texts.find("reuse");
+    for (const auto& [key, button] : m_reuses) {
+        auto* group = button->group();
+        group->setExclusive(false);  // else the one that is pressed could not be let go
+        button->setChecked(reuse != proposal.texts.end() && key == reuse->second);
+        group->setExclusive(true);
+    }
+}
+
+void PartFields::followModel() {
+    if (isOfOtherModel() == m_isOfOther) return;
+    m_isOfOther = !m_isOfOther;
+    showLikeness(m_isOfOther ? report::PartProposal{} : m_proposed);
     Q_EMIT changed();
 }
 
@@ -224,6 +260,7 @@ std::string PartFields::chosenReuse() const {
 }
 
 void PartFields::renew(const report::PartProposal& proposal) {
+    if (m_isOfOther) return;
     for (const auto& [key, value] : proposal.texts)
         if (line(key) == nullptr && key != "reuse")
             addLine(key, shownText(words::capitalized(words::readable(key))));
@@ -246,8 +283,9 @@ bool PartFields::losesTyped(const report::PartProposal& proposal) const {
         const auto& [key, field] = each;
         if (!m_typed.contains(key)) return false;
         const auto text = proposal.texts.find(key);
-        return text == proposal.texts.end() ? !report::isOfOnePart(key)
-                                            : shownAs(key, text->second) != field->text();
+        if (text == proposal.texts.end()) return !report::isOfOnePart(key);
+        return field->text().simplified().compare(shownAs(key, text->second),
+                                                  Qt::CaseInsensitive) != 0;
     });
 }
 
@@ -303,6 +341,7 @@ bool PartFields::typeIntoFocused(const QString& text) {
         if (m_typed.contains(key)) return false;
         field->setText(text);
         field->setModified(true);
+        followModel();
         return true;
     }
     return false;

@@ -40,6 +40,9 @@ public:
     void renew(const report::PartProposal& proposal);
     // Whether something that somebody typed would give way to it.
     [[nodiscard]] bool losesTyped(const report::PartProposal& proposal) const;
+    // Whether another model is typed than the one that is proposed: what that one is like says
+    // nothing of it, and is not stated.
+    [[nodiscard]] bool isOfOtherModel() const;
 
     // Tells what is typed by which the part may be known, as leaving the field does: a press need
     // not take the focus.
@@ -75,6 +78,8 @@ private:
     [[nodiscard]] std::string chosenReuse() const;  // "" where none is
     void showGroups(const report::PartProposal& proposal);
     void showReuse(const report::PartProposal& proposal);
+    void showLikeness(const report::PartProposal& proposal);
+    void followModel();
     [[nodiscard]] std::string wordIn(const std::string& key, const QLineEdit& field) const;
 
     QVBoxLayout* m_layout = nullptr;
@@ -86,6 +91,8 @@ private:
     QWidget* m_reuse = nullptr;
     std::vector<std::pair<std::string, QPushButton*>> m_reuses;
     bool m_statesGroups = false;
+    bool m_hasChosenGroups = false, m_hasChosenReuse = false;  // by hand
+    bool m_isOfOther = false;
     std::vector<report::AskedAttribute> m_asked;
 };
 
