@@ -32,6 +32,7 @@ struct FindingsTitle {
     std::string title;
     const Marks& marks;
     bool advises = true;  // says what to do about each, too
+    bool isClockWrong = false;  // that is what puts units in doubt
 };
 
 // Each finding with what it rests on.

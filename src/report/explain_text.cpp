@@ -3,8 +3,11 @@
 //
 // One unit as text: who it is and its verdict first, then why, then its state in tables.
 #include "report/explain_parts.h"
+#include "report/later_doubt.h"
 #include "rules/evaluate.h"
+#include "rules/people.h"
 #include "words/finding_words.h"
+#include "words/record_remarks.h"
 #include "words/record_words.h"
 #include "words/shown.h"
 
@@ -228,7 +231,10 @@ std::string verdictText(const Context& context, const BoardRow& row) {
 void addFindings(Outline& page, const Context& context, const BoardRow& row,
                  const FindingsTitle& title) {
     addHeading(page, title.title);
-    if (row.inDoubt) page.paragraph(context.words.say("board.doubt_sentence"), 2);
+    if (row.inDoubt)
+        page.paragraph(context.words.say(title.isClockWrong ? "board.later_sentence"
+                                                            : "board.doubt_sentence"),
+                       2);
     auto findings = row.assessment.findings;
     // A hold that says what not to do comes first, then what blocks; among equals the order stays.
     const auto weight = [&context](const rules::Finding& finding) {
@@ -293,7 +299,9 @@ std::string toText(const Explain& explain, const words::Words& words, const Text
     page.head(context, explain.board.provenance, explain.board.groupAsked);
     const Marks none;
     if (row.assessment.verdict != rules::Verdict::Retired)
-        addFindings(page, context, row, {words.say("explain.findings"), none});
+        addFindings(page, context, row,
+                    {words.say("explain.findings"), none, true,
+                     isDoubtByClock(explain.board.provenance)});
     addState(page, context, row);
     addRecords(page, context, explain, none);
     page.caution(words);

@@ -5,15 +5,9 @@
 // holds, and is not told as ready.
 #pragma once
 
-#include "report/board.h"
-
-#include <set>
-#include <string>
+#include "report/provenance.h"
 
 namespace report {
-
-// Puts those units in doubt: none of them stays ready.
-void putInDoubt(Board& board, const std::set<std::string>& devices);
 
 // Whether nothing is wrong with the entries, and what puts units in doubt is such a clock.
 [[nodiscard]] bool isDoubtByClock(const Provenance& provenance);

@@ -7,7 +7,6 @@
 
 #include "report/part_kinds.h"
 #include "report/place_unsaid.h"
-#include "station/later_units.h"
 #include "station/lowered.h"
 #include "words/shown.h"
 
@@ -221,11 +220,8 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeSta
                                                {standing.at, standing.knownAt}, device);
     question.placeUnsaidSince =
         report::placeUnsaidSince(log, {standing.at, standing.knownAt}, device);
-    auto provenance = provenanceOf(surroundings, standing);
-    provenance.devicesInDoubt.merge(unitsWithLater(standing));
     auto made = report::makeBedside(standing.state, standing.lookup, question,
-                                    std::move(provenance),
-                                    surroundings.words);
+                                    provenanceOf(surroundings, standing), surroundings.words);
     if (!made) {
         return tl::unexpected(
             problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Units that have entries later than the clock, by a standing of now: for what is looked at from
-// minute to minute. A board that is asked for tells what is known of its instant, and names them.
+// Units that have entries later than the clock, by a standing of now. What is asked for an instant
+// of its own tells what is known of that.
 #pragma once
 
 #include "station/standing.h"

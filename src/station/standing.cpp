@@ -4,6 +4,7 @@
 // Asking the log for a state; see standing.h.
 #include "station/standing.h"
 
+#include "station/later_units.h"
 #include "station/standing_source.h"
 #include "station/state_reading.h"
 #include "station/upkeep.h"
@@ -238,9 +239,8 @@ Result<WholeStanding> wholeStanding(const Surroundings& surroundings, const Logb
 report::Provenance provenanceOf(const Surroundings& surroundings, const Standing& standing) {
     auto provenance = provenanceOf(surroundings.words, standing.facts, standing.knownAt);
     provenance.stations = standing.heard;
-    if (!provenance.problems.empty()) {
-        provenance.devicesInDoubt = allDevices(standing.state);
-    }
+    provenance.devicesInDoubt =
+        provenance.problems.empty() ? unitsWithLater(standing) : allDevices(standing.state);
     return provenance;
 }
 

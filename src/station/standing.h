@@ -55,8 +55,8 @@ struct WholeStanding : Standing {
 [[nodiscard]] Result<WholeStanding> wholeStanding(const Surroundings& surroundings,
                                                   const LogbookFile& file, const Asked& asked);
 
-// What an answer rests on. Where verify last found something, or a record cannot be read now, it
-// says so and every unit is in doubt: nobody knows what the record that is missing or changed said.
+// What an answer rests on, and which units are in doubt: all where verify last found something or a
+// record cannot be read, since nobody knows what it said; else those with entries after the clock.
 [[nodiscard]] report::Provenance provenanceOf(const Surroundings& surroundings,
                                               const Standing& standing);
 [[nodiscard]] report::Provenance provenanceOf(const Surroundings& surroundings,

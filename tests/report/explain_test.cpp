@@ -59,11 +59,16 @@ TEST_CASE("a unit in doubt is explained as not known", "[unit]") {
     const sample::Scene scene(sample::smallLog(), "13 08:00");
     report::Provenance provenance;
     provenance.devicesInDoubt = {"KB-0142"};
+    provenance.problems = {"Record icu-1/3 is not as it was written."};
     const auto text = report::toText(explainOf(scene, "KB-0142", provenance), english());
     CHECK(text.find("Verdict: not known for Adult") != std::string::npos);
     CHECK(text.find("Nothing stands against this unit.") == std::string::npos);
     CHECK(text.find("Entries of this log are missing or changed") != std::string::npos);
     CHECK(text.find("Ready until") == std::string::npos);
+    // Where nothing is wrong with the entries it is the clock.
+    provenance.problems.clear();
+    CHECK(report::toText(explainOf(scene, "KB-0142", provenance), english())
+              .find("This unit has entries with a later time") != std::string::npos);
 }
 
 TEST_CASE("a retired unit shows its last entries and no checks", "[unit]") {

@@ -4,7 +4,6 @@
 // Units of which there are entries that the clock of this computer has not come to yet.
 #include "station/later_units.h"
 
-#include "report/later_doubt.h"
 #include "station/answers.h"
 #include "station/bedside.h"
 #include "station/signed_act.h"
@@ -31,12 +30,10 @@ TEST_CASE("Looked at now, later entries put their units in doubt", "[unit]") {
     const auto stands = station::standing(ward.surroundings, ward.logbook, {});
     REQUIRE(stands);
     CHECK(stands->later.size() == 2);
-    // The answer to a question about an instant is what is known about that instant.
-    auto board = station::board(ward.surroundings, *stands);
+    // The one with the later failure is not told as ready, and why; the other is.
+    const auto board = station::board(ward.surroundings, *stands);
     REQUIRE(board.rows.size() == 2);
-    CHECK(board.rows[0].assessment.verdict == rules::Verdict::Ready);
-    // Looked at now, the one with the later failure is not told as ready, and why; the other is.
-    report::putInDoubt(board, station::unitsWithLater(*stands));
+    CHECK(board.groups.at(0).ready == 1);
     CHECK(board.rows[0].inDoubt);
     CHECK(board.rows[0].assessment.verdict == rules::Verdict::NotReady);
     CHECK(report::boardLines(board, ward.surroundings.words)[0].missing.starts_with(
@@ -49,6 +46,23 @@ TEST_CASE("Looked at now, later entries put their units in doubt", "[unit]") {
     REQUIRE(unit);
     CHECK(unit->identity.inDoubt);
     CHECK(unit->identity.verdictWord == "not known");
+    // So do all other answers about now.
+    const auto explained = station::explain(ward.surroundings, *whole, "KB-0001");
+    REQUIRE(explained);
+    CHECK(explained->row().assessment.verdict == rules::Verdict::NotReady);
+    const auto told = toText(*explained, ward.surroundings.words);
+    CHECK(told.find("This unit has entries with a later time") != std::string::npos);
+    const auto way = station::wayToReady(ward.surroundings, *stands, "KB-0001");
+    REQUIRE(way);
+    CHECK(way->plan.blockers == std::vector<std::string>{"later_entries"});
+    CHECK(station::horizon(ward.surroundings, *stands, logbook::Duration{3'600'000}).inDoubt());
+    // A question about an instant is answered by what is known about that instant.
+    const auto asked = station::standing(ward.surroundings, ward.logbook, {before});
+    REQUIRE(asked);
+    for (const auto& row : station::board(ward.surroundings, *asked).rows) {
+        CHECK_FALSE(row.inDoubt);
+        CHECK(row.assessment.verdict == rules::Verdict::Ready);
+    }
 }
 
 TEST_CASE("The unit that a later entry took a part from is in doubt too", "[unit]") {

@@ -6,8 +6,6 @@
 
 #include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/text.h"
-#include "report/later_doubt.h"
-#include "station/later_units.h"
 #include "words/times.h"
 
 #include <QCoreApplication>
@@ -89,7 +87,6 @@ station::Result<SharedFleetView> FleetSource::read(const station::Surroundings& 
     view->standing = std::make_shared<const station::Standing>(std::move(*standing));
     view->models = m_models;
     view->board = station::board(surroundings, *view->standing);
-    report::putInDoubt(view->board, station::unitsWithLater(*view->standing));
     view->lines = report::boardLines(view->board, surroundings.words);
     return view;
 }
