@@ -10,6 +10,7 @@
 #include "report/blockers.h"
 #include "report/explain_parts.h"
 #include "report/gravity.h"
+#include "report/resume_row.h"
 #include "words/bedside_words.h"
 #include "words/finding_words.h"
 #include "words/lifters.h"
@@ -162,7 +163,7 @@ void addPutBack(const Context& context, const std::map<std::string, TakenOut>& t
 
 // That a paused use goes on stands against nothing.
 bool isOpen(const BedsideRow& row) {
-    return row.part != RowPart::Done && !std::holds_alternative<ResumeToLog>(row.act);
+    return row.part != RowPart::Done && row.key != resumeRow;
 }
 
 }  // namespace

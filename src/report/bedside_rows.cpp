@@ -50,7 +50,7 @@ public:
         addDone();
         if (m_found.inUse) {
             addFindings();
-            addResume();
+            if (!m_onSheet) putInOrder(m_context, m_found, m_rows);
         } else if (m_way.plan.readyAt) {
             addSteps();
             addFindings();
@@ -298,17 +298,6 @@ private:
         auto order = changeInOrder(m_context, m_found, fit->position);
         row.order = std::move(order.told);
         if (!order.pause.empty()) row.act = PauseToLog{std::move(order.pause)};
-    }
-
-    // A use that is paused goes on once all that was to be done is; the last of the order.
-    void addResume() {
-        if (!m_found.paused || m_onSheet) return;
-        BedsideRow row;
-        row.part = RowPart::Finding;
-        row.key = "resume";
-        row.title = m_context.words.say("bedside.resume");
-        row.act = ResumeToLog{};
-        m_rows.push_back(std::move(row));
     }
 
     // The part that is to be another, where the notice is about one.

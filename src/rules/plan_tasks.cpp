@@ -19,6 +19,7 @@ public:
         : m_question(question), m_rulebook(*question.state.rulebook) {
         const Device& device = *question.state.device(question.device);
         m_tasks.group = question.group && device.group() != question.group;
+        m_tasks.fits = question.changing;
     }
 
     TaskSet find() {
@@ -29,9 +30,7 @@ public:
             do {
                 read();
                 m_changed = false;
-                addForFindings();
-                addForNotices();
-                addForChoices();
+                if (m_question.mindsParts) addForParts();
             } while (m_changed);
             const auto checks = m_tasks.checks;
             m_tasks.checks = checksToCarryOut();
@@ -59,6 +58,12 @@ private:
     void addFit(const std::string& position) {
         add(m_tasks.fits, position);
         m_tasks.reprocess.erase(position);
+    }
+
+    void addForParts() {
+        addForFindings();
+        addForNotices();
+        addForChoices();
     }
 
     void addForFindings() {

@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What has to be done before a device is ready: the tasks of a plan, the constraints on their
-// order, and what would still block after them. For plan.cpp, muster.cpp and their neighbours only.
+// order, and what would still block after them. For plan.cpp, muster.cpp, change.cpp and their
+// neighbours only.
 #pragma once
 
 #include "rules/plan.h"
@@ -32,6 +33,8 @@ struct PlanQuestion {
     const std::string& device;
     Instant at{};
     std::optional<std::string> group;
+    std::set<std::string> changing{};  // positions that get a new part, whatever is found
+    bool mindsParts = true;            // false: what is found of other positions is let be
 };
 
 // When a task's record is dated; the instant asked while tasks are being found.

@@ -6,6 +6,7 @@
 #include "station/bedside.h"
 
 #include "report/part_kinds.h"
+#include "report/pause_parts.h"
 #include "report/place_unsaid.h"
 #include "station/lowered.h"
 #include "words/shown.h"
@@ -216,10 +217,10 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeSta
                                 const std::string& device) {
     const auto& log = standing.log->log;
     report::BedsideQuestion question{{device, standing.at, standing.group}};
-    question.takenOut = report::takenOutUnused(log, standing.state,
-                                               {standing.at, standing.knownAt}, device);
-    question.placeUnsaidSince =
-        report::placeUnsaidSince(log, {standing.at, standing.knownAt}, device);
+    const report::KnownBy known{standing.at, standing.knownAt};
+    question.takenOut = report::takenOutUnused(log, standing.state, known, device);
+    question.takenOut.merge(report::takenOutInPause(log, standing.state, known, device));
+    question.placeUnsaidSince = report::placeUnsaidSince(log, known, device);
     auto made = report::makeBedside(standing.state, standing.lookup, question,
                                     provenanceOf(surroundings, standing), surroundings.words);
     if (!made) {

@@ -12,6 +12,7 @@ bedside: passed passed_so(conditions) failed
 bedside: blocked order_unknown taken_out_for(checks)
 bedside: in_use in_use_lacking in_use_withdrawn ready_now ready_but_start(checks)
 bedside: order(steps) order_pause order_change(position) order_fit(position) order_resume
+bedside: order_take_out(position) order_put_back(position) take_out_why(checks) resume_last
 bedside: resume
 bedside: no_group switch_on_why in_use_no_check repeated
 bedside: at_most(limit) at_least(limit) between(least most) limits_for(limits group)

@@ -5,45 +5,14 @@
 #include "report/bedside.h"
 
 #include "report/gravity.h"
-#include "report/small_log.h"
+#include "report/told_bedside.h"
 
 #include <catch2/catch.hpp>
 
-namespace {
-
+using namespace sample;
 using report::RowPart;
 
-const words::Words& english() {
-    return *words::Words::builtIn();
-}
-
-report::Bedside bedsideOf(const sample::Scene& scene, const std::string& device = "KB-0142",
-                          report::Provenance provenance = {}) {
-    report::BedsideQuestion question{{device, scene.asked, scene.group}};
-    question.takenOut =
-        report::takenOutUnused(scene.log, scene.state, {scene.asked, rules::unlimited}, device);
-    auto made = report::makeBedside(scene.state, scene.lookup(), question, std::move(provenance),
-                                    english());
-    REQUIRE(made);
-    return std::move(*made);
-}
-
-std::vector<std::string> keysOf(const report::Bedside& bedside, RowPart part) {
-    std::vector<std::string> keys;
-    for (const auto& row : bedside.rows)
-        if (row.part == part) keys.push_back(row.key);
-    return keys;
-}
-
-const report::BedsideRow& rowOf(const report::Bedside& bedside, const std::string& key) {
-    const auto found = std::find_if(bedside.rows.begin(), bedside.rows.end(),
-                                    [&](const auto& row) { return row.key == key; });
-    INFO("row " << key);
-    REQUIRE(found != bedside.rows.end());
-    return *found;
-}
-
-using Keys = std::vector<std::string>;
+namespace {
 
 // The circuit was changed, and a new oxygen sensor went in.
 sample::Story changed() {
@@ -192,92 +161,6 @@ TEST_CASE("a unit that is off is switched on first, and warmth is what a person 
     REQUIRE(check->conditions.size() == 1);
     CHECK(check->conditions[0].key == "warmed_up");
     CHECK(check->asserts == "Passed, warmed up");
-}
-
-TEST_CASE("in use the rows are the findings, checks in the order of after", "[unit]") {
-    sample::Story story;
-    story.tell("10 07:00", "enrol",
-               R"({"model":"Larch 3","groups":["adult"],"features":[],)"
-               R"("commissioned":"2026-06-01"})");
-    story.tell("10 08:00", "use_start", R"({"location":"ICU 2"})");
-    const auto inUse = bedsideOf(sample::Scene(story, "10 09:00"));
-    CHECK(inUse.identity.verdictWord == "in use");
-    CHECK(inUse.identity.inUseSince == sample::local("10 08:00"));
-    CHECK(inUse.headline == "In use. This stands meanwhile:");
-    CHECK_FALSE(inUse.next);
-    CHECK(keysOf(inUse, RowPart::Step).empty());
-    CHECK(keysOf(inUse, RowPart::Blocker).empty());
-    auto keys = keysOf(inUse, RowPart::Finding);
-    std::erase_if(keys, [](const auto& key) { return !key.starts_with("due "); });
-    CHECK(keys == Keys{"due leak", "due alarm_test", "due oxygen_cal", "due bedside",
-                       "due battery"});
-    const auto& row = rowOf(inUse, "due leak");
-    CHECK(std::holds_alternative<std::monostate>(row.act));
-    CHECK(row.remarks == Keys{"not while the unit is in use"});
-    CHECK(rowOf(inUse, "due bedside").mark == "needed at the bedside");
-
-    story.tell("10 09:10", "use_pause", R"({"reason":"walk"})");
-    const auto paused = bedsideOf(sample::Scene(story, "10 09:20"));
-    CHECK(paused.identity.verdictWord == "in use, paused");
-    const auto* check = std::get_if<report::CheckToLog>(&rowOf(paused, "due alarm_test").act);
-    REQUIRE(check);
-    CHECK(check->needsSecond);
-    CHECK(check->asserts == "Passed, mains power");
-}
-
-TEST_CASE("a change on a unit in use says what is done one after another", "[unit]") {
-    sample::Story story;
-    story.ready().tell("10 12:00", "use_start", R"({"location":"ICU 2"})");
-    const auto inUse = bedsideOf(sample::Scene(story, "17 09:00"));
-    // By the edition the change voids the leak test alone, which does not count in use.
-    CHECK(rowOf(inUse, "change_due circuit").order ==
-          "In this order: pause the use, change: breathing circuit, leak test and resume the use.");
-    // What is offered is the first of it.
-    const auto* pause =
-        std::get_if<report::PauseToLog>(&rowOf(inUse, "change_due circuit").act);
-    REQUIRE(pause);
-    CHECK(pause->reason == "Change: breathing circuit");
-    story.tell("17 09:10", "use_pause", R"({"reason":"circuit"})");
-    const auto before = bedsideOf(sample::Scene(story, "17 09:11"));
-    CHECK(std::holds_alternative<report::FitToLog>(rowOf(before, "change_due circuit").act));
-    CHECK(before.rows.back().key == "resume");
-    CHECK(std::holds_alternative<report::ResumeToLog>(before.rows.back().act));
-    story.tell("17 09:11", "remove", R"({"position":"circuit"})");
-    const auto paused = bedsideOf(sample::Scene(story, "17 09:20"));
-    CHECK(rowOf(paused, "missing circuit").order ==
-          "In this order: fit: breathing circuit, leak test and resume the use.");
-    story.fit("17 09:21", "circuit", R"("lot":"4472")");
-    story.pass("17 09:24", "leak", R"(,"measures":{"leak":{"value":80,"unit":"mL/min"}})");
-    story.pass("17 09:25", "oxygen_cal", "");
-    story.tell("17 09:26", "note", R"({"text":"seen"})");
-    const auto done = bedsideOf(sample::Scene(story, "17 09:28"));
-    CHECK(done.headline == "In use. Nothing stands against it meanwhile.");
-    CHECK(keysOf(done, RowPart::Finding) == Keys{"resume"});
-    story.tell("17 09:30", "use_end");
-    for (const auto& row : bedsideOf(sample::Scene(story, "17 10:00")).rows)
-        CHECK(row.order.empty());
-}
-
-TEST_CASE("a part called back on a patient is first, with what it takes", "[unit]") {
-    sample::Story story;
-    story.ready().tell("10 12:00", "use_start", R"({"location":"ICU 2"})");
-    story.tell("17 08:00", "notice",
-               R"({"key":"fa_1","title":"Leaks","action":"stop_use","match":{"lots":["4471"]}})",
-               "");
-    const auto inUse = bedsideOf(sample::Scene(story, "17 09:00"));
-    const auto keys = keysOf(inUse, RowPart::Finding);
-    REQUIRE(keys.size() > 1);
-    CHECK(keys.front() == "notice fa_1");
-    const auto& row = rowOf(inUse, "notice fa_1");
-    CHECK(row.title == "Breathing circuit under stop-use notice: Leaks");
-    CHECK(std::holds_alternative<report::PauseToLog>(row.act));
-    CHECK(row.order ==
-          "In this order: pause the use, change: breathing circuit, leak test and resume the use.");
-    story.tell("17 09:10", "use_pause", R"({"reason":"circuit"})");
-    const auto paused = bedsideOf(sample::Scene(story, "17 09:11"));
-    const auto* fit = std::get_if<report::FitToLog>(&rowOf(paused, "notice fa_1").act);
-    REQUIRE(fit);
-    CHECK(fit->position == "circuit");
 }
 
 TEST_CASE("without a way to ready it is told who can lift what stands in it", "[unit]") {

@@ -5,6 +5,7 @@
 #include "report/part_proposals.h"
 
 #include "report/part_kinds.h"
+#include "report/pause_parts.h"
 #include "report/small_log.h"
 
 #include <catch2/catch.hpp>
@@ -133,6 +134,23 @@ TEST_CASE("a part taken out unused may go back whole, a used one may not", "[uni
     used.ready().tell("10 09:00", "use_start").tell("10 10:00", "use_end");
     used.tell("10 10:10", "remove", R"({"position":"circuit"})");
     CHECK(takenOut({used, "10 10:20"}).empty());
+
+    // In a pause it goes back to the same patient; what came out before it does not.
+    sample::Story paused;
+    paused.ready().fit("10 08:30", "hme", R"("lot":"H-1")").tell("10 09:00", "use_start");
+    paused.tell("10 09:10", "remove", R"({"position":"humidifier"})");
+    paused.tell("10 09:20", "use_pause", R"({"reason":"circuit"})");
+    paused.tell("10 09:21", "remove", R"({"position":"hme"})");
+    const auto inPause = [](const sample::Scene& scene) {
+        return report::takenOutInPause(scene.log, scene.state, {scene.asked, rules::unlimited},
+                                       "KB-0142");
+    };
+    const auto goesBack = inPause({paused, "10 09:25"});
+    REQUIRE(goesBack.size() == 1);
+    CHECK(goesBack.at("hme").attributes.text("lot") == "H-1");
+    CHECK(takenOut({paused, "10 09:25"}).empty());
+    paused.tell("10 09:30", "use_resume");
+    CHECK(inPause({paused, "10 09:35"}).empty());
 }
 
 TEST_CASE("the same groups in another order are the same groups", "[unit]") {

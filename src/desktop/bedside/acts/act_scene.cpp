@@ -6,6 +6,7 @@
 
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
+#include "report/resume_row.h"
 
 #include <QCoreApplication>
 #include <algorithm>
@@ -81,8 +82,8 @@ ActField startPlaceField(const ActScene& scene, const QString& label) {
 QStringList whatIsLacking(const ActScene& scene) {
     QStringList lines;
     for (const auto& row : scene.unit.bedside.rows) {
-        const bool isDone = row.part == report::RowPart::Done ||
-                            std::holds_alternative<report::ResumeToLog>(row.act);
+        const bool isDone =
+            row.part == report::RowPart::Done || row.key == report::resumeRow;
         const bool standsAgainst =
             row.part != report::RowPart::Finding || row.status || row.mark.empty();
         if (!isDone && standsAgainst) lines << shownText(row.title);
