@@ -6,6 +6,7 @@
 #include "cli/commands.h"
 #include "report/board_csv.h"
 #include "station/standing_source.h"
+#include "station/unsaid_places.h"
 
 namespace cli {
 
@@ -18,9 +19,10 @@ constexpr Option csvOption{
     "--csv", "", "Print a line for each unit as comma-separated values, for a spreadsheet."};
 
 // As people read it unless JSON or a table is asked for.
-std::string textOf(const Call& call, const report::Board& board, const words::Words& words) {
-    if (call.has(shared::json.name)) return jsonText(toJson(board));
-    return call.has(csvOption.name) ? toCsv(board, words) : toText(board, words);
+std::string textOf(const Call& call, const report::PlacedBoard& placed,
+                   const words::Words& words) {
+    if (call.has(shared::json.name)) return jsonText(toJson(placed.board));
+    return call.has(csvOption.name) ? toCsv(placed, words) : toText(placed, words);
 }
 
 station::Result<station::Standing> standingFor(const Call& call,
@@ -60,8 +62,11 @@ public:
             return tl::unexpected(standing.error());
         }
         auto remarks = laterRemarks(*standing, surroundings.words);
+        report::PlacesUnsaid unsaid;
+        if (!call.has(shared::json.name))
+            unsaid = station::placesUnsaid(surroundings, logbookOf(call), *standing);
         const auto board = station::board(surroundings, *std::move(standing));
-        return Answer{ExitStatus::Done, textOf(call, board, surroundings.words),
+        return Answer{ExitStatus::Done, textOf(call, {board, unsaid}, surroundings.words),
                       std::move(remarks)};
     }
 };

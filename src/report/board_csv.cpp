@@ -18,7 +18,7 @@ std::string instantOf(const BoardRow& row, const words::Context& context) {
     if (found.verdict == rules::Verdict::Ready && found.readyUntil)
         return logbook::toText(*found.readyUntil);
     const auto& use = context.device->use;
-    return found.verdict == rules::Verdict::InUse && use ? logbook::toText(use->start.at) : "";
+    return found.inUse && use ? logbook::toText(use->start.at) : "";
 }
 
 // For how many whole minutes it stays ready; empty where that has no end, or it is not ready.
@@ -40,7 +40,8 @@ std::string cautionOf(const Board& board, const words::Words& words) {
 
 }  // namespace
 
-std::string toCsv(const Board& board, const words::Words& words) {
+std::string toCsv(const PlacedBoard& placed, const words::Words& words) {
+    const auto& board = placed.board;
     CsvTable table;
     for (const auto* title :
          {"board.unit", "board.name", "board.model", "board.place", "board.group", "board.verdict",
@@ -50,7 +51,7 @@ std::string toCsv(const Board& board, const words::Words& words) {
     table.endRow();
     const auto asked = board.context(words).times().full(board.asked);
     const auto caution = cautionOf(board, words);
-    const auto lines = boardLines(board, words);
+    const auto lines = boardLines(placed, words);
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const auto& line = lines[i];
         const auto& row = board.rows[i];

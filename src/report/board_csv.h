@@ -4,7 +4,7 @@
 // The board as a table for a spreadsheet.
 #pragma once
 
-#include "report/board.h"
+#include "report/board_places.h"
 
 #include <string>
 
@@ -13,6 +13,6 @@ namespace report {
 // A line for each unit, by serial, as people read the board, under its titles. Each line says
 // besides at what time it is so, what the log lacks or is in doubt about, and the short caution,
 // since lines get copied by themselves.
-[[nodiscard]] std::string toCsv(const Board& board, const words::Words& words);
+[[nodiscard]] std::string toCsv(const PlacedBoard& placed, const words::Words& words);
 
 }  // namespace report

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The board as text: the head, ready against par, then the units by verdict.
-#include "report/board.h"
+#include "report/board_places.h"
 #include "report/gravity.h"
 #include "report/later_doubt.h"
 #include "words/finding_words.h"
@@ -83,10 +83,12 @@ std::string commonStartChecks(const Board& board, const words::Words& words, con
 
 // What all lines of a board share.
 struct Shared {
-    Shared(const Board& board, const words::Words& words)
-        : order(*board.state.rulebook), common(commonStartChecks(board, words, order)),
-          doubt(words.say(isDoubtByClock(board.provenance) ? "board.later_entries"
-                                                         : "board.doubt")) {}
+    Shared(const PlacedBoard& placed, const words::Words& words)
+        : unsaid(placed.unsaid), order(*placed.board.state.rulebook),
+          common(commonStartChecks(placed.board, words, order)),
+          doubt(words.say(isDoubtByClock(placed.board.provenance) ? "board.later_entries"
+                                                                : "board.doubt")) {}
+    const PlacesUnsaid& unsaid;
     Order order;
     std::string common;  // checks at the start that are told once
     std::string doubt;   // what is said of a unit in doubt
@@ -129,7 +131,7 @@ std::string untilText(const words::Context& context, const BoardRow& row) {
     if (verdict == Verdict::Ready)
         return row.assessment.readyUntil ? context.times().inTable(*row.assessment.readyUntil)
                                          : context.words.say("board.no_end");
-    if (verdict == Verdict::InUse && context.device->use) {
+    if (context.device->use) {
         auto since = context.times().inTable(context.device->use->start.at);
         if (row.assessment.paused) since += ", " + context.words.say("plain.paused");
         return since;
@@ -147,6 +149,15 @@ std::string verdictOf(const words::Context& context, const BoardRow& row) {
     return word;
 }
 
+// Not the place from before a use that began nobody said where.
+std::string placeOf(const words::Context& context, const Shared& shared) {
+    const auto& device = *context.device;
+    if (!shared.unsaid.contains(device.serial)) return words::shown(device.location);
+    if (device.location.empty()) return context.words.say("board.place_unsaid");
+    return context.words.say("board.place_unsaid_last",
+                             {{"place", words::shown(device.location)}});
+}
+
 BoardLine lineOf(const words::Context& context, const BoardRow& row, const Shared& shared) {
     const auto& device = *context.device;
     const auto& enrolment = device.enrolment;
@@ -154,7 +165,7 @@ BoardLine lineOf(const words::Context& context, const BoardRow& row, const Share
     return {words::shown(device.serial),
             words::shown(name),
             words::shown(enrolment.model),
-            words::shown(device.location),
+            placeOf(context, shared),
             row.assessment.group ? words::groupLabel(context, *row.assessment.group) : "",
             verdictOf(context, row),
             untilText(context, row),
@@ -162,21 +173,21 @@ BoardLine lineOf(const words::Context& context, const BoardRow& row, const Share
             againstUse(context, row, shared)};
 }
 
-std::vector<std::string> cells(const words::Context& context, const BoardRow& row,
-                               const Shared& shared) {
-    auto line = lineOf(context, row, shared);
-    // The section says only that it is out of service.
-    if (row.assessment.verdict == Verdict::Withdrawn && row.assessment.inUse)
-        line.missing = words::verdictWord(context.words, Verdict::InUse) + "; " + line.missing;
+// In the sections of both verdicts a unit that is held with a patient on it says the other.
+std::vector<std::string> cells(const words::Context& context, BoardLine line, Verdict other,
+                               bool isOfBoth) {
+    if (isOfBoth) line.missing = words::verdictWord(context.words, other) + "; " + line.missing;
     return {std::move(line.serial), std::move(line.name),  std::move(line.model),
             std::move(line.place),  std::move(line.group), std::move(line.until),
             std::move(line.missing)};
 }
 
+constexpr std::size_t inUseSection = 1;
+
 std::size_t sectionOf(const BoardRow& row) {
     switch (row.assessment.verdict) {
         case Verdict::Ready: return 0;
-        case Verdict::InUse: return 1;
+        case Verdict::InUse: return inUseSection;
         case Verdict::NotReady: return row.inDoubt ? 3 : 2;
         case Verdict::Withdrawn: return 4;
         case Verdict::Retired: break;
@@ -215,14 +226,27 @@ std::string parText(const Board& board, const words::Context& context) {
     return table.text(usableWidth({}));
 }
 
-std::string sectionsText(const Board& board, const words::Words& words, std::size_t width) {
+std::string sectionsText(const PlacedBoard& placed, const words::Words& words,
+                         std::size_t width) {
+    const auto& board = placed.board;
     auto sections = makeSections(words);
-    const Shared shared(board, words);
+    const Shared shared(placed, words);
     const auto& common = shared.common;
-    for (const auto& row : board.rows) {
-        auto& section = sections[sectionOf(row)];
-        section.table.add(cells(board.context(words, row), row, shared));
+    const auto add = [](Section& section, std::vector<std::string> row) {
+        section.table.add(std::move(row));
         ++section.count;
+    };
+    for (const auto& row : board.rows) {
+        const auto context = board.context(words, row);
+        auto line = lineOf(context, row, shared);
+        const bool isOfBoth =
+            row.assessment.verdict == Verdict::Withdrawn && row.assessment.inUse;
+        if (isOfBoth) {
+            add(sections[inUseSection], cells(context, line, Verdict::Withdrawn, true));
+            line.until.clear();  // there it has no title
+            line.missing = line.againstUse;  // its checks are told above
+        }
+        add(sections[sectionOf(row)], cells(context, std::move(line), Verdict::InUse, isOfBoth));
     }
     std::vector<std::size_t> widths(sections.front().table.titles().size());
     for (const auto& section : sections) {
@@ -246,20 +270,27 @@ std::string sectionsText(const Board& board, const words::Words& words, std::siz
 
 }  // namespace
 
-std::vector<BoardLine> boardLines(const Board& board, const words::Words& words) {
-    const Shared shared(board, words);
+std::vector<BoardLine> boardLines(const PlacedBoard& placed, const words::Words& words) {
+    const Shared shared(placed, words);
     std::vector<BoardLine> lines;
-    for (const auto& row : board.rows)
-        lines.push_back(lineOf(board.context(words, row), row, shared));
+    for (const auto& row : placed.board.rows)
+        lines.push_back(lineOf(placed.board.context(words, row), row, shared));
     return lines;
 }
 
+std::vector<BoardLine> boardLines(const Board& board, const words::Words& words) {
+    const PlacesUnsaid none;
+    return boardLines(PlacedBoard{board, none}, words);
+}
+
 std::string atEachStart(const Board& board, const words::Words& words) {
-    const auto common = Shared(board, words).common;
+    const auto common = commonStartChecks(board, words, Order(*board.state.rulebook));
     return common.empty() ? "" : words.say("board.at_each_start", {{"checks", common}});
 }
 
-std::string toText(const Board& board, const words::Words& words, const TextOptions& options) {
+std::string toText(const PlacedBoard& placed, const words::Words& words,
+                   const TextOptions& options) {
+    const auto& board = placed.board;
     const auto width = usableWidth(options);
     const auto context = board.context(words);
     std::string text = words.say("board.title") + "\n";
@@ -267,8 +298,13 @@ std::string toText(const Board& board, const words::Words& words, const TextOpti
         text += wrapped(line, width);
     text += "\n" + parText(board, context);
     if (board.rows.empty()) text += "\n" + words.say("board.no_units") + "\n";
-    text += sectionsText(board, words, width);
+    text += sectionsText(placed, words, width);
     return text + "\n" + wrapped(words.say("caution.full"), width);
+}
+
+std::string toText(const Board& board, const words::Words& words, const TextOptions& options) {
+    const PlacesUnsaid none;
+    return toText(PlacedBoard{board, none}, words, options);
 }
 
 }  // namespace report

@@ -15,6 +15,7 @@ board: at_start(checks) at_each_start(checks)
 board: doubt_sentence later_entries later_sentence
 board: unit name model place group until since missing remarks no_end
 board: verdict until_or_since in_utc minutes_left missing_or_remarks so_at caution
+board: place_unsaid place_unsaid_last(place)
 explain: struck(line word) on_hold
 explain: title(device) asset(asset) model(model) place(place) no_place group(group) no_group
 explain: place_unsaid(time place)

@@ -7,6 +7,7 @@
 #include <QAbstractItemModelTester>
 #include <QItemSelectionModel>
 #include <QtTest/QSignalSpy>
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <random>
 
@@ -64,6 +65,19 @@ TEST_CASE("A fleet read again keeps the rows that are there", "[unit]") {
     CHECK(units.rowAt(marked).serial == "B1");
     CHECK(units.rowAt(marked).texts[FleetRow::Place] == "Bay 2");
     CHECK(serialsOf(units) == Serials{"B1", "C1", "D1"});
+}
+
+TEST_CASE("A unit out of service with a patient on it is among those in use", "[unit]") {
+    FleetModel model;
+    FleetFilter units(&model);
+    auto held = unit("A1", rules::Verdict::Withdrawn);
+    held.isInUse = true;
+    model.show(tableOf({held, unit("B1", rules::Verdict::InUse), unit("C1", ready),
+                        unit("D1", rules::Verdict::Withdrawn)}));
+    units.showVerdict(rules::Verdict::InUse);
+    CHECK(std::ranges::is_permutation(serialsOf(units), Serials{"A1", "B1"}));
+    units.showVerdict(rules::Verdict::Withdrawn);
+    CHECK(std::ranges::is_permutation(serialsOf(units), Serials{"A1", "D1"}));
 }
 
 TEST_CASE("Whatever comes and goes, the model shows what it was given", "[property]") {

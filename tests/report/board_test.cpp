@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The board: what its text and its JSON say of a small department.
-#include "report/board.h"
+#include "report/board_places.h"
 #include "report/small_log.h"
 #include "words/approved.h"
 #include "words/shown.h"
@@ -132,13 +132,35 @@ TEST_CASE("what stands against a unit in use is named, the gravest first", "[uni
     story.tell("11 11:00", "withdraw", R"({"hold":"repair","reason":"noise"})");
     CHECK(lineAt("11 12:00").verdict == "out of service, in use");
     const sample::Scene withdrawn(story, "11 12:00");
-    CHECK(report::toText(boardOf(withdrawn, {}), english(), {140}).find("in use; repair; ") !=
-          std::string::npos);
+    const auto board = report::toText(boardOf(withdrawn, {}), english(), {140});
+    CHECK(board.find("in use; repair; ") != std::string::npos);
+    // Whoever has a patient on them stands with those in use, and since when.
+    const auto inUse = board.find("In use (1)");
+    const auto outOfService = board.find("Out of service (1)");
+    REQUIRE(inUse != std::string::npos);
+    REQUIRE(inUse < outOfService);
+    const auto section = board.substr(inUse, outOfService - inUse);
+    CHECK(section.find("out of service; repair; ") != std::string::npos);
+    CHECK(section.find("10 Nov 12:00") != std::string::npos);
+    CHECK(board.find("10 Nov 12:00", outOfService) == std::string::npos);
     CHECK(lineAt("11 12:00").againstUse ==
           "repair; breathing circuit under stop-use notice: Leaks; expiratory filter expired");
     story.tell("11 13:00", "use_end");
     CHECK(lineAt("11 14:00").missing == "repair");
     CHECK(lineAt("11 14:00").againstUse.empty());
+}
+
+TEST_CASE("the place before a use that began nowhere is told as the last", "[unit]") {
+    sample::Story story;
+    story.ready().tell("10 12:00", "use_start", R"({"emergency":true})");
+    const sample::Scene scene(story, "10 13:00");
+    const auto board = boardOf(scene, {});
+    CHECK(report::boardLines(board, english()).front().place == "ICU");
+    const report::PlacesUnsaid unsaid{{"KB-0142", sample::local("10 12:00")}};
+    const report::PlacedBoard placed{board, unsaid};
+    CHECK(report::boardLines(placed, english()).front().place == "place not said (last: ICU)");
+    CHECK(report::toText(placed, english(), {140}).find("place not said (last: ICU)") !=
+          std::string::npos);
 }
 
 TEST_CASE("a unit whose records are in doubt is never shown as ready", "[unit]") {

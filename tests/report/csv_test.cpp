@@ -60,7 +60,7 @@ TEST_CASE("the board as a table is the approved one", "[golden]") {
     const auto board = report::makeBoard(scene.state, scene.lookup(), {scene.asked, {}},
                                          sample::provenance(scene));
     support::requireApproved("tests/report/approved/board.csv",
-                             report::toCsv(board, *words::Words::builtIn()));
+                             report::toCsv({board, {}}, *words::Words::builtIn()));
 }
 
 TEST_CASE("a place and a model out of a record are no formulas on the board", "[unit]") {
@@ -71,7 +71,7 @@ TEST_CASE("a place and a model out of a record are no formulas on the board", "[
     const sample::Scene scene(story, "10 12:10");
     const auto board =
         report::makeBoard(scene.state, scene.lookup(), {scene.asked, {}}, report::Provenance{});
-    const auto table = report::toCsv(board, *words::Words::builtIn());
+    const auto table = report::toCsv({board, {}}, *words::Words::builtIn());
     CHECK(table.find("\r\n\"'=KB-1\",\"\",\"'@Larch\",\"'+ICU \"\"4\"\"\",") != std::string::npos);
 }
 
@@ -83,7 +83,7 @@ TEST_CASE("a unit in doubt is not ready in the table", "[unit]") {
     provenance.staleAfter = logbook::Duration{3'600'000};
     const auto board =
         report::makeBoard(scene.state, scene.lookup(), {scene.asked, {}}, provenance);
-    const auto table = report::toCsv(board, *words::Words::builtIn());
+    const auto table = report::toCsv({board, {}}, *words::Words::builtIn());
     const auto begin = table.find("\"KB-0142\"");
     REQUIRE(begin != std::string::npos);
     const auto line = table.substr(begin, table.find("\r\n", begin) - begin);

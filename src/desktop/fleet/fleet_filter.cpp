@@ -42,7 +42,8 @@ QModelIndex FleetFilter::indexOf(const QString& serial) const {
 bool FleetFilter::filterAcceptsRow(int row, const QModelIndex& parent) const {
     if (parent.isValid()) return false;
     const auto& unit = m_model->rowAt(row);
-    if (m_verdict && unit.verdict != *m_verdict) return false;
+    const bool isInUse = unit.isInUse && m_verdict == rules::Verdict::InUse;
+    if (m_verdict && unit.verdict != *m_verdict && !isInUse) return false;
     if (!m_group.isEmpty() && unit.group != m_group) return false;
     return std::all_of(m_words.begin(), m_words.end(),
                        [&](const QString& word) { return unit.folded.contains(word); });

@@ -53,7 +53,7 @@ qlonglong missingCount(const rules::Assessment& found, const QString& told) {
 // What stands against a unit in use goes before since when it is: a row is one line.
 QString remarkOf(const report::BoardRow& row, const report::BoardLine& line) {
     const auto missing = shownText(line.missing);
-    if (row.assessment.verdict != Verdict::InUse || line.until.empty()) return missing;
+    if (!row.assessment.inUse || line.until.empty()) return missing;
     const auto since = tr("since %1").arg(shownText(line.until));
     return missing.isEmpty() ? since : missing + QStringLiteral("; ") + since;
 }
@@ -63,6 +63,7 @@ FleetRow rowOf(const report::BoardRow& row, const report::BoardLine& line,
     const auto& found = row.assessment;
     const bool isReady = found.verdict == Verdict::Ready;
     FleetRow made{shownText(found.device), found.verdict, shownText(found.group.value_or(""))};
+    made.isInUse = found.inUse;
     made.texts = {shownText(line.serial), shownText(line.name),    shownText(line.model),
                   shownText(line.place),  shownText(line.group),   shownText(line.verdict),
                   remarkOf(row, line),    isReady ? shownText(line.until) : QString()};
@@ -184,7 +185,10 @@ FleetFacts factsOf(const FleetView& view, const words::Words& words) {
     facts.doubts = doubtsOf(view, words);
     facts.atEachStart = shownText(report::atEachStart(view.board, words));
     for (const auto& row : view.board.rows) {
-        ++facts.counts[static_cast<std::size_t>(row.assessment.verdict)];
+        const auto verdict = row.assessment.verdict;
+        ++facts.counts[static_cast<std::size_t>(verdict)];
+        if (row.assessment.inUse && verdict != Verdict::InUse)
+            ++facts.counts[static_cast<std::size_t>(Verdict::InUse)];
         if (row.assessment.verdict == Verdict::NotReady && !row.inDoubt) ++facts.notReady;
     }
     return facts;

@@ -26,9 +26,11 @@ struct FleetRow {
     std::array<QString, ColumnCount> texts{};
     std::array<QVariant, ColumnCount> sortKeys{};  // numbers or texts that sort as a person expects
     QString folded;                         // everything that is typed to find it, in small letters
+    bool isInUse = false;                   // whatever the verdict
 
     bool operator==(const FleetRow& other) const {
-        return serial == other.serial && verdict == other.verdict && group == other.group &&
+        return serial == other.serial && verdict == other.verdict &&
+               isInUse == other.isInUse && group == other.group &&
                texts == other.texts && sortKeys == other.sortKeys && folded == other.folded;
     }
 };
@@ -54,7 +56,7 @@ struct FleetFacts {
     std::vector<GroupFact> groups;
     std::vector<LapseFact> lapses;  // of the ready units, the soonest first; at most three
     std::vector<DoubtFact> doubts;
-    std::array<int, 5> counts{};    // by verdict
+    std::array<int, 5> counts{};    // by verdict; as in use all with a patient on them
     int notReady = 0;               // whose way to ready can be asked for
     QString atEachStart;            // what every start waits for, told once; may be empty
 };

@@ -6,6 +6,7 @@
 
 #include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/text.h"
+#include "station/unsaid_places.h"
 #include "words/times.h"
 
 #include <QCoreApplication>
@@ -87,7 +88,8 @@ station::Result<SharedFleetView> FleetSource::read(const station::Surroundings& 
     view->standing = std::make_shared<const station::Standing>(std::move(*standing));
     view->models = m_models;
     view->board = station::board(surroundings, *view->standing);
-    view->lines = report::boardLines(view->board, surroundings.words);
+    const auto unsaid = station::placesUnsaid(surroundings, file, *view->standing);
+    view->lines = report::boardLines(report::PlacedBoard{view->board, unsaid}, surroundings.words);
     return view;
 }
 
