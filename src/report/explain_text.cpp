@@ -12,6 +12,8 @@
 #include "words/shown.h"
 
 #include <algorithm>
+#include <map>
+#include <set>
 #include <utility>
 
 namespace report {
@@ -267,9 +269,30 @@ void addState(Outline& page, const Context& context, const BoardRow& row) {
     addHolds(page, context);
 }
 
+// Entries of which whoever they stand under says that they are not theirs. It is said later and on
+// the same unit, so it is among the last entries if what it is about is.
+std::set<logbook::RecordName> deniedAmong(const Context& context, const Explain& explain) {
+    std::map<logbook::RecordName, std::string> deniers;
+    std::set<logbook::RecordName> denied;
+    for (const auto& [record, struck] : explain.recent) {
+        const auto* review = std::get_if<logbook::body::Review>(&record.body);
+        const bool counts = review && !struck && record.confirmed;
+        if (counts && review->disposition == rules::notMineWord)
+            deniers.try_emplace(review->target, record.by);
+    }
+    for (const auto& [record, struck] : explain.recent) {
+        const auto denier = deniers.find(record.name);
+        const bool isOpen = !record.confirmed && context.confirmation(record.name) == nullptr;
+        if (isOpen && denier != deniers.end() && denier->second == record.by)
+            denied.insert(record.name);
+    }
+    return denied;
+}
+
 void addRecords(Outline& page, const Context& context, const Explain& explain,
                 const Marks& marks) {
     if (explain.recent.empty()) return;
+    const auto denied = deniedAmong(context, explain);
     const auto& words = context.words;
     Table table({words.say("explain.record"), words.say("explain.at"), words.say("explain.who"),
                  words.say("explain.what")});
@@ -280,8 +303,11 @@ void addRecords(Outline& page, const Context& context, const Explain& explain,
             line = words.say("explain.struck",
                              {{"line", line}, {"word", words.say("plain.struck_through")}});
         if (mark != marks.end()) line += "; " + mark->second;
+        const auto& doer = words::doerOf(record);
         table.add({logbook::toText(record.name), context.times().inTable(record.at),
-                   words::personName(context, words::doerOf(record)), line});
+                   denied.contains(record.name) ? words::deniedBy(context, doer)
+                                                : words::personName(context, doer),
+                   line});
     }
     addTable(page, context, "explain.records", std::move(table));
 }

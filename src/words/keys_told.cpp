@@ -155,7 +155,7 @@ record: service_pass(service) service_fail(service) service_in_use(service)
 record: service_not_located(service) service_deferred(service) use_start use_start_place(place)
 record: use_pause(reason) use_resume use_end note(text) review(target disposition)
 record: review_confirmed(target) review_not_mine(target) sign(scope)
-record: strike(target reason)
+record: strike(target reason) entry(record line time) entry_on(record device)
 record: waive_mismatch(position)
 record: check_conditions(result conditions) expires(day) emergency for_group(group) same_patient
 refusal.roles: says(person act) safe do(roles)

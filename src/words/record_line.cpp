@@ -17,12 +17,23 @@ namespace body = logbook::body;
 
 struct Line {
     const Context& context;
+    bool namesOthers = true;  // entries it is about: by what they say
 
     [[nodiscard]] std::string say(std::string_view key, const Gaps& gaps = {}) const {
         return context.words.say(key, gaps);
     }
     [[nodiscard]] std::string position(std::string_view key) const {
         return context.words.inside(positionLabel(context, key));
+    }
+
+    // "icu-1/57 (leak test: passed, 13:05)"; the number alone where it is not known.
+    [[nodiscard]] std::string entry(const logbook::RecordName& name) const {
+        const auto number = logbook::toText(name);
+        const auto* record = namesOthers ? context.record(name) : nullptr;
+        if (record == nullptr) return number;
+        return say("record.entry", {{"record", number},
+                                    {"line", std::visit(Line{context, false}, record->body)},
+                                    {"time", context.times().time(record->at)}});
     }
 
     [[nodiscard]] std::string given(const std::string& reason) const {
@@ -142,7 +153,7 @@ struct Line {
         return say("record.note", {{"text", note.text}});
     }
     std::string operator()(const body::Review& review) const {
-        Gaps gaps{{"target", logbook::toText(review.target)}};
+        Gaps gaps{{"target", entry(review.target)}};
         if (review.disposition == rules::confirmedWord) return say("record.review_confirmed", gaps);
         if (review.disposition == rules::notMineWord) return say("record.review_not_mine", gaps);
         gaps["disposition"] = readable(review.disposition);
@@ -153,13 +164,21 @@ struct Line {
     }
     std::string operator()(const body::Strike& strike) const {
         return say("record.strike",
-                   {{"target", logbook::toText(strike.target)}, {"reason", given(strike.reason)}});
+                   {{"target", entry(strike.target)}, {"reason", given(strike.reason)}});
     }
 };
 
 }  // namespace
 
 namespace {
+
+// "icu-1/57 on unit KB-0102", where the entry is known that this one takes the place of.
+std::string placeOfOrigin(const Context& context, const std::string& target) {
+    const auto name = logbook::parseRecordName(target);
+    const auto* record = name ? context.record(*name) : nullptr;
+    if (record == nullptr) return target;
+    return context.words.say("record.entry_on", {{"record", target}, {"device", record->device}});
+}
 
 // What stands about the entry beside what it says: where it came from and who stands for it.
 std::vector<std::string> standingOf(const Context& context, const logbook::Record& record) {
@@ -177,7 +196,8 @@ std::vector<std::string> standingOf(const Context& context, const logbook::Recor
         notes.push_back(confirmation != nullptr ? confirmedBy(context, *confirmation)
                                                 : words.say("record.not_signed"));
     if (record.movedFrom)
-        notes.push_back(words.say("record.moved_from", {{"target", *record.movedFrom}}));
+        notes.push_back(words.say("record.moved_from",
+                                  {{"target", placeOfOrigin(context, *record.movedFrom)}}));
     return notes;
 }
 

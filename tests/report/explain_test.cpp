@@ -158,3 +158,23 @@ TEST_CASE("an entry that was confirmed since is told as confirmed, and by whom",
     CHECK(json.find(R"("confirmed_by":{"by":"rt1","entered":"2026-11-10T21:00:00Z",)"
                     R"("record":"icu-1/20"})") != std::string::npos);
 }
+
+TEST_CASE("an entry that whoever it stands under denies is not told as theirs", "[unit]") {
+    sample::Story story;
+    story.ready().with(R"("confirmed":false)").tell("10 12:00", "fault",
+                                                    R"({"code":"fan_noise","blocking":true})");
+    const auto target = toText(story.records().back().name);
+    const auto text = [&] {
+        const sample::Scene scene(story, "10 16:00");
+        return report::toText(explainOf(scene, "KB-0142"), english(), {140});
+    };
+    CHECK(text().find("not by J. Linden") == std::string::npos);
+    story.tell("10 15:00", "review",
+               R"({"target":")" + target + R"(","disposition":"not_mine","text":""})");
+    CHECK(text().find("not by J. Linden, as they say") != std::string::npos);
+    CHECK(text().find("Entry " + target + " (Fault: Fan noise") != std::string::npos);
+    // Confirmed after all, it is theirs.
+    story.tell("10 15:10", "review",
+               R"({"target":")" + target + R"(","disposition":"confirmed","text":""})");
+    CHECK(text().find("not by J. Linden") == std::string::npos);
+}

@@ -75,6 +75,30 @@ TEST_CASE("who put their name to it later stands with the entry", "[unit]") {
     CHECK(lineAt(then, "09:00", "Soiled").says == waiting.says);
 }
 
+TEST_CASE("what is struck through or moved is told by what it was", "[unit]") {
+    Story story;
+    story.ready();
+    story.pass("11 09:00", "leak", R"(,"measures":{"leak":{"value":80,"unit":"mL/min"}})");
+    const auto target = toText(story.records().back().name);
+    story.tell("11 09:10", "strike",
+               R"({"target":")" + target + R"(","reason":"wrong unit"})");
+    CHECK(lineAt(historyOf(sample::Scene(story, "12 08:00")), "09:10", "Entry").says ==
+          "Entry " + target + " (Leak test: passed; leak 80 mL/min, 11 Nov 09:00) struck through: "
+                              "wrong unit");
+    story.unit("KB-0150").tell("10 07:00", "enrol",
+                               R"({"model":"Rowan 2","groups":["adult"],"features":[],)"
+                               R"("commissioned":"2026-06-01"})");
+    story.unit("KB-0142").tell("11 10:00", "soil", R"({"reason":"splash"})");
+    const auto moved = toText(story.records().back().name);
+    story.unit("KB-0150").with(R"("moved_from":")" + moved + "\"").tell(
+        "11 10:00", "soil", R"({"reason":"splash"})");
+    const sample::Scene scene(story, "12 08:00");
+    const auto history = report::makeHistory(
+        scene.context("KB-0150"), scene.log, {"KB-0150", scene.asked, rules::unlimited});
+    CHECK(lineAt(history, "10:00", "Soiled").says ==
+          "Soiled: splash (moved from " + moved + " on unit KB-0142)");
+}
+
 TEST_CASE("power, a waiver and a session are told in words", "[unit]") {
     Story story;
     story.ready();

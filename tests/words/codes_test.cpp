@@ -224,7 +224,9 @@ TEST_CASE("every kind of record has a line of its own", "[unit]") {
     CHECK(all.find("Deviation permitted until 19 Nov 18:00: breathing circuit to be changed "
                    "(surge)\n") != std::string::npos);
     CHECK(all.find("Preventive maintenance: not done, unit not found\n") != std::string::npos);
-    CHECK(all.find("Review of icu-1/2: accepted so\n") != std::string::npos);
+    const std::string named = "icu-1/2 (Roles of J. Linden set, 1 Nov 06:00)";
+    CHECK(all.find("Review of " + named + ": accepted so\n") != std::string::npos);
+    CHECK(all.find("Entry " + named + " struck through: wrong unit\n") != std::string::npos);
     CHECK(all.find("Notice carried out: n26 03\n") != std::string::npos);
     CHECK(all.find("Notice carried out: n26 08: Look at the hose\n") != std::string::npos);
 }
