@@ -2534,6 +2534,14 @@
         <source>W&amp;here? It may stay empty</source>
         <translation>¿&amp;Dónde? Puede quedar vacío</translation>
     </message>
+    <message>
+        <source>%1 is not ready: %2.</source>
+        <translation>%1 no está listo: %2.</translation>
+    </message>
+    <message>
+        <source>Ready: %1.</source>
+        <translation>Listo: %1.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::TimeSheet</name>

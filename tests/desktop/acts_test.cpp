@@ -285,34 +285,6 @@ TEST_CASE("a notice is carried out on the unit it names", "[unit]") {
     });
 }
 
-TEST_CASE("what is grave is kept by who types their PIN once more, else refused", "[unit]") {
-    ActsWorld world;
-    world.signIn("p.quill");
-    const std::string unit = ActsWorld::repair;
-    openActs(world, unit);
-    const auto before = world.entries().size();
-    world.pressButton("Back in service");
-    (void)world.awaitSheet();
-    world.pressButton("This reason is gone");
-    (void)world.awaitSheet();
-    ActsWorld::waitUntil("the PIN is asked for",
-                         [&] { return world.isSaid("Petra Quill, enter your PIN."); });
-    CHECK(world.isSaid("For unit KB-0107: Released: Out of service for repair"));
-    // A wrong one counts as anywhere.
-    world.typePin("111223");
-    ActsWorld::waitUntil("it is refused", [&] { return world.isSaid("not the PIN"); });
-    world.clock.advance(logbook::Duration{60'000});  // as one has to wait
-    world.key(Qt::Key_Escape);
-    CHECK(world.entries().size() == before);
-    world.pressButton("This reason is gone");
-    world.typePin();
-    ActsWorld::waitUntil("it is refused",
-                         [&] { return world.isSaid("may not") && world.sheet()->isEnabled(); });
-    CHECK(world.sheet() != nullptr);
-    CHECK(world.entries().size() == before);
-    CHECK(world.buttons("This reason is gone").size() == 1);
-}
-
 TEST_CASE("the end of a use before what was done in it is asked about", "[unit]") {
     ActsWorld world;
     const std::string unit = ActsWorld::inUse;

@@ -129,6 +129,8 @@ TEST_CASE("a unit that was started from the list is not offered again", "[unit]"
         bool isTold = false;
         QObject::connect(&world.window->workplace(), &desktop::Workplace::kept,
                          world.window.get(), [&](const auto&) { isTold = true; });
+        // The one at hand is told by all that stands on it and beside it.
+        CHECK(world.isSaid("KB-0109 · 40142 · Larch 4 · "));
         world.pressButton("Started now, emergency");
         // It is dead before anything else of the program runs.
         for (auto* each : world.buttons(start)) CHECK_FALSE(each->isEnabled());

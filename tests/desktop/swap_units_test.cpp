@@ -48,6 +48,22 @@ TEST_CASE("the unit that takes over is asked about where it is held with a sheet
     CHECK(kept.back().starts_with(std::string("use_start ") + ActsWorld::held));
 }
 
+TEST_CASE("a unit that is not ready says why before it takes over", "[unit]") {
+    ActsWorld world;
+    world.write("notice", "",
+                {{"key", "fern_26"},
+                 {"title", "Fern circuits crack"},
+                 {"action", "stop_use"},
+                 {"match", logbook::json::Object{{"lots", logbook::json::Array{"C-4471"}}}}});
+    world.window->workplace().refresh();
+    openSwap(world, ActsWorld::idle);
+    ActsWorld::waitUntil("it is told once it is scanned", [&] {
+        return world.isSaid("KB-0101 is not ready: breathing circuit under stop-use notice: Fern "
+                            "circuits crack;");
+    });
+    CHECK(world.buttons(first + " is off the patient").front()->isEnabled());
+}
+
 TEST_CASE("a unit that is retired does not take over, and is told to be so", "[unit]") {
     ActsWorld world;
     world.write("retire", ActsWorld::repair, {{"reason", "sold"}});

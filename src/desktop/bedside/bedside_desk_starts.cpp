@@ -5,6 +5,7 @@
 // bedside_desk.h.
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/bedside/ready_list.h"
+#include "desktop/bedside/unit_facts.h"
 #include "desktop/bedside/unkept_starts.h"
 #include "desktop/shell/text.h"
 
@@ -14,6 +15,12 @@ namespace {
 
 std::optional<logbook::RecordName> startOf(const Workplace::Kept& kept) {
     return kept.isAll() ? std::optional(kept.written.back().record) : std::nullopt;
+}
+
+// By what can be read on it and beside it, so that it is the one at hand.
+QString named(const Workplace& workplace, const QString& serial) {
+    const auto& fleet = workplace.fleet();
+    return fleet ? describedUnit(fleet->standing->state, plainText(serial)) : serial;
 }
 
 }  // namespace
@@ -43,7 +50,8 @@ void BedsideDesk::startInEmergency(const QString& serial) {
         keepStart(serial, press);
         return;
     }
-    workplace().ask({tr("Record that unit %1 was started now, in an emergency?").arg(serial),
+    workplace().ask({tr("Record that unit %1 was started now, in an emergency?")
+                         .arg(named(workplace(), serial)),
                      tr("Started now, emergency"), tr("Back, record nothing")},
                     [this, serial, press](bool isYes) {
                         if (isYes) keepStart(serial, press);
@@ -62,7 +70,7 @@ void BedsideDesk::keepStart(const QString& serial, const StartPress& press) {
             if (kept.refused) m_unkept->add({entry}, press, *kept.refused);
             m_ready->endStart(entry.device, startOf(kept));
         },
-        tr("Emergency start of unit %1, now").arg(serial));
+        tr("Emergency start of unit %1, now").arg(named(workplace(), serial)));
 }
 
 }  // namespace desktop

@@ -5,6 +5,7 @@
 #include "desktop/shell/workplace.h"
 
 #include "desktop/shell/text.h"
+#include "station/entry_permission.h"
 #include "station/automatic_backup.h"
 #include "station/entry_lines.h"
 #include "station/pin_again.h"
@@ -145,6 +146,16 @@ void Workplace::keep(std::vector<station::Entry> entries, QObject* receiver, Tak
     if (session && !isAgain) {
         keepBy(*session, std::move(entries), receiver, taken);
         return;
+    }
+    if (isAgain && m_fleet) {
+        // Said before a PIN is typed for nothing.
+        if (auto lack = station::lackOfPermission(m_reader, *m_fleet->standing, entries,
+                                                  whoIsHere())) {
+            const Kept kept{{}, std::move(*lack)};
+            tell(kept);
+            if (taken) taken(kept);
+            return;
+        }
     }
     const bool waits = waitsForPin(entries);
     const auto awaited = std::make_shared<Awaited>(receiver, std::move(taken));

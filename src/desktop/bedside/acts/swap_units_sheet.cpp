@@ -9,11 +9,13 @@
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
+#include "report/gravity.h"
 #include "rules/assess.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
 #include "words/times.h"
 
+#include <QCoreApplication>
 #include <QPointer>
 #include <algorithm>
 #include <utility>
@@ -69,10 +71,39 @@ std::optional<std::string> groupOfUse(const UnitView& unit) {
     return device.group();
 }
 
+bool isInDoubt(const FleetView& fleet, const rules::Device& device) {
+    return fleet.board.provenance.devicesInDoubt.contains(device.serial);
+}
+
 bool isReadyFor(const FleetView& fleet, const rules::Device& device, const ActScene& scene) {
     const auto group = groupOfUse(scene.unit);
-    return rules::assess(fleet.standing->state, device, {scene.now, group}).verdict ==
-           rules::Verdict::Ready;
+    return !isInDoubt(fleet, device) &&
+           rules::assess(fleet.standing->state, device, {scene.now, group}).verdict ==
+               rules::Verdict::Ready;
+}
+
+// What stands against the unit that takes over, the gravest first; the first few.
+QStringList against(const FleetView& fleet, const rules::Device& device, const ActScene& scene) {
+    constexpr qsizetype most = 3;
+    const auto group = groupOfUse(scene.unit);
+    const auto& state = fleet.standing->state;
+    const words::Context context{scene.words, state, &device, scene.now, group,
+                                 fleet.standing->lookup};
+    auto findings = rules::assess(state, device, {scene.now, group}).findings;
+    std::erase_if(findings,
+                  [](const auto& each) { return each.blocking() != rules::Blocks::Yes; });
+    std::ranges::stable_sort(findings, {}, [&](const auto& each) {
+        return report::gravity(context, each);
+    });
+    QStringList why;
+    for (const auto& finding : findings) why << shownText(words::brief(context, finding));
+    if (isInDoubt(fleet, device)) why.prepend(shownText(scene.words.say("verdict.not_known")));
+    if (why.size() > most) {
+        const auto more = static_cast<int>(why.size() - most);
+        why.resize(most);
+        why << QCoreApplication::translate("desktop::ActScene", "and %n more", nullptr, more);
+    }
+    return why;
 }
 
 struct SwapForm {
@@ -196,15 +227,26 @@ QString SwapUnitsSheet::objection(const Answers& answers) const {
 
 QString SwapUnitsSheet::remark(const Answers& answers) const {
     const auto* other = unitOf(fleet(), answer(answers, "other"));
-    if (other == nullptr || other->holds.empty()) return {};
+    const ActScene scene{unit(), workplace().words(), workplace().clock().now()};
+    if (other == nullptr || isReadyFor(fleet(), *other, scene)) return {};
+    const auto serial = shownText(words::shown(other->serial));
+    if (!other->holds.empty()) return holdsOf(*other);
+    const auto why = against(fleet(), *other, scene);
+    if (why.isEmpty()) return {};
+    const auto instead = readyInstead(scene);
+    const auto told = tr("%1 is not ready: %2.").arg(serial, why.join(QStringLiteral("; ")));
+    return instead.isEmpty() ? told : told + QLatin1Char(' ') + tr("Ready: %1.").arg(instead);
+}
+
+QString SwapUnitsSheet::holdsOf(const rules::Device& other) const {
     const auto& state = fleet().standing->state;
-    const words::Context context{workplace().words(), state, other, workplace().clock().now(),
+    const words::Context context{workplace().words(), state, &other, workplace().clock().now(),
                                  {}, {}};
     QStringList why;
-    for (const auto& finding : rules::assess(state, *other, {context.asked, {}}).findings)
+    for (const auto& finding : rules::assess(state, other, {context.asked, {}}).findings)
         if (finding.code == rules::FindingCode::Withdrawn)
             why << shownText(words::sentence(context, finding).text());
-    return shownText(words::shown(other->serial)) + QStringLiteral(": ") +
+    return shownText(words::shown(other.serial)) + QStringLiteral(": ") +
            why.join(QLatin1Char(' '));
 }
 

@@ -42,6 +42,7 @@ private:
     void giveUp(const Takeover& swap);
     // The use in which that unit is, as last read.
     [[nodiscard]] std::optional<rules::RecordRef> useOf(const std::string& device) const;
+    [[nodiscard]] QString holdsOf(const rules::Device& other) const;
     [[nodiscard]] QString placeOfUse(const std::string& device) const;
     [[nodiscard]] bool isStillSo(const Takeover& swap) const;
     void askOfTheUse(Takeover swap);
