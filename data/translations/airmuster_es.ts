@@ -973,6 +973,22 @@
         <source>This department is not set up yet, and nothing of it is kept.</source>
         <translation>Este servicio aún no está configurado y nada de ello está guardado.</translation>
     </message>
+    <message>
+        <source>Finish without a check</source>
+        <translation>Terminar sin comprobación</translation>
+    </message>
+    <message>
+        <source>The unit that stands here is not enrolled yet. Finish without it?</source>
+        <translation>El ventilador que figura aquí aún no está dado de alta. ¿Terminar sin él?</translation>
+    </message>
+    <message>
+        <source>Finish, it is not enrolled</source>
+        <translation>Terminar, no se da de alta</translation>
+    </message>
+    <message>
+        <source>Back to the unit</source>
+        <translation>Volver al ventilador</translation>
+    </message>
 </context>
 <context>
     <name>desktop::FitSheet</name>
@@ -1182,7 +1198,7 @@
     </message>
     <message>
         <source>Soonest ready</source>
-        <translation>Los primeros en estar listos</translation>
+        <translation>Los primeros listos</translation>
     </message>
     <message>
         <source>As of %1, read just now.</source>
@@ -1206,7 +1222,7 @@
     </message>
     <message>
         <source>%1, in %2</source>
-        <translation>%1, dentro de %2</translation>
+        <translation>%1, en %2</translation>
     </message>
     <message>
         <source>No unit that is ready stops being so by itself.</source>
@@ -1365,10 +1381,6 @@
         <translation>Airmuster %1, software libre con la licencia GPL, versión 3 o posterior.</translation>
     </message>
     <message>
-        <source>Logbook: %1</source>
-        <translation>Libro de registro: %1</translation>
-    </message>
-    <message>
         <source>Everywhere</source>
         <translation>En todas partes</translation>
     </message>
@@ -1399,6 +1411,10 @@
     <message>
         <source>Along a list or a table, and open what is marked</source>
         <translation>Recorrer una lista o una tabla y abrir lo marcado</translation>
+    </message>
+    <message>
+        <source>Logbook: %1, in the folder %2</source>
+        <translation>Libro de registro: %1, en la carpeta %2</translation>
     </message>
 </context>
 <context>
@@ -1452,14 +1468,14 @@
     <name>desktop::HoldBanner</name>
     <message>
         <source>%1 since %2. What to do, and what not: press here</source>
-        <translation>%1 desde las %2. Qué hacer y qué no hacer: pulsar aquí</translation>
+        <translation>%1 desde el %2. Qué hacer y qué no hacer: pulsar aquí</translation>
     </message>
 </context>
 <context>
     <name>desktop::HoldView</name>
     <message>
         <source>Since %1, entered by %2.</source>
-        <translation>Desde las %1, anotado por %2.</translation>
+        <translation>Desde el %1, anotado por %2.</translation>
     </message>
     <message>
         <source>&amp;File for the sheet, to print or to hand on</source>
@@ -1509,6 +1525,10 @@
         <source>Print it: no printer yet</source>
         <translation>Imprimirla: aún sin impresora</translation>
     </message>
+    <message>
+        <source>Reason given: %1</source>
+        <translation>Motivo indicado: %1</translation>
+    </message>
 </context>
 <context>
     <name>desktop::HorizonSheet</name>
@@ -1529,7 +1549,7 @@
     <name>desktop::Keeping</name>
     <message>
         <source>%1, since %2:</source>
-        <translation>%1, desde las %2:</translation>
+        <translation>%1, desde el %2:</translation>
     </message>
     <message>
         <source>This entry may change what has to stay as it is.</source>
@@ -2612,6 +2632,14 @@
         <source>%1 %2, %3 ago</source>
         <translation>%1 %2, hace %3</translation>
     </message>
+    <message>
+        <source>There is no such time: the hours go to 23, the minutes to 59.</source>
+        <translation>Esa hora no existe: las horas llegan a 23 y los minutos a 59.</translation>
+    </message>
+    <message>
+        <source>That is no day. The date goes before the time, as 2026-11-26 14:20.</source>
+        <translation>Eso no es un día. La fecha va antes de la hora, como 2026-11-26 14:20.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::ToldText</name>
@@ -3347,6 +3375,10 @@
     <message>
         <source>Read %1. Nothing was done with it.</source>
         <translation>Leído: %1. No se ha hecho nada con ello.</translation>
+    </message>
+    <message>
+        <source>%1 in %2 - Airmuster</source>
+        <translation>%1 en %2 - Airmuster</translation>
     </message>
 </context>
 <context>

@@ -29,7 +29,7 @@ void addCustody(const words::Words& words, Paper& paper) {
 }  // namespace
 
 Paper holdSheetPaper(const words::Words& words, const HoldSheetAsked& asked) {
-    const auto& [unit, sheet, edition, knownAt, printed, size] = asked;
+    const auto& [unit, sheet, edition, knownAt, printed, size, reason] = asked;
     Paper paper;
     paper.title = words.say("paper.hold_title", {{"device", unit.device}, {"hold", sheet.label}});
     paper.size = size;
@@ -38,6 +38,8 @@ Paper holdSheetPaper(const words::Words& words, const HoldSheetAsked& asked) {
         paper.blocks.push_back({Role::Plain, line});
     paper.blocks.push_back(
         {Role::Plain, words.say("paper.hold_since", {{"when", sheet.since}, {"who", sheet.by}})});
+    if (!reason.empty())
+        paper.blocks.push_back({Role::Plain, words.say("paper.hold_reason", {{"reason", reason}})});
     if (!sheet.lifters.empty()) paper.blocks.push_back({Role::Plain, sheet.lifters});
     paper.blocks.push_back({Role::Heading, words.say("paper.hold_lines")});
     for (const auto& line : sheet.lines) paper.blocks.push_back({Role::Item, line});

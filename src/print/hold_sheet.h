@@ -20,6 +20,7 @@ struct HoldSheetAsked {
     std::string knownAt;
     std::string printed;
     PaperSize size = PaperSize::A4;
+    std::string reason{};  // that was given for the hold
 };
 
 // `words` must outlive the paper.

@@ -35,7 +35,7 @@ HoldSheet sheetOf(const Context& context, const rules::Hold& hold,
     HoldSheet sheet;
     sheet.hold = hold.key;
     sheet.label = words::holdLabel(context, hold.key);
-    sheet.since = context.times().time(standing.record.at);
+    sheet.since = context.times().dated(standing.record.at);
     const auto* record = context.record(standing.record.name);
     sheet.by = record ? words::personName(context, record->by) : context.words.say("plain.unknown");
     for (const auto& line : hold.sheet) sheet.lines.push_back(context.words.label(line, ""));

@@ -8,7 +8,8 @@ namespace words {
 
 static constexpr std::string_view table = R"(
 paper: caution edition(edition) times(known printed) page_of(page pages)
-paper: hold_title(device hold) hold_since(when who) hold_lines custody custody_line
+paper: hold_title(device hold) hold_since(when who) hold_reason(reason)
+paper: hold_lines custody custody_line
 )";
 
 std::string_view paperKeys() {

@@ -55,6 +55,17 @@ TEST_CASE("a time of another day is hinted at, and pressed without a keyboard", 
     CHECK(way.field()->text() == "2026-11-26 1420");
     // What it is read as is told at once, and stands where it was chosen.
     CHECK(way.isSaid("Thu 26 Nov 14:20, 41 h 40 min ago"));
+    // What is no time at all is told likewise, and not only once it is pressed.
+    way.field()->clear();
+    way.typeTime("25:10");
+    CHECK(way.isSaid("There is no such time: the hours go to 23, the minutes to 59."));
+    way.pressButton("Take this time");
+    CHECK(way.isSaid("There is no such time"));
+    way.field()->clear();
+    way.typeTime("2026-11-31 14:20");
+    CHECK(way.isSaid("That is no day."));
+    way.field()->clear();
+    way.typeTime("2026-11-26 1420");
     way.pressButton("Take this time");
     CHECK(way.all<QPushButton>("26 Nov 14:20").size() == 1);
     CHECK(way.keptAt() == R"({"at":"2026-11-26T20:20:00Z")");

@@ -55,7 +55,7 @@ print::Paper paper(std::vector<std::string> lines, print::PaperSize size = print
     const auto held = unit();
     const auto shown = sheet(std::move(lines));
     return print::holdSheetPaper(english(), {held, shown, "2026-2", "28 Nov 2026 08:00",
-                                             "28 Nov 2026 08:01", size});
+                                             "28 Nov 2026 08:01", size, "patient harmed"});
 }
 
 const std::vector<std::string> shortLines{"Do not clean or switch off.",
@@ -70,7 +70,8 @@ TEST_CASE("the sheet of a hold says which unit, what to do and who lifts it", "[
     const auto text = textOf(file);
     for (const auto* said :
          {"Held after an incident", "KB-0106", "A-0106 · ICU-06 · Larch 3 · Equipment room",
-          "Since 14 Nov 03:40, entered by Jonas Linden.", "Do not clean or switch off.",
+          "Since 14 Nov 03:40, entered by Jonas Linden.", "Reason given: patient harmed",
+          "Do not clean or switch off.",
           "Call risk management. Größe 1", "This can be lifted by: Risk manager (Ida Okonjo).",
           "Check the unit before connecting.", "Policy edition 2026-2", "28 Nov 2026 08:01",
           "Page 1 of 1"}) {

@@ -187,7 +187,7 @@ TEST_CASE("a hold with a sheet shows it, and offers nothing that touches the uni
     REQUIRE(bedside.identity.sheets.size() == 1);
     const auto& sheet = bedside.identity.sheets[0];
     CHECK(sheet.label == "Held after an incident");
-    CHECK(sheet.since == "12:01");
+    CHECK(sheet.since == "10 Nov 12:01");  // a sheet hangs on the unit for days
     CHECK(sheet.by == "J. Linden");
     CHECK(sheet.lines == Keys{"Do not clean, reset, switch off or take parts.",
                               "Call Risk Management."});

@@ -10,6 +10,7 @@
 #include "desktop/theme/wrapped_button.h"
 #include "print/hold_sheet.h"
 #include "station/system.h"
+#include "words/shown.h"
 
 #include <QDir>
 #include <QFileInfo>
@@ -83,6 +84,8 @@ void HoldView::addLines() {
     content()->addWidget(
         textLabel(tr("Since %1, entered by %2.").arg(shownText(m_hold.since), shownText(m_hold.by)),
                   TextRole::Plain));
+    if (const auto given = shownText(words::shown(reason())); !given.isEmpty())
+        content()->addWidget(textLabel(tr("Reason given: %1").arg(given), TextRole::Plain));
     for (const auto& line : m_hold.lines)
         content()->addWidget(textLabel(shownText(line), TextRole::Large));
     if (!m_hold.lifters.empty())
@@ -120,13 +123,21 @@ void HoldView::offerPrinter(const std::string& printer) {
     connect(m_print, &QPushButton::clicked, this, [this, printer] { printOn(printer); });
 }
 
+// As it was given, if it was.
+std::string HoldView::reason() const {
+    const auto& holds = deviceOf(*m_unit).holds;
+    const auto standing = holds.find(m_hold.hold);
+    return standing == holds.end() ? "" : standing->second.reason;
+}
+
 print::Paper HoldView::paper() const {
     const auto& bedside = m_unit->bedside;
     const auto& words = m_tools.workplace.words();
     const auto now = m_tools.workplace.clock().now();
     const words::Times times(words, *bedside.zone, now);
     return print::holdSheetPaper(words, {bedside.identity, m_hold, bedside.edition,
-                                         times.full(bedside.asked), times.full(now), paperSize()});
+                                         times.full(bedside.asked), times.full(now), paperSize(),
+                                         reason()});
 }
 
 void HoldView::tell(const QString& text) {

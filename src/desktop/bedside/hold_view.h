@@ -28,6 +28,7 @@ private:
     void savePdf();
     void printOn(const std::string& printer);
     void tell(const QString& text);
+    [[nodiscard]] std::string reason() const;
     [[nodiscard]] print::Paper paper() const;
 
     DeskTools m_tools;

@@ -130,6 +130,10 @@ void TimeSheet::read() {
     m_which->hide();
     const auto time = station::parseGivenTime(plainText(completedTime(m_field->text())),
                                               m_workplace.words());
+    if (const auto wrong = noSuchTime(); !time && !wrong.isEmpty()) {
+        say(wrong);
+        return;
+    }
     if (!time || !m_workplace.fleet()) {
         say(tr("That is no time. Type hours and minutes, as 14:20, or the date before them, as "
                "2026-11-26 14:20."));
@@ -151,7 +155,8 @@ QString TimeSheet::readAs() const {
     const auto& fleet = m_workplace.fleet();
     const auto& words = m_workplace.words();
     const auto given = station::parseGivenTime(plainText(completedTime(m_field->text())), words);
-    if (!given || !fleet) return {};
+    if (!fleet) return {};
+    if (!given) return noSuchTime();
     const auto instant = instantOf(*given);
     if (!instant && instant.error().code == "time_given.twice")
         return tr("The clock showed that time twice: which one it was is asked next.");
@@ -164,6 +169,19 @@ QString TimeSheet::readAs() const {
     return tr("%1 %2, %3 ago")
         .arg(weekday, shownText(words::Times(words, zone, now).dated(*instant)),
              shownText(words::duration(words, now - *instant)));
+}
+
+// Of what is typed in full and no time all the same; "" while more may follow.
+QString TimeSheet::noSuchTime() const {
+    static const QRegularExpression whole(
+        QStringLiteral("^(\\S+ )?(\\d{1,2})[:.]?(\\d{2})$"));
+    const auto typed = whole.match(m_field->text().simplified());
+    if (!typed.hasMatch()) return {};
+    constexpr int lastHour = 23;
+    constexpr int lastMinute = 59;
+    if (typed.captured(2).toInt() > lastHour || typed.captured(3).toInt() > lastMinute)
+        return tr("There is no such time: the hours go to 23, the minutes to 59.");
+    return tr("That is no day. The date goes before the time, as 2026-11-26 14:20.");
 }
 
 // Why it cannot be when something was done; "" it can.

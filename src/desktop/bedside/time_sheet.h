@@ -44,6 +44,7 @@ private:
     void chooseDay(int daysAgo);
     void askWhich(const station::WallTime& time);
     void say(const QString& text);
+    [[nodiscard]] QString noSuchTime() const;
     [[nodiscard]] QString objectionTo(const station::Result<logbook::Instant>& instant) const;
     [[nodiscard]] station::Result<logbook::Instant> instantOf(const station::GivenTime& time) const;
 

@@ -25,6 +25,18 @@ void AskingTerminal::callOff() {
     m_answered.notify_all();
 }
 
+namespace {
+
+// Without how it is answered at a terminal, "(yes or no): ", which stands last: here buttons say
+// it.
+QString withoutAnswers(QString question) {
+    question = question.trimmed();
+    if (!question.endsWith(QLatin1String("):"))) return question;
+    return question.left(question.lastIndexOf(QLatin1Char('('))).trimmed();
+}
+
+}  // namespace
+
 void AskingTerminal::take(bool isYes) {
     const std::lock_guard lock(m_mutex);
     m_answer = isYes;
@@ -34,8 +46,8 @@ void AskingTerminal::take(bool isYes) {
 std::optional<std::string> AskingTerminal::ask(std::string_view question) {
     std::unique_lock lock(m_mutex);
     m_answer.reset();
-    const auto put = [self = QPointer<AskingTerminal>(this), text = shownText(question),
-                      asker = m_asker] {
+    const auto put = [self = QPointer<AskingTerminal>(this),
+                      text = withoutAnswers(shownText(question)), asker = m_asker] {
         if (self)
             Q_EMIT self->asked(text, asker, [self](bool isYes) {
                 if (self) self->take(isYes);
