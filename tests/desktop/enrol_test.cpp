@@ -116,12 +116,26 @@ TEST_CASE("an unknown code over an open unit may be a unit to enrol, and switche
 
 TEST_CASE("units are enrolled from the fleet desk", "[unit]") {
     Way way;
-    way.open();
+    way.open({1024, 700});
     way.window->workplace().presence().begin(*way.manager().session);
     const auto before = way.records().size();
     way.key(Qt::Key_2, Qt::ControlModifier);
     way.key(Qt::Key_N, Qt::ControlModifier);
     way.waitUntil("it is asked for", [&] { return isAtWork(way); });
+    QTest::qWait(100);
+    const auto* press = way.buttons("Enrol this unit").front();
+    CHECK(way.seenOf(*press) == press->rect());
+    // By keys in the order in which all is seen.
+    fieldOf(way, "Model")->setFocus();
+    QStringList passed;
+    for (int tabs = 0; tabs < 5; ++tabs) {
+        way.key(Qt::Key_Tab);
+        passed << QApplication::focusWidget()->accessibleName();
+        if (passed.back().isEmpty()) passed.back() = support::saysOf(*QApplication::focusWidget());
+    }
+    CHECK(passed == QStringList{"Model: Larch 4", "Adult", "Asset number, if it has one",
+                                "Place where it stands", "In service since"});
+    fieldOf(way, "Serial number")->setFocus();
     way.scan("KB-0500");
     way.scan("KB-0501");  // the first one is not enrolled yet
     CHECK(way.isSaid("KB-0500 is not enrolled yet"));
@@ -129,6 +143,12 @@ TEST_CASE("units are enrolled from the fleet desk", "[unit]") {
     way.pressButton("Enrol this unit");
     way.waitUntil("it is kept", [&] { return way.records().size() == before + 1; });
     way.waitUntil("the next one may come", [&] { return way.isSaid("KB-0500 is enrolled"); });
+    way.waitUntil("that is seen", [&] {
+        for (const auto* label : way.WindowWorld::sheet()->findChildren<QLabel*>())
+            if (label->text().contains("KB-0500 is enrolled"))
+                return way.seenOf(*label).height() == label->height();
+        return false;
+    });
     way.scan("KB-0142");
     // Those of which there are units are spelt once.
     fieldOf(way, "Model")->clear();

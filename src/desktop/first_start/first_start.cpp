@@ -23,6 +23,7 @@
 #include <QDir>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPointer>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QStackedWidget>
@@ -71,10 +72,15 @@ FirstStart::FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* p
     m_stack->addWidget(m_welcome);
     makePages();
     makeFoot();
+    m_unitPresses = new QWidget;
+    auto* presses = new QVBoxLayout(m_unitPresses);
+    presses->setContentsMargins(0, 0, 0, 0);
+    m_units->putPresses(*presses);
+    layout->addWidget(m_unitPresses);
     layout->addWidget(m_foot);
     connect(m_back, &QPushButton::clicked, this, &FirstStart::goBack);
     connect(m_next, &QPushButton::clicked, this, &FirstStart::goOn);
-    connect(m_later, &QPushButton::clicked, this, [this] { finish({}); });
+    connect(m_later, &QPushButton::clicked, this, &FirstStart::finishWithout);
     // What has the focus is in sight, also where the page was put there and not the tab key.
     connect(qApp, &QApplication::focusChanged, this, &FirstStart::keepInSight);
     showWelcome();
@@ -149,6 +155,8 @@ void FirstStart::makePages() {
     });
     connect(m_rulebook, &RulebookPage::chosen, this, [this] { tell({}); });
     connect(m_units, &UnitsPage::troubled, this, &FirstStart::tell);
+    connect(m_units, &UnitsPage::changed, this,
+            [this] { m_later->setText(tr("Finish without a check")); });
     connect(m_units, &UnitsPage::keepingChanged, this, [this](bool isKeeping) {
         for (auto* button : {m_later, m_next}) button->setEnabled(!isKeeping);
     });
@@ -196,6 +204,7 @@ void FirstStart::showWelcome(const QString& trouble, SetUp setUp) {
     m_stack->setCurrentWidget(m_welcome);
     m_title->setText(tr("Airmuster"));
     m_foot->hide();
+    m_unitPresses->hide();
     tell(trouble);
 }
 
@@ -208,6 +217,7 @@ void FirstStart::showPage(SetupPage* page) {
     m_foot->show();
     m_back->setVisible(page != m_code && page != m_units);
     m_later->setVisible(page == m_units);
+    m_unitPresses->setVisible(page == m_units);
     tell({});
     page->enter();
 }
@@ -271,6 +281,19 @@ void FirstStart::takeFounded(Founded founded) {
     if (founded.session) m_tools.workplace.presence().begin(std::move(*founded.session));
     m_code->show(founded.begun, shownText(m_file.path.string()));
     showPage(m_code);
+}
+
+void FirstStart::finishWithout() {
+    if (!m_units->holdsUnit()) {
+        finish({});
+        return;
+    }
+    m_tools.workplace.ask(
+        {tr("The unit that stands here is not enrolled yet. Finish without it?"),
+         tr("Finish, it is not enrolled"), tr("Back to the unit")},
+        [self = QPointer<FirstStart>(this)](bool isYes) {
+            if (self && isYes) self->finish({});
+        });
 }
 
 void FirstStart::finish(const QString& serial) {

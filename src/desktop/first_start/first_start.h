@@ -60,6 +60,7 @@ private:
     void goBack();
     void foundLogbook();
     void takeFounded(Founded founded);
+    void finishWithout();
     void finish(const QString& serial);
     void tell(const QString& trouble);
     void keepInSight();
@@ -75,6 +76,7 @@ private:
     QStackedWidget* m_stack = nullptr;
     QWidget* m_welcome = nullptr;
     QWidget* m_foot = nullptr;
+    QWidget* m_unitPresses = nullptr;  // of the units, always in sight
     QLabel* m_title = nullptr;
     QLabel* m_trouble = nullptr;
     QPushButton* m_back = nullptr;

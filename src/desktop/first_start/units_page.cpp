@@ -5,21 +5,23 @@
 #include "desktop/first_start/units_page.h"
 
 #include "desktop/bedside/setup_part_fields.h"
-#include "desktop/first_start/fleet_list_sheet.h"
 #include "desktop/first_start/known_models.h"
-#include "desktop/shell/file_sheet.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
+#include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 #include "rules/features.h"
 #include "words/attribute_text.h"
 
+#include <QEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPointer>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
@@ -37,6 +39,7 @@ std::optional<std::string> statedIn(const QLineEdit& field) {
 UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     : SetupPage(tr("The units"), tr("Go on to the first check"), parent), m_tools(tools) {
     m_told = addText(tr("Scan a unit, or type what stands on its plate."));
+    m_told->setFont(fontFor(TextRole::Strong));
     m_serial = addField(tr("Serial number"), tr("scan or type"));
     m_model = addField(tr("Model"));
     m_models = new KnownModels;
@@ -60,12 +63,14 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
     m_add = new QPushButton(tr("Enrol this unit"));
     m_add->setEnabled(false);  // before the edition has been read nothing can be
     m_list = new QPushButton(tr("Enrol a fleet list …"));
-    auto* presses = new QWidget;
-    auto* row = new WrapLayout(WrapLayout::Manner::Spread, presses);
+    m_presses = new QWidget;
+    auto* row = new WrapLayout(WrapLayout::Manner::Spread, m_presses);
     row->addWidget(m_add);
     row->addWidget(m_list);
-    rows().addWidget(presses);
+    rows().addWidget(m_presses);
     rows().addStretch();
+    for (auto* field : {m_serial, m_model, m_asset, m_place, m_commissioned})
+        connect(field, &QLineEdit::textEdited, this, [this] { Q_EMIT troubled({}); });
     connect(m_add, &QPushButton::clicked, this, &UnitsPage::add);
     connect(m_list, &QPushButton::clicked, this, &UnitsPage::chooseList);
     connect(&m_tools.workplace, &Workplace::fleetChanged, this, &UnitsPage::showChoices);
@@ -75,6 +80,18 @@ UnitsPage::UnitsPage(DeskTools tools, QWidget* parent)
 void UnitsPage::enter() {
     showChoices();
     m_serial->setFocus();
+}
+
+void UnitsPage::putPresses(QBoxLayout& under) {
+    if (isTextLarge()) return;  // there what is typed needs the room
+    rows().removeWidget(m_presses);
+    under.addWidget(m_presses);
+}
+
+// Wherever its presses stand, they are dead with it.
+void UnitsPage::changeEvent(QEvent* event) {
+    SetupPage::changeEvent(event);
+    if (event->type() == QEvent::EnabledChange) m_presses->setEnabled(isEnabled());
 }
 
 void UnitsPage::beginWith(const QString& serial) {
@@ -118,6 +135,22 @@ void UnitsPage::addPress(QWidget& row, Presses& presses, const std::string& key,
     press->setCheckable(true);
     row.layout()->addWidget(press);
     presses.emplace_back(key, press);
+    connect(press, &QPushButton::clicked, this, [this] { Q_EMIT troubled({}); });
+}
+
+// In the order in which they are seen; presses that came later would come last.
+void UnitsPage::putInTabOrder() {
+    QWidget* before = m_model;
+    const auto follow = [&before](QWidget* next) {
+        setTabOrder(before, next);
+        before = next;
+    };
+    for (auto* press : m_models->findChildren<QPushButton*>()) follow(press);
+    for (const auto* presses : {&m_groupPresses, &m_featurePresses})
+        for (const auto& [key, press] : *presses) follow(press);
+    for (auto* each : std::initializer_list<QWidget*>{m_asset, m_place, m_commissioned, m_add,
+                                                      m_list})
+        follow(each);
 }
 
 // Those of the edition in force; what is pressed stays pressed. Which checks a unit has to pass
@@ -126,12 +159,16 @@ void UnitsPage::showChoices() {
     const auto& fleet = m_tools.workplace.fleet();
     if (!fleet) return;
     m_models->show(*fleet);
-    if (!m_groupPresses.empty()) return;
+    if (m_groupPresses.empty()) showEdition(*fleet);
+    putInTabOrder();
+}
+
+void UnitsPage::showEdition(const FleetView& fleet) {
     m_add->setEnabled(true);
     m_commissioned->setText(shownText(logbook::toText(today())));
     const auto& words = m_tools.workplace.words();
-    const auto context = fleet->board.context(words);
-    const auto& rulebook = *fleet->board.state.rulebook;
+    const auto context = fleet.board.context(words);
+    const auto& rulebook = *fleet.board.state.rulebook;
     for (const auto& group : rulebook.groups)
         addPress(*m_groups, m_groupPresses, group.key, words::groupLabel(context, group.key));
     if (rulebook.groups.size() == 1) m_groupPresses.front().second->setChecked(true);
@@ -291,57 +328,16 @@ void UnitsPage::tellAdded(const QStringList& serials) {
                               .arg(m_count));
     Q_EMIT troubled({});
     Q_EMIT changed();
+    showTold();
 }
 
-void UnitsPage::chooseList() {
-    auto* sheet = new FileSheet(m_tools.workplace,
-                                {tr("Which fleet list?"), {}, {QStringLiteral("*.csv")}});
-    connect(sheet, &FileSheet::chosen, this,
-            [this](const QString& path) { showList(path, false); });
-    m_tools.sheets.put(sheet);
-}
-
-void UnitsPage::showList(const QString& path, bool namesNoPatient) {
-    m_tools.workplace.read(
-        [list = plainText(path), namesNoPatient](const auto& surroundings, const auto& file) {
-            return station::previewFleet(surroundings, file, {list, namesNoPatient});
-        },
-        this, [this, path](const station::Result<station::FleetPreview>& preview) {
-            if (!preview) {
-                Q_EMIT troubled(problemText(preview.error()));
-                return;
-            }
-            auto* sheet = new FleetListSheet(*preview);
-            connect(sheet, &FleetListSheet::taken, this,
-                    [this, preview = *preview] { takeList(preview); });
-            connect(sheet, &FleetListSheet::namesNoPatient, this,
-                    [this, path] { showList(path, true); });
-            m_tools.sheets.put(sheet);
-        });
-}
-
-void UnitsPage::takeList(const station::FleetPreview& preview) {
-    m_tools.workplace.asWriter(true, this, [this, preview](const station::Writer& writer) {
-        takeListBy(writer, preview);
+// That it was enrolled is seen, wherever the page was scrolled to; once everything has its place.
+void UnitsPage::showTold() {
+    QTimer::singleShot(std::chrono::milliseconds(100), this, [this] {
+        for (auto* around = parentWidget(); around != nullptr; around = around->parentWidget())
+            if (auto* scroll = qobject_cast<QScrollArea*>(around))
+                scroll->ensureWidgetVisible(m_told);
     });
-}
-
-void UnitsPage::takeListBy(const station::Writer& writer, const station::FleetPreview& preview) {
-    setKeeping(true);
-    m_tools.workplace.write(
-        [preview, writer](const auto& surroundings, const auto& file) {
-            return station::takeFleet(surroundings, file, {writer, preview});
-        },
-        this, [this, preview](const station::Result<station::FleetTaken>& taken) {
-            if (!taken) {
-                refuse(shownText(taken.error().notice.text()));
-                return;
-            }
-            setKeeping(false);
-            QStringList serials;
-            for (const auto& good : preview.good) serials << shownText(good.row.serial);
-            tellAdded(serials);
-        });
 }
 
 QString UnitsPage::fault() {

@@ -10,6 +10,7 @@
 
 #include <vector>
 
+class QBoxLayout;
 class QPushButton;
 
 namespace desktop {
@@ -26,6 +27,8 @@ public:
     [[nodiscard]] QString fault() override;
     void enter() override;
     bool takeScan(const QString& text) override;
+    // Where its presses are always in sight, as far as there is room for them.
+    void putPresses(QBoxLayout& under);
     // With that serial typed already.
     void beginWith(const QString& serial);
     // Something that a new page has not stands in the fields or is pressed, or is being enrolled.
@@ -39,13 +42,19 @@ Q_SIGNALS:
     // Until it is told what came of it nothing can be changed here.
     void keepingChanged(bool isKeeping);
 
+protected:
+    void changeEvent(QEvent* event) override;
+
 private:
     // What is chosen by pressing it, by the key of the edition.
     using Presses = std::vector<std::pair<std::string, QPushButton*>>;
     void showChoices();
+    void showEdition(const FleetView& fleet);
+    void putInTabOrder();
+    void showTold();
     [[nodiscard]] static std::vector<std::string> pressedOf(const Presses& presses);
-    static void addPress(QWidget& row, Presses& presses, const std::string& key,
-                         const std::string& label);
+    void addPress(QWidget& row, Presses& presses, const std::string& key,
+                  const std::string& label);
     void takeModel(const QString& model);
     void add();
     [[nodiscard]] QString lacking();  // as a sentence; its field gets the focus
@@ -77,6 +86,7 @@ private:
     Presses m_featurePresses;
     QPushButton* m_add = nullptr;
     QPushButton* m_list = nullptr;
+    QWidget* m_presses = nullptr;
     QLabel* m_told = nullptr;
     QString m_first;
     int m_count = 0;

@@ -44,6 +44,7 @@ void EnrolSheet::addFoot() {
     m_trouble->setAccessibleName(tr("Why it was not kept"));
     m_trouble->hide();
     overFoot()->addWidget(m_trouble);
+    m_page->putPresses(*overFoot());
     auto* back = new WrappedButton(tr("Back to the desk"));
     m_open = new WrappedButton(tr("Open it at the Bedside desk"));
     m_open->setEnabled(false);

@@ -18,6 +18,13 @@
 
 namespace desktop {
 
+namespace {
+
+// Of the workplace: the folder in which something was chosen last, while the window is open.
+constexpr auto lastFolder = "lastFolder";
+
+}  // namespace
+
 FileSheet::FileSheet(Workplace& workplace, const Wanted& wanted, QWidget* parent)
     : Sheet(wanted.title, parent), m_workplace(workplace), m_patterns(wanted.patterns) {
     m_where = textLabel({});
@@ -37,12 +44,17 @@ FileSheet::FileSheet(Workplace& workplace, const Wanted& wanted, QWidget* parent
         m_here = new WrappedButton(tr("This folder"));
         m_here->setProperty("main", true);
         connect(m_here, &QPushButton::clicked, this, [this] {
-            Q_EMIT chosen(m_folder);
-            close();
+            choose(m_folder);
         });
         foot()->addWidget(m_here);
     }
-    open(wanted.start);
+    open(wanted.start.isEmpty() ? workplace.property(lastFolder).toString() : wanted.start);
+}
+
+void FileSheet::choose(const QString& path) {
+    m_workplace.setProperty(lastFolder, m_folder);
+    Q_EMIT chosen(path);
+    close();
 }
 
 FileSheet::Folder FileSheet::folderOf(const QString& start, const QStringList& patterns) {
@@ -106,8 +118,7 @@ void FileSheet::addRow(const QString& what, const QString& more, const QString& 
         if (isFolder) {
             open(path);
         } else {
-            Q_EMIT chosen(path);
-            close();
+            choose(path);
         }
     });
     m_list->layout()->addWidget(row);

@@ -41,6 +41,7 @@ private:
     [[nodiscard]] static Folder folderOf(const QString& start, const QStringList& patterns);
 
     // Read beside the thread that paints: a folder may lie across a slow network.
+    void choose(const QString& path);
     void open(const QString& start);
     void show(const Folder& folder);
     void addRow(const QString& what, const QString& more, const QString& path, bool isFolder);
