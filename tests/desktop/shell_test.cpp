@@ -141,6 +141,10 @@ TEST_CASE("help is read to its end by keys", "[unit]") {
     world.open({1024, 700});
     world.key(Qt::Key_F1);
     auto* bar = world.awaitSheet()->findChild<QScrollArea*>()->verticalScrollBar();
+    // Which logbook, and where it lies: two windows are told apart.
+    const auto folder = QString::fromStdString(world.folder.path().string());
+    CHECK(world.isSaid("Logbook: bedside.logbook, in the folder " + folder));
+    CHECK(world.window->windowTitle() == "bedside.logbook in " + folder + " - Airmuster");
     QTest::qWait(50);
     REQUIRE(bar->maximum() > 0);
     world.key(Qt::Key_Down);

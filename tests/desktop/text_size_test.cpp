@@ -4,7 +4,10 @@
 // The size of text changed while the window is open: all of it is then as large as in a window
 // that was opened so.
 #include "desktop/bedside/bedside_desk.h"
-#include "desktop/window_world.h"
+#include "desktop/fleet/fleet_rows.h"
+#include "desktop/fleet/unit_table.h"
+#include "bedside_world.h"
+#include "station/sample.h"
 
 #include <QLineEdit>
 #include <map>
@@ -78,5 +81,36 @@ TEST_CASE("Text that grows while the window is open grows everywhere", "[unit]")
     requireSame(bedside, sizesOf(world));
     showFleet(world);
     requireSame(fleet, sizesOf(world));
+    desktop::apply(*qApp, {});
+}
+
+TEST_CASE("Text made large while the window is open fits into it", "[unit]") {
+    WindowWorld world;
+    world.makeDemo();
+    world.open({1280, 900});
+    const station::Surroundings surroundings{world.clock, station::system::systemZones(),
+                                             *words::Words::builtIn(), "desk"};
+    const auto guest = station::samplePeople().front();
+    auto session =
+        station::signIn(surroundings, world.file, guest.key, support::secretOf(guest.pin));
+    REQUIRE(session);
+    world.window->workplace().presence().begin(std::move(*session));
+    showFleet(world);
+    desktop::apply(*qApp, {desktop::Theme::Light, 200});
+    Q_EMIT world.window->workplace().appearanceChanged();
+    QTest::qWait(200);
+    CHECK(world.window->minimumSizeHint().width() <= 1280);
+    CHECK(world.window->width() == 1280);
+    const auto* table = world.window->findChild<desktop::UnitTable*>();
+    REQUIRE(table != nullptr);
+    const auto letters = table->fontMetrics();
+    CHECK(table->rowHeight(0) >= letters.height());
+    CHECK(table->columnWidth(desktop::FleetRow::Unit) >
+          letters.horizontalAdvance(QStringLiteral("KB-0142")));
+    for (const auto* press : world.window->findChildren<QPushButton*>()) {
+        if (!press->isVisible()) continue;
+        INFO(saysOf(*press).toStdString());
+        CHECK(press->mapTo(world.window.get(), QPoint(press->width(), 0)).x() <= 1280);
+    }
     desktop::apply(*qApp, {});
 }

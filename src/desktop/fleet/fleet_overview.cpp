@@ -16,6 +16,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QVBoxLayout>
+#include <cstdint>
 #include <utility>
 
 namespace desktop {
@@ -24,6 +25,7 @@ namespace {
 
 constexpr std::size_t shownSoonest = 3;
 constexpr std::size_t shownDoubts = 4;
+constexpr std::int64_t dayMs = 86'400'000;
 constexpr int lettersOfPanel = 30;  // that a panel is wide at least, beside two others
 
 words::Context contextAt(const FleetView& view, const words::Words& words,
@@ -51,6 +53,9 @@ FleetOverview::FleetOverview(const words::Words& words, QWidget* parent)
     layout->addWidget(m_age);
     layout->addWidget(m_doubts);
     layout->addWidget(m_panels);
+    m_caution = textLabel(shownText(words.say("caution.short")));
+    m_caution->hide();
+    layout->addWidget(m_caution);
     m_groups = addPanel(tr("Ready against par"), new WrapLayout(WrapLayout::Manner::Spread));
     m_lapses = addPanel(tr("Next to lapse"), new QVBoxLayout);
     m_soonest = addPanel(tr("Soonest ready"), new QVBoxLayout);
@@ -131,6 +136,7 @@ void FleetOverview::show(const Shown& shown) {
 
 void FleetOverview::showNothing(const QString& why) {
     m_age->setText(why);
+    m_caution->hide();
     m_doubts->hide();
     m_panels->hide();
 }
@@ -151,9 +157,9 @@ void FleetOverview::showAge(const Shown& shown) {
                                : tr("As of %1. The logbook could not be read for %2: what was "
                                     "entered since is not shown.")
                                      .arg(at, age);
-    const auto caution = shownText(m_words.say("caution.short"));
-    // Where room is scarce what is due goes first: the caution stands at the start and in Help.
-    m_age->setText(m_isNarrow ? read : read + QLatin1Char(' ') + caution);
+    // Where room is scarce what is due goes before the caution.
+    m_age->setText(m_isNarrow ? read : read + QLatin1Char(' ') + m_caution->text());
+    m_caution->setVisible(m_isNarrow);
     m_age->setFont(fontFor(isOld ? TextRole::Strong : TextRole::Plain));
 }
 
@@ -191,12 +197,18 @@ void FleetOverview::showGroups(const FleetFacts& facts) {
     hideFrom(m_groups, m_groupKeys.size());
 }
 
+// Between a unit and its time.
+QString FleetOverview::gap() const {
+    return m_isNarrow ? QStringLiteral(" ") : QStringLiteral("  ");
+}
+
 // "14:25, in 12 min". What is promised is told by the next whole minute.
 QString FleetOverview::ahead(const Shown& shown, logbook::Instant at, bool whole) const {
     const auto context = contextAt(shown.view, m_words, shown.now);
     const auto told = whole ? words::wholeMinute(at) : at;
     const auto clock = shownText(context.times().time(told));
     const auto span = told - shown.now;
+    if (m_isNarrow && span.ms >= dayMs) return clock;  // it has its day
     if (span.ms <= 0) return tr("%1, now").arg(clock);
     return tr("%1, in %2").arg(
         clock, shownText(whole ? words::wait(m_words, span) : words::duration(m_words, span)));
@@ -207,7 +219,7 @@ void FleetOverview::showLapses(const Shown& shown) {
     for (const auto& lapse : shown.table.facts.lapses) {
         auto* row = rowOf(m_lapses, m_lapsing.size());
         m_lapsing.push_back(lapse.serial);
-        row->say(lapse.serial + QStringLiteral("  ") + ahead(shown, lapse.at, false), lapse.where);
+        row->say(lapse.serial + gap() + ahead(shown, lapse.at, false), lapse.where);
     }
     m_lapses.remark->setText(
         m_lapsing.empty() ? tr("No unit that is ready stops being so by itself.") : QString());
@@ -219,7 +231,7 @@ void FleetOverview::showSoonest(const Shown& shown) {
     for (const auto& way : shown.soonest.soonest(shownSoonest)) {
         auto* row = rowOf(m_soonest, m_readying.size());
         m_readying.push_back(way.serial);
-        row->say(way.serial + QStringLiteral("  ") + ahead(shown, way.readyAt, true), way.where);
+        row->say(way.serial + gap() + ahead(shown, way.readyAt, true), way.where);
     }
     QString remark;
     const int waiting = shown.soonest.waiting();

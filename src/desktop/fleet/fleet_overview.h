@@ -62,9 +62,11 @@ private:
     void showGroups(const FleetFacts& facts);
     void showLapses(const Shown& shown);
     void showSoonest(const Shown& shown);
+    [[nodiscard]] QString gap() const;
     [[nodiscard]] QString ahead(const Shown& shown, logbook::Instant at, bool whole) const;
 
     const words::Words& m_words;
+    QLabel* m_caution = nullptr;  // below what is due, where room is scarce
     QLabel* m_age = nullptr;
     QLabel* m_doubts = nullptr;
     QWidget* m_panels = nullptr;

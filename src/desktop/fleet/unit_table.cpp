@@ -52,13 +52,12 @@ UnitTable::UnitTable(FleetFilter* units, QWidget* parent) : QTableView(parent), 
                              new ChipDelegate(FleetModel::VerdictRole, this));
     verticalHeader()->hide();
     verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
     auto* head = horizontalHeader();
     head->setSectionsClickable(true);
     head->setHighlightSections(false);
     head->setResizeContentsPrecision(500);
     head->setMinimumHeight(targetSize);
-    setMinimumHeight(targetSize + 6 * verticalHeader()->defaultSectionSize());
+    fitRows();
     setSortingEnabled(true);
     sortByColumn(FleetRow::Verdict, Qt::AscendingOrder);
     connect(head, &QHeaderView::sectionResized, this,
@@ -68,6 +67,20 @@ UnitTable::UnitTable(FleetFilter* units, QWidget* parent) : QTableView(parent), 
     };
     connect(this, &QTableView::clicked, this, press);
     connect(this, &QTableView::activated, this, press);
+}
+
+void UnitTable::fitRows() {
+    verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
+    setMinimumHeight(targetSize + 6 * verticalHeader()->defaultSectionSize());
+}
+
+// The size of text may be changed while it is looked at.
+void UnitTable::changeEvent(QEvent* event) {
+    QTableView::changeEvent(event);
+    if (event->type() != QEvent::FontChange || !m_isMeasured) return;
+    fitRows();
+    forgetWidths();
+    measureColumns();
 }
 
 void UnitTable::measureColumns() {

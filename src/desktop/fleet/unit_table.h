@@ -31,10 +31,12 @@ Q_SIGNALS:
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void changeEvent(QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
 
 private:
+    void fitRows();
     // Columns that say least give way first, so that what is missing is always in sight.
     void fitColumns();
     void keepWidth(int column, int width);

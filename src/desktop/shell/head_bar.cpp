@@ -32,6 +32,7 @@ HeadBar::HeadBar(QWidget* parent) : QWidget(parent) {
     m_row->addWidget(m_codes, 1);
     m_row->addWidget(m_person);
     m_row->addWidget(help);
+    setMinimumWidth(1);  // it fits itself into the window, and never makes that wider
     showPerson({});
 }
 
@@ -56,7 +57,10 @@ void HeadBar::resizeEvent(QResizeEvent* event) {
 
 void HeadBar::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) fit();
+    if (event->type() != QEvent::FontChange && event->type() != QEvent::StyleChange) return;
+    fit();
+    // Once the buttons have their new letters.
+    QMetaObject::invokeMethod(this, &HeadBar::fit, Qt::QueuedConnection);
 }
 
 // "Mara Toller" as "MT": enough to see whose session it is.

@@ -15,6 +15,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <filesystem>
 
 namespace desktop {
 
@@ -90,8 +91,10 @@ void HelpSheet::addAbout() {
     content()->addWidget(
         textLabel(tr("Airmuster %1, free software under the GPL, version 3 or later.")
                      .arg(QCoreApplication::applicationVersion())));
-    content()->addWidget(
-        textLabel(tr("Logbook: %1").arg(shownText(m_tools.workplace.file().path.string()))));
+    const auto path = std::filesystem::absolute(m_tools.workplace.file().path);
+    content()->addWidget(textLabel(tr("Logbook: %1, in the folder %2")
+                                       .arg(shownText(path.filename().string()),
+                                            shownText(path.parent_path().string()))));
     content()->addWidget(emphasisLabel(shownText(m_tools.workplace.words().say("caution.full"))));
 }
 

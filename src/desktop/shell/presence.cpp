@@ -46,7 +46,8 @@ void Presence::lock() {
 }
 
 void Presence::lockAfter(std::chrono::milliseconds span) {
-    m_idle.setInterval(span);
+    // What is the same already must not begin the time anew.
+    if (m_idle.intervalAsDuration() != span) m_idle.setInterval(span);
 }
 
 bool Presence::eventFilter(QObject*, QEvent* event) {

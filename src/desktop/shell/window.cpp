@@ -28,11 +28,25 @@
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QStandardPaths>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <chrono>
+#include <filesystem>
 #include <utility>
 
 namespace desktop {
+
+namespace {
+
+// Two windows on two logbooks are told apart.
+void nameLogbook(QWidget& window, const station::LogbookFile& file) {
+    const auto path = std::filesystem::absolute(file.path);
+    window.setWindowTitle(Window::tr("%1 in %2 - Airmuster")
+                              .arg(shownText(path.filename().string()),
+                                   shownText(path.parent_path().string())));
+}
+
+}  // namespace
 
 Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std::move(start)) {
     setWindowTitle(tr("Airmuster"));
@@ -272,10 +286,17 @@ void Window::takeSettings() {
 void Window::verifyLog() {
     connect(&m_workplace, &Workplace::fleetChanged, this, [this] {
         if (std::exchange(m_verified, m_workplace.file().path) == m_workplace.file().path) return;
+        nameLogbook(*this, m_workplace.file());
         takeSettings();
         m_workplace.verify();
         tellDemo();
     });
+    // They may be set from outside meanwhile.
+    auto* look = new QTimer(this);
+    connect(look, &QTimer::timeout, this, [this] {
+        if (m_workplace.fleet()) takeSettings();
+    });
+    look->start(std::chrono::seconds(15));
 }
 
 // On the way in; the sheet for signing in tells it again.
