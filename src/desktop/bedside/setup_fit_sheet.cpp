@@ -119,8 +119,7 @@ void FitSheet::showFit() {
     m_line->setText(unitLine(m_unit->bedside.identity));
     m_same->setVisible(m_fit.putBack.has_value());
     if (m_fit.putBack)
-        m_same->setText(
-            tr("The same part again: %1").arg(shownText(m_fit.putBack->summary)));
+        m_same->setText(tr("The same part again: %1").arg(shownText(m_fit.putBack->summary)));
 }
 
 void FitSheet::addFoot() {
