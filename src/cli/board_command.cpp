@@ -61,7 +61,7 @@ public:
         if (!standing) {
             return tl::unexpected(standing.error());
         }
-        auto remarks = laterRemarks(*standing, surroundings.words);
+        auto remarks = laterRemarks(*standing, surroundings.words);  // the board takes the state
         report::PlacesUnsaid unsaid;
         if (!call.has(shared::json.name))
             unsaid = station::placesUnsaid(surroundings, logbookOf(call), *standing);

@@ -13,6 +13,7 @@
 #include "rules/waivers.h"
 
 #include <algorithm>
+#include <cassert>
 
 namespace rules {
 namespace {
@@ -271,7 +272,7 @@ struct DeviceEffects {
     }
     void operator()(const body::UseResume&) const {
         if (!device.use || !device.use->paused) return nothing();
-        if (folding.tellsAll && resumesUnready(folding, device)) {
+        if (folding.tellsAll() && resumesUnready(folding, device)) {
             folding.note(AnomalyCode::ResumedUnready);
         }
         device.use->paused = false;
@@ -314,6 +315,12 @@ void foldOnDevice(Folding& folding) {
     std::visit(DeviceEffects{folding, *device}, record.body);
 }
 
+Shared<Device>* findDevice(Folding& folding, const std::string& serial) {
+    if (folding.indexed) return folding.indexed->device(serial);
+    const auto found = folding.state.devices.find(serial);
+    return found == folding.state.devices.end() ? nullptr : &found->second;
+}
+
 void foldRecord(Folding folding, const Editions& editions) {
     const Record& record = folding.record;
     Effect& effect = folding.effect;
@@ -323,7 +330,7 @@ void foldRecord(Folding folding, const Editions& editions) {
     effect.events.clear();
     const auto rulebook =
         record.kind() == Kind::Adopt ? folding.state.rulebook : nullptr;  // outlives it
-    if (auto* seen = findDevice(folding.state, folding.index, record.device)) {
+    if (auto* seen = findDevice(folding, record.device)) {
         folding.device = &seen->edit();
         folding.device->last = refOf(record);
     }
@@ -345,23 +352,10 @@ void foldRecord(Folding folding, const Editions& editions) {
 
 }  // namespace
 
-std::string_view name(AnomalyCode code) {
-    switch (code) {
-        case AnomalyCode::ClockBack: return "clock_back";
-        case AnomalyCode::PartMoved: return "part_moved";
-        case AnomalyCode::ResumedUnready: return "resumed_unready";
-        case AnomalyCode::Unauthorised: return "unauthorised";
-        case AnomalyCode::Unenrolled: return "unenrolled";
-        case AnomalyCode::UnknownKey: return "unknown_key";
-        case AnomalyCode::UseEndMissing: return "use_end_missing";
-        case AnomalyCode::WaiverRefused: return "waiver_refused";
-    }
-    return "";
-}
-
 Device& edit(Folding& folding, const std::string& serial) {
     if (folding.device && folding.device->serial == serial) return *folding.device;
-    return findDevice(folding.state, folding.index, serial)->edit();
+    assert(folding.reach == Reach::All || serial == folding.record.device);
+    return findDevice(folding, serial)->edit();
 }
 
 Effect fold(State& state, const Record& record, const Editions& editions) {
@@ -374,9 +368,11 @@ void fold(State& state, const Record& record, const Editions& editions, Effect& 
     foldRecord({state, record, *state.rulebook, effect}, editions);
 }
 
-void fold(IndexedState& indexed, const Record& record, const Editions& editions, Effect& effect) {
-    State& state = indexed.state;
-    foldRecord({state, record, *state.rulebook, effect, &indexed.index, nullptr, false}, editions);
+void foldStateOnly(IndexedState& indexed, const Record& record, const Editions& editions,
+                   Reach reach) {
+    State& state = indexed.state();
+    Effect untold;
+    foldRecord({state, record, *state.rulebook, untold, &indexed, reach}, editions);
 }
 
 void adopt(State& state, const std::shared_ptr<const Rulebook>& edition, const RecordRef& record) {

@@ -6,6 +6,7 @@
 #include "rules/evaluate.h"
 #include "rules/folding.h"
 
+#include <cassert>
 #include <set>
 
 namespace rules {
@@ -33,30 +34,38 @@ void state(PartAttributes& part, const logbook::StatedPart& stated) {
 
 // The part, known from now on if it was not.
 Shared<KnownPart>& knownPart(Folding& folding, const PartKeyView& key) {
+    if (folding.indexed) return folding.indexed->knownPart(key);
     State& state = folding.state;
-    if (folding.index) return folding.index->knownPart(state, key);
     const auto place = state.parts.lower_bound(key);
     if (place != state.parts.end() && !PartKeyOrder{}(key, place->first)) return place->second;
     const PartKey isNew{std::string(key.first), std::string(key.second)};
     return state.parts.emplace_hint(place, isNew, Shared<KnownPart>())->second;
 }
 
-// One that is known.
-KnownPart& partToEdit(State& state, StateIndex* index, const PartKeyView& key) {
-    return index ? index->part(state, key)->edit() : state.parts.find(key)->second.edit();
+// One that is known: every part with a serial that stands in a device is, also in a state that was
+// read (stateFromBytes refuses others).
+KnownPart& partToEdit(Folding& folding, const PartKeyView& key) {
+    State& state = folding.state;
+    KnownPart& part = folding.indexed ? folding.indexed->part(key)->edit()
+                                      : state.parts.find(key)->second.edit();
+    assert(folding.reach == Reach::All || part.device.empty() ||
+           part.device == folding.record.device);
+    return part;
 }
 
 PartLife& lifeOf(Folding& folding, FittedPart& part, const std::string& position) {
     const auto serial = part.attributes.serial();
     if (serial.empty()) return part.life;
-    return partToEdit(folding.state, folding.index, {position, serial}).life;
+    return partToEdit(folding, {position, serial}).life;
 }
 
-void takeOut(State& state, StateIndex* index, Device& device, const std::string& position) {
+// `partOf` gives a known part to change.
+template <class PartOf>
+void takeOutOf(Device& device, const std::string& position, PartOf partOf) {
     const auto fitted = device.fitted.find(position);
     if (fitted == device.fitted.end()) return;
     const std::string_view serial = fitted->second.attributes.serial();
-    if (!serial.empty()) partToEdit(state, index, {position, serial}).device.clear();
+    if (!serial.empty()) partOf(PartKeyView{position, serial}).device.clear();
     device.fitted.erase(fitted);
 }
 
@@ -110,11 +119,15 @@ void reprocessKnown(Folding& folding, const Position& position, const std::strin
 }  // namespace
 
 void takeOut(State& state, Device& device, const std::string& position) {
-    takeOut(state, nullptr, device, position);
+    takeOutOf(device, position, [&](const PartKeyView& key) -> KnownPart& {
+        return state.parts.find(key)->second.edit();
+    });
 }
 
 void takeOut(Folding& folding, Device& device, const std::string& position) {
-    takeOut(folding.state, folding.index, device, position);
+    takeOutOf(device, position, [&](const PartKeyView& key) -> KnownPart& {
+        return partToEdit(folding, key);
+    });
 }
 
 void foldFit(Folding& folding, const body::Fit& fit) {

@@ -6,7 +6,7 @@
 #pragma once
 
 #include "rules/fold.h"
-#include "rules/state_index.h"
+#include "rules/indexed_state.h"
 
 #include <string>
 #include <vector>
@@ -19,15 +19,19 @@ struct Folding {
     const logbook::Record& record;
     const Rulebook& rulebook;
     Effect& effect;
-    StateIndex* index = nullptr;  // of the state; null: what is looked for is found in its maps
+    IndexedState* indexed = nullptr;  // of the state; null: its maps are looked into, and all that
+                                      // the record brings about is told
+    Reach reach = Reach::All;
     Device* device = nullptr;  // the record's, to be changed; null: not looked for, or none
-    bool tellsAll = true;      // false: what changes no state, and costs time, is not told
 
     [[nodiscard]] RecordRef ref() const { return refOf(record); }
-    void note(AnomalyCode code) { effect.anomalies.push_back(code); }
+    [[nodiscard]] bool tellsAll() const { return indexed == nullptr; }
+    void note(AnomalyCode code) {
+        if (tellsAll()) effect.anomalies.push_back(code);
+    }
 };
 
-// The device to change; it must be in the state.
+// The device to change; it must be in the state, and within the record's reach.
 [[nodiscard]] Device& edit(Folding& folding, const std::string& serial);
 
 // Sets `voided` of each check, and `triggered` of each service, that names the event. The device is

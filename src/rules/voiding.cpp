@@ -96,7 +96,7 @@ bool fitVoids(const State& before, const Device& device, const Check& check, con
 
 void raise(Folding& folding, const std::string& serial, const Event& event,
            const PartAttributes* before) {
-    if (folding.tellsAll) folding.effect.events.push_back({serial, event});
+    if (folding.tellsAll()) folding.effect.events.push_back({serial, event});
     Device& device = edit(folding, serial);
     const Check* voided = nullptr;
     for (const Voiding& place : folding.rulebook.voidings[static_cast<std::size_t>(event.kind)]) {

@@ -43,11 +43,11 @@ Result<std::vector<std::string>> takeNumbers(const Surroundings& surroundings,
 
 Result<FormsAnswer> downtimeForms(const Surroundings& surroundings, const LogbookFile& file,
                                   std::int64_t count) {
-    const auto stands = standing(surroundings, file, {});
+    auto stands = standing(surroundings, file, {});
     if (!stands) {
         return tl::unexpected(stands.error());
     }
-    const auto last = board(surroundings, *stands);
+    const auto last = board(surroundings, *std::move(stands));
     auto numbers = takeNumbers(surroundings, file, count);
     if (!numbers) {
         return tl::unexpected(std::move(numbers.error()));

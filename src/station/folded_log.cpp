@@ -10,6 +10,7 @@
 #include "station/read_ahead.h"
 
 #include <algorithm>
+#include <cassert>
 #include <limits>
 #include <span>
 #include <utility>
@@ -61,7 +62,7 @@ Result<void> FoldedLog::forEachPortion(store::Selection selection, Take take) co
         }
         selection.after = portion.back().place;
     }
-    ReadAhead ahead(m_logbook, selection);
+    ReadAhead ahead(m_logbook, selection, m_limits.recordsAhead);
     for (;;) {
         const auto rows = ahead.next();
         if (!rows) {
@@ -317,16 +318,20 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
                 mark.unread.push_back(each.place.name);
             }
         }
-        running.add(records);
+        if (m_limits.isOneByOne) {
+            for (const auto* record : records) running.add(*record);
+        } else {
+            running.add(records);
+        }
         return end == rows.end();
     });
     if (!read) {
         return tl::unexpected(std::move(read.error()));
     }
-    mark.state = running.takeState();
-    mark.place = m_placeFolded.value_or(store::Place{});
     mark.after += running.folded();
     Folded folded{nullptr, running.folded(), mark.unread};
+    mark.state = std::move(running).takeState();
+    mark.place = m_placeFolded.value_or(store::Place{});
     folded.state = &keep(std::move(mark), isNewest && m_placeFolded);
     return folded;
 }
@@ -334,7 +339,13 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
 rules::State FoldedLog::take(const Folded& folded) {
     const auto mark = std::ranges::find_if(
         m_marks, [&](const Mark& each) { return &each.state == folded.state; });
-    return std::move(mark != m_marks.end() ? mark->state : m_passing);
+    if (mark == m_marks.end()) {
+        assert(folded.state == &m_passing);
+        return std::exchange(m_passing, {});
+    }
+    auto state = std::move(mark->state);
+    m_marks.erase(mark);
+    return state;
 }
 
 // A state in the midst of the log is not kept: it would throw out others for one question.

@@ -32,11 +32,17 @@ struct Folded {
 struct FoldingLimits {
     std::size_t recordsAtFirst = 50;   // mostly there are few
     std::size_t recordsAtOnce = 2000;  // after those; and then another thread reads ahead
+    std::size_t recordsAhead = 1000;   // at a time; it has four such portions
     // States that lie closer together than this many records are not kept side by side, and no more
     // than so many, at least two: each holds the units that were changed since the one before.
     std::int64_t recordsApart = 1000;
     std::size_t mostMarks = 8;
-    bool isAskedOnce = false;  // the state that an answer began with need not be kept either
+    // The state that an answer begins with is changed into the one that is asked for, and not kept
+    // beside it; after an error neither is there, and the next answer begins anew.
+    bool isAskedOnce = false;
+    // Each record is folded by itself, the plain way: what is to be checked is not made by what it
+    // is checked by.
+    bool isOneByOne = false;
 };
 
 class FoldedLog {
@@ -67,7 +73,7 @@ public:
     // The same, up to that place.
     [[nodiscard]] Result<Folded> stateUpTo(const store::Place& place);
 
-    // The state of the answer given last, for good: no more is to be asked.
+    // The state of the answer given last, which is gone from here: the next one begins anew.
     [[nodiscard]] rules::State take(const Folded& folded);
 
     // Whether there is a state to begin with, so that not all records need be folded for that.

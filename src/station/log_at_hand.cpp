@@ -34,7 +34,7 @@ public:
         : m_surroundings(surroundings), m_file(file), m_logbook(logbook), m_needed(needed) {}
 
     [[nodiscard]] IfEnough<LogAtHand> run() {
-        FoldedLog folded(m_surroundings, m_logbook);
+        FoldedLog folded(m_surroundings, m_logbook, FoldedLog::Kept::Use, {.isAskedOnce = true});
         auto facts = factsFor(folded);
         if (!facts || !*facts) {
             return facts ? IfEnough<LogAtHand>(std::nullopt)
@@ -100,7 +100,7 @@ private:
         if (!state->unread.empty() || !folded.unread().empty() || !folded.placeFolded()) {
             return std::optional<Beginning>();
         }
-        return std::optional(Beginning{*folded.placeFolded(), *state->state});
+        return std::optional(Beginning{*folded.placeFolded(), folded.take(*state)});
     }
 
     // Up to that arrival: others may write meanwhile.
@@ -201,7 +201,7 @@ rules::State stateOf(const LogAtHand& log, logbook::Instant at) {
             running.add(record);
         }
     }
-    return running.takeState();
+    return std::move(running).takeState();
 }
 
 const Record* recordIn(const LogAtHand& log, const logbook::RecordName& name) {

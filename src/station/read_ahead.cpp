@@ -8,8 +8,10 @@
 
 namespace station {
 
-ReadAhead::ReadAhead(const store::Logbook& logbook, store::Selection selection)
-    : m_logbook(logbook), m_thread([this, selection = std::move(selection)] { run(selection); }) {}
+ReadAhead::ReadAhead(const store::Logbook& logbook, store::Selection selection,
+                     std::size_t rowsOfPortion)
+    : m_logbook(logbook), m_rowsOfPortion(rowsOfPortion),
+      m_thread([this, selection = std::move(selection)] { run(selection); }) {}
 
 ReadAhead::~ReadAhead() {
     {
@@ -56,14 +58,14 @@ void ReadAhead::handOver() {
 void ReadAhead::run(store::Selection selection) {
     std::optional<store::Trouble> trouble;
     while (Portion* portion = awaitFree()) {
-        portion->rows.resize(rowsOfPortion);
+        portion->rows.resize(m_rowsOfPortion);
         const auto count = m_logbook.readRecords(selection, portion->rows);
         if (!count) {
             trouble = count.error();
             break;
         }
         portion->count = *count;
-        const bool isLast = *count < rowsOfPortion;
+        const bool isLast = *count < m_rowsOfPortion;
         if (*count > 0) {
             selection.after = portion->rows[*count - 1].place;
             handOver();

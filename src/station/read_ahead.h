@@ -20,7 +20,9 @@ namespace station {
 // While it lives nobody else may use the logbook, which must outlive it.
 class ReadAhead {
 public:
-    ReadAhead(const store::Logbook& logbook, store::Selection selection);
+    // No answer depends on how many rows a portion has.
+    ReadAhead(const store::Logbook& logbook, store::Selection selection,
+              std::size_t rowsOfPortion = 1000);
     ~ReadAhead();
     ReadAhead(const ReadAhead&) = delete;
     ReadAhead& operator=(const ReadAhead&) = delete;
@@ -35,7 +37,6 @@ private:
         std::size_t count = 0;
     };
     static constexpr std::size_t portions = 4;
-    static constexpr std::size_t rowsOfPortion = 1000;
 
     void run(store::Selection selection);
     // Waits for a portion that is free; null if nobody will take any more.
@@ -43,6 +44,7 @@ private:
     void handOver();
 
     const store::Logbook& m_logbook;
+    const std::size_t m_rowsOfPortion;
     std::array<Portion, portions> m_portions;
     std::mutex m_mutex;  // over what follows
     std::condition_variable m_changed;

@@ -257,7 +257,7 @@ Result<SnapshotCheck> checkSnapshots(const Surroundings& surroundings,
         return tl::unexpected(problemOf(surroundings.words, kept.error()));
     }
     SnapshotCheck check;
-    FoldedLog log(surroundings, logbook, FoldedLog::Kept::PassOver);
+    FoldedLog log(surroundings, logbook, FoldedLog::Kept::PassOver, {.isOneByOne = true});
     if (!kept->empty()) {
         if (auto read = log.catchUp(); !read) {
             return tl::unexpected(std::move(read.error()));

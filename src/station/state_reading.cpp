@@ -89,8 +89,8 @@ public:
         for (const auto& [station, heard] : m_heard) {
             m_standing.heard.push_back({station, heard});
         }
-        m_standing.state = m_running.takeState();
         m_standing.folded = m_running.folded();
+        m_standing.state = std::move(m_running).takeState();
     }
 
 private:

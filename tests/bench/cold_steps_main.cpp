@@ -77,7 +77,11 @@ int main(int count, char** words) {
               << static_cast<double>(end.tv_sec - begin.tv_sec) +
                      static_cast<double>(end.tv_nsec - begin.tv_nsec) / 1e9
               << " s\n";
-    std::cout << running.folded() << " records folded, " << running.state().devices.size()
+    const auto& inRow = running.inRow();
+    std::cout << inRow.records << " records folded unit by unit, "
+              << static_cast<double>(inRow.records) / static_cast<double>(inRow.rows)
+              << " of a unit in a row\n"
+              << running.folded() << " records folded, " << running.state().devices.size()
               << " units, " << running.state().parts.size() << " parts\n";
     return 0;
 }

@@ -10,6 +10,7 @@
 #include "support/statement_moments.h"
 
 #include <algorithm>
+#include <future>
 
 using namespace support;
 using station::FoldedLog;
@@ -35,11 +36,17 @@ std::string bytesTaken(const FoldedWard& ward, const store::Logbook& logbook, In
     return rules::toBytes(log.take(*folded), log.groundwork().editions());
 }
 
-std::string bytesAnew(const FoldedWard& ward, Instant at) {
+std::string bytesAnew(const FoldedWard& ward, Instant at, const FoldingLimits& limits = {}) {
     const auto logbook = ward.open();
-    FoldedLog log(ward.surroundings, logbook, FoldedLog::Kept::PassOver);
+    FoldedLog log(ward.surroundings, logbook, FoldedLog::Kept::PassOver, limits);
     REQUIRE(log.catchUp());
     return bytesAt(log, at);
+}
+
+// Of the records themselves, in no file, each folded by itself.
+std::string bytesOf(const std::vector<logbook::Record>& records, Instant at) {
+    const rules::Log log(records, zones());
+    return rules::toBytes(log.stateAt(at, rules::unlimited), log.editions());
 }
 
 // Some instants of the log behind its first edition, in their order, and one after all.
@@ -53,9 +60,12 @@ std::vector<Instant> someInstants(RandomLog& random) {
 }
 
 FoldingLimits smallLimits(Random& random) {
-    return {1 + static_cast<std::size_t>(random.below(4)),
-            1 + static_cast<std::size_t>(random.below(12)), random.below(20),
-            2 + static_cast<std::size_t>(random.below(4))};
+    return {.recordsAtFirst = 1 + static_cast<std::size_t>(random.below(4)),
+            .recordsAtOnce = 1 + static_cast<std::size_t>(random.below(12)),
+            .recordsAhead = 1 + static_cast<std::size_t>(random.below(12)),
+            .recordsApart = random.below(20),
+            .mostMarks = 2 + static_cast<std::size_t>(random.below(4)),
+            .isOneByOne = random.chance(25)};
 }
 
 }  // namespace
@@ -66,14 +76,17 @@ TEST_CASE("a log folded bit by bit is the log folded whole", "[property]") {
         CAPTURE(seed);
         const FoldedWard ward;
         Arriving arriving(seed, 200);
-        ward.add(arriving.first());
+        auto all = arriving.first();
+        ward.add(all);
         const auto logbook = ward.open();
         FoldedLog log(ward.surroundings, logbook, FoldedLog::Kept::Use,
                       smallLimits(arriving.random().random()));
         for (int round = 0; round < 12; ++round) {
             CAPTURE(round);
             if (arriving.random().random().chance(10)) (void)ward.rebuild();
-            ward.add(arriving.next());
+            const auto next = arriving.next();
+            ward.add(next);
+            all.insert(all.end(), next.begin(), next.end());
             REQUIRE(log.catchUp());
             for (const Instant at : someInstants(arriving.random())) {
                 CAPTURE(logbook::toText(at));
@@ -84,6 +97,7 @@ TEST_CASE("a log folded bit by bit is the log folded whole", "[property]") {
                 inAll += cold.folded;
                 REQUIRE(bytesAt(log, at) == bytesAnew(ward, at));
                 if (at != when("12-31 00:00")) continue;
+                REQUIRE(bytesAt(log, at) == bytesOf(all, at));
                 REQUIRE(bytesTaken(ward, logbook, at) == bytesAnew(ward, at));
                 auto warm = cold;
                 warm.state = *log.stateAt(at)->state;
@@ -94,13 +108,72 @@ TEST_CASE("a log folded bit by bit is the log folded whole", "[property]") {
     CHECK(folded < inAll);
 }
 
+TEST_CASE("a log folded bit by bit is that of its records, however many are read ahead",
+          "[property]") {
+    RandomLog random(firstSeed, {.records = 600, .stations = 4, .devices = 6, .serials = 20});
+    const FoldedWard ward;
+    const auto& all = random.log().records();
+    ward.add(all);
+    const auto end = when("12-31 00:00");
+    const auto expected = bytesOf(all, end);
+    for (const std::size_t rows : {1U, 7U, 20U, 60U, 1000U}) {
+        CAPTURE(rows);
+        FoldingLimits limits{.recordsAtFirst = 3, .recordsAtOnce = 5, .recordsAhead = rows};
+        REQUIRE(bytesAnew(ward, end, limits) == expected);
+        limits.isOneByOne = true;
+        REQUIRE(bytesAnew(ward, end, limits) == expected);
+    }
+}
+
+TEST_CASE("a log whose state was taken is folded anew the next time", "[unit]") {
+    const FoldedWard ward;
+    ward.add(quietLog(2).records());
+    const auto logbook = ward.open();
+    FoldedLog log(ward.surroundings, logbook);
+    REQUIRE(log.catchUp());
+    const auto end = when("12-31 00:00");
+    for (const auto at : {end, when("03-04 00:30"), end}) {
+        REQUIRE(log.stateAt(end));
+        const auto folded = log.stateAt(at);  // in the midst of the log, and behind it
+        REQUIRE(folded);
+        const auto taken = log.take(*folded);
+        CHECK(rules::toBytes(taken, log.groundwork().editions()) == bytesAnew(ward, at));
+    }
+}
+
+TEST_CASE("a log is folded bit by bit while other threads look at its states", "[unit]") {
+    const FoldedWard ward;
+    auto log = quietLog(1);
+    ward.add(log.records());
+    const auto logbook = ward.open();
+    FoldedLog folded(ward.surroundings, logbook);
+    std::vector<std::future<std::string>> looks;
+    std::vector<std::string> expected;
+    for (int round = 0; round < 30; ++round) {
+        log.on(device).soil();
+        ward.add({log.records().back()});
+        REQUIRE(folded.catchUp());
+        const auto state = folded.stateAt(when("12-31 00:00"));
+        REQUIRE(state);
+        const auto& editions = folded.groundwork().editions();
+        expected.push_back(rules::toBytes(*state->state, editions));
+        looks.push_back(std::async(std::launch::async, [copy = *state->state, &editions] {
+            return rules::toBytes(copy, editions);
+        }));
+    }
+    for (std::size_t look = 0; look < looks.size(); ++look) {
+        CHECK(looks[look].get() == expected[look]);
+    }
+}
+
 TEST_CASE("a log that could not be read once is read whole the next time", "[fault]") {
     const FoldedWard ward;
     auto log = quietLog(3);
     ward.add(log.records());
     const StatementMoments watched(0, {});
     const auto logbook = ward.open();
-    FoldedLog folded(ward.surroundings, logbook, FoldedLog::Kept::Use, {2, 5, 4, 3});
+    FoldedLog folded(ward.surroundings, logbook, FoldedLog::Kept::Use,
+                     {.recordsAtFirst = 2, .recordsAtOnce = 5, .recordsApart = 4, .mostMarks = 3});
     const auto end = when("12-31 00:00");
     int failed = 0, moment = 1;
     for (bool came = true; came && moment < 100; ++moment) {

@@ -3,7 +3,7 @@
 //
 // Random logs over a small rulebook that has one of everything: all kinds of record, two devices
 // that share parts, several stations, late entries, strikes, waivers and two editions. The same
-// seed gives the same log on every computer.
+// seed and shape give the same log on every computer.
 #pragma once
 
 #include "support/rules_world.h"
@@ -111,6 +111,13 @@ min = -2
 breach = "discount"
 )";
 
+inline const std::string randomBookMore = R"(
+[positions.filter]
+reuse = "reusable"
+[services.filter_service]
+due_after = ["fit filter"]
+)";
+
 inline const std::string randomBookAuthority =
     "[authority]\ncheck = [\"therapist\"]\nclear = [\"biomed\"]\nrelease = [\"biomed\"]\n"
     "strike = [\"lead\"]\nperson = [\"lead\"]\nservice = [\"biomed\"]\n";
@@ -119,12 +126,14 @@ struct RandomShape {
     int records = 60;
     int stations = 3;
     int devices = 2;
+    int serials = 3;            // in each position
     int serialsPercent = 60;  // of the parts
     bool lateEntries = true;
     bool strikes = true;
     bool waivers = true;
     bool editions = true;
     bool authority = true;
+    bool namesAnew = false;  // editions name a position and a service that others do not have
 };
 
 class RandomLog {
@@ -163,6 +172,7 @@ private:
         const bool first = m_editions == 0;
         if (first || m_random.chance(50)) sections += randomBookZero;
         if (m_shape.authority && (first || m_random.chance(50))) sections += randomBookAuthority;
+        if (m_shape.namesAnew && m_random.chance(50)) sections += randomBookMore;
         const std::string zone = m_random.chance(50) ? "Europe/Berlin" : "America/Chicago";
         m_log.department().at(m_at).adopt(
             book(sections, {std::to_string(++m_editions), zone, "confirm_every = \"P3D\"\n",
@@ -191,7 +201,7 @@ private:
     json::Object part(const std::string& position) {
         json::Object part;
         if (m_random.chance(m_shape.serialsPercent)) {
-            part.emplace_back("serial", m_random.pick(serials()));
+            part.emplace_back("serial", anySerial());
         }
         if (m_random.chance(30)) part.emplace_back("lot", m_random.pick(Texts{"L1", "L2"}));
         if (position == "circuit") {
@@ -256,12 +266,13 @@ private:
     }
 
     void stepOfParts(const std::string& serial) {
-        const std::string position = m_random.pick(positions());
+        const bool isAnew = m_shape.namesAnew && m_random.chance(20);
+        const std::string position = isAnew ? "filter" : m_random.pick(positions());
         switch (m_random.below(5)) {
         case 0: case 1: on(serial).fit(position, part(position)); return;
         case 2: on(serial).remove(position); return;
         case 3: on(serial).reprocess({position}, m_random.pick(Texts{"low", "high"})); return;
-        default: on("").reprocessPart(position, m_random.pick(serials()));
+        default: on("").reprocessPart(position, anySerial());
         }
     }
 
@@ -336,10 +347,7 @@ private:
         }
     }
 
-    static const Texts& serials() {
-        static const Texts all{"P1", "P2", "P3"};
-        return all;
-    }
+    std::string anySerial() { return "P" + std::to_string(1 + m_random.below(m_shape.serials)); }
     static const Texts& groups() { static const Texts all{"adult", "pediatric"}; return all; }
     static const Texts& checks() {
         static const Texts all{"leak", "zero", "battery", "second"};
