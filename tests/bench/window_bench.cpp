@@ -185,7 +185,9 @@ void measureKeys(const Bench& bench) {
         QElapsedTimer timer;
         timer.start();
         QTest::keyClick(field, static_cast<char>('0' + i % 10));
-        while (field->text() == text || watch.paints() == before) QApplication::processEvents();
+        // As the program does: it waits for what comes, and takes no time from others meanwhile.
+        while (field->text() == text || watch.paints() == before)
+            QApplication::processEvents(QEventLoop::WaitForMoreEvents);
         ms.push_back(msOf(timer));
     }
     tell("window: a key to its paint, folding", ms, "under 50 ms");

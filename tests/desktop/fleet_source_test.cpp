@@ -46,7 +46,11 @@ TEST_CASE("what has been folded for the fleet is not folded again", "[unit]") {
     Source source;
     const auto first = source.read();
     CHECK_FALSE(first->board.rows.empty());
-    CHECK(source.read()->standing->folded == 0);
+    CHECK(source.read() == first);
+    source.world.clock.advance(logbook::Duration{1000});
+    const auto second = source.read();
+    CHECK(second != first);
+    CHECK(second->standing->folded == 0);
     source.note(first->board.rows.front().assessment.device);
     const auto third = source.read();
     CHECK(third->standing->folded == 1);

@@ -47,9 +47,12 @@ QString verdictOf(const Way& way) {
 
 void refresh(const support::WindowWorld& world) {
     auto& workplace = world.window->workplace();
-    const auto before = workplace.fleet();
+    bool isRead = false;
+    const auto reading = QObject::connect(&workplace, &desktop::Workplace::fleetChanged,
+                                          [&] { isRead = true; });
     workplace.refresh();
-    world.waitUntil("the fleet is read again", [&] { return workplace.fleet() != before; });
+    world.waitUntil("the fleet is read again", [&] { return isRead; });
+    QObject::disconnect(reading);
     QTest::qWait(200);  // and the unit
 }
 

@@ -4,6 +4,7 @@
 // Reading the unit that the panels show; see unit_panel.h.
 #include "desktop/bedside/unit_panel.h"
 
+#include "desktop/shell/large_value.h"
 #include "station/units_log.h"
 
 #include <utility>
@@ -18,8 +19,9 @@ station::Result<SharedUnitView> readUnitView(const SharedFleetView& fleet,
         .and_then([&](const station::WholeStanding& standing) {
             return station::bedside(surroundings, standing, device)
                 .map([&](report::Bedside&& bedside) {
-                    return SharedUnitView(std::make_shared<UnitView>(
-                        UnitView{fleet, std::move(bedside), standing.lookup}));
+                    const auto view = makeLarge<UnitView>();
+                    *view = {fleet, std::move(bedside), standing.lookup};
+                    return SharedUnitView(view);
                 });
         });
 }

@@ -159,6 +159,7 @@ void FleetDesk::showEvent(QShowEvent* event) {
 }
 
 void FleetDesk::readTexts() {
+    if (workplace().fleet() == m_view) return;
     workplace().read(
         [view = workplace().fleet()](const auto& surroundings, const auto&) {
             return makeFleetTable(*view, surroundings.words);

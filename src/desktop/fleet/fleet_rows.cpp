@@ -5,6 +5,7 @@
 #include "desktop/fleet/fleet_rows.h"
 
 #include "desktop/shell/clock_sentence.h"
+#include "desktop/shell/large_value.h"
 #include "desktop/shell/text.h"
 #include "words/finding_words.h"
 #include "words/shown.h"
@@ -226,7 +227,7 @@ QString whereOf(const report::BoardLine& line) {
 }
 
 SharedFleetTable makeFleetTable(const FleetView& view, const words::Words& words) {
-    auto table = std::make_shared<FleetTable>();
+    const auto table = makeLarge<FleetTable>();
     const auto& rows = view.board.rows;
     table->rows.reserve(rows.size());
     for (std::size_t i = 0; i < rows.size(); ++i)

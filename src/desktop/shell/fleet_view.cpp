@@ -5,12 +5,13 @@
 #include "desktop/shell/fleet_view.h"
 
 #include "desktop/shell/clock_sentence.h"
+#include "desktop/shell/large_value.h"
 #include "desktop/shell/text.h"
 #include "station/unsaid_places.h"
 #include "words/times.h"
 
 #include <QCoreApplication>
-#include <QThreadPool>
+#include <tuple>
 #include <utility>
 
 namespace desktop {
@@ -37,13 +38,23 @@ bool FleetView::isBefore(const logbook::RecordName& entry) const {
 
 namespace {
 
-// Where the last that held it lives in the thread that paints, taking a long log apart must not
-// keep that from painting.
-void dispose(FleetView* view) {
-    QThreadPool::globalInstance()->start([view] {
-        station::system::giveWay();
-        delete view;
-    });
+// Within the second that the clock tells, and where nothing came in and nothing else is known of
+// the logbook, all that is shown comes out the same.
+bool isSame(const station::Standing& one, const station::Standing& other) {
+    const auto facts = [](const station::LogbookFacts& all) {
+        return std::tie(all.arrival, all.ownStation, all.staleAfter, all.unread, all.formsIssued,
+                        all.isDamaged);
+    };
+    const auto verified = [](const station::LogbookFacts& all) {
+        return all.verification ? std::optional(std::tuple(all.verification->at,
+                                                           all.verification->ok,
+                                                           all.verification->checked,
+                                                           all.verification->breaks.size()))
+                                : std::nullopt;
+    };
+    return other.folded == 0 && one.at == other.at && one.later.size() == other.later.size() &&
+           facts(one.facts) == facts(other.facts) && verified(one.facts) == verified(other.facts) &&
+           one.facts.gone.size() == other.facts.gone.size();
 }
 
 }  // namespace
@@ -65,6 +76,7 @@ station::Result<void> FleetSource::open(const station::Surroundings& surrounding
     const auto identity = station::system::identityOf(file.path);
     if (m_source && m_path == file.path && identity == m_identity) return {};
     m_source.reset();
+    m_last.reset();
     auto source = station::StandingSource::open(surroundings, file);
     if (!source) return tl::unexpected(std::move(source.error()));
     m_source = std::move(*source);
@@ -83,13 +95,15 @@ station::Result<SharedFleetView> FleetSource::read(const station::Surroundings& 
         m_source.reset();  // whatever it was, it is met afresh
         return tl::unexpected(std::move(standing.error()));
     }
-    const std::shared_ptr<FleetView> view(new FleetView, &dispose);
+    if (m_last && isSame(*m_last->standing, *standing)) return m_last;
+    const auto view = makeLarge<FleetView>();
     view->readAt = surroundings.clock.now();
     view->standing = std::make_shared<const station::Standing>(std::move(*standing));
     view->models = m_models;
     view->board = station::board(surroundings, *view->standing);
     const auto unsaid = station::placesUnsaid(surroundings, file, *view->standing);
     view->lines = report::boardLines(report::PlacedBoard{view->board, unsaid}, surroundings.words);
+    m_last = view;
     return view;
 }
 

@@ -53,7 +53,8 @@ using SharedFleetView = std::shared_ptr<const FleetView>;
                                        const std::string& open = {});
 
 // Reads the fleet of a logbook again and again: the log is not read from its beginning where a
-// state is kept, and what has not changed since is not read at all. By one thread at a time; the
+// state is kept, what has not changed since is not read at all, and where nothing has come in and
+// it is still the same second, it is the same view. By one thread at a time; the
 // surroundings are the same each time, and outlive it.
 class FleetSource {
 public:
@@ -68,6 +69,7 @@ private:
     std::optional<station::system::FileIdentity> m_identity;  // of the file that is open
     std::unique_ptr<station::StandingSource> m_source;
     std::shared_ptr<station::ModelLog> m_models;
+    SharedFleetView m_last;
 };
 
 }  // namespace desktop
