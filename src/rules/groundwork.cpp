@@ -24,12 +24,6 @@ bool founds(const Record& record) {
     return record.kind() == Kind::Adopt || record.kind() == Kind::Person;
 }
 
-// The bits of records that a station wrote one after the other, and that are mostly read so, lie
-// side by side.
-std::size_t bitOf(const RecordName& name) {
-    return std::hash<std::string>{}(name.station) + static_cast<std::size_t>(name.seq);
-}
-
 }  // namespace
 
 std::size_t Groundwork::HashOfName::operator()(const RecordName& name) const {
@@ -39,15 +33,24 @@ std::size_t Groundwork::HashOfName::operator()(const RecordName& name) const {
     return mixed ^ (mixed >> 32);
 }
 
+// Those of records that a station wrote one after the other, and that are mostly read so, lie side
+// by side.
+std::size_t Groundwork::bitOf(const RecordName& name) const {
+    const auto hash = std::hash<std::string>{}(name.station) + static_cast<std::size_t>(name.seq);
+    return hash & (m_named.size() - 1);
+}
+
+bool Groundwork::mayBeNamed(const RecordName& name) const {
+    return !m_named.empty() && m_named[bitOf(name)];
+}
+
 void Groundwork::noteNamed(const RecordName& name) {
     constexpr std::size_t bitsOfStrike = 16;
     if (m_named.size() < m_strikes.size() * bitsOfStrike) {
         m_named.assign(std::bit_ceil(2 * m_strikes.size() * bitsOfStrike), false);
-        for (const auto& [named, strikes] : m_strikes) {
-            m_named[bitOf(named) & (m_named.size() - 1)] = true;
-        }
+        for (const auto& [named, strikes] : m_strikes) m_named[bitOf(named)] = true;
     }
-    m_named[bitOf(name) & (m_named.size() - 1)] = true;
+    m_named[bitOf(name)] = true;
 }
 
 Groundwork::Groundwork(std::vector<Record> founding, const ZoneSource& zones)
@@ -133,7 +136,7 @@ std::shared_ptr<const State> Groundwork::standingOf(const std::string& writer) {
 }
 
 std::optional<RecordRef> Groundwork::struckBy(const Record& record) const {
-    if (m_strikes.empty() || !mayBeNamed(bitOf(record.name))) return std::nullopt;
+    if (!mayBeNamed(record.name)) return std::nullopt;
     const auto found = m_strikes.find(record.name);
     if (found == m_strikes.end() || cannotBeStruck(record.kind())) return std::nullopt;
     for (const Strike& strike : found->second) {

@@ -88,9 +88,8 @@ private:
 
     // Whether a strike may name the record: with 16 bits a strike, nearly always false for a record
     // that none names, in a few instructions.
-    [[nodiscard]] bool mayBeNamed(std::size_t hash) const {
-        return m_named.empty() || m_named[hash & (m_named.size() - 1)];
-    }
+    [[nodiscard]] bool mayBeNamed(const RecordName& name) const;
+    [[nodiscard]] std::size_t bitOf(const RecordName& name) const;
     void noteNamed(const RecordName& name);
 
     void readEditions(const ZoneSource& zones);
@@ -102,9 +101,9 @@ private:
     std::vector<LogFault> m_faults;
     std::vector<Adoption> m_adoptions;
     std::unordered_map<RecordName, std::vector<Strike>, HashOfName> m_strikes;  // by target
-    std::vector<bool> m_named;  // by hash, of what m_strikes has; a power of two of them
-    State m_people;                // before the strike added last
-    std::size_t m_folded = 0;      // of m_founding, in m_people
+    std::vector<bool> m_named;  // by bitOf: what m_strikes has; a power of two of them
+    State m_people;             // before the strike added last
+    std::size_t m_folded = 0;   // of m_founding, in m_people
     std::map<std::string, std::shared_ptr<const State>, std::less<>> m_writers;  // of m_people
 };
 

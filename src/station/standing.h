@@ -46,8 +46,8 @@ struct WholeStanding : Standing {
     std::shared_ptr<const WholeLog> log;
 };
 
-// Folded as it is read, record by record; no log is kept. Problems: no edition known, a group that
-// the edition does not name.
+// Folded as it is read, some records at a time; no log is kept. Problems: no edition known, a group
+// that the edition does not name.
 [[nodiscard]] Result<Standing> standing(const Surroundings& surroundings, const LogbookFile& file,
                                         const Asked& asked);
 

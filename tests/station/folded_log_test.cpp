@@ -157,9 +157,11 @@ TEST_CASE("a log is folded bit by bit while other threads look at its states", "
         REQUIRE(state);
         const auto& editions = folded.groundwork().editions();
         expected.push_back(rules::toBytes(*state->state, editions));
-        looks.push_back(std::async(std::launch::async, [copy = *state->state, &editions] {
-            return rules::toBytes(copy, editions);
-        }));
+        looks.push_back(
+            std::async(std::launch::async, [copy = *state->state, &editions]() mutable {
+                const rules::State own = std::move(copy);  // it ends there, and not with its future
+                return rules::toBytes(own, editions);
+            }));
     }
     for (std::size_t look = 0; look < looks.size(); ++look) {
         CHECK(looks[look].get() == expected[look]);
