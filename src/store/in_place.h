@@ -1,9 +1,9 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What stands where a backup is to go: of which stations, and how much more it holds than the
-// backup, as far as can be told of a file that may be damaged or of another version. For this
-// folder only.
+// What stands where a backup is to go: of which stations, and how many of its entries the backup
+// does not have, as far as can be told of a file that may be damaged or of another version. For
+// this folder only.
 #pragma once
 
 #include "store/heads.h"
@@ -21,12 +21,15 @@ namespace store {
 [[nodiscard]] bool isUnknown(Trouble::Code code);
 
 struct InPlace {
-    Heads heads{};        // where it is not whole of each station the last number, and no hash
-    bool isWhole = false;  // all of its heads are known
+    Heads heads{};         // where it is not whole of each station the last number known
+    bool isWhole = false;  // all of it can be read, and the last verify has found nothing
     bool isOther = false;  // it is of another log than the backup
+    // How many entries it has, or had, that the backup does not have, those included that go by the
+    // same name there; nothing where nothing is known.
+    std::optional<std::int64_t> later{};
 
-    // How many entries it holds after those of the backup; nothing where nothing is known.
-    [[nodiscard]] std::optional<std::int64_t> laterThan(const Heads& backup) const;
+    // Takes in what has come in since it was looked at, by its heads as they are now.
+    void goOnTo(const Heads& now);
 };
 
 // A copy of it, and its heads.

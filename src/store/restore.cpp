@@ -10,6 +10,9 @@
 #include "store/unfinished_file.h"
 
 #include <algorithm>
+#include <fstream>
+#include <iterator>
+#include <memory>
 #include <system_error>
 #include <utility>
 
@@ -65,10 +68,18 @@ Path asideName(const Path& path, logbook::Instant at) {
     return with(path, ".before-" + time);
 }
 
+bool haveSameBytes(const Path& one, const Path& other) {
+    std::ifstream first(one, std::ios::binary);
+    std::ifstream second(other, std::ios::binary);
+    const auto bytesOf = [](std::ifstream& file) { return std::istreambuf_iterator<char>(file); };
+    return first && second &&
+           std::equal(bytesOf(first), {}, bytesOf(second), std::istreambuf_iterator<char>());
+}
+
 // What is left of a write that was cut off goes with its file: without it that is not whole, and
 // beside another file it would be taken for that one's. So it is there before its file is, and
 // stays where that was until its new name is on the disk: the power may take that back. If the disk
-// does not say so, it stays.
+// does not say so, it stays; and it is there already where the file comes back from such a move.
 std::error_code moveWithJournal(const Path& from, const Path& to) {
     const Path journal = with(from, "-journal");
     std::error_code error;
@@ -76,6 +87,9 @@ std::error_code moveWithJournal(const Path& from, const Path& to) {
         return system::moveWithoutReplacing(from, to);
     }
     error = system::copyFile(journal, with(to, "-journal"));
+    if (error == std::errc::file_exists && haveSameBytes(journal, with(to, "-journal"))) {
+        error.clear();
+    }
     if (error) {
         return error;
     }
@@ -169,28 +183,6 @@ tl::expected<Placed, Trouble> place(const UnfinishedFile& file, const Path& path
     return moveAside(path, aside).map([] { return Placed::Aside; });
 }
 
-// With the lock held, so that nobody writes into it or is about to, whatever version of the program
-// they have. What is no database cannot be locked, and is put aside all the same; whatever else
-// keeps the lock away may be somebody who writes.
-tl::expected<Placed, Trouble> putAside(const UnfinishedFile& file, const RestoreTo& to,
-                                       const Path& aside, const Writing& writing) {
-    const auto connection =
-        Connection::open(to.path, {Access::Write, to.trustLocks}, Schemas::Any);
-    if (connection) {
-        const auto moved = (*connection)->guarded([&]() -> tl::expected<Placed, Trouble> {
-            const WriteTransaction transaction(**connection, writing,
-                                               WriteTransaction::Lock::Everyone);
-            return place(file, to.path, aside);
-        });
-        if (moved || !isUnknown(moved.error().code)) {
-            return moved;
-        }
-    } else if (!isUnknown(connection.error().code)) {
-        return tl::unexpected<Trouble>(connection.error());
-    }
-    return place(file, to.path, aside);
-}
-
 // What was put aside has its new name on the disk before another file takes the old one: else the
 // power might go in between and leave the new file alone, or beside the old one's journal.
 std::error_code takePlace(const UnfinishedFile& file, const RestoreResult& result) {
@@ -216,28 +208,91 @@ Trouble notRestored(const RestoreResult& result, const std::error_code& failed) 
     return trouble;
 }
 
-// What stands there is put aside, as the result then tells.
-tl::expected<Placed, Trouble> replace(const UnfinishedFile& file, const RestoreTo& to,
-                                      const Writing& writing, RestoreResult& result) {
-    const auto inPlace = lookAt(to.path, to.trustLocks, {file.path(), result.heads});
-    if (!inPlace) {
-        return tl::unexpected<Trouble>(inPlace.error());
+// Puts aside what stands there, as the result then tells. With the lock held, so that nobody writes
+// into it or is about to, whatever version of the program they have. What is no database cannot be
+// locked, and is put aside all the same; whatever else keeps the lock away may be somebody who
+// writes.
+class Replacing {
+public:
+    Replacing(const UnfinishedFile& file, const RestoreTo& to, const Writing& writing)
+        : m_file(file), m_to(to), m_writing(writing), m_aside(asideName(to.path, writing.at)) {}
+
+    tl::expected<Placed, Trouble> run(RestoreResult& result) {
+        // Opened first, so that what is locked later is what is looked at.
+        const auto connection =
+            Connection::open(m_to.path, {Access::Write, m_to.trustLocks}, Schemas::Any);
+        auto inPlace = lookAt(m_to.path, m_to.trustLocks, {m_file.path(), result.heads});
+        if (!inPlace) {
+            return tl::unexpected<Trouble>(inPlace.error());
+        }
+        m_inPlace = *std::move(inPlace);
+        if (auto taken = refuseTaken()) {
+            return tl::unexpected<Trouble>(*std::move(taken));
+        }
+        auto placed = putAside(connection);
+        if (placed) {
+            result.aside = m_aside;
+            result.later = m_inPlace.later;
+            result.isAtLeast = !m_inPlace.isWhole;
+            result.isOther = m_inPlace.isOther;
+        }
+        return placed;
     }
-    if (inPlace->heads.contains(to.station)) {
-        Trouble taken = troubleAt(to.path, Code::StationTaken);
-        taken.station = to.station;
-        return tl::unexpected<Trouble>(std::move(taken));
+
+private:
+    [[nodiscard]] std::optional<Trouble> refuseTaken() const {
+        if (!m_inPlace.heads.contains(m_to.station)) {
+            return std::nullopt;
+        }
+        Trouble taken = troubleAt(m_to.path, Code::StationTaken);
+        taken.station = m_to.station;
+        return taken;
     }
-    const Path aside = asideName(to.path, writing.at);
-    auto placed = putAside(file, to, aside, writing);
-    if (placed) {
-        result.aside = aside;
-        result.later = inPlace->laterThan(result.heads);
-        result.isAtLeast = !inPlace->isWhole;
-        result.isOther = inPlace->isOther;
+
+    tl::expected<Placed, Trouble> putAside(
+        const tl::expected<std::unique_ptr<Connection>, Trouble>& connection) {
+        if (!connection && !isUnknown(connection.error().code)) {
+            return tl::unexpected<Trouble>(connection.error());
+        }
+        if (connection) {
+            auto moved = underLock(**connection);
+            if (moved || !isUnknown(moved.error().code)) {
+                return moved;
+            }
+        }
+        return place(m_file, m_to.path, m_aside);
     }
-    return placed;
-}
+
+    tl::expected<Placed, Trouble> underLock(const Connection& connection) {
+        return connection.guarded([&]() -> tl::expected<Placed, Trouble> {
+            const WriteTransaction transaction(connection, m_writing,
+                                               WriteTransaction::Lock::Everyone);
+            lookAgain(connection.database());
+            if (auto taken = refuseTaken()) {
+                return tl::unexpected<Trouble>(*std::move(taken));
+            }
+            return place(m_file, m_to.path, m_aside);
+        });
+    }
+
+    // The lock is had when others are done: what they wrote meanwhile is told too.
+    void lookAgain(SQLite::Database& database) {
+        try {
+            m_inPlace.goOnTo(notedHeads(database));
+        } catch (const SQLite::Exception& exception) {
+            // Where the heads cannot be read nobody can write either.
+            if (!isUnknown(codeOf(exception.getExtendedErrorCode()))) {
+                throw;
+            }
+        }
+    }
+
+    const UnfinishedFile& m_file;
+    const RestoreTo& m_to;
+    const Writing& m_writing;
+    Path m_aside;
+    InPlace m_inPlace{};
+};
 
 }  // namespace
 
@@ -269,7 +324,7 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
     RestoreResult result{whole.path, std::nullopt, *heads};
     auto placed = Placed::Aside;
     if (stands) {
-        const auto put = replace(file, whole, writing, result);
+        const auto put = Replacing(file, whole, writing).run(result);
         if (!put) {
             return refused(put.error(), file);
         }

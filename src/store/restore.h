@@ -25,8 +25,8 @@ struct RestoreResult {
     std::filesystem::path path;
     std::optional<std::filesystem::path> aside;  // where what stood at `path` is now
     Heads heads;
-    // How many entries what was put aside holds after those of the backup; nothing where nothing of
-    // it can be read.
+    // How many entries what was put aside holds, or held, that the backup does not have, those of
+    // the same name included; nothing where nothing of it can be read.
     std::optional<std::int64_t> later{};
     bool isAtLeast = false;  // it is damaged: there may be more
     bool isOther = false;    // it is of another log than the backup

@@ -5,8 +5,10 @@
 #include "store/restore.h"
 
 #include "logbook_files.h"
+#include "support/statement_moments.h"
 
 #include <catch2/catch.hpp>
+#include <functional>
 
 using namespace store;
 using namespace store::test;
@@ -54,6 +56,47 @@ TEST_CASE("A backup takes the place of a logbook, which is put aside", "[unit]")
     // What came after the backup is brought back from what was put aside.
     CHECK(append(restored, open(folder / aside).records()->records).added == 3);
     CHECK(restored.verify()->ok());
+}
+
+// A restore during which, in the moment of that number, somebody else gets that entry confirmed.
+struct Joined {
+    tl::expected<RestoreResult, Trouble> result;
+    bool came = false;  // there was such a moment
+};
+
+Joined restoreJoined(const TemporaryFolder& folder, int number, const logbook::Record& entry) {
+    fill(folder);
+    const support::StatementMoments moments(number, [&](sqlite3*) {
+        auto other = Logbook::open(folder / "log", {Access::Write, false, 50});
+        (void)(other && other->append(std::vector{entry}, writing()));
+    });
+    auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+    return {std::move(result), moments.came()};
+}
+
+TEST_CASE("What comes in while a restore waits for its turn is told", "[fault]") {
+    int last = 0;  // the last moment in which it comes into what is put aside
+    for (int number = 1, came = 1; came != 0; ++number) {
+        INFO("moment " << number);
+        const TemporaryFolder folder;
+        const auto joined = restoreJoined(folder, number, note("icu-1", 9));
+        REQUIRE(joined.result);
+        const auto before = open(folder / aside);
+        CHECK(joined.result->later == *before.count() - 5);
+        CHECK_FALSE(joined.result->isAtLeast);
+        last = *before.count() == 9 ? number : last;
+        came = joined.came ? 1 : 0;
+    }
+    // So is a name used that it was to go on by.
+    REQUIRE(last > 10);
+    for (int number = last - 10; number <= last; ++number) {
+        INFO("moment " << number);
+        const TemporaryFolder folder;
+        const auto joined = restoreJoined(folder, number, note("icu-1b", 1));
+        REQUIRE_FALSE(joined.result);
+        CHECK(joined.result.error().code == Code::StationTaken);
+        CHECK(open(folder / "log").count() == 9);
+    }
 }
 
 TEST_CASE("A backup is restored where nothing stands", "[unit]") {
@@ -169,27 +212,65 @@ TEST_CASE("What a damaged logbook has used and holds is looked for in its pages"
     CHECK(result->isAtLeast);
 }
 
-TEST_CASE("A backup of another log is told", "[unit]") {
-    const auto isOther = [](const std::vector<logbook::Record>& inPlace) {
-        const TemporaryFolder folder;
-        fill(folder);
-        std::filesystem::remove(folder / "log");
-        {
-            Logbook logbook = create(folder / "log");
-            append(logbook, inPlace);
-        }
-        const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
-        REQUIRE(result);
-        CHECK_FALSE(result->isAtLeast);
-        return result->isOther;
-    };
-    CHECK_FALSE(isOther(notes("icu-1", 3)));
-    CHECK_FALSE(isOther(notes("icu-1", 9)));
-    CHECK(isOther(notes("icu-7", 9)));
-    CHECK(isOther({note("icu-1", 1, "Seen")}));
+// How many entries the backup does not have, and whether it is of another log, by what is done to
+// the log of these records before.
+std::pair<std::optional<std::int64_t>, bool> toldOf(
+    const std::vector<logbook::Record>& inPlace, bool isAtLeast = false,
+    const std::function<void(const std::filesystem::path&)>& harm = [](const auto&) {}) {
+    const TemporaryFolder folder;
+    fill(folder);
+    std::filesystem::remove(folder / "log");
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, inPlace);
+    }
+    harm(folder / "log");
+    const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+    REQUIRE(result);
+    CHECK(result->isAtLeast == isAtLeast);
+    return {result->later, result->isOther};
+}
+
+std::vector<logbook::Record> forkedFrom5() {
     auto forked = notes("icu-1", 9);
     forked[4] = note("icu-1", 5, "Seen");
-    CHECK(isOther(forked));
+    return forked;
+}
+
+TEST_CASE("A backup of another log is told, and all that it lacks is counted", "[unit]") {
+    using Told = std::pair<std::optional<std::int64_t>, bool>;
+    CHECK(toldOf(notes("icu-1", 3)) == Told(0, false));
+    CHECK(toldOf(notes("icu-1", 9)) == Told(4, false));
+    CHECK(toldOf(notes("icu-7", 9)) == Told(9, true));
+    CHECK(toldOf({note("icu-1", 1, "Seen")}) == Told(1, true));
+    CHECK(toldOf(forkedFrom5()) == Told(5, true));
+    // The same by the pages of a file that is no database any more.
+    const auto withoutFirstPage = [](const std::filesystem::path& path) {
+        auto bytes = bytesOf(path);
+        writeBytes(path, bytes.replace(0, 4096, std::string(4096, '\0')));
+    };
+    CHECK(toldOf(notes("icu-1", 9), true, withoutFirstPage) == Told(4, false));
+    CHECK(toldOf(forkedFrom5(), true, withoutFirstPage) == Told(5, true));
+    CHECK(toldOf({note("icu-1", 1, "Seen")}, true, withoutFirstPage) == Told(1, true));
+}
+
+// It opens, and its heads can be read: only what stands on that page is gone.
+TEST_CASE("That a logbook put aside is damaged is told", "[fault]") {
+    const auto withoutLastLeaf = [](const std::filesystem::path& path) {
+        auto bytes = bytesOf(path);
+        const auto place = bytes.rfind("\"kind\":\"note\"") / 4096 * 4096;
+        REQUIRE(bytes.at(place) == '\x0D');
+        writeBytes(path, bytes.replace(place, 4096, std::string(4096, '\0')));
+    };
+    using Told = std::pair<std::optional<std::int64_t>, bool>;
+    CHECK(toldOf(notes("icu-1", 60), true, withoutLastLeaf) == Told(55, false));
+    // As the last verify has found.
+    CHECK(toldOf(notes("icu-1", 9), true, [](const auto& path) {
+              auto logbook = open(path);
+              auto report = *logbook.verify();
+              report.breaks.push_back({{"icu-1", 9}, Break::Reason::WrongHash});
+              REQUIRE(logbook.noteVerified(report, writing()));
+          }) == Told(4, false));
 }
 
 // By what its own version of the program would do.
