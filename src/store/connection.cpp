@@ -7,10 +7,12 @@
 #include "store/database.h"
 #include "store/operating_system.h"
 #include "store/schema.h"
+#include "store/stray_log.h"
 #include "store/unfinished_file.h"
 #include "store/wiped_memory.h"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
@@ -126,6 +128,34 @@ std::optional<Trouble> refuseContent(SQLite::Database& database,
     return std::nullopt;
 }
 
+// Whether the file is of a kind beside which there is no log: "The Database Header" in SQLite's
+// fileformat2.html, offsets 18 and 19. Read by the database's own file, since to close another one
+// would let go of the locks of this program.
+bool isWithoutLog(const std::filesystem::path& path) {
+    const DatabasePointer database = connect(path, SQLite::OPEN_READONLY, 0);
+    sqlite3_file* file = nullptr;
+    sqlite3_file_control(database->getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    std::array<char, 2> kind{};
+    return file != nullptr && file->pMethods != nullptr &&
+           file->pMethods->xRead(file, kind.data(), kind.size(), 18) == SQLITE_OK &&
+           kind[0] == 1 && kind[1] == 1;
+}
+
+// Whether beside it lies a log as other programs make it, which is not of that file: the database
+// would take pages from it. One that is empty has none, and keeps only writers out.
+bool hasStrayLog(const std::filesystem::path& path, Access access) {
+    auto log = path;
+    log += "-wal";
+    std::error_code error;
+    if (!std::filesystem::exists(std::filesystem::symlink_status(log, error))) {
+        return false;
+    }
+    const bool isEmpty = std::filesystem::is_regular_file(log, error) &&
+                         std::filesystem::file_size(log, error) == 0;
+    return access == Access::Create ||
+           ((access == Access::Write || !isEmpty) && isWithoutLog(path));
+}
+
 // Anew after that: another file may have taken the place.
 DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptions& options) {
     const auto read = [&] {
@@ -219,6 +249,8 @@ Trouble::Code whyNoFileIsMade(const std::filesystem::path& logbook) {
     return Trouble::Code::Io;
 }
 
+}  // namespace
+
 Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& exception) {
     // A backup's steps give no extended code.
     const int code = exception.getExtendedErrorCode() > 0 ? exception.getExtendedErrorCode()
@@ -232,8 +264,6 @@ Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& ex
     }
     return trouble;
 }
-
-}  // namespace
 
 Trouble::Code codeOf(int extendedResultCode) {
     switch (extendedResultCode) {
@@ -304,6 +334,9 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
         return tl::unexpected<Trouble>(*trouble);
     }
     try {
+        if (hasStrayLog(whole, options.access)) {
+            return tl::unexpected<Trouble>(troubleAt(whole, Trouble::Code::Io, strayLog));
+        }
         if (options.access == Access::Create) {
             if (auto trouble = create(whole, options)) {
                 return tl::unexpected<Trouble>(*trouble);
@@ -336,6 +369,18 @@ Trouble Connection::trouble(const SQLite::Exception& exception) const {
         trouble.code = Trouble::Code::Moved;
     }
     return trouble;
+}
+
+bool Connection::undoes(const SQLite::Exception& exception) const {
+    if (!isCutOff(exception) || m_access != Access::Write || m_writing || hasMoved()) {
+        return false;
+    }
+    try {
+        recover(m_path, m_busyTimeoutMs);
+        return true;
+    } catch (const SQLite::Exception&) {
+        return false;
+    }
 }
 
 bool Connection::hasMoved() const {

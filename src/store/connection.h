@@ -61,9 +61,17 @@ public:
     [[nodiscard]] Trouble trouble(Trouble::Code code, std::string_view text = {}) const;
     [[nodiscard]] Trouble trouble(const SQLite::Exception& exception) const;
 
-    // What the function returns, or the trouble that the database had in it.
+    // What the function returns, or the trouble that the database had in it. It is called again
+    // where a write that was cut off had to be undone first.
     template <class Function>
     [[nodiscard]] auto guarded(Function function) const -> decltype(function()) {
+        try {
+            return function();
+        } catch (const SQLite::Exception& exception) {
+            if (!undoes(exception)) {
+                return tl::unexpected<Trouble>(trouble(exception));
+            }
+        }
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
@@ -79,6 +87,9 @@ public:
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
+            if (undoes(exception)) {
+                return guarded(function);
+            }
             if (m_access != OpenOptions::Access::Read || !isDamage(exception)) {
                 return tl::unexpected<Trouble>(trouble(exception));
             }
@@ -104,6 +115,8 @@ public:
 
 private:
     friend class WriteTransaction;
+    // Whether it says that a write was cut off, in a file opened to write, and that is undone now.
+    [[nodiscard]] bool undoes(const SQLite::Exception& exception) const;
     Connection(std::filesystem::path path, const OpenOptions& options, int schema,
                DatabasePointer database);
 
@@ -161,6 +174,10 @@ auto Connection::writing(const Writing& writing, Function function) const
         return result;
     });
 }
+
+// As Connection::trouble, of a file that has no connection.
+[[nodiscard]] Trouble troubleOf(const std::filesystem::path& path,
+                                const SQLite::Exception& exception);
 
 // The code for an extended result code of SQLite.
 [[nodiscard]] Trouble::Code codeOf(int extendedResultCode);

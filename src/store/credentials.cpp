@@ -105,6 +105,8 @@ public:
           m_now(now) {}
 
     void onlyAt(std::optional<std::int64_t> arrival) { m_arrival = arrival; }
+    // As writingWholeAt: for what writes more than how often it failed.
+    void onlyInWhole() { m_isOnlyInWhole = true; }
 
     // What is done in the same transaction once the secret was right.
     using WhenRight = std::function<void(SQLite::Database&, const Writing&)>;
@@ -137,6 +139,10 @@ private:
                             waitLeft(before, m_now()) == logbook::Duration{0};
         const bool right = looked && before.hash.matches(given);
         return writingAt(m_connection, m_arrival, {m_person, m_now()}, [&]() -> Once {
+            auto damaged = m_isOnlyInWhole ? refuseDamagedPages(m_connection) : std::nullopt;
+            if (damaged) {
+                return tl::unexpected<Trouble>(*std::move(damaged));
+            }
             Secret now;
             if (!read(m_connection.database(), m_place, now)) {
                 return std::optional(Trial{Outcome::NotSet});
@@ -182,6 +188,7 @@ private:
     std::string m_person;
     const Now& m_now;
     std::optional<std::int64_t> m_arrival{};
+    bool m_isOnlyInWhole = false;
 };
 
 Trouble noMemory(const Connection& connection) {
@@ -312,7 +319,7 @@ tl::expected<void, Trouble> Credentials::setPins(const Pins& pins, const Writing
     if (!makeAll(pins, hashes)) {
         return tl::unexpected<Trouble>(noMemory(**connection));
     }
-    return (*connection)->writing(writing, [&]() -> tl::expected<void, Trouble> {
+    return writingWholeAt(**connection, m_arrival, writing, [&]() -> tl::expected<void, Trouble> {
         for (std::size_t index = 0; index < pins.size(); ++index) {
             write((*connection)->database(), {pinPurpose, pins[index].first}, hashes[index],
                   writing);
@@ -343,6 +350,7 @@ tl::expected<Trial, Trouble> Credentials::recover(const Recovery& recovery, cons
     }
     Trying trying(**connection, {recoveryPurpose, nobody}, recovery.person, now);
     trying.onlyAt(m_arrival);
+    trying.onlyInWhole();
     return trying.run(recovery.code, [&](SQLite::Database& database, const Writing& writing) {
         write(database, {pinPurpose, recovery.person}, pinHash, writing);
         write(database, {recoveryPurpose, nobody}, nextHash, writing);

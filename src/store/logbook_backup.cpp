@@ -135,7 +135,9 @@ tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const Unfi
         Database copy(file.path().native(), SQLite::OPEN_READWRITE);
         return copyTables(source.database(), copy, progress);
     } catch (const SQLite::Exception& exception) {
-        Trouble trouble = source.trouble(exception);
+        // What cannot be opened is the journal of the copy: the other file is only read.
+        const bool isOfCopy = (exception.getErrorCode() & 0xFF) == SQLITE_CANTOPEN;
+        Trouble trouble = isOfCopy ? troubleOf(file.path(), exception) : source.trouble(exception);
         // What no whole logbook holds, this one has.
         if ((exception.getErrorCode() & 0xFF) == SQLITE_CONSTRAINT) {
             trouble.code = Trouble::Code::Damaged;

@@ -215,8 +215,12 @@ tl::expected<std::optional<std::string>, Trouble> Logbook::station() const {
 }
 
 tl::expected<void, Trouble> Logbook::setStation(std::string_view name, const Writing& writing) {
-    return m_connection->writing(
-        writing, [&] { return nameStation(*m_connection, std::string(name), writing.at); });
+    return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
+        if (auto trouble = refuseDamagedPages(*m_connection)) {
+            return tl::unexpected<Trouble>(*std::move(trouble));
+        }
+        return nameStation(*m_connection, std::string(name), writing.at);
+    });
 }
 
 tl::expected<std::map<std::string, std::string>, Trouble> Logbook::settings() const {
@@ -257,6 +261,9 @@ tl::expected<std::int64_t, Trouble> Logbook::takeNumbers(std::string_view series
                                                          std::int64_t count,
                                                          const Writing& writing) {
     return m_connection->writing(writing, [&]() -> tl::expected<std::int64_t, Trouble> {
+        if (auto trouble = refuseDamagedPages(*m_connection)) {
+            return tl::unexpected<Trouble>(*std::move(trouble));
+        }
         SQLite::Statement statement(
             m_connection->database(),
             "INSERT INTO local_settings (name, value) VALUES (?1, ?2)"

@@ -93,6 +93,19 @@ std::vector<Row> readPortionRound(SQLite::Database& database, const Selection& s
     });
 }
 
+// Those that came in after the one and up to the other, each by itself.
+std::vector<Row> readArrivedRound(SQLite::Database& database, std::int64_t after,
+                                  std::int64_t upTo) {
+    return rowsRound(database, "records_in_reading_order", [&](const std::string& records) {
+        SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) + " FROM " +
+                                                  records + " WHERE arrival > ? AND arrival <= ?"
+                                                            " ORDER BY arrival");
+        statement.bind(1, after);
+        statement.bind(2, upTo);
+        return statement;
+    });
+}
+
 }  // namespace
 
 tl::expected<void, Trouble> Logbook::forEachRow(const Selection& selection,
@@ -150,27 +163,40 @@ tl::expected<void, Trouble> Logbook::forEachContent(
     if (!last) {
         return tl::unexpected<Trouble>(last.error());
     }
-    std::string query = "SELECT device, content FROM records"
+    std::string query = "SELECT device, content, arrival FROM records"
                         " WHERE arrival > :after AND arrival <= :last AND kind IN (";
     for (std::size_t index = 0; index < kinds.size(); ++index) {
         query += (index == 0 ? ":kind" : ", :kind") + std::to_string(index);
     }
     query += ") ORDER BY arrival";
-    for (std::int64_t after = 0; after < *last; after += rowsPerTransaction) {
-        const auto read = m_connection->guarded([&]() -> tl::expected<void, Trouble> {
-            RowCursor rows(m_connection->database(), query);
+    auto& database = m_connection->database();
+    for (std::int64_t from = 0; from < *last; from += rowsPerTransaction) {
+        const auto to = std::min(*last, from + rowsPerTransaction);
+        std::int64_t after = from;
+        using Read = tl::expected<void, Trouble>;
+        const auto read = [&]() -> Read {
+            RowCursor rows(database, query);
             rows.bind(":after", after);
-            rows.bind(":last", std::min(*last, after + rowsPerTransaction));
+            rows.bind(":last", to);
             for (std::size_t index = 0; index < kinds.size(); ++index) {
                 rows.bind((":kind" + std::to_string(index)).c_str(), kinds[index]);
             }
             while (rows.step()) {
+                after = rows.number(2);
                 reader(rows.text(0), rows.text(1));
             }
             return {};
+        };
+        auto done = m_connection->readingRound(read, [&]() -> Read {
+            for (const Row& row : readArrivedRound(database, after, to)) {
+                if (std::ranges::find(kinds, row.kind) != kinds.end() && !row.content.empty()) {
+                    reader(row.device, row.content);
+                }
+            }
+            return {};
         });
-        if (!read) {
-            return read;
+        if (!done) {
+            return done;
         }
     }
     return {};

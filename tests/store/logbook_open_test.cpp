@@ -6,6 +6,7 @@
 
 #include "logbook_files.h"
 #include "store/operating_system.h"
+#include "store/stray_log.h"
 
 #include <catch2/catch.hpp>
 
@@ -278,6 +279,34 @@ TEST_CASE("A write cut off that cannot be undone is told", "[fault]") {
               const auto opened = Logbook::open(other / "log", {Access::Read});
               return !opened && opened.error().code == Code::NeedsRecovery ? 0 : 1;
           }) == 0);
+}
+
+// Of another file, which the database would take for pages of this one.
+TEST_CASE("A log that is not of the logbook keeps nobody waiting and is not read", "[fault]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 3));
+        Logbook other = create(folder / "other");
+        append(other, notes("icu-2", 5));
+        const auto database = behindTheBack(folder / "other");
+        database->exec("PRAGMA journal_mode = WAL");
+        database->exec("INSERT INTO local_settings VALUES ('a', 'b')");
+        std::filesystem::copy(folder / "other-wal", folder / "log-wal");
+    }
+    const auto refusedAs = [&](Access access) {
+        const auto logbook = Logbook::open(folder / "log", {access, false, 100});
+        return logbook ? std::string() : logbook.error().text;
+    };
+    CHECK(refusedAs(Access::Write) == strayLog);
+    CHECK(refusedAs(Access::Read) == strayLog);
+    writeBytes(folder / "log-wal", "");
+    CHECK(refusedAs(Access::Write) == strayLog);
+    CHECK(contents(open(folder / "log", Access::Read)).size() == 3);
+    std::filesystem::remove(folder / "log-wal");
+    std::filesystem::remove(folder / "log-shm");
+    Logbook logbook = open(folder / "log");
+    CHECK(append(logbook, notes("icu-1", 4)).added == 1);
 }
 
 TEST_CASE("File systems whose locks cannot be trusted are known", "[reference]") {

@@ -8,6 +8,7 @@
 #include "logbook_files.h"
 
 #include <catch2/catch.hpp>
+#include <fstream>
 
 using namespace store;
 using namespace store::test;
@@ -34,6 +35,14 @@ std::unique_ptr<SQLite::Database> midst(const std::filesystem::path& path) {
                    " WHERE i < 400) INSERT INTO local_settings SELECT i, hex(zeroblob(500))"
                    " FROM n");
     return database;
+}
+
+// The same file goes on with those bytes.
+void writeInto(const std::filesystem::path& path, const std::string& bytes) {
+    std::fstream file(path, std::ios::binary | std::ios::in | std::ios::out);
+    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    REQUIRE(file.flush());
+    std::filesystem::resize_file(path, bytes.size());
 }
 
 void restoreOver(const TemporaryFolder& folder) {
@@ -93,4 +102,29 @@ TEST_CASE("A logbook is not put aside while somebody reads it to write into it",
     REQUIRE_FALSE(result);
     CHECK(result.error().code == Code::Busy);
     CHECK(folder.names() == std::vector<std::string>{"backup", "log"});
+}
+
+// Whoever wrote it was killed: file and journal are as they stood then.
+TEST_CASE("Who has a logbook open to write undoes what somebody's write left there", "[fault]") {
+    const TemporaryFolder folder;
+    fill(folder);
+    const std::string before = bytesOf(folder / "log");
+    Logbook toWrite = open(folder / "log");
+    Logbook toRead = open(folder / "log", Access::Read);
+    {
+        const auto writer = midst(folder / "log");
+        const std::string journal = bytesOf(folder / "log-journal");
+        const std::string torn = bytesOf(folder / "log");
+        REQUIRE(torn != before);
+        writer->exec("ROLLBACK");
+        writeBytes(folder / "log-journal", journal);
+        writeInto(folder / "log", torn);
+    }
+    CHECK(toRead.count().error().code == Code::NeedsRecovery);
+    const auto count = toWrite.count();
+    INFO((count ? std::string() : count.error().text));
+    CHECK(count == 400);
+    CHECK((bytesOf(folder / "log") == before));
+    CHECK(toRead.count() == 400);
+    CHECK(append(toWrite, notes("icu-1", 401)).added == 1);
 }

@@ -6,6 +6,7 @@
 #include "store/page_damage.h"
 
 #include "logbook_files.h"
+#include "store/credentials.h"
 
 #include <catch2/catch.hpp>
 #include <vector>
@@ -103,6 +104,13 @@ TEST_CASE("What verify notes is put over no record", "[fault]") {
     CHECK(logbook.setSetting("place", "shelf", writing()).error().code == Code::Damaged);
     CHECK(logbook.keepSnapshots({}, {}, writing()).error().code == Code::Damaged);
     CHECK(logbook.dropDerived(writing()).error().code == Code::Damaged);
+    CHECK(logbook.takeNumbers("forms", 3, writing()).error().code == Code::Damaged);
+    CHECK(logbook.setStation("icu-9", writing()).error().code == Code::Damaged);
+    const Credentials credentials(folder / "log");
+    CHECK(credentials.setPin("mt", "271828", writing()).error().code == Code::Damaged);
+    CHECK(credentials.setPins({{"mt", "271828"}}, writing()).error().code == Code::Damaged);
+    CHECK(credentials.setCode("0123456789", writing()).error().code == Code::Damaged);
+    CHECK(credentials.setBadge("mt", "0042717", writing()).error().code == Code::Damaged);
     CHECK(bytesOf(folder / "log") == bytes);
     // A copy has pages of its own.
     REQUIRE(logbook.backup(folder / "copy"));
@@ -111,6 +119,22 @@ TEST_CASE("What verify notes is put over no record", "[fault]") {
     REQUIRE(logbook.noteVerified(*report, writing(1001)));
     CHECK((*logbook.lastVerification())->at == minute(1001));
     CHECK(wholeIn(folder / "log") == all);
+}
+
+// Nor by the recovery code, though that it was tried in vain is counted where it was set.
+TEST_CASE("In a file with damaged pages a recovery code gives no new PIN", "[fault]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    const Credentials credentials(folder / "log");
+    REQUIRE(credentials.setCode("0123456789", writing()));
+    auto report = *logbook.verify();
+    report.integrity.emplace_back("Freelist: 2nd reference to page 90");
+    REQUIRE(logbook.noteVerified(report, writing()));
+    const auto tried = credentials.recover({"mt", "0123456789", "271828", "9876543210"},
+                                           [] { return minute(1000); });
+    REQUIRE_FALSE(tried);
+    CHECK(tried.error().code == Code::Damaged);
+    CHECK(credentials.pins()->empty());
 }
 
 TEST_CASE("A note that has no place of its own is not made", "[fault]") {
