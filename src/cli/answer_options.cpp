@@ -92,13 +92,12 @@ std::string namesOf(const words::Words& words, const std::vector<logbook::Record
     return words.all(names);
 }
 
-std::vector<std::string> unreadRemarks(const std::vector<logbook::RecordName>& unread,
-                                       const words::Words& words) {
-    if (unread.empty()) {
-        return {};
+std::vector<std::string> doubtRemarks(std::vector<std::string> doubts,
+                                      const words::Words& words) {
+    if (!doubts.empty()) {
+        doubts.push_back(words.say("verify.may_be_unread"));
     }
-    return {words.say("verify.unread", {{"record", toText(unread.front())},
-                                        {"count", std::to_string(unread.size())}})};
+    return doubts;
 }
 
 station::Problem problemOfNewFile(const words::Words& words,

@@ -42,9 +42,10 @@ struct WholeNumber {
 [[nodiscard]] Answer answerOf(const Call& call, const station::Written& written,
                               const words::Words& words);
 
-// That stored records cannot be read and so are left out; nothing if there are none.
-[[nodiscard]] std::vector<std::string> unreadRemarks(
-    const std::vector<logbook::RecordName>& unread, const words::Words& words);
+// What of the log cannot be relied on, and that what is looked for may be among it; nothing where
+// all is well.
+[[nodiscard]] std::vector<std::string> doubtRemarks(std::vector<std::string> doubts,
+                                                    const words::Words& words);
 
 // "icu-1/9 and icu-2/3".
 [[nodiscard]] std::string namesOf(const words::Words& words,

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // confirm: what was taken under one's name is one's own.
+#include "cli/answer_options.h"
 #include "cli/commands.h"
 #include "cli/signing.h"
 #include "station/confirmation.h"
@@ -82,18 +83,27 @@ private:
         return lines;
     }
 
+    // Where not all can be read, that none was found does not say that there is none.
+    static Answer noneOf(const station::Waiting& waiting, const std::string& none,
+                         const words::Words& words) {
+        return {ExitStatus::Done,
+                (waiting.doubts.empty() ? none : words.say("safeguard.none_read_waits")) + "\n",
+                doubtRemarks(waiting.doubts, words)};
+    }
+
     // By the names under which they stand, in the order of the first of each.
     static Result<Answer> listAll(const Call& call, const station::Surroundings& surroundings) {
         const auto& words = surroundings.words;
-        const auto entries = station::unconfirmed(surroundings, logbookOf(call));
-        if (!entries) {
-            return tl::unexpected(entries.error());
+        const auto waiting = station::waiting(surroundings, logbookOf(call));
+        if (!waiting) {
+            return tl::unexpected(waiting.error());
         }
-        if (entries->empty()) {
-            return Answer{ExitStatus::Done, words.say("safeguard.nothing_waits") + "\n"};
+        const auto& entries = waiting->entries;
+        if (entries.empty()) {
+            return noneOf(*waiting, words.say("safeguard.nothing_waits"), words);
         }
         std::vector<std::vector<station::Unconfirmed>> byName;
-        for (const auto& entry : *entries) {
+        for (const auto& entry : entries) {
             const auto same = std::ranges::find_if(byName, [&](const auto& group) {
                 return group.front().person == entry.person;
             });
@@ -101,12 +111,13 @@ private:
         }
         Answer answer{ExitStatus::Done,
                       words.say("safeguard.waiting",
-                                {{"count", std::to_string(entries->size())}}) +
-                          "\n"};
+                                {{"count", std::to_string(entries.size())}}) +
+                          "\n",
+                      doubtRemarks(waiting->doubts, words)};
         for (const auto& group : byName) {
             answer.out += "\n" + nameLine(words, group) + "\n" + linesOf(group);
         }
-        answer.out += "\n" + howToGoOn(call, words, *entries);
+        answer.out += "\n" + howToGoOn(call, words, entries);
         return answer;
     }
 
@@ -141,24 +152,26 @@ private:
     static Result<Answer> list(const Call& call, const station::Surroundings& surroundings) {
         const auto& words = surroundings.words;
         const auto& who = call.wanted(shared::as.name);
-        auto entries = station::unconfirmed(surroundings, logbookOf(call), who);
-        if (!entries) {
-            return tl::unexpected(entries.error());
+        auto waiting = station::waiting(surroundings, logbookOf(call), who);
+        if (!waiting) {
+            return tl::unexpected(waiting.error());
         }
+        auto& entries = waiting->entries;
         // What they have answered already is not asked of them again.
-        std::erase_if(*entries, &station::Unconfirmed::isDisowned);
-        if (entries->empty()) {
-            return Answer{ExitStatus::Done,
-                          words.say("done.nothing_unconfirmed", {{"person", who}}) + "\n"};
+        std::erase_if(entries, &station::Unconfirmed::isDisowned);
+        if (entries.empty()) {
+            return noneOf(*waiting, words.say("done.nothing_unconfirmed", {{"person", who}}),
+                          words);
         }
         Answer answer{ExitStatus::Done,
-                      words.say("done.unconfirmed", {{"person", entries->front().name},
-                                                     {"count", std::to_string(entries->size())}}) +
-                          "\n" + linesOf(*entries)};
-        if (!std::ranges::all_of(*entries, &station::Unconfirmed::canBeConfirmed)) {
+                      words.say("done.unconfirmed", {{"person", entries.front().name},
+                                                     {"count", std::to_string(entries.size())}}) +
+                          "\n" + linesOf(entries),
+                      doubtRemarks(waiting->doubts, words)};
+        if (!std::ranges::all_of(entries, &station::Unconfirmed::canBeConfirmed)) {
             answer.out += words.say("done.unconfirmed_department") + "\n";
         }
-        if (std::ranges::any_of(*entries, &station::Unconfirmed::canBeConfirmed)) {
+        if (std::ranges::any_of(entries, &station::Unconfirmed::canBeConfirmed)) {
             answer.out += words.say("done.how_to_confirm",
                                     {{"logbook", words::asWord(call.wanted(shared::logbook.name))},
                                      {"key", who}}) +

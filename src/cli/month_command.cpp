@@ -5,6 +5,8 @@
 #include "cli/answer_options.h"
 #include "cli/commands.h"
 
+#include <algorithm>
+
 namespace cli {
 
 namespace {
@@ -47,7 +49,8 @@ public:
         if (!report) {
             return tl::unexpected(report.error());
         }
-        std::vector<std::string> remarks;
+        auto remarks = asked->at ? std::vector<std::string>{}
+                                 : aheadRemarks(*report, log->log, surroundings);
         if (report->leftOut > 0) {
             remarks.push_back(surroundings.words.say(
                 "month.left_out", {{"count", std::to_string(report->leftOut)}}));
@@ -56,6 +59,24 @@ public:
                       call.has("--json") ? jsonText(toJson(*report))
                                          : toText(*report, surroundings.words),
                       std::move(remarks)};
+    }
+
+private:
+    // By default it ends after the last entry known, and the clock is not asked: one entry that is
+    // dated ahead draws it out over hours that have not been.
+    static std::vector<std::string> aheadRemarks(const report::Month& report,
+                                                 const rules::Log& log,
+                                                 const station::Surroundings& surroundings) {
+        const auto now = surroundings.clock.now();
+        const auto count = std::ranges::count_if(log.records(), [&](const auto& record) {
+            return record.entered > now && record.entered <= report.knownAt;
+        });
+        if (report.answer.to <= now || count == 0) {
+            return {};
+        }
+        return {surroundings.words.say("done.month_ahead", {{"to", toText(report.answer.to)},
+                                                            {"count", std::to_string(count)},
+                                                            {"time", toText(now)}})};
     }
 };
 

@@ -118,13 +118,13 @@ public:
         if (!call.has(shared::json.name)) {
             return Answer{ExitStatus::Done,
                           textOf(call, *list, surroundings.clock.now(), words),
-                          unreadRemarks(list->unread, words)};
+                          doubtRemarks(list->doubts, words)};
         }
         json::Array people;
         for (const auto& person : list->people) {
             people.push_back(toJson(person));
         }
-        return Answer{ExitStatus::Done, jsonText(people), unreadRemarks(list->unread, words)};
+        return Answer{ExitStatus::Done, jsonText(people), doubtRemarks(list->doubts, words)};
     }
 };
 

@@ -88,6 +88,19 @@ Result<void> noteLateArrivals(const Surroundings& surroundings, const WholeLog& 
     return {};
 }
 
+// Where not all can be read, it may be that which was enrolled.
+Problem unknownDevice(const Surroundings& surroundings, const LogbookFacts& facts,
+                      const std::string& device) {
+    auto doubts = doubtsOf(surroundings, facts);
+    if (doubts.empty()) {
+        return problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}});
+    }
+    auto problem = problemOf(surroundings.words, "trouble.unknown_device_damaged",
+                             {{"device", device}}, Problem::Weight::Logbook);
+    problem.details = std::move(doubts);
+    return problem;
+}
+
 }  // namespace
 
 report::Board board(const Surroundings& surroundings, Standing standing) {
@@ -105,8 +118,7 @@ Result<report::Explain> explain(const Surroundings& surroundings, const WholeSta
         provenanceOf(surroundings, standing),
         report::ofRecords(log, question, standing.knownAt));
     if (!explained) {
-        return tl::unexpected(
-            problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));
+        return tl::unexpected(unknownDevice(surroundings, standing.facts, device));
     }
     return std::move(*explained);
 }
@@ -126,8 +138,7 @@ Result<report::LookingBack> lookBack(const Surroundings& surroundings,
         log, {device, standing.at, knownAt, standing.group},
         provenanceOf(surroundings, *standing.log, rules::unlimited));
     if (!back) {
-        return tl::unexpected(
-            problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));
+        return tl::unexpected(unknownDevice(surroundings, standing.facts, device));
     }
     return std::move(*back);
 }
@@ -147,8 +158,7 @@ Result<report::WayToReady> wayToReady(const Surroundings& surroundings, const St
         standing.state, standing.lookup, {device, standing.at, standing.group},
         provenanceOf(surroundings, standing));
     if (!way) {
-        return tl::unexpected(
-            problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));
+        return tl::unexpected(unknownDevice(surroundings, standing.facts, device));
     }
     return std::move(*way);
 }

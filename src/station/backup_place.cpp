@@ -81,6 +81,14 @@ bool isProven(const std::filesystem::path& path) {
     return report && report->ok();
 }
 
+// Read through in a moment.
+bool isSmall(const std::filesystem::path& path) {
+    constexpr std::uintmax_t mostBytes = 8U << 20;
+    std::error_code error;
+    const auto bytes = std::filesystem::file_size(path, error);
+    return !error && bytes <= mostBytes;
+}
+
 }  // namespace
 
 Instant wholeSecond(Instant at) {
@@ -155,15 +163,16 @@ BackupPlace::Kept BackupPlace::keepOnly(std::size_t count, Instant last,
         if (!counts(logbook, path)) {
             continue;
         }
-        if (staying >= count) {
+        const bool goes = staying >= count;
+        if ((goes || staying == 1 || isSmall(path)) && !isProven(path)) {
+            kept.notWhole.push_back(path.filename().string());
+        } else if (!goes) {
+            ++staying;
+        } else {
             system::removeFile(path);
             if (!system::exists(path)) {
                 kept.gone.push_back(path.filename().string());
             }
-        } else if (staying > 1 || isProven(path)) {
-            ++staying;
-        } else {
-            kept.notWhole.push_back(path.filename().string());
         }
     }
     return kept;

@@ -103,9 +103,8 @@ std::vector<Intended> reviewsOf(const std::vector<Unconfirmed>& chosen,
 
 }  // namespace
 
-Result<std::vector<Unconfirmed>> unconfirmed(const Surroundings& surroundings,
-                                             const LogbookFile& file,
-                                             const std::optional<std::string>& who) {
+Result<Waiting> waiting(const Surroundings& surroundings, const LogbookFile& file,
+                        const std::optional<std::string>& who) {
     const auto log = readWholeLog(surroundings, file);
     if (!log) {
         return tl::unexpected(log.error());
@@ -119,7 +118,15 @@ Result<std::vector<Unconfirmed>> unconfirmed(const Surroundings& surroundings,
         }
         person = *found;
     }
-    return listOf(surroundings, *log, gate, person);
+    return Waiting{listOf(surroundings, *log, gate, person), doubtsOf(surroundings, *log)};
+}
+
+Result<std::vector<Unconfirmed>> unconfirmed(const Surroundings& surroundings,
+                                             const LogbookFile& file,
+                                             const std::optional<std::string>& who) {
+    return waiting(surroundings, file, who).map([](Waiting&& all) {
+        return std::move(all.entries);
+    });
 }
 
 std::vector<Unconfirmed> waitingFor(const Surroundings& surroundings, const LogbookFile& file,

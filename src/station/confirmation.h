@@ -26,7 +26,16 @@ struct Unconfirmed {
     std::string when, what;      // "2 Mar 08:30", "Use started": the parts of the line
 };
 
-// In reading order; all, or those of one person, by key or badge. Nobody has to sign in to look.
+struct Waiting {
+    std::vector<Unconfirmed> entries;    // in reading order
+    std::vector<std::string> doubts{};  // as doubtsOf: others may be among what cannot be read
+};
+
+// All, or those of one person, by key or badge. Nobody has to sign in to look.
+[[nodiscard]] Result<Waiting> waiting(const Surroundings& surroundings, const LogbookFile& file,
+                                      const std::optional<std::string>& who = {});
+
+// Those entries.
 [[nodiscard]] Result<std::vector<Unconfirmed>> unconfirmed(
     const Surroundings& surroundings, const LogbookFile& file,
     const std::optional<std::string>& who = {});

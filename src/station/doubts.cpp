@@ -152,6 +152,9 @@ Result<void> Doubts::settleValues(const Gate& gate, const Doubted& doubted) {
 
 Result<void> Doubts::settleClock(OpenLog& open, bool waits) {
     const auto doubt = doubtClock(m_surroundings, open.logbook(), open.log());
+    if (!doubt && !waits && open.damage()) {
+        return {};
+    }
     if (!doubt) {
         return tl::unexpected(doubt.error());
     }

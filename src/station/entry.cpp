@@ -4,15 +4,29 @@
 // Writing records; see entry.h.
 #include "station/entry.h"
 
-#include "station/signed_act.h"
+#include "station/damage.h"
 #include "station/entry_meaning.h"
 #include "station/own_records.h"
+#include "station/signed_act.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace station {
 
 using logbook::Kind;
+
+namespace {
+
+// Whatever the log says of the units.
+bool mustNotWait(const std::vector<Entry>& entries) {
+    return std::ranges::none_of(entries, [](const Entry& entry) {
+        const auto kind = logbook::kindOf(entry.kind);
+        return !kind || waitsForPin({}, *kind, entry.device);
+    });
+}
+
+}  // namespace
 
 bool waitsForPin(const rules::State& state, Kind kind, const std::string& device) {
     switch (kind) {
@@ -51,11 +65,14 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
     if (entries.empty()) {
         return std::vector<Written>();
     }
-    const auto open = OpenLog::open(surroundings, file, [&](const store::Logbook& logbook) {
-        return neededFor(surroundings, logbook, entries);
-    });
+    const auto open = OpenLog::open(
+        surroundings, file,
+        [&](const store::Logbook& logbook) { return neededFor(surroundings, logbook, entries); },
+        OpenLog::IfDamaged::ReadRound);
     if (!open) {
-        return tl::unexpected(open.error());
+        return tl::unexpected(isOfDamage(open.error()) && mustNotWait(entries)
+                                  ? onPaper(surroundings.words, open.error())
+                                  : open.error());
     }
     SignedAct act(**open, [&](const OpenLog&) {
         std::vector<Intended> intended;

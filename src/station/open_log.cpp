@@ -4,23 +4,27 @@
 // Reading the log of an open logbook, and reading it again; see open_log.h.
 #include "station/open_log.h"
 
+#include "station/damage.h"
+
 #include <utility>
 
 namespace station {
 
 OpenLog::OpenLog(const Surroundings& surroundings, const LogbookFile& file,
-                 store::Logbook logbook, NeededBy neededBy)
+                 store::Logbook logbook, NeededBy neededBy, IfDamaged ifDamaged)
     : m_surroundings(surroundings), m_file(file), m_logbook(std::move(logbook)),
-      m_identity(system::identityOf(file.path)), m_neededBy(std::move(neededBy)) {}
+      m_identity(system::identityOf(file.path)), m_neededBy(std::move(neededBy)),
+      m_ifDamaged(ifDamaged) {}
 
 Result<std::unique_ptr<OpenLog>> OpenLog::open(const Surroundings& surroundings,
-                                               const LogbookFile& file, NeededBy neededBy) {
+                                               const LogbookFile& file, NeededBy neededBy,
+                                               IfDamaged ifDamaged) {
     auto logbook = openLogbook(surroundings, file, Access::Write);
     if (!logbook) {
         return tl::unexpected(std::move(logbook.error()));
     }
     std::unique_ptr<OpenLog> open(
-        new OpenLog(surroundings, file, std::move(*logbook), std::move(neededBy)));
+        new OpenLog(surroundings, file, std::move(*logbook), std::move(neededBy), ifDamaged));
     if (auto read = open->read(); !read) {
         return tl::unexpected(std::move(read.error()));
     }
@@ -40,6 +44,13 @@ Result<LogAtHand> OpenLog::readNeeded() const {
 
 Result<void> OpenLog::read() {
     auto log = readNeeded();
+    m_damage.reset();
+    if (!log && m_ifDamaged == IfDamaged::ReadRound && isOfDamage(log.error())) {
+        m_damage = std::move(log.error());
+        log = readWholeLog(m_surroundings, m_file).map([](WholeLog&& whole) {
+            return LogAtHand{std::move(whole)};
+        });
+    }
     if (!log) {
         return tl::unexpected(std::move(log.error()));
     }

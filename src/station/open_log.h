@@ -25,15 +25,21 @@ public:
     // What will be looked at of the log, by the file as it stands when it is read.
     using NeededBy = std::function<Result<Needed>(const store::Logbook&)>;
 
+    // What is done where not all of the log can be read: to read round it is for who writes only
+    // what must not wait.
+    enum class IfDamaged { Refuse, ReadRound };
+
     // Without `neededBy` all of it.
-    [[nodiscard]] static Result<std::unique_ptr<OpenLog>> open(const Surroundings& surroundings,
-                                                               const LogbookFile& file,
-                                                               NeededBy neededBy = {});
+    [[nodiscard]] static Result<std::unique_ptr<OpenLog>> open(
+        const Surroundings& surroundings, const LogbookFile& file, NeededBy neededBy = {},
+        IfDamaged ifDamaged = IfDamaged::Refuse);
 
     [[nodiscard]] const Surroundings& surroundings() const { return m_surroundings; }
     [[nodiscard]] store::Logbook& logbook() { return m_logbook; }
     [[nodiscard]] const LogAtHand& log() const { return *m_log; }  // as last read
     [[nodiscard]] const Gate& gate() const { return *m_gate; }
+    // Why not all of it could be read; nothing where it could.
+    [[nodiscard]] const std::optional<Problem>& damage() const { return m_damage; }
 
     // Whether records have come in since it was read, or the clock was set back behind what is at
     // hand of it. Refused where another file bears the name since.
@@ -65,7 +71,7 @@ public:
 
 private:
     OpenLog(const Surroundings& surroundings, const LogbookFile& file, store::Logbook logbook,
-            NeededBy neededBy);
+            NeededBy neededBy, IfDamaged ifDamaged);
     [[nodiscard]] Result<LogAtHand> readNeeded() const;
     [[nodiscard]] Result<void> read();
 
@@ -74,6 +80,8 @@ private:
     store::Logbook m_logbook;
     std::optional<system::FileIdentity> m_identity;
     NeededBy m_neededBy;
+    IfDamaged m_ifDamaged;
+    std::optional<Problem> m_damage{};
     std::optional<LogAtHand> m_log;
     std::optional<Gate> m_gate;
 };

@@ -5,6 +5,7 @@
 #include "station/people_list.h"
 
 #include "station/sign_in.h"
+#include "station/standing.h"
 #include "words/context.h"
 
 #include <map>
@@ -104,7 +105,8 @@ Result<PeopleList> peopleOf(const Surroundings& surroundings, const LogbookFile&
     for (const auto& badge : *badges) {
         listing.addBadge(badge);
     }
-    return PeopleList{log->ownStation, listing.inOrder(), pins->empty(), log->unread};
+    return PeopleList{log->ownStation, listing.inOrder(), pins->empty(), log->unread,
+                      doubtsOf(surroundings, *log)};
 }
 
 }  // namespace station

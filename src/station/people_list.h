@@ -34,6 +34,7 @@ struct PeopleList {
     std::vector<ListedPerson> people{};    // by key
     bool unopened = true;                  // nobody has a PIN here
     std::vector<logbook::RecordName> unread{};
+    std::vector<std::string> doubts{};  // as doubtsOf
 };
 
 // Everybody whom the log names, those who have left too, and whoever has a PIN or a badge here

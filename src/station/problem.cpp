@@ -5,6 +5,7 @@
 #include "station/problem.h"
 
 #include "station/file_kind.h"
+#include "store/stray_log.h"
 #include "words/as_word.h"
 #include "words/fault_words.h"
 
@@ -131,6 +132,10 @@ Problem problemOf(const words::Words& words, std::string_view code, const words:
 Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     if (isByJournal(trouble)) {
         return problemOf(words, "trouble.journal_in_way", {{"path", trouble.path.string()}},
+                         Weight::Logbook);
+    }
+    if (trouble.code == Code::Io && trouble.text == store::strayLog) {
+        return problemOf(words, "trouble.wal_in_way", {{"path", trouble.path.string()}},
                          Weight::Logbook);
     }
     const bool isOlder = trouble.code == Code::NewerSchema &&

@@ -162,8 +162,12 @@ std::vector<std::string> asideTold(const words::Words& words,
     }
     if (!restored.later) {
         told.push_back(words.say("rescue.later_unknown"));
-    } else if (restored.isAtLeast || *restored.later > 0) {
-        told.push_back(words.say(restored.isAtLeast ? "rescue.later_at_least" : "rescue.later",
+    } else if (restored.isAtLeast && *restored.later == 0) {
+        told.push_back(words.say("rescue.later_damaged"));
+    } else if (*restored.later > 0) {
+        told.push_back(words.say(restored.isAtLeast ? "rescue.later_at_least"
+                                 : restored.isOther ? "rescue.later_other"
+                                                    : "rescue.later",
                                  {{"count", std::to_string(*restored.later)}}));
     }
     return told;

@@ -5,6 +5,7 @@
 #include "station/signed_act.h"
 
 #include "station/clock_doubt.h"
+#include "station/damage.h"
 #include "station/entry_check.h"
 #include "station/forms.h"
 #include "station/snapshots.h"
@@ -39,9 +40,31 @@ Result<Kept> SignedAct::found(Founding& founding) {
 }
 
 Result<Kept> SignedAct::run() {
+    const auto& words = m_open.surroundings().words;
+    if (auto done = keep(); !done) {
+        return tl::unexpected(!m_waits && isOfDamage(done.error())
+                                  ? onPaper(words, std::move(done.error()))
+                                  : std::move(done.error()));
+    }
+    // Nothing that can wait is written into a file that is damaged.
+    if (!m_records.empty() && !m_open.damage()) {
+        noteTheClock();
+        renewSnapshots(m_open.surroundings(), m_open.logbook());
+    }
+    Kept kept{std::move(m_records), *m_signature, std::move(m_checked), m_doubts->warnings()};
+    kept.warnings.insert(kept.warnings.end(), m_missing.begin(), m_missing.end());
+    if (m_open.log().verification && !m_open.log().verification->ok) {
+        kept.warnings.push_back(words.say("verify.file_damaged"));
+    } else if (m_open.damage()) {
+        kept.warnings.push_back(words.say("verify.read_round"));
+    }
+    return kept;
+}
+
+Result<void> SignedAct::keep() {
     for (int times = 1;; ++times) {
         if (auto ready = prepare(); !ready) {
-            return tl::unexpected(std::move(ready.error()));
+            return ready;
         }
         // What must not wait is written in the end, whatever the others do.
         const bool isLast = times == OpenLog::mostAttempts;
@@ -50,36 +73,26 @@ Result<Kept> SignedAct::run() {
             return tl::unexpected(moved.error());
         }
         if (!*moved || isLast) {
-            auto done = append(m_waits || !isLast);
+            const auto done = append(m_waits || !isLast);
             if (!done) {
-                return tl::unexpected(std::move(done.error()));
+                return tl::unexpected(done.error());
             }
             if (*done) {
-                break;
+                return {};
             }
         }
         if (isLast) {
             return tl::unexpected(logMoved(m_open.surroundings().words));
         }
         if (auto current = m_open.catchUp(); !current) {
-            return tl::unexpected(std::move(current.error()));
+            return current;
         }
     }
-    if (!m_records.empty()) {
-        noteTheClock();
-        renewSnapshots(m_open.surroundings(), m_open.logbook());
-    }
-    Kept kept{std::move(m_records), *m_signature, std::move(m_checked), m_doubts->warnings()};
-    kept.warnings.insert(kept.warnings.end(), m_missing.begin(), m_missing.end());
-    if (m_open.log().verification && !m_open.log().verification->ok) {
-        kept.warnings.push_back(m_open.surroundings().words.say("verify.file_damaged"));
-    }
-    return kept;
 }
 
 Result<void> SignedAct::prepare() {
-    for (const auto step : {&SignedAct::intend, &SignedAct::sign, &SignedAct::signWitnesses,
-                            &SignedAct::settle}) {
+    for (const auto step : {&SignedAct::intend, &SignedAct::refuseDamaged, &SignedAct::sign,
+                            &SignedAct::signWitnesses, &SignedAct::settle}) {
         if (auto done = (this->*step)(); !done) {
             return done;
         }
@@ -91,6 +104,19 @@ bool SignedAct::byIssuedForm(const Entry& entry) const {
     return entry.form && standingOf(m_open.log(), *entry.form) == FormStanding::Issued;
 }
 
+// Whoever has left since they signed in is taken at their word, as if they had not, where nothing
+// is to wait.
+Result<Signature> SignedAct::renewed() const {
+    auto signature = m_open.gate().renewed(*m_signature);
+    if (!signature && !m_waits) {
+        auto atTheirWord = *m_signature;
+        atTheirWord.confirmed = atTheirWord.isManager = atTheirWord.isKnown = false;
+        atTheirWord.remarks.push_back(signature.error().notice.says);
+        return atTheirWord;
+    }
+    return signature;
+}
+
 // Who has signed in is asked no more, but looked up in what others have written since.
 Result<void> SignedAct::sign() {
     if (m_founding != nullptr) {
@@ -99,7 +125,7 @@ Result<void> SignedAct::sign() {
     }
     const auto& gate = m_open.gate();
     const bool isSigned = m_signature && (m_signature->confirmed || !m_waits);
-    auto signature = isSigned  ? gate.renewed(*m_signature)
+    auto signature = isSigned  ? renewed()
                      : m_waits ? gate.sign(*m_by)
                                : gate.signUnwaiting(*m_by);
     if (!signature && signature.error().code == "sign_in.nobody") {
@@ -157,7 +183,14 @@ Result<void> SignedAct::signWitness(Entry& entry) {
     }
     auto& person = m_witnesses[who];
     if (person && !gate.knows(*person)) {
-        return tl::unexpected(gate.unknownPerson(*person));
+        auto unknown = gate.unknownPerson(*person);
+        if (m_waits) {
+            return tl::unexpected(std::move(unknown));
+        }
+        m_missing.push_back(words.say("entry.witness_left_out",
+                                      {{"person", gate.nameOf(*person)},
+                                       {"reason", unknown.notice.says}}));
+        person.reset();
     }
     if (person && (person == m_signature->person || person == entry.doneBy)) {
         auto same = problemOf(words, "entry.same_witness", {{"person", gate.nameOf(*person)}});
@@ -281,12 +314,6 @@ void SignedAct::addUnknown(const Intended& intended, std::vector<std::string>& r
 
 Result<bool> SignedAct::append(bool onlyAsRead) {
     const auto now = m_open.surroundings().clock.now();
-    const auto& verified = m_open.log().verification;
-    if (m_waits && verified && store::arePagesDamaged(*verified)) {
-        return tl::unexpected(problemOf(m_open.surroundings().words, "trouble.pages_damaged",
-                                        {{"path", m_open.logbook().path().string()}},
-                                        Problem::Weight::Logbook));
-    }
     if (auto judged = judge(now); !judged) {
         return tl::unexpected(std::move(judged.error()));
     }
@@ -297,14 +324,21 @@ Result<bool> SignedAct::append(bool onlyAsRead) {
         return true;
     }
     bool moved = false;
+    bool damaged = false;  // as a verify has found since
     const auto build = [&](const RecordName& next) -> std::vector<Record> {
         const auto arrival = m_open.logbook().lastArrival();
+        const auto verified = m_open.logbook().lastVerification();
+        damaged = m_waits &&
+                  (!verified || (*verified && store::arePagesDamaged(**verified)));
         moved = onlyAsRead && (!arrival || *arrival != m_open.log().arrival);
-        return m_records = moved ? std::vector<Record>() : recordsFrom(next, now);
+        return m_records = moved || damaged ? std::vector<Record>() : recordsFrom(next, now);
     };
     const auto written = m_open.logbook().appendOwn(build, {m_signature->person, now});
     if (!written) {
         return tl::unexpected(problemOf(m_open.surroundings().words, written.error()));
+    }
+    if (damaged) {
+        return tl::unexpected(pagesDamaged());
     }
     return !moved;
 }

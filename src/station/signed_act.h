@@ -70,12 +70,16 @@ public:
 
 private:
     [[nodiscard]] Result<Kept> run();
+    [[nodiscard]] Result<void> keep();
     [[nodiscard]] Result<void> prepare();
     [[nodiscard]] Result<void> intend();
     [[nodiscard]] Result<void> readBadges();
     [[nodiscard]] Result<void> checkFormats();
     [[nodiscard]] Result<void> checkForms();
+    [[nodiscard]] Result<void> refuseDamaged();
+    [[nodiscard]] Problem pagesDamaged() const;
     [[nodiscard]] Result<void> sign();
+    [[nodiscard]] Result<Signature> renewed() const;
     [[nodiscard]] Result<void> signWitnesses();
     [[nodiscard]] Result<void> signWitness(Entry& entry);
     [[nodiscard]] Result<void> askFirstPin();

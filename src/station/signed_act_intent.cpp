@@ -4,7 +4,9 @@
 // What is looked at before anybody is asked for anything: badges, the format, forms, and what an
 // entry says it takes the place of; see signed_act.h.
 #include "station/signed_act.h"
+
 #include "station/forms.h"
+#include "store/page_damage.h"
 
 #include <utility>
 
@@ -91,6 +93,24 @@ Result<void> SignedAct::checkFormats() {
         m_waits = m_waits || waits(m_open.log(), *record);
     }
     return {};
+}
+
+Problem SignedAct::pagesDamaged() const {
+    return problemOf(m_open.surroundings().words, "trouble.pages_damaged",
+                     {{"path", m_open.logbook().path().string()}}, Problem::Weight::Logbook);
+}
+
+// Before anybody is asked for anything.
+Result<void> SignedAct::refuseDamaged() {
+    if (!m_waits) {
+        return {};
+    }
+    if (m_open.damage()) {
+        return tl::unexpected(*m_open.damage());
+    }
+    const auto& verified = m_open.log().verification;
+    return verified && store::arePagesDamaged(*verified) ? tl::unexpected(pagesDamaged())
+                                                         : Result<void>();
 }
 
 Result<void> SignedAct::checkForms() {

@@ -254,6 +254,10 @@ report::Provenance provenanceOf(const Surroundings& surroundings, const WholeLog
     return provenance;
 }
 
+std::vector<std::string> doubtsOf(const Surroundings& surroundings, const LogbookFacts& facts) {
+    return problemsOf(surroundings.words, facts);
+}
+
 Result<void> requireReadable(const Surroundings& surroundings, const WholeLog& log,
                              logbook::Instant at, logbook::Instant knownAt) {
     auto edition = requireEdition(surroundings, log.log.groundwork(), at, knownAt);

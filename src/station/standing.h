@@ -62,6 +62,10 @@ struct WholeStanding : Standing {
 [[nodiscard]] report::Provenance provenanceOf(const Surroundings& surroundings,
                                               const WholeLog& log, logbook::Instant knownAt);
 
+// What of the log cannot be read or relied on, a sentence each; none where all is well.
+[[nodiscard]] std::vector<std::string> doubtsOf(const Surroundings& surroundings,
+                                                const LogbookFacts& facts);
+
 // An edition is known; one that cannot be read is not told as one that was never adopted.
 [[nodiscard]] Result<void> requireReadable(const Surroundings& surroundings, const WholeLog& log,
                                            logbook::Instant at, logbook::Instant knownAt);

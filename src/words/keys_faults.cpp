@@ -86,6 +86,8 @@ trouble.newer_schema: says(path) safe do
 trouble.older_schema: says(path) safe do(argument)
 trouble.read_only: says(path) safe do
 trouble.journal_in_way: says(path) safe do(path)
+trouble.wal_in_way: says(path) safe do(path)
+trouble.unknown_device_damaged: says(device) safe do
 trouble.not_permitted: says(path) safe do
 trouble.needs_recovery: says(path) safe do
 trouble.not_own: says(record) safe do

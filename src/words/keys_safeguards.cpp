@@ -14,7 +14,8 @@ safeguard.new_to_people: says(station) safe do
 safeguard.change_by_other: says(change) safe do
 safeguard.change_not_meant: says(change) safe do
 safeguard: waiting(count) waiting_person(person key count) waiting_unknown(person count)
-safeguard: nothing_waits each_confirms(logbook) unknown_names
+safeguard: nothing_waits none_read_waits
+safeguard: each_confirms(logbook) unknown_names
 safeguard: unknown_group(group groups)
 safeguard: strike_fault strike_hold
 safeguard.who_confirms: says safe do

@@ -80,6 +80,7 @@ correction.no_unit: says(record) safe do
 correction.not_shown: says(count) safe do
 correction.same_unit: says(record device) safe do
 correction: of_entry(record) struck(records) reentered(device records)
+entry: not_recorded on_paper
 entry: unready_start(device findings) unfinished_start(device findings) backdated(time)
 entry: no_longer_ready(device findings) worse_in_use(device findings)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
@@ -102,7 +103,8 @@ done: founded(station) recorded(record) imported(added skipped) backed_up(path b
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
 done: forms(path first last) later_record(record time) warnings(count) not_noted
-done: not_noted_damaged imported_nothing up_to(records)
+done: not_noted_damaged imported_nothing up_to(records) month_ahead(to count time)
+verify: may_be_unread
 )";
 
 std::string_view useKeys() {

@@ -272,6 +272,8 @@ TEST_CASE("A clock that was set back is told", "[golden]") {
     transcript.at("2026-03-02T13:00:00Z");
     transcript.run("board ward.logbook --json");
     transcript.run("log ward.logbook note KB-0142 --text \"Seen\" --as mt");
+    transcript.run("month ward.logbook 2026-03 --json");
+    transcript.run("month ward.logbook 2026-03 --json --at 2026-03-02T13:00:00Z");
     transcript.check("clock");
 }
 

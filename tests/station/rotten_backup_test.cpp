@@ -42,3 +42,41 @@ TEST_CASE("One that is not whole drives no whole one out", "[fault]") {
         CHECK(std::filesystem::exists(path));
     }
 }
+
+// What is told not to count does not go later without a word, nor takes a whole one's place.
+TEST_CASE("Backups that have rotted stay, and are counted by none that come after", "[fault]") {
+    Backed ward;
+    ward.set("backups-kept", "2");
+    std::vector<std::filesystem::path> rotten;
+    std::vector<std::filesystem::path> whole;
+    const auto make = [&](std::vector<std::filesystem::path>& among) {
+        ward.clock.advance(day);
+        ward.enter();
+        ward.clock.advance(hour);
+        const auto backup = ward.backUp(Occasion::WindowCloses);
+        REQUIRE(backup.made.size() == 1);
+        among.push_back(backup.made.front());
+        return backup.told;
+    };
+    // Each harmed at once, so that it is not seen before there are more.
+    for (int times = 0; times < 2; ++times) {
+        make(rotten);
+        SQLite::Database database(rotten.back().string(), SQLite::OPEN_READWRITE);
+        database.exec("DROP TRIGGER records_are_never_updated;"
+                      "UPDATE records SET content = replace(content, 'pass', 'fail')");
+    }
+    for (int times = 0; times < 4; ++times) {
+        for (const auto& told : make(whole)) {
+            INFO(told);
+            const auto gone = told.find("now removed");
+            CHECK((gone == std::string::npos ||
+                   told.find(rotten.front().filename().string(), gone) == std::string::npos));
+        }
+    }
+    for (const auto& path : rotten) {
+        CHECK(std::filesystem::exists(path));
+    }
+    CHECK(std::ranges::count_if(whole, [](const auto& path) {
+              return std::filesystem::exists(path);
+          }) == 2);
+}

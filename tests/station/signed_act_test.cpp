@@ -54,6 +54,23 @@ station::Entry clearing(station::Writer by) {
     return {std::move(by), "clear", "KB-0001", {{"code", "screen"}}};
 }
 
+// In the middle of an act a verify elsewhere finds pages that are not whole.
+void noteDamagedPages(Ward& ward) {
+    auto logbook = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write);
+    REQUIRE(logbook);
+    auto report = logbook->verify();
+    REQUIRE(report);
+    report->integrity.emplace_back("Freelist: 2nd reference to page 90");
+    REQUIRE(logbook->noteVerified(*report, {"mt", ward.clock.now()}));
+}
+
+void leave(Ward& ward, const std::string& person) {
+    station::Entry entry{ward.as("mt"), "person"};
+    entry.body = Ward::personBody(person, "biomed");
+    entry.body.emplace_back("until", "2026-02-28");
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, entry));
+}
+
 constexpr std::string_view strictPolicy =
     "format = 1\ntitle = \"Strict\"\nedition = \"1\"\ntime_zone = \"America/Chicago\"\n"
     "[groups.adult]\n[checks.leak]\ntakes = \"PT2M\"\n[authority]\nperson = [\"lead\"]\n";
@@ -98,6 +115,54 @@ TEST_CASE("An entry is judged by the roles that its writer has once the PIN is t
           "refusal.roles");
     CHECK(codeOf(ward, clearing(asked("rs", after([&] { setRole(ward, "rs", "biomed"); })))) ==
           "");
+}
+
+TEST_CASE("What must not wait is taken though its writer left while the PIN was typed", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.person("rs", "biomed");
+    ward.as("rs");
+    ward.enrol("KB-0001");
+    REQUIRE(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
+    auto leaving = asked("rs", after([&] { leave(ward, "rs"); }));
+    leaving.offered = true;
+    const auto ended =
+        station::writeEntry(ward.surroundings, ward.logbook, {leaving, "use_end", "KB-0001"});
+    REQUIRE(ended);
+    CHECK_FALSE(ended->confirmed);
+    CHECK_FALSE(ended->byKnown);
+    CHECK(recordsOf(ward).back().by == "rs");
+    // As it is where they had left before.
+    const auto later =
+        station::writeEntry(ward.surroundings, ward.logbook, {leaving, "use_start", "KB-0001"});
+    REQUIRE(later);
+    CHECK(later->warnings.front() == ended->warnings.front());
+    leave(ward, "rs");
+    ward.person("rs", "biomed");
+    const auto all = recordsOf(ward).size();
+    CHECK(codeOf(ward, {leaving, "note", "KB-0001", {{"text", "Seen"}}}) == "sign_in.unknown");
+    CHECK(recordsOf(ward).size() == all + 1);
+}
+
+TEST_CASE("What can wait is not written once others have found damaged pages", "[fault]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto all = recordsOf(ward).size();
+    int times = 0;
+    const auto writer = asked("mt", after([&] {
+        ++times;
+        noteDamagedPages(ward);
+    }));
+    CHECK(codeOf(ward, {writer, "note", "KB-0001", {{"text", "Seen"}}}) ==
+          "trouble.pages_damaged");
+    CHECK(recordsOf(ward).size() == all);
+    // From then on nobody is asked for a PIN in vain.
+    CHECK(codeOf(ward, {writer, "note", "KB-0001", {{"text", "Seen"}}}) ==
+          "trouble.pages_damaged");
+    CHECK(times == 1);
+    CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
+    CHECK(recordsOf(ward).size() == all + 1);
 }
 
 TEST_CASE("Whoever is no manager any more when all is typed sets nobody's PIN", "[unit]") {

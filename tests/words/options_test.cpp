@@ -16,7 +16,8 @@ namespace {
 // Said by commands alone, each of which is called, or by a logbook that no window opens.
 const std::set<std::string> byCommandsOnly{
     "call.bad_body do",          "call.bad_body says",
-    "call.one_form says",        "import.nobody do",
+    "call.one_form says",        "done month_ahead",
+    "import.nobody do",
     "people.edition_is_there do", "people.no_code do",
     "people.no_edition do",      "people.no_name do",
     "pin.not_given do",          "safeguard.change_not_meant do",

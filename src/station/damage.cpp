@@ -1,0 +1,25 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Problems of damage; see damage.h.
+#include "station/damage.h"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace station {
+
+bool isOfDamage(const Problem& problem) {
+    constexpr std::array<std::string_view, 4> codes{"trouble.damaged", "trouble.damaged_throughout",
+                                                    "trouble.chain_broken", "trouble.edition_gone"};
+    return std::ranges::find(codes, problem.code) != codes.end();
+}
+
+Problem onPaper(const words::Words& words, Problem problem) {
+    problem.notice.safe = words.say("entry.not_recorded");
+    problem.notice.action = words.say("entry.on_paper");
+    return problem;
+}
+
+}  // namespace station

@@ -1,0 +1,18 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Problems that say that a logbook is damaged, and what becomes then of an entry that must not
+// wait.
+#pragma once
+
+#include "station/problem.h"
+
+namespace station {
+
+[[nodiscard]] bool isOfDamage(const Problem& problem);
+
+// The same for an entry that must not wait and was not recorded: it goes on paper, until there is a
+// logbook for it.
+[[nodiscard]] Problem onPaper(const words::Words& words, Problem problem);
+
+}  // namespace station

@@ -1,0 +1,165 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A logbook of which some entries cannot be read: what must not wait is still recorded, and what is
+// not found is not said not to be there.
+#include "station/damage.h"
+
+#include "logbook/record_reader.h"
+#include "station/answers.h"
+#include "station/confirmation.h"
+#include "station/people_list.h"
+#include "station/serial_log.h"
+#include "station/ward.h"
+
+using support::Ward;
+
+namespace {
+
+constexpr std::size_t pageSize = 4096;
+
+std::string codeOf(Ward& ward, const station::Entry& entry) {
+    const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
+    return written ? "" : written.error().code;
+}
+
+// Notes of another station, which fill pages.
+void keepNotes(Ward& ward, int first, int last) {
+    std::vector<logbook::Record> records;
+    for (int seq = first; seq <= last; ++seq) {
+        records.push_back(
+            *logbook::readRecord(support::noteLine("icu-9", seq, std::string(250, 'x'))));
+    }
+    auto file = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write);
+    REQUIRE(file);
+    REQUIRE(file->append(records, {"mt", ward.clock.now()}));
+}
+
+// KB-0001 with a circuit, KB-0002 in the middle of the file, and a start that waits for its name.
+void fill(Ward& ward) {
+    ward.found();
+    ward.enrol("KB-0001");
+    station::Entry fit{ward.as("mt"), "fit", "KB-0001"};
+    fit.body = {{"position", "circuit"},
+                {"part", logbook::json::Object{{"serial", "4711"}, {"lot", "L7"}}}};
+    REQUIRE(codeOf(ward, fit) == "");
+    keepNotes(ward, 1, 40);
+    ward.enrol("KB-0002");
+    REQUIRE(codeOf(ward, {"mt", "use_start", "KB-0002"}) == "");
+    keepNotes(ward, 41, 80);
+    REQUIRE(ward.check("KB-0001", "pass"));
+}
+
+// The leaf of the table on which that stands is zeroed.
+void zeroLeaf(Ward& ward, std::string_view with) {
+    auto bytes = ward.bytes();
+    const auto found = with.empty() ? bytes.rfind(R"("kind":"note")") : bytes.find(with);
+    REQUIRE(found != std::string::npos);
+    const auto place = found / pageSize * pageSize;
+    REQUIRE(bytes.at(place) == '\x0D');
+    bytes.replace(place, pageSize, pageSize, '\0');
+    ward.folder.write("ward.logbook", bytes);
+}
+
+constexpr std::string_view ofKb2 = R"("device":"KB-0002","entered")";
+
+std::size_t readable(Ward& ward) {
+    const auto logbook =
+        station::openLogbook(ward.surroundings, ward.logbook, station::Access::Read);
+    REQUIRE(logbook);
+    return logbook->records()->records.size();
+}
+
+}  // namespace
+
+TEST_CASE("A start is recorded though older entries cannot be read", "[fault]") {
+    Ward ward;
+    fill(ward);
+    zeroLeaf(ward, ofKb2);
+    const auto before = readable(ward);
+    const auto bytes = ward.bytes();
+    // What can wait is refused, and nobody is asked for a PIN in vain.
+    station::Writer writer("mt");
+    writer.ask = [](const std::string&) {
+        FAIL("asked");
+        return std::nullopt;
+    };
+    const station::Entry note{writer, "note", "KB-0001", {{"text", "Seen"}}};
+    CHECK(codeOf(ward, note) == "trouble.damaged");
+    CHECK(ward.bytes() == bytes);
+    const auto started =
+        station::writeEntry(ward.surroundings, ward.logbook, {"mt", "use_start", "KB-0001"});
+    INFO((started ? "" : started.error().notice.text()));
+    REQUIRE(started);
+    CHECK(started->warnings.back() == ward.surroundings.words.say("verify.read_round"));
+    // Also on a unit whose enrolment is among what is gone.
+    CHECK(codeOf(ward, {"mt", "use_start", "KB-0002"}) == "");
+    CHECK(codeOf(ward, {"mt", "use_end", "KB-0001"}) == "");
+    CHECK(readable(ward) == before + 3);
+}
+
+TEST_CASE("A start that cannot be recorded is told to be kept on paper", "[fault]") {
+    Ward ward;
+    fill(ward);
+    zeroLeaf(ward, "");
+    const auto bytes = ward.bytes();
+    const auto onPaper = ward.surroundings.words.say("entry.on_paper");
+    const auto actionAt = [&](const station::Entry& entry) {
+        const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
+        REQUIRE_FALSE(written);
+        CHECK(station::isOfDamage(written.error()));
+        return written.error().notice.action;
+    };
+    CHECK(actionAt({"mt", "use_start", "KB-0001"}) == onPaper);
+    CHECK(actionAt({ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}}) != onPaper);
+    CHECK(ward.bytes() == bytes);
+}
+
+TEST_CASE("What cannot be read is not said not to be there", "[fault]") {
+    Ward ward;
+    fill(ward);
+    const auto codes = [&](const std::string& device) {
+        const auto standing = station::wholeStanding(ward.surroundings, ward.logbook, {});
+        REQUIRE(standing);
+        const auto explained = station::explain(ward.surroundings, *standing, device);
+        const auto way = station::wayToReady(ward.surroundings, *standing, device);
+        CHECK(explained.has_value() == way.has_value());
+        return explained ? "" : explained.error().code + " " + way.error().code;
+    };
+    const auto doubts = [&] {
+        const auto waiting = station::waiting(ward.surroundings, ward.logbook);
+        const auto people = station::peopleOf(ward.surroundings, ward.logbook);
+        REQUIRE(waiting);
+        REQUIRE(people);
+        CHECK(waiting->doubts == people->doubts);
+        return waiting->doubts.size();
+    };
+    CHECK(codes("KB-0003") == "trouble.unknown_device trouble.unknown_device");
+    CHECK(doubts() == 0);
+    CHECK(station::unconfirmed(ward.surroundings, ward.logbook)->size() == 1);
+    zeroLeaf(ward, ofKb2);
+    const std::string damaged = "trouble.unknown_device_damaged";
+    CHECK(codes("KB-0002") == damaged + " " + damaged);
+    CHECK(codes("KB-0003") == damaged + " " + damaged);
+    CHECK(codes("KB-0001") == "");
+    CHECK(station::unconfirmed(ward.surroundings, ward.logbook)->empty());
+    CHECK(doubts() > 0);
+}
+
+TEST_CASE("A part is traced in what can be read", "[fault]") {
+    Ward ward;
+    fill(ward);
+    zeroLeaf(ward, ofKb2);
+    const auto some = station::standingForSerial(ward.surroundings, ward.logbook, {}, "4711");
+    const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+    REQUIRE(some);
+    REQUIRE(whole);
+    const auto shown = [&](const station::WholeStanding& standing) {
+        const auto trace =
+            station::trace(ward.surroundings, standing, {rules::TraceBy::Serial, "4711"});
+        REQUIRE(trace);
+        CHECK_FALSE(trace->found.isEmpty());
+        return toText(*trace, ward.surroundings.words);
+    };
+    CHECK(shown(*some) == shown(*whole));
+}
