@@ -5,9 +5,8 @@
 #include "station/entry.h"
 
 #include "station/damage.h"
-#include "station/entry_meaning.h"
 #include "station/own_records.h"
-#include "station/signed_act.h"
+#include "station/written.h"
 
 #include <algorithm>
 #include <utility>
@@ -58,7 +57,6 @@ Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& 
     return std::move(written->front());
 }
 
-// What is to be told of the whole act is told of the first entry.
 Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
                                            const LogbookFile& file,
                                            const std::vector<Entry>& entries) {
@@ -86,21 +84,7 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
     if (!kept) {
         return tl::unexpected(kept.error());
     }
-    std::vector<Written> written;
-    std::vector<logbook::Record> before;
-    for (const auto& record : kept->records) {
-        const auto& log = (*open)->log();
-        written.push_back({record.name, kept->signature.name, kept->signature.confirmed,
-                           kept->signature.isKnown, kept->checked[before.size()],
-                           entryMeaning(surroundings,
-                                        before.empty() ? log : extended(surroundings, log, before),
-                                        record)});
-        before.push_back(record);
-    }
-    auto& told = written.front().warnings;
-    told.insert(told.begin(), kept->signature.remarks.begin(), kept->signature.remarks.end());
-    told.insert(told.end(), kept->warnings.begin(), kept->warnings.end());
-    return written;
+    return writtenOf(**open, *kept);
 }
 
 Result<Adopted> adopt(const Surroundings& surroundings, const LogbookFile& file,

@@ -73,7 +73,7 @@ Result<void> SignedAct::keep() {
             return tl::unexpected(moved.error());
         }
         if (!*moved || isLast) {
-            const auto done = append(m_waits || !isLast);
+            const auto done = append(m_waits || m_onlyAsJudged || !isLast);
             if (!done) {
                 return tl::unexpected(done.error());
             }

@@ -58,6 +58,9 @@ public:
 
     // Each entry is held against the log with those before it, not against the log as it stands.
     void inTurn() { m_inTurn = true; }
+    // Nothing is written but by the log as it was judged, also where it must not wait: then that
+    // the log has moved is a refusal in the end.
+    void onlyAsJudged() { m_onlyAsJudged = true; }
 
     // Refused, with nothing written: what is no record, a form that this station has not printed,
     // who has not signed in where that is needed, what they do not stand by, what checkEntry
@@ -103,6 +106,7 @@ private:
     const Writer* m_by = nullptr;
     Founding* m_founding = nullptr;
     bool m_inTurn = false;
+    bool m_onlyAsJudged = false;
 
     std::vector<Intended> m_intended{};
     bool m_waits = true;  // whether somebody must have signed in

@@ -77,6 +77,8 @@ rulebook.limit_leaves_out_group: says(detail) do
 rulebook.no_limit: says do
 rulebook.role_without_label: says(detail) do
 rulebook.condition_without_label: says(detail) do
+start.other_log: says(path) safe do
+start.note_damaged: says safe(path) do
 trouble.not_found: says(path) safe do
 trouble.put_aside: says(path files) safe do(path)
 trouble.not_finished: says(path files) safe do
