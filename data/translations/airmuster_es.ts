@@ -313,10 +313,6 @@
         <source>Unit %1: %2. Is it here now, %3?</source>
         <translation>Ventilador %1: %2. ¿Está ahora aquí, %3?</translation>
     </message>
-    <message>
-        <source>This logbook is read-only here: it can be looked at, and nothing can be entered. Write down on paper what is done, or open it where it can be written.</source>
-        <translation>Aquí este libro de registro es de solo lectura: se puede mirar, pero no se puede anotar nada. Apuntar en papel lo que se hace, o abrirlo donde se pueda escribir.</translation>
-    </message>
 </context>
 <context>
     <name>desktop::CheckAttempt</name>
@@ -366,6 +362,26 @@
     <message>
         <source>Keep writing</source>
         <translation>Seguir escribiendo</translation>
+    </message>
+    <message>
+        <source>It is noted on this computer, and recorded once this window is open again and the logbook can be written. Until then nobody sees it.</source>
+        <translation>Queda apuntado en este ordenador y se anota cuando esta ventana vuelva a estar abierta y se pueda escribir en el libro de registro. Hasta entonces nadie lo ve.</translation>
+    </message>
+    <message>
+        <source>Close the window all the same?</source>
+        <translation>¿Cerrar la ventana de todos modos?</translation>
+    </message>
+    <message>
+        <source>Close it</source>
+        <translation>Cerrar</translation>
+    </message>
+    <message>
+        <source>Leave it open</source>
+        <translation>Dejarla abierta</translation>
+    </message>
+    <message>
+        <source>Close the window all the same? All but what is noted is lost then. What is in the logbook stays.</source>
+        <translation>¿Cerrar la ventana de todos modos? Se pierde todo menos lo apuntado. Lo que está en el registro se queda.</translation>
     </message>
 </context>
 <context>
@@ -698,6 +714,17 @@
     </message>
 </context>
 <context>
+    <name>desktop::EmergencyStarts</name>
+    <message>
+        <source>The emergency start of unit %1 is in the log, as %2.</source>
+        <translation>El inicio de emergencia del ventilador %1 consta en el registro como %2.</translation>
+    </message>
+    <message>
+        <source>This start stands still: its note could not be put aside, and it would be recorded later. Look whether the disk can be written: %1</source>
+        <translation>Este inicio sigue pendiente: no se pudo apartar su nota y se anotaría más tarde. Comprobar si se puede escribir en el disco: %1</translation>
+    </message>
+</context>
+<context>
     <name>desktop::EnrolSheet</name>
     <message>
         <source>Enrol units</source>
@@ -952,10 +979,6 @@
     <message>
         <source>Making the demo, three months of an invented hospital.</source>
         <translation>Creando la demostración: tres meses de un hospital inventado.</translation>
-    </message>
-    <message>
-        <source>Read %1. Nothing was done with it.</source>
-        <translation>Leído: %1. No se ha hecho nada con ello.</translation>
     </message>
     <message>
         <source>The readiness logbook of a department&apos;s ventilators: which unit is ready for which patients, what keeps the others from it, and what to do next.</source>
@@ -2001,6 +2024,10 @@
         <source>Enrol units</source>
         <translation>Dar de alta ventiladores</translation>
     </message>
+    <message>
+        <source>Not recorded yet …</source>
+        <translation>Aún sin anotar …</translation>
+    </message>
 </context>
 <context>
     <name>desktop::RecordSheet</name>
@@ -2391,6 +2418,10 @@
     <message>
         <source>Why nobody was signed in</source>
         <translation>Por qué no se ha iniciado sesión</translation>
+    </message>
+    <message>
+        <source>What was read is nobody&apos;s badge here. It is not shown, since it may be a PIN that was typed very fast: type it once more, more slowly.</source>
+        <translation>Lo leído no es aquí la tarjeta de nadie. No se muestra, porque puede ser un PIN escrito muy deprisa: escribirlo otra vez, más despacio.</translation>
     </message>
 </context>
 <context>
@@ -3034,26 +3065,38 @@
     </message>
 </context>
 <context>
-    <name>desktop::UnkeptStarts</name>
+    <name>desktop::UnkeptRow</name>
     <message>
-        <source>Emergency starts that are not recorded</source>
-        <translation>Inicios de emergencia sin anotar</translation>
+        <source>It is not to be recorded</source>
+        <translation>No hay que anotarlo</translation>
     </message>
     <message>
-        <source>NOT recorded: emergency start of %1, %2.</source>
-        <translation>SIN ANOTAR: inicio de emergencia de %1, %2.</translation>
+        <source>Not recorded yet: emergency start of %1, %2. It is being written.</source>
+        <translation>Aún sin anotar: inicio de emergencia de %1, %2. Se está escribiendo.</translation>
+    </message>
+    <message>
+        <source>Pressed by %1.</source>
+        <translation>Pulsado por: %1.</translation>
+    </message>
+    <message>
+        <source>It was pressed for the logbook %1.</source>
+        <translation>Se pulsó para el libro de registro %1.</translation>
+    </message>
+    <message>
+        <source>It is tried again every few seconds, until it is recorded.</source>
+        <translation>Se vuelve a intentar cada pocos segundos, hasta que quede anotado.</translation>
+    </message>
+    <message>
+        <source>It is held in this window alone: leave it open.</source>
+        <translation>Solo lo guarda esta ventana: dejarla abierta.</translation>
     </message>
     <message>
         <source>Record the start of %1 now</source>
         <translation>Anotar ahora el inicio de %1</translation>
     </message>
     <message>
-        <source>It is not to be recorded</source>
-        <translation>No hay que anotarlo</translation>
-    </message>
-    <message>
-        <source>Emergency start of unit %1, %2</source>
-        <translation>Inicio de emergencia del ventilador %1, %2</translation>
+        <source>Record the start of %1 in this logbook</source>
+        <translation>Anotar el inicio de %1 en este libro de registro</translation>
     </message>
     <message>
         <source>Is the emergency start of unit %1, %2, not to be recorded? The unit is shown again as it was before.</source>
@@ -3066,6 +3109,36 @@
     <message>
         <source>Back, it is still to be recorded</source>
         <translation>Atrás, aún hay que anotarlo</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::UnkeptRows</name>
+    <message>
+        <source>I have read that</source>
+        <translation>Leído</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::UnkeptStarts</name>
+    <message>
+        <source>Emergency starts that are not recorded</source>
+        <translation>Inicios de emergencia sin anotar</translation>
+    </message>
+    <message>
+        <source>NOT recorded: emergency start of %1, %2.</source>
+        <translation>SIN ANOTAR: inicio de emergencia de %1, %2.</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Volver</translation>
+    </message>
+    <message>
+        <source>A note of an emergency start cannot be read.</source>
+        <translation>No se puede leer una nota de un inicio de emergencia.</translation>
+    </message>
+    <message>
+        <source>NOT recorded: emergency starts of %1 …</source>
+        <translation>SIN ANOTAR: inicios de emergencia de %1 …</translation>
     </message>
 </context>
 <context>
@@ -3089,6 +3162,21 @@
     <message>
         <source>If it is on a part that is to be fitted, go back, press Fit or Swap at its position in Set-up, and scan it there.</source>
         <translation>Si está en una pieza que se va a colocar, volver, pulsar «Colocar» o «Cambiar» en su posición, en Montaje, y escanearlo allí.</translation>
+    </message>
+</context>
+<context>
+    <name>desktop::Unrecorded</name>
+    <message>
+        <source>not recorded: emergency start %1</source>
+        <translation>sin anotar: inicio de emergencia, %1</translation>
+    </message>
+    <message>
+        <source>Not recorded: emergency start %1. By the log the unit may look as if nobody used it: whether it is ready is not known. Look at the unit.</source>
+        <translation>Sin anotar: inicio de emergencia, %1. Según el registro puede parecer que nadie lo usa: no se sabe si está listo. Comprobar el ventilador.</translation>
+    </message>
+    <message>
+        <source>Left out, since an emergency start of them is not recorded: %1.</source>
+        <translation>Sin contar, porque su inicio de emergencia está sin anotar: %1.</translation>
     </message>
 </context>
 <context>
@@ -3380,6 +3468,36 @@
         <source>%1 in %2 - Airmuster</source>
         <translation>%1 en %2 - Airmuster</translation>
     </message>
+    <message>
+        <source>What was read was not used, and is not shown: it may be a PIN. Type it once more, more slowly.</source>
+        <translation>Lo leído no se ha usado y no se muestra: puede ser un PIN. Escribirlo otra vez, más despacio.</translation>
+    </message>
+    <message>
+        <source>This text ends in %1, a code of this logbook, and then in Enter: %2
+Was %1 scanned?</source>
+        <translation>Este texto acaba en %1, un código de este libro de registro, y luego en Intro: %2
+¿Se ha escaneado %1?</translation>
+    </message>
+    <message>
+        <source>It was scanned: take it out of the text</source>
+        <translation>Se ha escaneado: quitarlo del texto</translation>
+    </message>
+    <message>
+        <source>It was typed: it stays in the text</source>
+        <translation>Se ha escrito: se queda en el texto</translation>
+    </message>
+    <message>
+        <source>What you typed here is not kept. Leave it?</source>
+        <translation>Lo escrito aquí no está guardado. ¿Dejarlo?</translation>
+    </message>
+    <message>
+        <source>Leave it, lose what I typed</source>
+        <translation>Dejarlo y perder lo escrito</translation>
+    </message>
+    <message>
+        <source>Go on writing</source>
+        <translation>Seguir escribiendo</translation>
+    </message>
 </context>
 <context>
     <name>desktop::Workplace</name>
@@ -3402,6 +3520,10 @@
     <message>
         <source>For unit %1: %2</source>
         <translation>Para el ventilador %1: %2</translation>
+    </message>
+    <message>
+        <source>This logbook is read-only here: it can be looked at, and nothing can be entered. Write down on paper what is done, or open it where it can be written.</source>
+        <translation>Aquí este libro de registro es de solo lectura: se puede mirar, pero no se puede anotar nada. Apuntar en papel lo que se hace, o abrirlo donde se pueda escribir.</translation>
     </message>
 </context>
 <context>

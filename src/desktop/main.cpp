@@ -14,8 +14,10 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QPalette>
+#include <QStandardPaths>
 #include <QTranslator>
 #include <algorithm>
+#include <filesystem>
 #include <iostream>
 #include <string_view>
 
@@ -121,8 +123,11 @@ int main(int count, char** words) {
     int status = 0;
     const auto opened = clock.now();
     {
+        const auto data =
+            QStandardPaths::writableLocation(QStandardPaths::AppLocalDataLocation);
         desktop::Window window({file, clock, spoken, &station::system::systemZones,
-                                station::system::loginName()});
+                                station::system::loginName(),
+                                std::filesystem::path(desktop::plainText(data)) / "starts"});
         window.resize(1280, 800);
         window.show();
         status = QApplication::exec();

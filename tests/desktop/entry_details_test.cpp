@@ -134,6 +134,7 @@ TEST_CASE("all that is moved together is seen first, and why is asked so that it
         return world.isSaid("Out of service") && world.isSaid("Not in use.");
     });
     world.key(Qt::Key_Escape);
+    world.pressButton(QStringLiteral("Leave it, lose what I typed"));
     world.openLine(*list, 1);
     world.pressButton(QStringLiteral("Strike all 3 entries of this session through"));
     DetailsWorld::waitUntil("they are listed",

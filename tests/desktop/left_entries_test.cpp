@@ -88,6 +88,7 @@ TEST_CASE("what nobody in particular typed is back for anybody", "[unit]") {
     // Called off, it is not said to be there any more.
     CHECK(world.isSaid("is not kept yet"));
     world.key(Qt::Key_Escape);
+    world.pressButton("Leave it, lose what I typed");
     CHECK(world.sheet() == nullptr);
     CHECK_FALSE(world.isSaid("is not kept yet"));
 }

@@ -5,7 +5,11 @@
 // never wait is not tried out.
 #include "acts_world.h"
 #include "busy.h"
+#include "desktop/bedside/ready_list.h"
+#include "desktop/shell/emergency_starts.h"
+#include "desktop/theme/verdict_chip.h"
 #include "station/settings.h"
+#include "station/start_notes.h"
 
 #include <QLineEdit>
 
@@ -25,6 +29,13 @@ struct ReadyUnit : support::BedsideWorld {
                                         {manager(), {{"place", "ICU 4"}}}));
         open();
         waitUntil("the place is known", [this] { return !!window->workplace().place(); });
+    }
+    // The start that stands, on the disk.
+    void awaitNoted() const {
+        waitUntil("it is noted", [this] {
+            const auto& all = window->workplace().starts().all();
+            return !all.empty() && !all.front().note.empty();
+        });
     }
 };
 
@@ -170,22 +181,71 @@ TEST_CASE("a unit whose start was called off can be started", "[unit]") {
     });
 }
 
-TEST_CASE("a start that could not be kept stands with the time of its press", "[unit]") {
-    ReadyUnit world;
+namespace {
+
+// Its start was pressed while the logbook lay elsewhere.
+struct UnkeptStart : ReadyUnit {
     const QString start = "Emergency start of unit KB-0109";
-    world.waitUntil("it is offered", [&] { return world.buttons(start).size() == 1; });
-    world.window->workplace().presence().begin(*world.manager().session);
-    const auto before = world.records().size();
-    const auto pressed = toText(world.clock.now());
-    const auto away = world.folder.file("away.logbook");
-    std::filesystem::rename(world.file.path, away);
-    world.pressButton(start);
-    world.pressButton("Started now, emergency");
-    world.waitUntil("it is told", [&] {
-        return world.isSaid("NOT recorded: emergency start of KB-0109, 08:00.");
-    });
+    const QString told = "NOT recorded: emergency start of KB-0109, 08:00.";
+    const std::filesystem::path away = folder.file("away.logbook");
+    const std::size_t before = records().size();
+    const std::string pressed = toText(clock.now());
+
+    UnkeptStart() {
+        waitUntil("it is offered", [this] { return buttons(start).size() == 1; });
+        window->workplace().presence().begin(*manager().session);
+        std::filesystem::rename(file.path, away);
+        pressButton(start);
+        pressButton("Started now, emergency");
+        waitUntil("it is told", [this] { return isSaid(told); });
+    }
+
+    void bringBack() {
+        std::filesystem::rename(away, file.path);
+        clock.advance(logbook::Duration{7 * 60'000});
+    }
+    void awaitKept() const {
+        waitUntil("it is kept", [this] { return records().size() > before; });
+        waitUntil("nothing is said of it any more", [this] { return !isSaid("NOT recorded"); });
+        CHECK(records().size() == before + 1);
+        CHECK(records().back().find("\"at\":\"" + pressed + "\"") != std::string::npos);
+        CHECK(records().back().find(R"("by":"m.toller")") != std::string::npos);
+    }
+    // Of starts that are not in the log.
+    [[nodiscard]] std::size_t notes() const {
+        const auto found = station::readStartNotes(*words::Words::builtIn(),
+                                                   folder.file("notes/starts"), file);
+        CHECK(found.damaged.empty());
+        return found.starts.size();
+    }
+    // As after a power cut: nobody is asked, and nothing is put away.
+    void openAnew() {
+        window.reset();
+        open();
+    }
+};
+
+}  // namespace
+
+TEST_CASE("a start that could not be kept stands on every desk, and is kept by itself", "[unit]") {
+    UnkeptStart world;
     CHECK_FALSE(world.isSaid("Nothing is lost"));
-    CHECK(world.buttons(start).empty());
+    CHECK(world.isSaid("Pressed by Mara Toller. It is tried again every few seconds"));
+    CHECK(world.buttons(world.start).empty());
+    const auto& fleet = *world.window->workplace().fleet();
+    CHECK(fleet.lines.front().verdict == "not known");
+    CHECK(fleet.lines.front().missing.starts_with("not recorded: emergency start 08:00"));
+    CHECK(fleet.board.groups.front().ready == 0);
+    world.pressButton("Fleet");
+    CHECK(world.isSaid(world.told));
+    world.waitUntil("the table says so",
+                    [&] { return world.buttons("Ready  0").size() == 1; });
+    world.pressButton("Muster");
+    world.waitUntil("it is left out", [&] {
+        return world.isSaid("an emergency start of them is not recorded: KB-0109.");
+    });
+    world.key(Qt::Key_Escape);
+    world.pressButton("Bedside");
     // Whoever presses it again while it cannot be kept is told so again, and loses nothing.
     world.pressButton("Record the start of KB-0109 now");
     world.waitUntil("it can be pressed again", [&] {
@@ -193,21 +253,119 @@ TEST_CASE("a start that could not be kept stands with the time of its press", "[
         return again.size() == 1 && again.front()->isEnabled();
     });
     world.window->workplace().presence().lock();
-    CHECK(world.isSaid("NOT recorded: emergency start of KB-0109, 08:00."));
+    CHECK(world.isSaid(world.told));
+    world.awaitNoted();
     world.window->close();
     (void)world.awaitSheet();
-    CHECK(world.isSaid("That is lost then."));
-    world.pressButton("Keep writing");
+    CHECK(world.isSaid("It is noted on this computer, and recorded once this window is open"));
+    CHECK_FALSE(world.isSaid("lost"));
+    world.pressButton("Leave it open");
     CHECK(world.window->isVisible());
+    // Where text is large it takes one line, and the list of ready units keeps its room.
+    const auto look = [&](int percent, QSize size) {
+        desktop::apply(*qApp, {desktop::Theme::Light, percent});
+        Q_EMIT world.window->workplace().appearanceChanged();
+        world.window->resize(size);
+    };
+    look(200, {1024, 700});
+    world.pressButton(world.told);
+    CHECK(world.buttons("Record the start of KB-0109 now").size() == 1);
+    world.key(Qt::Key_Escape);
+    const auto* list = world.window->findChild<desktop::ReadyList*>()->findChild<QScrollArea*>();
+    CHECK(list->viewport()->height() >= 3 * desktop::targetSize);
+    look(100, {1280, 800});
+    world.bringBack();
+    world.awaitKept();
+    CHECK(world.buttons(world.start).empty());
+    world.waitUntil("its note is gone", [&] { return world.notes() == 0; });
+    world.waitUntil("its unit is as the log says",
+                    [&] { return world.window->workplace().fleet()->unrecorded.empty(); });
+}
+
+TEST_CASE("a start outlives the program that could not keep it", "[unit]") {
+    UnkeptStart world;
+    world.awaitNoted();
+    CHECK(world.notes() == 1);
+    SECTION("and is kept by the next, once") {
+        world.bringBack();
+        world.openAnew();
+        world.awaitKept();
+        CHECK(world.records().back().find(R"("confirmed":false)") != std::string::npos);
+        world.waitUntil("its note is gone", [&] { return world.notes() == 0; });
+        // What is no note is told until somebody has read that.
+        world.folder.write("notes/starts/7-1.start.json", "{\"note\":");
+        world.openAnew();
+        world.waitUntil("it is told", [&] { return world.isSaid("cannot be read"); });
+        CHECK(world.isSaid("7-1.start.json.unreadable"));
+        world.pressButton("I have read that");
+        CHECK_FALSE(world.isSaid("cannot be read"));
+        world.awaitAnswers();
+        CHECK(world.records().size() == world.before + 1);
+    }
+    SECTION("unless somebody has said that it is not to be recorded") {
+        world.pressButton("It is not to be recorded");
+        world.pressButton("It was not started: record nothing");
+        world.waitUntil("it is gone", [&] { return !world.isSaid("NOT recorded"); });
+        world.bringBack();
+        world.openAnew();
+        world.waitUntil("it is offered", [&] { return world.buttons(world.start).size() == 1; });
+        world.awaitAnswers();
+        CHECK(world.records().size() == world.before);
+    }
+}
+
+TEST_CASE("a start that is refused on its unit needs no sheet, and the unit says so", "[unit]") {
+    ReadyUnit world;
     world.window->workplace().presence().begin(*world.manager().session);
+    world.scan("KB-0109");
+    world.pressButton("Leave it as it is");
+    world.key(Qt::Key_F7);
+    world.pressButton("Emergency start");
+    (void)world.awaitSheet();
+    const auto before = world.records().size();
+    const auto away = world.folder.file("away.logbook");
+    std::filesystem::rename(world.file.path, away);
+    world.pressButton("Started in an emergency");
+    world.waitUntil("it stands", [&] {
+        return world.sheet() == nullptr &&
+               world.isSaid("NOT recorded: emergency start of KB-0109, 08:00.");
+    });
+    CHECK(world.isSaid("whether it is ready is not known"));
+    CHECK(world.all<desktop::VerdictChip>("ready").empty());
+    CHECK(world.all<desktop::VerdictChip>("not known").size() == 1);
     std::filesystem::rename(away, world.file.path);
-    world.clock.advance(logbook::Duration{7 * 60'000});
     world.pressButton("Record the start of KB-0109 now");
     world.waitUntil("it is kept", [&] { return world.records().size() == before + 1; });
-    CHECK(world.records().back().find("\"at\":\"" + pressed + "\"") != std::string::npos);
-    world.waitUntil("nothing is said of it any more",
-                    [&] { return !world.isSaid("NOT recorded"); });
-    CHECK(world.buttons(start).empty());
+    CHECK(world.records().back().find("\"confirmed\"") == std::string::npos);
+    world.waitUntil("the unit is in use",
+                    [&] { return world.all<desktop::VerdictChip>("in use").size() == 1; });
+}
+
+TEST_CASE("until a start is kept it is said that it is not", "[unit]") {
+    ReadyUnit world;
+    const QString start = "Emergency start of unit KB-0109";
+    world.pressButton(start);
+    (void)world.awaitSheet();
+    // Whoever closes the window while a name is waited for is asked.
+    CHECK_FALSE(world.window->close());
+    CHECK(world.isSaid("Not kept yet:\nEmergency start of unit KB-0109, now"));
+    world.pressButton("Keep writing");
+    const auto before = world.records().size();
+    {
+        const BusyWriter busy(world);
+        world.pressButton("Keep it under the name of Mara Toller");
+        CHECK(world.buttons(start).front()->text() == "Not recorded yet …");
+        world.waitUntil("it is told", [&] {
+            return world.isSaid("ecorded yet: emergency start of KB-0109, 08:00") ||
+                   world.isSaid("NOT recorded: emergency start of KB-0109, 08:00");
+        });
+        CHECK(world.buttons(start).empty());
+        world.awaitNoted();
+        CHECK_FALSE(world.window->close());
+        world.pressButton("Leave it open");
+    }
+    world.waitUntil("it is kept", [&] { return world.records().size() == before + 1; });
+    world.waitUntil("that is told", [&] { return world.isSaid("Kept by Mara Toller"); });
 }
 
 TEST_CASE("by a clock that was set back no unit with later entries is offered", "[unit]") {

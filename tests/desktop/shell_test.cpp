@@ -89,6 +89,13 @@ TEST_CASE("another logbook tells nobody's PIN", "[unit]") {
     WindowWorld::waitUntil("it is told", [&] {
         return world.isSaid(QStringLiteral("Unit KB-0101. That is nobody's badge."));
     });
+    // A PIN that is typed as fast as a scanner sends stands nowhere.
+    world.scan(QStringLiteral("402816"));
+    WindowWorld::waitUntil("it is told", [&] {
+        return world.isSaid(QStringLiteral("It is not shown, since it may be a PIN"));
+    });
+    CHECK_FALSE(world.isSaid(QStringLiteral("402816")));
+    CHECK(world.line(QStringLiteral("Short name or badge"))->text().isEmpty());
     world.scan(QStringLiteral("p.quill"));
     WindowWorld::waitUntil("nothing stands against a badge", [&] {
         return !world.isSaid(QStringLiteral("nobody's badge"));

@@ -65,7 +65,8 @@ struct WindowWorld {
         window.reset();
         window = std::make_unique<desktop::Window>(
             desktop::Start{withFile ? file : station::LogbookFile{}, clock,
-                           *words::Words::builtIn(), &station::system::systemZones, "desk"});
+                           *words::Words::builtIn(), &station::system::systemZones, "desk",
+                           folder.file("notes/starts")});
         stamps->install();
         window->resize(size);
         window->show();

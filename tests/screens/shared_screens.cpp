@@ -9,6 +9,7 @@
 
 #include <QLabel>
 #include <algorithm>
+#include <filesystem>
 #include <stdexcept>
 
 namespace screens {
@@ -100,6 +101,16 @@ void showCalledBack(Stage& stage) {
     });
 }
 
+// The last one on the demo: its logbook lies elsewhere from then on.
+void showUnrecorded(Stage& stage) {
+    const auto& workplace = stage.window().workplace();
+    const auto path = workplace.file().path;
+    std::filesystem::rename(path, path.string() + ".away");
+    stage.press("Emergency start of unit %1");
+    stage.press("Keep it under the name of %1");
+    stage.waitUntil("it is told", [&] { return !workplace.fleet()->unrecorded.empty(); });
+}
+
 }  // namespace
 
 std::vector<Screen> sharedScreens() {
@@ -121,6 +132,7 @@ std::vector<Screen> sharedScreens() {
             {"fleet-called-back", true, &showCalledBack},
             {"bedside-called-back", true,
              [](Stage& stage) { stage.openUnit(callBack(stage)); }},
+            {"start-not-recorded", true, &showUnrecorded},
             {"file", false, [](Stage& stage) { stage.press("Open a logbook file …"); }}};
 }
 

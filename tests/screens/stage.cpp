@@ -120,7 +120,7 @@ void Stage::open(const station::LogbookFile& file) {
     m_clock.moveTo(fixed);
     m_window = std::make_unique<desktop::Window>(
         desktop::Start{file, m_clock, wordsOf(m_look.language), &station::system::systemZones,
-                       "desk"});
+                       "desk", m_home.file("starts")});
     m_stamps.install();
     m_window->resize(m_look.size);
     m_window->show();

@@ -102,12 +102,7 @@ void ActsPanel::startNow() {
     for (const auto& field : form.fields)
         if (!field.value.empty()) answers.emplace(field.key, field.value);
     const auto& device = m_unit->bedside.identity.device;
-    const auto acts = form.acts(answers);
-    keepActs(tools(), {device, acts}, this,
-             [this, entries = strip().entriesOf(device, acts, {strip().choice(), {}, {}}),
-              press = StartPress{scene.now, {}}](const Workplace::Kept& kept) {
-                 if (kept.refused) Q_EMIT startUnkept(entries, press, *kept.refused);
-             });
+    keepActs(tools(), {device, form.acts(answers), {}, scene.now}, this, {});
 }
 
 }  // namespace desktop

@@ -7,7 +7,6 @@
 
 #include "desktop/bedside/acts/act_list.h"
 #include "desktop/bedside/sheet_panel.h"
-#include "desktop/bedside/unkept_starts.h"
 
 #include <vector>
 
@@ -24,11 +23,6 @@ public:
     void show(const SharedUnitView& unit) override;
     // Asks what came of that service.
     void recordService(const std::string& service);
-
-Q_SIGNALS:
-    // An emergency start that was pressed then, and could not be kept.
-    void startUnkept(const std::vector<station::Entry>& entries, const desktop::StartPress& press,
-                     const station::Problem& problem);
 
 private:
     void addGroup(const ActGroup& group, QVBoxLayout* layout);

@@ -10,15 +10,14 @@
 #include "desktop/bedside/ready_list.h"
 #include "desktop/bedside/setup_panel.h"
 #include "desktop/bedside/unit_bar.h"
-#include "desktop/bedside/unkept_starts.h"
 #include "desktop/bedside/way_panel.h"
 #include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/first_focus.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
+#include "desktop/shell/unrecorded.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
-#include "station/read_only.h"
 #include "words/shown.h"
 
 #include <QLabel>
@@ -54,8 +53,7 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
     m_doubts->setAccessibleName(tr("What is in doubt"));
     m_doubts->hide();
     layout->addWidget(m_doubts);
-    makeUnkept();
-    layout->addWidget(m_unkept);
+    takeStarts();
     layout->addWidget(m_ready, 1);
     layout->addWidget(m_work, 1);
     m_work->hide();
@@ -72,10 +70,11 @@ BedsideDesk::BedsideDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent)
         m_ready->show(workplace().fleet());
         showDoubts();
         showAge();
-        lookIfReadOnly();
         readUnit();
         if (const auto early = std::exchange(m_early, nullptr)) early();
     });
+    connect(&workplace(), &Workplace::fleetMarked, this, &BedsideDesk::showMarked);
+    connect(&workplace(), &Workplace::readOnlyChanged, this, &BedsideDesk::showDoubts);
     connect(&workplace(), &Workplace::appearanceChanged, m_ready, &ReadyList::restyle);
     connect(&workplace(), &Workplace::kept, this, &BedsideDesk::await);
     connect(&workplace().presence(), &Presence::left, this, &BedsideDesk::leave);
@@ -94,13 +93,16 @@ void BedsideDesk::showAge() {
     if (m_unit) m_bar->showAge(ageSentence(*m_unit->fleet, workplace().words(), now), now);
 }
 
-void BedsideDesk::lookIfReadOnly() {
-    workplace().read(
-        [](const auto&, const auto& file) { return station::isReadOnly(file); }, this,
-        [this](bool isReadOnly) {
-            if (std::exchange(m_isReadOnly, isReadOnly) != isReadOnly) showDoubts();
-        },
-        Background::Urgency::Later);
+// At once, whether or not the logbook can be read.
+void BedsideDesk::showMarked() {
+    m_ready->show(workplace().fleet());
+    if (isShown()) {
+        auto marked = std::make_shared<UnitView>(*m_unit);
+        marked->fleet = workplace().fleet();
+        tellUnrecorded(marked->bedside, *marked->fleet, workplace().words());
+        show(marked);
+    }
+    readUnit();
 }
 
 // What was found wrong with the logbook, or with the clock.
@@ -112,10 +114,8 @@ void BedsideDesk::showDoubts() {
         lines << shownText(workplace().words().say("board.problem", {{"problem", problem}}));
     if (const auto later = laterSentence(fleet, workplace().words()); !later.isEmpty())
         lines << later;
-    if (m_isReadOnly)
-        lines << tr("This logbook is read-only here: it can be looked at, and nothing can be "
-                    "entered. Write down on paper what is done, or open it where it can be "
-                    "written.");
+    if (const auto readOnly = workplace().readOnlySentence(); !readOnly.isEmpty())
+        lines << readOnly;
     m_doubts->setText(lines.join(QLatin1Char('\n')));
     m_doubts->setVisible(!lines.isEmpty());
 }
@@ -129,10 +129,6 @@ void BedsideDesk::makePanels() {
     addPanel(m_setup, tr("Set-up"), Command::ShowSetup);
     addPanel(acts, tr("Other entries"), Command::ShowActs);
     addPanel(new HistoryPanel(panel), tr("History"), Command::ShowHistory);
-    connect(acts, &ActsPanel::startUnkept, this,
-            [this](const auto& entries, const auto& press, const station::Problem& problem) {
-                m_unkept->add(entries, press, problem);
-            });
     connect(way, &WayPanel::fitWanted, m_setup,
             [this](const QString& position) { m_setup->fit(plainText(position)); });
     connect(way, &WayPanel::serviceWanted, acts,

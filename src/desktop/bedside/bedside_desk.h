@@ -26,8 +26,6 @@ class HoldBanner;
 class ReadyList;
 class SetupPanel;
 class UnitBar;
-class UnkeptStarts;
-struct StartPress;
 
 class BedsideDesk : public Desk {
     Q_OBJECT
@@ -43,9 +41,6 @@ public:
     void goHome() override { closeUnit(); }
     void closeUnit();
     bool focusWork() override;
-
-    // What is to be recorded and could not be; "" for nothing.
-    [[nodiscard]] QString lostIfClosed() const;
 
     [[nodiscard]] const QString& serial() const { return m_serial; }  // "" if none is open
 
@@ -75,7 +70,7 @@ private:
     void nameSession();
     void showAge();
     void showDoubts();
-    void lookIfReadOnly();
+    void showMarked();
     void readUnit();
     void show(const SharedUnitView& unit);
     void await(const logbook::RecordName& kept);
@@ -87,15 +82,14 @@ private:
     void showFirst();
     void askPlace();
     void leave(const std::string& person);
-    void makeUnkept();
+    void takeStarts();
     void startInEmergency(const QString& serial);
-    void keepStart(const QString& serial, const StartPress& press);
+    void keepStart(const QString& serial, logbook::Instant pressed);
     [[nodiscard]] bool isOpen() const;
 
     QString m_serial;
     SharedUnitView m_unit;  // as last read; of another unit while that one is being read
     Origin m_origin = Origin::Chosen;
-    bool m_isReadOnly = false;
     std::optional<logbook::RecordName> m_awaited;  // kept, and in no view that was read yet
     std::function<void()> m_early;  // a code that was read before the logbook was
     struct SetAside {
@@ -105,7 +99,6 @@ private:
     // When and who as it was chosen when the window was locked, by person.
     std::map<std::string, SetAside> m_setAside;
     QLabel* m_doubts = nullptr;  // across the head, whatever is open below it
-    UnkeptStarts* m_unkept = nullptr;  // likewise
     UnitBar* m_bar = nullptr;
     HoldBanner* m_hold = nullptr;
     ReadyList* m_ready = nullptr;  // while no unit is open

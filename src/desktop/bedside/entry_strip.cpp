@@ -152,7 +152,7 @@ void EntryStrip::keep(std::vector<station::Entry> entries, const EntryMaking& ma
         std::move(entries), this,
         [this, making, receiver = QPointer<QObject>(receiver),
          taken = std::move(taken)](const Workplace::Kept& kept) {
-            if (!kept.isAll()) giveBack(making);
+            if (!kept.isAll() && !kept.isStanding) giveBack(making);
             if (receiver && taken) taken(kept);
         });
 }

@@ -230,8 +230,11 @@ public:
 
 private:
     void askTexts() {
-        askForTexts(m_workplace, m_strip.entriesOf(m_pressed.device, m_pressed.acts, m_making),
-                    m_receiver, [self = shared_from_this()](std::vector<station::Entry> entries) {
+        auto stated = m_strip.entriesOf(m_pressed.device, m_pressed.acts, m_making);
+        for (auto& entry : stated)
+            if (!entry.at) entry.at = m_pressed.at;
+        askForTexts(m_workplace, std::move(stated), m_receiver,
+                    [self = shared_from_this()](std::vector<station::Entry> entries) {
                         entries.empty() ? self->callOff() : self->askEnd(std::move(entries));
                     });
     }

@@ -12,6 +12,7 @@
 #include "station/entry_outlook.h"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -44,6 +45,8 @@ struct Pressed {
     std::string device;
     std::vector<station::Act> acts;
     std::vector<std::string> remarks{};  // to be agreed to besides, where it may wait for that
+    // When, for what bears the time of its press: whatever comes after that takes its time.
+    std::optional<logbook::Instant> at{};
 };
 
 // What somebody who was signed in pressed is kept by them or not at all: where somebody else is

@@ -94,7 +94,14 @@ QWidget* ReadyList::makeNoUnits() {
 void ReadyList::beginStart(const std::string& device) {
     m_starting.insert(device);
     if (const auto unit = m_units.find(device); unit != m_units.end())
-        unit->second.start->setEnabled(false);
+        showStarting(device, *unit->second.start);
+}
+
+// Grey alone would not say whether it is kept.
+void ReadyList::showStarting(const std::string& device, QPushButton& start) const {
+    const bool isStarting = m_starting.contains(device);
+    start.setEnabled(!isStarting);
+    start.setText(isStarting ? tr("Not recorded yet …") : tr("Emergency start"));
 }
 
 void ReadyList::endStart(const std::string& device,
@@ -105,18 +112,13 @@ void ReadyList::endStart(const std::string& device,
         m_sinceStart.start();
     }
     if (const auto unit = m_units.find(device); unit != m_units.end())
-        unit->second.start->setEnabled(true);
+        showStarting(device, *unit->second.start);
     if (m_fleet) show(m_fleet);
 }
 
 bool ReadyList::hasJustMoved() const {
     constexpr qint64 settlesMs = 1500;
     return m_sinceStart.isValid() && !m_sinceStart.hasExpired(settlesMs);
-}
-
-void ReadyList::leaveOut(std::function<bool(const std::string& device)> isLeftOut) {
-    m_isLeftOut = std::move(isLeftOut);
-    if (m_fleet) show(m_fleet);
 }
 
 // What is ready by that fleet, less what was started since it was read.
@@ -127,7 +129,7 @@ std::vector<std::size_t> ReadyList::offered(const FleetView& fleet) {
     auto rows = readyRows(fleet);
     std::erase_if(rows, [&](std::size_t row) {
         const auto& device = fleet.board.rows[row].assessment.device;
-        return m_started.contains(device) || (m_isLeftOut && m_isLeftOut(device));
+        return m_started.contains(device);
     });
     return rows;
 }
@@ -151,11 +153,13 @@ void ReadyList::showUnits() {
     const auto still = shownText(report::atEachStart(fleet.board, m_words));
     m_noUnits->setVisible(fleet.board.rows.empty());
     m_head->setVisible(!fleet.board.rows.empty());
-    m_atEachStart->setText(still);
-    m_atEachStart->setVisible(!still.isEmpty() && !rows.empty());
+    m_atEachStart->setText(rows.empty() ? QString() : still);
     std::vector<report::BoardLine> lines;
     for (const auto row : rows) lines.push_back(fleet.lines[row]);
-    if (m_shown && *m_shown == lines) return;
+    if (m_shown && *m_shown == lines) {
+        placeTexts();
+        return;
+    }
     m_shown = std::move(lines);
     takeOut();
     auto before = std::exchange(m_units, {});
@@ -170,13 +174,15 @@ void ReadyList::showUnits() {
         unit.widget->hide();
         unit.widget->deleteLater();
     }
+    m_stillAtEnd = textLabel(m_atEachStart->text());
+    m_list->addWidget(m_stillAtEnd);
     m_cautionAtEnd = emphasisLabel(m_cautionText, TextRole::Quiet);
     m_list->addWidget(m_cautionAtEnd);
     m_list->addStretch();
     m_columns = 0;
     arrange();
     orderTabs(rows);
-    placeCaution();
+    placeTexts();
 }
 
 // The units stay, without a place.
@@ -199,12 +205,22 @@ void ReadyList::orderTabs(const std::vector<std::size_t>& rows) const {
     }
 }
 
-void ReadyList::placeCaution() {
+bool ReadyList::hasRoomFor(const QLabel& text) const {
     constexpr int mostShare = 6;  // of the height
+    return text.heightForWidth(width()) <= height() / mostShare;
+}
+
+void ReadyList::placeTexts() {
     m_caution->setText(emphasised(m_cautionText));
-    const bool isBelow = m_caution->heightForWidth(width()) <= height() / mostShare;
+    const bool isBelow = hasRoomFor(*m_caution);
     if (!isBelow) m_caution->setText(emphasised(m_cautionShort));
-    if (m_cautionAtEnd != nullptr) m_cautionAtEnd->setVisible(!isBelow);
+    const bool isStill = !m_atEachStart->text().isEmpty();
+    const bool isAbove = isStill && hasRoomFor(*m_atEachStart);
+    m_atEachStart->setVisible(isAbove);
+    if (m_cautionAtEnd == nullptr) return;
+    m_cautionAtEnd->setVisible(!isBelow);
+    m_stillAtEnd->setText(m_atEachStart->text());
+    m_stillAtEnd->setVisible(isStill && !isAbove);
 }
 
 void ReadyList::addGroup(const std::string& label) {
@@ -241,7 +257,7 @@ void ReadyList::addUnit(const FleetView& fleet, std::size_t row, Units& before) 
     } else {
         unit = makeUnit(line, shownText(device));
     }
-    unit.start->setEnabled(!m_starting.contains(device));
+    showStarting(device, *unit.start);
     m_groups.back().units.push_back(unit.widget);
     m_units.insert_or_assign(device, std::move(unit));
 }
@@ -281,7 +297,7 @@ ReadyList::Unit ReadyList::makeUnit(const report::BoardLine& line, const QString
 void ReadyList::resizeEvent(QResizeEvent* event) {
     QWidget::resizeEvent(event);
     arrange();
-    placeCaution();
+    placeTexts();
 }
 
 void ReadyList::arrange() {

@@ -9,7 +9,6 @@
 
 #include <QElapsedTimer>
 #include <QWidget>
-#include <functional>
 #include <map>
 #include <optional>
 #include <set>
@@ -39,8 +38,6 @@ public:
     // read before it.
     void beginStart(const std::string& device);
     void endStart(const std::string& device, const std::optional<logbook::RecordName>& start);
-    // Units that are in use whatever the logbook says.
-    void leaveOut(std::function<bool(const std::string& device)> isLeftOut);
 
 Q_SIGNALS:
     void unitWanted(const QString& serial);
@@ -69,6 +66,7 @@ private:
     [[nodiscard]] QWidget* makeNoUnits();
     void showUnits();
     void takeOut();
+    void showStarting(const std::string& device, QPushButton& start) const;
     void addGroup(const std::string& label);
     void addUnit(const FleetView& fleet, std::size_t row, Units& before);
     [[nodiscard]] Unit makeUnit(const report::BoardLine& line, const QString& serial);
@@ -76,9 +74,10 @@ private:
     [[nodiscard]] std::vector<std::size_t> offered(const FleetView& fleet);
     void arrange();
 
-    // Whole below the list; where that would leave no room for the list, its short form is there
-    // and the whole one at the end of the list.
-    void placeCaution();
+    // Whole, above and below the list; where that would leave no room for the list, they are at its
+    // end, and of the caution the short form stays below.
+    void placeTexts();
+    [[nodiscard]] bool hasRoomFor(const QLabel& text) const;
     // Whether the list has just closed up over a unit that was started: a press that goes on is
     // about that one, and not about what has come under the finger.
     [[nodiscard]] bool hasJustMoved() const;
@@ -92,6 +91,7 @@ private:
     QLabel* m_age = nullptr;
     QLabel* m_caution = nullptr;
     QLabel* m_cautionAtEnd = nullptr;
+    QLabel* m_stillAtEnd = nullptr;  // the same as at each start
     QString m_cautionText, m_cautionShort;
     QVBoxLayout* m_list = nullptr;
     std::vector<Group> m_groups;
@@ -100,7 +100,6 @@ private:
     SharedFleetView m_fleet;
     bool m_isOld = false;  // it could not be seen when the fleet was read
     Units m_units;
-    std::function<bool(const std::string&)> m_isLeftOut;
     std::set<std::string> m_starting;                      // units; it is not told what came of it
     std::map<std::string, logbook::RecordName> m_started;  // units, until the fleet knows
 };

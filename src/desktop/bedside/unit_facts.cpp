@@ -75,6 +75,23 @@ bool isUnitCode(const FleetView& fleet, const QString& text) {
     return false;
 }
 
+QString codeAtEnd(const FleetView& fleet, const QString& text) {
+    constexpr qsizetype fewestLetters = 4;
+    qsizetype most = 0;
+    const auto look = [&](const std::string& each) {
+        const auto code = shownText(each);
+        if (code.size() >= fewestLetters && text.endsWith(code, Qt::CaseInsensitive))
+            most = std::max(most, code.size());
+    };
+    const auto& state = fleet.standing->state;
+    for (const auto& [serial, device] : state.devices) {
+        look(serial);
+        if (device->enrolment.asset) look(*device->enrolment.asset);
+    }
+    for (const auto& [key, part] : state.parts) look(key.second);
+    return text.right(most);
+}
+
 std::vector<std::string> knownPlaces(const UnitView& unit, std::size_t most) {
     std::map<std::string, int> units;
     for (const auto& [serial, device] : unit.fleet->standing->state.devices)

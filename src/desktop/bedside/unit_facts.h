@@ -33,6 +33,10 @@ namespace desktop {
 // Whether that is the serial or asset number of a unit, as it was scanned.
 [[nodiscard]] bool isUnitCode(const FleetView& fleet, const QString& text);
 
+// The serial or asset number of a unit, or the serial of a part, in which a text ends, as it stands
+// there: a scanner may have put it there. "" for none; the longest, and none of under four letters.
+[[nodiscard]] QString codeAtEnd(const FleetView& fleet, const QString& text);
+
 // The places where units of the department stand or stood last, those with most units first; no
 // more than so many.
 [[nodiscard]] std::vector<std::string> knownPlaces(const UnitView& unit, std::size_t most);

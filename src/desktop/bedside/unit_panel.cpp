@@ -5,6 +5,7 @@
 #include "desktop/bedside/unit_panel.h"
 
 #include "desktop/shell/large_value.h"
+#include "desktop/shell/unrecorded.h"
 #include "station/units_log.h"
 
 #include <utility>
@@ -19,6 +20,7 @@ station::Result<SharedUnitView> readUnitView(const SharedFleetView& fleet,
         .and_then([&](const station::WholeStanding& standing) {
             return station::bedside(surroundings, standing, device)
                 .map([&](report::Bedside&& bedside) {
+                    tellUnrecorded(bedside, *fleet, surroundings.words);
                     const auto view = makeLarge<UnitView>();
                     *view = {fleet, std::move(bedside), standing.lookup};
                     return SharedUnitView(view);

@@ -304,8 +304,8 @@ bool FirstStart::takeScan(const QString& text) {
     return isUnderWay() && m_pages[m_at]->takeScan(text);
 }
 
-void FirstStart::tellUntaken(const QString& text) {
-    tell(tr("Read %1. Nothing was done with it.").arg(text));
+void FirstStart::tellUntaken(const QString& told) {
+    tell(told);
 }
 
 void FirstStart::begin(const station::LogbookFile& file) {

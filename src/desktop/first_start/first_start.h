@@ -37,7 +37,7 @@ public:
     // is asked for.
     void begin(const station::LogbookFile& file);
     bool takeScan(const QString& text);
-    void tellUntaken(const QString& text);  // a code that was scanned
+    void tellUntaken(const QString& told);  // of a code that was scanned
     // Whether somebody is at it: what they typed must stay in sight.
     [[nodiscard]] bool isUnderWay() const;
     // What is lost if the window is closed now, as a sentence; "" nothing.

@@ -57,7 +57,9 @@ FleetDesk::FleetDesk(DeskTools tools, QWidget* parent) : Desk(tools, parent) {
     outer->setContentsMargins(0, 0, 0, 0);
     outer->addWidget(scrollPage(inside));
     m_overview->showNothing(tr("Reading the logbook."));
-    connect(&workplace(), &Workplace::fleetChanged, this, &FleetDesk::readTexts);
+    for (const auto changed : {&Workplace::fleetChanged, &Workplace::fleetMarked})
+        connect(&workplace(), changed, this, &FleetDesk::makeTexts);
+    connect(&workplace(), &Workplace::readOnlyChanged, this, &FleetDesk::showTexts);
     connect(m_soonest, &SoonestReady::changed, this, &FleetDesk::showTexts);
     connect(&m_second, &QTimer::timeout, this, &FleetDesk::showTexts);
     m_second.start(std::chrono::seconds(1));
@@ -158,11 +160,12 @@ void FleetDesk::showEvent(QShowEvent* event) {
     showTexts();
 }
 
-void FleetDesk::readTexts() {
+// Not where the logbook is read: that may be waited for, and what changed is shown all the same.
+void FleetDesk::makeTexts() {
     if (workplace().fleet() == m_view) return;
-    workplace().read(
-        [view = workplace().fleet()](const auto& surroundings, const auto&) {
-            return makeFleetTable(*view, surroundings.words);
+    m_making.run(
+        [view = workplace().fleet(), &words = workplace().words()] {
+            return makeFleetTable(*view, words);
         },
         this, [this, view = workplace().fleet()](const SharedFleetTable& table) {
             take(view, table);
@@ -197,7 +200,8 @@ void FleetDesk::showTable() {
 
 void FleetDesk::showTexts() {
     if (!m_view || !isVisible()) return;
-    m_overview->show({*m_view, *m_texts, *m_soonest, workplace().clock().now()});
+    m_overview->show({*m_view, *m_texts, *m_soonest, workplace().clock().now(),
+                      workplace().readOnlySentence()});
 }
 
 void FleetDesk::showCounts() {

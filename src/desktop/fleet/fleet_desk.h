@@ -39,7 +39,7 @@ private:
     void makeTable(QVBoxLayout& layout);
     void makeShortcuts();
     void enrolUnits();
-    void readTexts();
+    void makeTexts();
     void take(const SharedFleetView& view, const SharedFleetTable& table);
     void showTable();    // what was taken, once it can be seen
     void showTexts();    // as time goes by
@@ -71,7 +71,7 @@ private:
     SharedFleetTable m_texts;
     bool m_isOld = false;          // what was taken is not in the table yet
     std::filesystem::path m_path;  // of the logbook that is shown
-    Background m_forecasts;
+    Background m_forecasts, m_making;  // of texts
 };
 
 }  // namespace desktop

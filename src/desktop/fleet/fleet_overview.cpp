@@ -128,7 +128,7 @@ void FleetOverview::hideFrom(Panel& panel, std::size_t index) {
 void FleetOverview::show(const Shown& shown) {
     m_panels->show();
     showAge(shown);
-    showDoubts(shown.table.facts);
+    showDoubts(shown);
     showGroups(shown.table.facts);
     showLapses(shown);
     showSoonest(shown);
@@ -163,8 +163,10 @@ void FleetOverview::showAge(const Shown& shown) {
     m_age->setFont(fontFor(isOld ? TextRole::Strong : TextRole::Plain));
 }
 
-void FleetOverview::showDoubts(const FleetFacts& facts) {
+void FleetOverview::showDoubts(const Shown& shown) {
+    const auto& facts = shown.table.facts;
     QStringList lines;
+    if (!shown.readOnly.isEmpty()) lines << shown.readOnly;
     for (const auto& doubt : facts.doubts) {
         if (static_cast<std::size_t>(lines.size()) == shownDoubts) {
             lines << tr("and %1 more").arg(facts.doubts.size() - shownDoubts);

@@ -31,6 +31,7 @@ public:
         const FleetTable& table;
         const SoonestReady& soonest;
         logbook::Instant now{};
+        QString readOnly{};  // that nothing can be entered; "" it can
     };
     void show(const Shown& shown);
     void showNothing(const QString& why);
@@ -58,7 +59,7 @@ private:
     PressRow* rowOf(Panel& panel, std::size_t index);
     void hideFrom(Panel& panel, std::size_t index);
     void showAge(const Shown& shown);
-    void showDoubts(const FleetFacts& facts);
+    void showDoubts(const Shown& shown);
     void showGroups(const FleetFacts& facts);
     void showLapses(const Shown& shown);
     void showSoonest(const Shown& shown);

@@ -5,8 +5,10 @@
 #include "desktop/fleet/forecast_sheet.h"
 
 #include "desktop/shell/outline_html.h"
-#include "desktop/theme/wrap_layout.h"
+#include "desktop/shell/unrecorded.h"
 #include "desktop/theme/appearance.h"
+#include "desktop/theme/text_label.h"
+#include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
 
 #include <QButtonGroup>
@@ -31,6 +33,11 @@ ForecastSheet::ForecastSheet(const QString& title, ForecastTools tools)
     m_page->setAccessibleName(tr("Answer"));
     m_page->setMinimumHeight(m_page->fontMetrics().height() * 10);
     content()->addLayout(m_asked);
+    if (const auto out = leftOutSentence(*m_tools.fleet, m_tools.words); !out.isEmpty()) {
+        auto* label = textLabel(out);
+        label->setProperty("banner", true);
+        content()->addWidget(label);
+    }
     content()->addWidget(m_page, 1);
     auto* close = new WrappedButton(tr("Close"));
     foot()->addWidget(close);

@@ -4,6 +4,8 @@
 // Looking ahead; see horizon_sheet.h.
 #include "desktop/fleet/horizon_sheet.h"
 
+#include "desktop/shell/unrecorded.h"
+
 #include "report/horizon.h"
 
 #include <array>
@@ -28,7 +30,7 @@ ForecastSheet::Answer HorizonSheet::question() const {
     const logbook::Duration ahead{offeredHours[static_cast<std::size_t>(m_span)] * 3'600'000LL};
     return [fleet = tools().fleet, &words = tools().words, ahead] {
         const auto& board = fleet->board;
-        return report::outlineOf(report::makeHorizon(board.state, board.lookup,
+        return report::outlineOf(report::makeHorizon(stateWithout(*fleet), board.lookup,
                                                      {board.asked, ahead}, briefly(board)),
                                  words);
     };

@@ -5,6 +5,7 @@
 #include "desktop/fleet/muster_sheet.h"
 
 #include "desktop/shell/text.h"
+#include "desktop/shell/unrecorded.h"
 #include "report/muster.h"
 #include "station/answers.h"
 
@@ -42,7 +43,7 @@ ForecastSheet::Answer MusterSheet::question() const {
                                            static_cast<std::size_t>(units),
                                            static_cast<std::size_t>(people)};
         return report::outlineOf(
-            report::makeMuster(board.state, board.lookup, asked, briefly(board)), words);
+            report::makeMuster(stateWithout(*fleet), board.lookup, asked, briefly(board)), words);
     };
 }
 

@@ -90,7 +90,7 @@ bool ScanFilter::eventFilter(QObject* watched, QEvent* event) {
 }
 
 bool ScanFilter::takePress(QObject* watched, const QKeyEvent& key) {
-    if (isEnd(key.key())) return takeEnd(key);
+    if (isEnd(key.key())) return takeEnd(watched, key);
     if (!isText(key)) {
         if (key.text().isEmpty()) return false;  // Shift of a capital letter in a burst
         settle();
@@ -107,12 +107,26 @@ bool ScanFilter::takeRelease(QObject* watched, const QKeyEvent& key) {
     return true;
 }
 
+// What was not told from typing by its speed may be told by what it says.
+bool ScanFilter::takeEnd(QObject* watched, const QKeyEvent& key) {
+    m_hasComeOut = false;
+    const bool isTaken = isEndOfBurst(key);
+    return (!m_hasComeOut && isAskedAbout(watched, key.key())) || isTaken;
+}
+
+bool ScanFilter::isAskedAbout(QObject* watched, int key) const {
+    auto* line = qobject_cast<QLineEdit*>(watched);
+    const bool isEnter = key == Qt::Key_Return || key == Qt::Key_Enter;
+    return isEnter && line != nullptr && !line->isReadOnly() && m_atEnd && m_atEnd(*line);
+}
+
 // Whether the end belongs to a burst, or to one that has come out already.
-bool ScanFilter::takeEnd(const QKeyEvent& key) {
+bool ScanFilter::isEndOfBurst(const QKeyEvent& key) {
     const auto gap = sinceLast(key);
     if (m_held.empty()) return gap < m_endWithin;
     const bool isAtOnce = gap <= burstGapMs;
     if (isCode() && (isAtOnce || (m_cuts == 0 && gap < endAfterMs))) {
+        m_hasComeOut = true;
         comeOut(true);
         return true;
     }

@@ -12,10 +12,13 @@
 #include <QPointer>
 #include <QString>
 #include <QTimer>
+#include <functional>
 #include <memory>
+#include <utility>
 #include <vector>
 
 class QKeyEvent;
+class QLineEdit;
 
 namespace desktop {
 
@@ -37,13 +40,20 @@ public:
     // What is held was typed, and comes to its field now.
     void giveBack();
 
+    // Asked at each Enter into a line whose text was typed, by a person or by a scanner that is as
+    // slow as one; the line holds it by then. Where it says yes the Enter presses nothing.
+    using EndOfLine = std::function<bool(QLineEdit& line)>;
+    void askAtEnd(EndOfLine asked) { m_atEnd = std::move(asked); }
+
 Q_SIGNALS:
     void scanned(const QString& text);
 
 private:
     bool takePress(QObject* watched, const QKeyEvent& key);
     bool takeRelease(QObject* watched, const QKeyEvent& key);
-    bool takeEnd(const QKeyEvent& key);
+    bool takeEnd(QObject* watched, const QKeyEvent& key);
+    [[nodiscard]] bool isEndOfBurst(const QKeyEvent& key);
+    [[nodiscard]] bool isAskedAbout(QObject* watched, int key) const;
     void hold(QObject* watched, const QKeyEvent& key);
     void begin(qint64 gap);
     [[nodiscard]] bool isCode() const;
@@ -76,6 +86,8 @@ private:
     bool m_mayBeTyped = false;    // what comes out just now
     bool m_isHandedBack = false;
     bool m_isReplaying = false;
+    bool m_hasComeOut = false;    // at the last end
+    EndOfLine m_atEnd;
 };
 
 }  // namespace desktop

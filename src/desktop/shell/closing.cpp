@@ -28,9 +28,8 @@ Closing::Closing(DeskTools tools, Looks looks, QObject* parent)
 
 bool Closing::mayClose(Cause cause) {
     if (m_isSure) return true;
-    const auto all = lost();
-    if (all.isEmpty()) return true;
-    if (!m_isAsked) ask(all, cause);
+    if (lost().isEmpty() && m_looks.waits().isEmpty()) return true;
+    if (!m_isAsked) ask(cause);
     return false;
 }
 
@@ -60,21 +59,37 @@ QStringList Closing::lost() const {
     return lines;
 }
 
-void Closing::ask(const QStringList& lost, Cause cause) {
-    m_isAsked = true;
+Question Closing::question(const QStringList& lost, const QString& waits) const {
     auto lines = lost;
+    if (!waits.isEmpty())
+        lines << waits
+              << tr("It is noted on this computer, and recorded once this window is open again and "
+                    "the logbook can be written. Until then nobody sees it.");
+    if (lost.isEmpty()) {
+        lines << tr("Close the window all the same?");
+        return {lines.join(QLatin1Char('\n')), tr("Close it"), tr("Leave it open")};
+    }
+    lines << (waits.isEmpty()
+                  ? tr("Close the window all the same? That is lost then. What is in the logbook "
+                       "stays.")
+                  : tr("Close the window all the same? All but what is noted is lost then. What is "
+                       "in the logbook stays."));
+    return {lines.join(QLatin1Char('\n')), tr("Close it, lose that"), tr("Keep writing")};
+}
+
+void Closing::ask(Cause cause) {
+    m_isAsked = true;
+    auto asked = question(lost(), m_looks.waits());
     if (cause == Cause::Session)
-        lines.prepend(tr("This computer is to be shut down, or you signed out of it. It was asked "
-                         "to wait; once this window is closed, do that again."));
-    lines << tr("Close the window all the same? That is lost then. What is in the logbook stays.");
-    m_tools.workplace.ask(
-        {lines.join(QLatin1Char('\n')), tr("Close it, lose that"), tr("Keep writing")},
-        [self = QPointer<Closing>(this)](bool isYes) {
-            if (!self) return;
-            self->m_isAsked = false;
-            self->m_isSure = isYes;
-            if (isYes) Q_EMIT self->wanted();
-        });
+        asked.text.prepend(tr("This computer is to be shut down, or you signed out of it. It was "
+                              "asked to wait; once this window is closed, do that again.") +
+                           QLatin1Char('\n'));
+    m_tools.workplace.ask(asked, [self = QPointer<Closing>(this)](bool isYes) {
+        if (!self) return;
+        self->m_isAsked = false;
+        self->m_isSure = isYes;
+        if (isYes) Q_EMIT self->wanted();
+    });
 }
 
 }  // namespace desktop

@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Before the window is closed, or the session of this computer ended: what was entered and is not
-// kept is told, and whoever closes it is asked. Drafts lie in memory alone, and end with it.
+// kept is told, and whoever closes it is asked. Drafts lie in memory alone, and end with it; what
+// waits for the logbook does not, and is told all the same.
 #pragma once
 
 #include "desktop/shell/desk.h"
@@ -17,7 +18,8 @@ class Closing : public QObject {
 public:
     struct Looks {
         std::function<QString()> unit;  // that is open and in front; "" none
-        std::function<QString()> lost;  // what else would be lost, as a sentence; "" nothing
+        std::function<QString()> lost;   // what else would be lost, as sentences; "" nothing
+        std::function<QString()> waits;  // what goes on once it is opened again; "" nothing
     };
     Closing(DeskTools tools, Looks looks, QObject* parent = nullptr);
 
@@ -31,8 +33,9 @@ Q_SIGNALS:
 
 private:
     [[nodiscard]] QStringList lost() const;
+    [[nodiscard]] Question question(const QStringList& lost, const QString& waits) const;
     [[nodiscard]] QString nameOf(const std::string& person) const;
-    void ask(const QStringList& lost, Cause cause);
+    void ask(Cause cause);
 
     DeskTools m_tools;
     Looks m_looks;

@@ -14,6 +14,7 @@
 
 #include <QString>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -28,6 +29,8 @@ struct FleetView {
     report::Board board;
     std::vector<report::BoardLine> lines;  // of the board's rows, in their order
     logbook::Instant readAt{};             // by the clock
+    // Units with an emergency start that is not in the log, and its time; see unrecorded.h.
+    std::map<std::string, logbook::Instant> unrecorded{};
 
     // Whether it was read once that entry had been kept.
     [[nodiscard]] bool holds(const logbook::RecordName& entry) const;

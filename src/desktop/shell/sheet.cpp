@@ -12,6 +12,7 @@
 #include <QEvent>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPainter>
 #include <QPushButton>
 #include <QScrollArea>
@@ -128,10 +129,22 @@ void Sheet::close() {
 
 void Sheet::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape) {
-        callOff();
+        if (holdsTyped()) {
+            Q_EMIT escaped();
+        } else {
+            callOff();
+        }
     } else if (!scrolls(event->key())) {
         QWidget::keyPressEvent(event);
     }
+}
+
+// What was pressed is pressed again soon; what was typed is not.
+bool Sheet::holdsTyped() const {
+    return isDraft() && !m_isHeld &&
+           std::ranges::any_of(findChildren<QLineEdit*>(), [](const QLineEdit* line) {
+               return line->isModified() && !line->text().trimmed().isEmpty();
+           });
 }
 
 // By the keys that nothing on the sheet has taken.
@@ -178,6 +191,7 @@ void SheetStack::put(Sheet* sheet) {
     sheet->setParent(this);
     m_sheets.push_back(sheet);
     connect(sheet, &Sheet::closed, this, [this, sheet] { takeAway(sheet); });
+    connect(sheet, &Sheet::escaped, this, [this, sheet] { Q_EMIT escaped(sheet); });
     setGeometry(m_under->rect());
     place(*sheet);
     raise();
@@ -203,8 +217,8 @@ Sheet* SheetStack::top() const {
 std::vector<SheetStack::Unkept> SheetStack::unkept() const {
     std::vector<Unkept> all;
     const auto add = [&all](const Sheet& sheet, const std::optional<Draft>& aside) {
-        if (!sheet.isDraft()) return;
-        Unkept one{sheet.accessibleName(), aside};
+        Unkept one{sheet.unkept(), aside};
+        if (one.title.isEmpty()) return;
         // What is asked of a draft bears its name.
         if (all.empty() || all.back() != one) all.push_back(std::move(one));
     };

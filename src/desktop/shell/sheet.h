@@ -37,6 +37,9 @@ public:
     // A code was scanned while it is the uppermost. Whether it is taken; if not, the window asks
     // what is meant.
     virtual bool takeScan(const QString& text);
+    // Whether a code may be all that stands in a line of it; else it is no text for it, and was
+    // scanned.
+    [[nodiscard]] virtual bool takesCodeAlone() const { return true; }
     // Says it above the foot: what the window says lies behind the sheet.
     void tell(const QString& text);
     void showTop();
@@ -51,6 +54,10 @@ public:
     [[nodiscard]] virtual bool isDraft() const { return false; }
     // It was put aside and is back: what it tells and offers may have changed meanwhile.
     virtual void comeBack() {}
+    // Of what would be lost if the window were closed now, as it is told then; "" nothing.
+    [[nodiscard]] virtual QString unkept() const {
+        return isDraft() ? accessibleName() : QString();
+    }
 
     void callOff();
 
@@ -62,6 +69,8 @@ public:
     void sayAtTop(const QString& text);
 
 Q_SIGNALS:
+    // By Escape, though something was typed into it.
+    void escaped();
     void calledOff();
     void closed();
     void cameBack();  // it was put aside, and lies there again
@@ -74,6 +83,7 @@ protected:
 
 private:
     bool scrolls(int key);
+    [[nodiscard]] bool holdsTyped() const;
 
     QLabel* m_title = nullptr;
     QScrollArea* m_page = nullptr;
@@ -123,6 +133,7 @@ public:
     [[nodiscard]] std::vector<Unkept> unkept() const;
 
 Q_SIGNALS:
+    void escaped(desktop::Sheet* sheet);  // as that sheet says
     void began();  // with the first sheet over what lies below
     void draftsCalledOff();  // of those that were brought back the last one
 

@@ -77,6 +77,7 @@ SignInSheet::SignInSheet(Workplace& workplace, Wanted wanted,
 }
 
 void SignInSheet::sayFor(const QString& what) {
+    m_for = what;
     if (!what.isEmpty()) sayAtTop(what);
 }
 
@@ -148,44 +149,65 @@ void SignInSheet::tellDemo() {
 
 namespace {
 
-// "" where somebody goes by it; else what it is, and what to do.
-QString notABadge(const FleetView& fleet, const station::Surroundings& surroundings,
-                  const station::LogbookFile& file, const QString& text) {
+// What is nobody's badge.
+struct NotABadge {
+    QString why;           // what it is, and what to do; "" where somebody goes by it
+    bool isKnown = false;  // by the log, as something else
+};
+
+NotABadge notABadge(const FleetView& fleet, const station::Surroundings& surroundings,
+                    const station::LogbookFile& file, const QString& text) {
     const auto read = plainText(text);
     const auto people = station::readPeople(surroundings, file);
-    if (!people) return shownText(people.error().notice.text());
+    if (!people) return {shownText(people.error().notice.text())};
     const station::Gate gate(surroundings, file, *people);
     const auto person = gate.personOf(read);
-    if (!person) return shownText(person.error().notice.text());
+    if (!person) return {shownText(person.error().notice.text())};
     if (gate.knows(*person)) return {};
     const auto found = findNamed(fleet, surroundings, file, read);
     if (found.what != station::Found::What::Nothing)
-        return SignInSheet::tr("%1 That is nobody's badge. Scan your badge, or type your short "
-                               "name.")
-            .arg(shownText(found.sentence));
-    return SignInSheet::tr("Read %1, which is nobody's badge here. Type your short name instead; a "
-                           "manager can say whose badge it is.")
-        .arg(text);
+        return {SignInSheet::tr("%1 That is nobody's badge. Scan your badge, or type your short "
+                                "name.")
+                    .arg(shownText(found.sentence)),
+                true};
+    return {SignInSheet::tr("Read %1, which is nobody's badge here. Type your short name instead; "
+                            "a manager can say whose badge it is.")
+                .arg(text)};
+}
+
+bool isAllFigures(const QString& text) {
+    return std::ranges::all_of(text, [](QChar letter) { return letter.isDigit(); });
 }
 
 }  // namespace
 
-// The PIN may be typed at once; what is nobody's badge gives way to what was typed before.
+// The PIN may be typed at once; what is nobody's badge gives way to what was typed before. Over the
+// field for the PIN it may be the PIN itself, typed too fast: then it is shown only once it is
+// known to be somebody or something else.
 bool SignInSheet::takeScan(const QString& text) {
     const auto before = m_who->text();
-    m_who->setText(text);
+    const auto fleet = m_workplace.fleet();
+    const bool isPerson =
+        fleet && fleet->standing->state.persons.contains(plainText(text.trimmed()));
+    const bool isOverPin = m_pin->hasFocus() && !isPerson;
+    if (!isOverPin) m_who->setText(text);
     m_trouble->clear();
     m_pin->setFocus();
-    const auto fleet = m_workplace.fleet();
     if (!fleet) return true;
     m_workplace.read(
         [fleet, text](const auto& surroundings, const auto& file) {
             return notABadge(*fleet, surroundings, file, text);
         },
-        this, [this, text, before](const QString& why) {
-            if (why.isEmpty() || m_who->text() != text) return;
-            m_who->setText(before);
-            refuse(why, *m_pin);
+        this, [this, text, before, isOverPin](const NotABadge& found) {
+            if (m_who->text() != (isOverPin ? before : text)) return;
+            m_who->setText(found.why.isEmpty() ? text : before);
+            if (found.why.isEmpty()) return;
+            const bool mayBePin = isOverPin && (isAllFigures(text) || !found.isKnown);
+            refuse(mayBePin ? tr("What was read is nobody's badge here. It is not shown, since it "
+                                 "may be a PIN that was typed very fast: type it once more, more "
+                                 "slowly.")
+                            : found.why,
+                   *m_pin);
         });
     return true;
 }

@@ -35,6 +35,10 @@ public:
     void sayFor(const QString& what);
 
     bool takeScan(const QString& text) override;  // a badge
+    // What was pressed and waits for a name alone.
+    [[nodiscard]] QString unkept() const override {
+        return m_wanted == Wanted::NameOnly ? m_for : QString();
+    }
 
 private:
     void addNames();
@@ -46,6 +50,7 @@ private:
 
     Workplace& m_workplace;
     const Wanted m_wanted;
+    QString m_for;  // what is kept then
     std::function<void(station::Writer)> m_taken;
     QLineEdit* m_who = nullptr;
     PinField* m_pin = nullptr;

@@ -1,9 +1,12 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Starts that are still to be kept; see unkept_starts.h.
-#include "desktop/bedside/unkept_starts.h"
+// Starts that are not in the log; see unkept_starts.h.
+#include "desktop/shell/unkept_starts.h"
 
+#include "desktop/shell/emergency_starts.h"
+#include "desktop/shell/problem_text.h"
+#include "desktop/shell/sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
 #include "desktop/theme/text_label.h"
@@ -12,158 +15,221 @@
 #include "words/context.h"
 #include "words/shown.h"
 
+#include <QCoreApplication>
 #include <QLabel>
 #include <QVBoxLayout>
 #include <algorithm>
-#include <utility>
 
 namespace desktop {
 
 namespace {
 
-QString timeText(const Workplace& workplace, logbook::Instant instant) {
+QString unitOf(const StandingStart& start) {
+    return shownText(words::shown(start.entry().device));
+}
+
+QString timeText(const Workplace& workplace, const StandingStart& start) {
     const auto& fleet = workplace.fleet();
     if (!fleet) return {};
     const words::Context context{workplace.words(), fleet->board.state, nullptr,
                                  workplace.clock().now(), {}, {}};
-    return shownText(context.times().time(instant));
+    return shownText(context.times().time(*start.entry().at));
 }
+
+QString nameOf(const Workplace& workplace, const StandingStart& start) {
+    const auto& who = start.entry().by.who;
+    const auto& fleet = workplace.fleet();
+    return shownText(fleet ? words::personName(fleet->board.context(workplace.words()), who)
+                           : words::shown(who));
+}
+
+// The sheet that the line opens; gone once nothing stands any more.
+class UnkeptSheet : public Sheet {
+    Q_DECLARE_TR_FUNCTIONS(desktop::UnkeptStarts)
+public:
+    explicit UnkeptSheet(Workplace& workplace)
+        : Sheet(tr("Emergency starts that are not recorded")) {
+        auto* rows = new UnkeptRows(workplace);
+        content()->addWidget(rows);
+        content()->addStretch();
+        auto* back = new WrappedButton(tr("Back"));
+        foot()->addWidget(back);
+        connect(back, &QPushButton::clicked, this, &Sheet::callOff);
+        connect(rows, &UnkeptRows::shown, this, [this, rows] {
+            if (rows->isEmpty()) callOff();
+        });
+    }
+};
 
 }  // namespace
 
-UnkeptStarts::UnkeptStarts(Workplace& workplace, QWidget* parent)
-    : QWidget(parent), m_workplace(workplace) {
-    m_rows = new QVBoxLayout(this);
-    m_rows->setContentsMargins(0, 0, 0, 0);
-    m_rows->setSpacing(targetGap);
-    setAccessibleName(tr("Emergency starts that are not recorded"));
-    hide();
-}
-
-QString UnkeptStarts::sentence(const Workplace& workplace, const std::string& device,
-                               logbook::Instant pressed, const station::Problem& problem) {
-    const auto& notice = problem.notice;
-    return tr("NOT recorded: emergency start of %1, %2.")
-               .arg(shownText(words::shown(device)), timeText(workplace, pressed)) +
-           QLatin1Char(' ') + shownText(notice.says) + QLatin1Char(' ') +
-           shownText(notice.action);
-}
-
-void UnkeptStarts::add(std::vector<station::Entry> entries, const StartPress& press,
-                       const station::Problem& problem) {
-    if (entries.empty()) return;
-    for (auto& entry : entries)
-        if (!entry.at) entry.at = press.at;
-    // The time may have been chosen.
-    const StartPress started{*entries.front().at, press.by};
-    auto& start = m_starts.emplace_back(Start{std::move(entries), started});
-    addRow(start);
-    say(start, problem);
-    show();
-    Q_EMIT changed();
-}
-
-bool UnkeptStarts::has(const std::string& device) const {
-    return std::ranges::any_of(m_starts, [&](const Start& start) {
-        return start.entries.front().device == device;
-    });
-}
-
-QString UnkeptStarts::lostIfClosed() const {
-    QStringList lines;
-    for (const auto& start : m_starts)
-        lines << tr("NOT recorded: emergency start of %1, %2.")
-                     .arg(unitOf(start), timeText(m_workplace, start.press.at));
-    return lines.join(QLatin1Char('\n'));
-}
-
-void UnkeptStarts::addRow(Start& start) {
-    start.row = new QWidget;
-    auto* layout = new QVBoxLayout(start.row);
+UnkeptRow::UnkeptRow(Workplace& workplace, int number, QWidget* parent)
+    : QWidget(parent), m_workplace(workplace), m_number(number) {
+    auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    start.text = textLabel({}, TextRole::Strong);
-    start.text->setProperty("banner", true);
-    layout->addWidget(start.text);
+    m_text = textLabel({}, TextRole::Strong);
+    m_text->setProperty("banner", true);
+    layout->addWidget(m_text);
     auto* presses = new WrapLayout(WrapLayout::Manner::Packed);
     layout->addLayout(presses);
-    auto* again = new WrappedButton(tr("Record the start of %1 now").arg(unitOf(start)));
-    again->setMain(true);
+    m_again = new WrappedButton(QString());
+    m_again->setMain(true);
     auto* never = new WrappedButton(tr("It is not to be recorded"));
-    presses->addWidget(again);
+    presses->addWidget(m_again);
     presses->addWidget(never);
-    m_rows->addWidget(start.row);
-    const auto* row = start.row;
-    connect(again, &QPushButton::clicked, this, [this, row] { tryAgain(row); });
-    connect(never, &QPushButton::clicked, this, [this, row] { askToDrop(row); });
+    connect(m_again, &QPushButton::clicked, this,
+            [this] { m_workplace.starts().tryAgain(m_number); });
+    connect(never, &QPushButton::clicked, this, &UnkeptRow::askToDrop);
 }
 
-UnkeptStarts::Starts::iterator UnkeptStarts::find(const QWidget* row) {
-    return std::ranges::find(m_starts, row, &Start::row);
-}
-
-QString UnkeptStarts::unitOf(const Start& start) const {
-    return shownText(words::shown(start.entries.front().device));
-}
-
-// By whoever is signed in, else by whoever says so. Where somebody else had pressed it, it stays
-// that they did it.
-void UnkeptStarts::tryAgain(const QWidget* row) {
-    const auto start = find(row);
-    if (start == m_starts.end()) return;
-    start->row->setEnabled(false);
-    auto entries = start->entries;
-    const auto here = m_workplace.whoIsHere();
-    const auto& by = start->press.by;
-    if (!here.empty() && !by.empty() && by != here)
-        for (auto& entry : entries)
-            if (!entry.doneBy) entry.doneBy = by;
-    Q_EMIT begun(entries.front().device);
-    m_workplace.keep(std::move(entries), this,
-                     [this, row](const Workplace::Kept& kept) { take(row, kept); },
-                     tr("Emergency start of unit %1, %2")
-                         .arg(unitOf(*start), timeText(m_workplace, start->press.at)));
-}
-
-void UnkeptStarts::take(const QWidget* row, const Workplace::Kept& kept) {
-    const auto start = find(row);
-    if (start == m_starts.end()) return;
-    const auto device = start->entries.front().device;
-    if (kept.isAll()) {
-        drop(start);
+void UnkeptRow::show(const StandingStart& start) {
+    const auto& starts = m_workplace.starts();
+    QStringList text;
+    if (!start.refused && start.isTried) {
+        text << tr("Not recorded yet: emergency start of %1, %2. It is being written.")
+                    .arg(unitOf(start), timeText(m_workplace, start));
     } else {
-        start->row->setEnabled(true);
-        if (kept.refused) say(*start, *kept.refused);
+        text << UnkeptStarts::sentence(m_workplace, start)
+             << tr("Pressed by %1.").arg(nameOf(m_workplace, start));
     }
-    Q_EMIT ended(device, kept);
+    if (!starts.isHere(start)) {
+        text << tr("It was pressed for the logbook %1.")
+                    .arg(shownText(words::shown(start.file.path.string())));
+    } else if (start.refused) {
+        text << tr("It is tried again every few seconds, until it is recorded.")
+             << shownText(start.refused->notice.says);
+        if (start.note.empty())
+            text << tr("It is held in this window alone: leave it open.");
+    }
+    m_text->setText(text.join(QLatin1Char(' ')));
+    m_again->setText(starts.isHere(start)
+                         ? tr("Record the start of %1 now").arg(unitOf(start))
+                         : tr("Record the start of %1 in this logbook").arg(unitOf(start)));
+    m_again->setVisible(starts.isOfThisLog(start));
+    setEnabled(!start.isPressedAgain);
 }
 
-void UnkeptStarts::askToDrop(const QWidget* row) {
-    const auto start = find(row);
-    if (start == m_starts.end()) return;
+void UnkeptRow::askToDrop() {
+    const auto& all = m_workplace.starts().all();
+    const auto start = std::ranges::find(all, m_number, &StandingStart::number);
+    if (start == all.end()) return;
     m_workplace.ask({tr("Is the emergency start of unit %1, %2, not to be recorded? The unit is "
                         "shown again as it was before.")
-                         .arg(unitOf(*start), timeText(m_workplace, start->press.at)),
+                         .arg(unitOf(*start), timeText(m_workplace, *start)),
                      tr("It was not started: record nothing"),
                      tr("Back, it is still to be recorded")},
-                    [this, row](bool isYes) {
-                        const auto found = find(row);
-                        if (isYes && found != m_starts.end()) drop(found);
+                    [starts = QPointer<EmergencyStarts>(&m_workplace.starts()),
+                     number = m_number](bool isYes) {
+                        if (isYes && starts) starts->drop(number);
                     });
 }
 
-void UnkeptStarts::drop(Starts::iterator start) {
-    start->row->hide();
-    start->row->deleteLater();
-    m_starts.erase(start);
-    setVisible(!m_starts.empty());
-    Q_EMIT changed();
+UnkeptRows::UnkeptRows(Workplace& workplace, QWidget* parent)
+    : QWidget(parent), m_workplace(workplace) {
+    m_layout = new QVBoxLayout(this);
+    m_layout->setContentsMargins(0, 0, 0, 0);
+    m_layout->setSpacing(targetGap);
+    m_damaged = makeDamaged();
+    m_layout->addWidget(m_damaged);
+    connect(&workplace.starts(), &EmergencyStarts::changed, this, &UnkeptRows::showStarts);
+    // Times and names are told by the fleet, and the log is known by then.
+    connect(&workplace, &Workplace::fleetChanged, this, &UnkeptRows::showStarts);
+    showStarts();
 }
 
-// On the desk, and below it in the place of what was said of the logbook alone.
-void UnkeptStarts::say(const Start& start, const station::Problem& problem) const {
-    const auto text = sentence(m_workplace, start.entries.front().device, start.press.at, problem);
-    start.text->setText(text);
-    Q_EMIT m_workplace.told(text);
+QWidget* UnkeptRows::makeDamaged() {
+    auto* box = new QWidget;
+    auto* layout = new QVBoxLayout(box);
+    layout->setContentsMargins(0, 0, 0, 0);
+    m_damagedText = textLabel({}, TextRole::Strong);
+    m_damagedText->setProperty("banner", true);
+    auto* seen = new WrappedButton(tr("I have read that"));
+    layout->addWidget(m_damagedText);
+    layout->addWidget(seen, 0, Qt::AlignLeft);
+    connect(seen, &QPushButton::clicked, this, [this] { m_workplace.starts().endDamaged(); });
+    return box;
+}
+
+bool UnkeptRows::isEmpty() const {
+    return m_rows.empty() && m_workplace.starts().damaged().empty();
+}
+
+// What stands already stays where it is: a press is under way on it, maybe.
+void UnkeptRows::showStarts() {
+    QStringList damaged;
+    for (const auto& problem : m_workplace.starts().damaged()) damaged << problemText(problem);
+    m_damagedText->setText(damaged.join(QLatin1Char('\n')));
+    m_damaged->setVisible(!damaged.isEmpty());
+    const auto& all = m_workplace.starts().all();
+    const auto stands = [&](const UnkeptRow* row) {
+        return std::ranges::any_of(all, [&](const StandingStart& start) {
+            return start.number == row->number() && start.isTold;
+        });
+    };
+    std::erase_if(m_rows, [&](UnkeptRow* row) {
+        if (stands(row)) return false;
+        row->hide();
+        row->deleteLater();
+        return true;
+    });
+    for (const auto& start : all) {
+        if (!start.isTold || !m_workplace.fleet()) continue;
+        auto row = std::ranges::find(m_rows, start.number, &UnkeptRow::number);
+        if (row == m_rows.end()) {
+            row = m_rows.insert(m_rows.end(), new UnkeptRow(m_workplace, start.number));
+            m_layout->addWidget(*row);
+        }
+        (*row)->show(start);
+    }
+    Q_EMIT shown();
+}
+
+UnkeptStarts::UnkeptStarts(DeskTools tools, QWidget* parent) : QWidget(parent), m_tools(tools) {
+    setAccessibleName(tr("Emergency starts that are not recorded"));
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    m_line = new WrappedButton(QString());
+    m_line->setMain(true);
+    m_rows = new UnkeptRows(tools.workplace);
+    layout->addWidget(m_line);
+    layout->addWidget(m_rows);
+    connect(m_line, &QPushButton::clicked, this, &UnkeptStarts::openSheet);
+    connect(m_rows, &UnkeptRows::shown, this, &UnkeptStarts::fit);
+    connect(&tools.workplace, &Workplace::appearanceChanged, this, &UnkeptStarts::fit);
+    fit();
+}
+
+QString UnkeptStarts::sentence(const Workplace& workplace, const StandingStart& start) {
+    return tr("NOT recorded: emergency start of %1, %2.")
+        .arg(unitOf(start), timeText(workplace, start));
+}
+
+void UnkeptStarts::fit() {
+    QStringList units;
+    QString one;
+    for (const auto& start : m_tools.workplace.starts().all()) {
+        if (!start.isTold) continue;
+        units << unitOf(start);
+        one = sentence(m_tools.workplace, start);
+    }
+    if (units.isEmpty()) one = tr("A note of an emergency start cannot be read.");
+    m_line->setText(units.size() <= 1 ? one + QStringLiteral(" …")
+                                      : tr("NOT recorded: emergency starts of %1 …")
+                                            .arg(units.join(QStringLiteral(", "))));
+    m_line->setVisible(isTextLarge());
+    m_rows->setVisible(!isTextLarge());
+    setVisible(!m_rows->isEmpty());
+}
+
+void UnkeptStarts::openSheet() {
+    if (m_tools.sheets.isEmpty()) m_tools.sheets.put(new UnkeptSheet(m_tools.workplace));
+}
+
+UnkeptStarts::IfClosed UnkeptStarts::ifClosed(Workplace& workplace) {
+    QStringList lost, waits;
+    for (const auto& start : workplace.starts().all())
+        (start.note.empty() ? lost : waits) << sentence(workplace, start);
+    return {lost.join(QLatin1Char('\n')), waits.join(QLatin1Char('\n'))};
 }
 
 }  // namespace desktop

@@ -1,71 +1,86 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Emergency starts that were pressed and could not be kept: which unit and when, across the desk
-// until they are kept or somebody says that they are not to be. The time stays that of the first
-// press. Knows nothing of how a start is pressed.
+// Emergency starts that are not in the log, across the window whichever desk is in front: which
+// unit, when and by whom, why, and what becomes of it. Where text is large they are one line, whose
+// press shows them on a sheet, so that the list of ready units keeps its room.
 #pragma once
 
-#include "desktop/shell/workplace.h"
+#include "desktop/shell/desk.h"
 
 #include <QWidget>
-#include <list>
-#include <string>
+#include <vector>
 
 class QLabel;
 class QVBoxLayout;
 
 namespace desktop {
 
-struct StartPress {
-    logbook::Instant at{};
-    std::string by;  // whoever was signed in; "" nobody
+class WrappedButton;
+struct StandingStart;
+
+// One of them: what is told, and the two presses.
+class UnkeptRow : public QWidget {
+    Q_OBJECT
+public:
+    UnkeptRow(Workplace& workplace, int number, QWidget* parent = nullptr);
+    [[nodiscard]] int number() const { return m_number; }
+    // As it stands now; it is one of the workplace's.
+    void show(const StandingStart& start);
+    using QWidget::show;
+
+private:
+    void askToDrop();
+
+    Workplace& m_workplace;
+    const int m_number;
+    QLabel* m_text = nullptr;
+    WrappedButton* m_again = nullptr;
+};
+
+// All of them, one below the other.
+class UnkeptRows : public QWidget {
+    Q_OBJECT
+public:
+    explicit UnkeptRows(Workplace& workplace, QWidget* parent = nullptr);
+    [[nodiscard]] bool isEmpty() const;
+
+Q_SIGNALS:
+    void shown();
+
+private:
+    [[nodiscard]] QWidget* makeDamaged();
+    void showStarts();
+
+    Workplace& m_workplace;
+    QVBoxLayout* m_layout = nullptr;
+    QWidget* m_damaged = nullptr;  // of notes that cannot be read
+    QLabel* m_damagedText = nullptr;
+    std::vector<UnkeptRow*> m_rows;
 };
 
 class UnkeptStarts : public QWidget {
     Q_OBJECT
 public:
-    explicit UnkeptStarts(Workplace& workplace, QWidget* parent = nullptr);
+    explicit UnkeptStarts(DeskTools tools, QWidget* parent = nullptr);
 
-    // A start of one unit, pressed at that time, that was refused.
-    void add(std::vector<station::Entry> entries, const StartPress& press,
-             const station::Problem& problem);
-    [[nodiscard]] bool has(const std::string& device) const;
-    // A line for each, for whoever closes the window; "" for none.
-    [[nodiscard]] QString lostIfClosed() const;
+    // A line for each, for whoever closes the window; "" for none. What is noted is recorded once
+    // it is opened again, what is not is lost.
+    struct IfClosed {
+        QString lost, waits;
+    };
+    [[nodiscard]] static IfClosed ifClosed(Workplace& workplace);
 
-    // "NOT recorded: emergency start of KB-0102, 04:31." and why, with no word of what is safe.
-    [[nodiscard]] static QString sentence(const Workplace& workplace, const std::string& device,
-                                          logbook::Instant pressed,
-                                          const station::Problem& problem);
-
-Q_SIGNALS:
-    void changed();  // which units have one
-    // It is being kept again, and what came of it.
-    void begun(const std::string& device);
-    void ended(const std::string& device, const desktop::Workplace::Kept& kept);
+    // "NOT recorded: emergency start of KB-0102, 04:31."
+    [[nodiscard]] static QString sentence(const Workplace& workplace, const StandingStart& start);
 
 private:
-    struct Start {
-        std::vector<station::Entry> entries;
-        StartPress press;
-        QWidget* row = nullptr;
-        QLabel* text = nullptr;
-    };
-    using Starts = std::list<Start>;
+    void fit();
+    void openSheet();
 
-    void addRow(Start& start);
-    [[nodiscard]] Starts::iterator find(const QWidget* row);
-    void tryAgain(const QWidget* row);
-    void take(const QWidget* row, const Workplace::Kept& kept);
-    void askToDrop(const QWidget* row);
-    void drop(Starts::iterator start);
-    void say(const Start& start, const station::Problem& problem) const;
-    [[nodiscard]] QString unitOf(const Start& start) const;
-
-    Workplace& m_workplace;
-    Starts m_starts;
-    QVBoxLayout* m_rows = nullptr;
+    DeskTools m_tools;
+    UnkeptRows* m_rows = nullptr;
+    WrappedButton* m_line = nullptr;
 };
 
 }  // namespace desktop

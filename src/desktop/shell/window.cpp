@@ -16,6 +16,7 @@
 #include "desktop/shell/sign_in_sheet.h"
 #include "desktop/shell/text.h"
 #include "desktop/shell/told_text.h"
+#include "desktop/shell/unkept_starts.h"
 #include "desktop/shell/waiting_hint.h"
 #include "desktop/theme/appearance.h"
 #include "station/sample.h"
@@ -63,14 +64,19 @@ Window::Window(Start start, QWidget* parent) : QWidget(parent), m_workplace(std:
     m_sheets->covers(m_stack);
     m_questions = std::make_unique<SheetQuestions>(*m_sheets);
     m_workplace.askThrough(m_questions.get());
+    auto* unkept = new UnkeptStarts({m_workplace, *m_sheets});
+    m_sheets->covers(unkept);
+    layout->insertWidget(1, unkept);
     m_waiting = new WaitingHint({m_workplace, *m_sheets});
     m_sheets->covers(m_waiting);
-    layout->insertWidget(2, m_waiting);
+    layout->insertWidget(3, m_waiting);
     makeDesks();
     makeShortcuts();
     makeFirstStart();
     makeClosing();
     connect(&m_scans, &ScanFilter::scanned, this, &Window::takeScan);
+    m_scans.askAtEnd([this](QLineEdit& line) { return askIfScanned(line); });
+    connect(m_sheets, &SheetStack::escaped, this, &Window::askToLeave);
     // What was told of the last act makes room for the next.
     connect(m_sheets, &SheetStack::began, this, [this] { tell({}); });
     connect(m_sheets, &SheetStack::draftsCalledOff, this, [this] { tell({}); });
@@ -175,9 +181,11 @@ void Window::makeClosing() {
         return m_stack->currentWidget() == m_bedside ? m_bedside->serial() : QString();
     };
     const auto lost = [this] {
-        return isFirstStart() ? m_firstStart->lostIfClosed() : m_bedside->lostIfClosed();
+        return isFirstStart() ? m_firstStart->lostIfClosed()
+                              : UnkeptStarts::ifClosed(m_workplace).lost;
     };
-    m_closing = new Closing({m_workplace, *m_sheets}, {unit, lost}, this);
+    const auto waits = [this] { return UnkeptStarts::ifClosed(m_workplace).waits; };
+    m_closing = new Closing({m_workplace, *m_sheets}, {unit, lost, waits}, this);
     connect(m_closing, &Closing::wanted, this, [this] { close(); });
 }
 
@@ -225,29 +233,6 @@ void Window::showDesk(int index) {
     if (index != m_stack->currentIndex()) tell({});  // it was about the other desk
     m_stack->setCurrentIndex(index);
     m_deskButtons[static_cast<std::size_t>(index)]->setChecked(true);
-}
-
-void Window::takeScan(const QString& text) {
-    if (auto* sheet = m_sheets->top()) {
-        if (!sheet->takeScan(text) && !m_scans.handBack())
-            tell(tr("Read %1. Nothing was done with it.").arg(text));
-        return;
-    }
-    if (isFirstStart()) {
-        if (!m_firstStart->takeScan(text) && !m_scans.handBack()) m_firstStart->tellUntaken(text);
-        return;
-    }
-    auto* desk = static_cast<Desk*>(m_stack->currentWidget());
-    if (desk->takeScan(text)) return;
-    showDesk(m_stack->indexOf(m_bedside));
-    m_bedside->takeScan(text);
-}
-
-void Window::takeTyped(const QString& text) {
-    auto* desk = static_cast<Desk*>(m_stack->currentWidget());
-    if (desk->takeTyped(text)) return;
-    showDesk(m_stack->indexOf(m_bedside));
-    m_bedside->takeTyped(text);
 }
 
 void Window::askWhoWrites(const Workplace::WriterWanted& wanted,

@@ -17,6 +17,7 @@
 #include <vector>
 
 class QButtonGroup;
+class QLineEdit;
 class QPushButton;
 class QStackedWidget;
 
@@ -56,6 +57,11 @@ private:
     void showDesk(int index);
     void takeScan(const QString& text);
     void takeTyped(const QString& text);
+    void tellUntaken(const QString& text);
+    [[nodiscard]] bool mayBeTyped(const QString& text) const;
+    bool askIfScanned(QLineEdit& line);
+    void takeOutOf(QLineEdit& line, const QString& code);
+    void askToLeave(Sheet* sheet);
     void askWhoWrites(const Workplace::WriterWanted& wanted,
                       const std::function<void(station::Writer)>& then);
     void showHelp();

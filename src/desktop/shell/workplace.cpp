@@ -4,11 +4,14 @@
 // What every screen shares; see workplace.h.
 #include "desktop/shell/workplace.h"
 
+#include "desktop/shell/emergency_starts.h"
 #include "desktop/shell/text.h"
 #include "station/entry_permission.h"
+#include "desktop/shell/unrecorded.h"
 #include "station/automatic_backup.h"
 #include "station/entry_lines.h"
 #include "station/pin_again.h"
+#include "station/read_only.h"
 #include "station/upkeep.h"
 #include "words/shown.h"
 
@@ -64,6 +67,9 @@ Workplace::Workplace(Start start, QObject* parent)
                     ask({text, tr("Yes, keep it"), tr("No, look again")}, answer);
                 }
             });
+    m_starts = std::make_unique<EmergencyStarts>(*this, m_start.notes);
+    connect(m_starts.get(), &EmergencyStarts::changed, this, &Workplace::markFleet);
+    m_starts->load();
     m_minute.setInterval(lookAgain);
     connect(&m_minute, &QTimer::timeout, this, &Workplace::refresh);
     m_minute.start();
@@ -101,13 +107,59 @@ void Workplace::refresh() {
         if (path != m_start.file.path) {
             m_readAgain = true;  // another logbook has been opened since
         } else if (fleet) {
-            m_fleet = std::move(*fleet);
-            Q_EMIT fleetChanged();
+            takeFleet(std::move(*fleet));
         } else {
             Q_EMIT troubled(fleet.error());
         }
         if (std::exchange(m_readAgain, false)) refresh();
     });
+}
+
+void Workplace::takeFleet(SharedFleetView fleet) {
+    m_read = std::move(fleet);
+    m_starts->takeView(*m_read);
+    m_fleet = withUnrecorded(m_read, m_starts->units(), words());
+    if (m_logMark.empty()) readMark();
+    lookIfReadOnly();
+    Q_EMIT fleetChanged();
+}
+
+void Workplace::markFleet() {
+    if (!m_fleet || m_fleet->unrecorded == m_starts->units()) return;
+    m_fleet = withUnrecorded(m_read, m_starts->units(), words());
+    Q_EMIT fleetMarked();
+}
+
+void Workplace::readMark() {
+    read([](const auto& surroundings, const auto& file) {
+             return std::pair(file.path, station::logMark(surroundings, file));
+         },
+         this,
+         [this](const auto& mark) {
+             if (mark.first != m_start.file.path) return;
+             m_logMark = mark.second;
+             markFleet();
+         },
+         Background::Urgency::Later);
+}
+
+void Workplace::lookIfReadOnly() {
+    read([](const auto&, const auto& file) {
+             return std::pair(file.path, station::isReadOnly(file));
+         },
+         this,
+         [this](const auto& found) {
+             if (found.first != m_start.file.path) return;  // another one has been opened since
+             if (std::exchange(m_isReadOnly, found.second) != found.second)
+                 Q_EMIT readOnlyChanged();
+         },
+         Background::Urgency::Later);
+}
+
+QString Workplace::readOnlySentence() const {
+    if (!m_isReadOnly) return {};
+    return tr("This logbook is read-only here: it can be looked at, and nothing can be entered. "
+              "Write down on paper what is done, or open it where it can be written.");
 }
 
 void Workplace::verify() {
@@ -135,7 +187,11 @@ void Workplace::verify() {
 void Workplace::open(const station::LogbookFile& file) {
     m_presence.lock();
     m_fleet.reset();
+    m_read.reset();
+    m_logMark.clear();
+    m_isReadOnly = false;
     m_start.file = file;
+    m_starts->load();
     refresh();
 }
 
@@ -200,6 +256,10 @@ bool Workplace::waitsForPin(const std::vector<station::Entry>& entries) const {
 void Workplace::keepBy(const station::Writer& writer, std::vector<station::Entry> entries,
                        const QPointer<QObject>& receiver, const TakeKept& taken) {
     for (auto& entry : entries) entry.by = writer;
+    if (std::ranges::any_of(entries, &station::isEmergencyStart)) {
+        m_starts->begin(std::move(entries), receiver, taken);
+        return;
+    }
     write(
         [entries = std::move(entries)](const auto& surroundings, const auto& file) {
             Kept kept;
@@ -216,6 +276,11 @@ void Workplace::keepBy(const station::Writer& writer, std::vector<station::Entry
             if (!kept.written.empty()) Q_EMIT this->kept(kept.written.back().record);
             if (receiver && taken) taken(kept);
         });
+}
+
+void Workplace::takeWritten(const Kept& kept, const logbook::RecordName& last) {
+    tell(kept);
+    Q_EMIT this->kept(last);
 }
 
 void Workplace::tell(const Kept& kept) {

@@ -14,6 +14,7 @@
 
 #include <QObject>
 #include <QTimer>
+#include <filesystem>
 #include <functional>
 #include <map>
 #include <memory>
@@ -31,7 +32,11 @@ struct Start {
     const words::Words& words;
     std::function<rules::ZoneSource()> zones;  // a source for one thread
     std::string login;
+    // Where emergency starts are noted that are not in the log yet; "" nowhere.
+    std::filesystem::path notes{};
 };
+
+class EmergencyStarts;
 
 class Workplace : public QObject {
     Q_OBJECT
@@ -43,8 +48,14 @@ public:
     [[nodiscard]] const station::Clock& clock() const { return m_start.clock; }
     [[nodiscard]] const station::LogbookFile& file() const { return m_start.file; }
     [[nodiscard]] Presence& presence() { return m_presence; }
-    // The last one that could be read; null before the first.
+    // The last one that could be read; null before the first. No unit of which an emergency start
+    // stands that is not in the log is ready by it.
     [[nodiscard]] const SharedFleetView& fleet() const { return m_fleet; }
+    [[nodiscard]] EmergencyStarts& starts() { return *m_starts; }
+    // What tells its log from any other; "" it is not known yet.
+    [[nodiscard]] const std::string& logMark() const { return m_logMark; }
+    // That it is read-only here, and what to do; "" if it is not.
+    [[nodiscard]] QString readOnlySentence() const;
     // Whether a newer one is being read: what was just kept may not be in the last.
     [[nodiscard]] bool isReading() const { return m_isReading; }
 
@@ -99,12 +110,26 @@ public:
             });
     }
 
+    // For what is tried by itself, again and again: nobody is asked anything, and the fleet is not
+    // read again. `work` is given the surroundings.
+    template <class Work, class Done>
+    void writeUnasked(Work work, QObject* receiver, Done done, Background::Urgency urgency) {
+        m_writing.run(
+            [this, work = std::move(work)]() mutable {
+                const station::Surroundings unasked{m_writer.clock, m_writer.zones,
+                                                    m_writer.words, m_writer.login};
+                return work(unasked);
+            },
+            receiver, std::move(done), urgency);
+    }
+
     // What was kept of the entries of one press: all of them, or none and why. Called off: nobody
-    // said who writes.
+    // said who writes. Standing: it was refused, and is tried again by itself.
     struct Kept {
         std::vector<station::Written> written;
         std::optional<station::Problem> refused;
         bool isCalledOff = false;
+        bool isStanding = false;
         [[nodiscard]] bool isAll() const { return !refused && !isCalledOff; }
     };
     using TakeKept = std::function<void(const Kept&)>;
@@ -149,6 +174,9 @@ public:
         });
     }
 
+    // Tells what was written elsewhere than in keep; the last of it, or what stood there already.
+    void takeWritten(const Kept& kept, const logbook::RecordName& last);
+
     // Reads the fleet again, now.
     void refresh();
     // Verifies the log on a thread of its own; what is found is told, and known to the fleet then.
@@ -158,6 +186,9 @@ public:
 
 Q_SIGNALS:
     void fleetChanged();
+    // It is the same as read, but other units of it have an emergency start that is not in the log.
+    void fleetMarked();
+    void readOnlyChanged();
     // Fonts and colours are others now: what took its own of them takes them again.
     void appearanceChanged();
     // The logbook cannot be read; the last fleet stays, and gets older.
@@ -176,6 +207,10 @@ private:
     [[nodiscard]] QString whatIsKept(const std::vector<station::Entry>& entries) const;
     [[nodiscard]] QString linesOf(const std::vector<station::Entry>& entries) const;  // of a unit
     void tell(const Kept& kept);
+    void takeFleet(SharedFleetView fleet);
+    void markFleet();
+    void readMark();
+    void lookIfReadOnly();
 
     Start m_start;
     AskingTerminal m_terminal;
@@ -184,7 +219,11 @@ private:
     std::optional<std::string> m_place;
     Units m_units;
     Questions* m_questions = nullptr;
-    SharedFleetView m_fleet;
+    SharedFleetView m_read;   // as it was read
+    SharedFleetView m_fleet;  // as it is shown
+    std::unique_ptr<EmergencyStarts> m_starts;
+    std::string m_logMark;
+    bool m_isReadOnly = false;
     std::shared_ptr<FleetSource> m_source = std::make_shared<FleetSource>();
     QTimer m_minute;
     bool m_isReading = false, m_readAgain = false;

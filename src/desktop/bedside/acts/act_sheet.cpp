@@ -7,7 +7,6 @@
 #include "desktop/bedside/acts/choice_field.h"
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
-#include "desktop/bedside/unkept_starts.h"
 #include "desktop/shell/problem_text.h"
 #include "desktop/shell/text.h"
 #include "desktop/theme/appearance.h"
@@ -253,7 +252,9 @@ QString ActSheet::remark(const Answers&) const {
 
 void ActSheet::keepAll(const Answers& given, Workplace::TakeKept taken) {
     keepActs({m_tools.desk, *m_strip},
-             {m_unit->bedside.identity.device, actsOf(given)}, this, std::move(taken));
+             {m_unit->bedside.identity.device, actsOf(given), {},
+              m_form.isUrgent ? std::optional(m_pressed) : std::nullopt},
+             this, std::move(taken));
 }
 
 void ActSheet::setField(const std::string& key, const QString& text) {
@@ -315,32 +316,16 @@ void ActSheet::lookAgain() {
                   "Look at it again, then press."));
 }
 
+// What stands until it is kept needs no sheet any more.
 void ActSheet::take(const Workplace::Kept& kept) {
-    if (kept.isAll()) {
+    if (kept.isAll() || kept.isStanding) {
         m_strip->endAt(m_tools.strip);
         Q_EMIT this->kept();
         close();
         return;
     }
     setKeeping(false);
-    if (kept.refused) sayTrouble(*kept.refused);
-}
-
-// The time of an urgent entry stays that of its first press.
-void ActSheet::sayTrouble(const station::Problem& problem) {
-    if (!m_form.isUrgent) {
-        sayTrouble(problemText(problem));
-        return;
-    }
-    auto choice = m_strip->choice();
-    if (!choice.at) {
-        choice.at = m_pressed;
-        m_strip->choose(std::move(choice));
-    }
-    const auto text = UnkeptStarts::sentence(workplace(), m_unit->bedside.identity.device,
-                                             *m_strip->choice().at, problem);
-    sayTrouble(text);
-    Q_EMIT workplace().told(text);
+    if (kept.refused) sayTrouble(problemText(*kept.refused));
 }
 
 void ActSheet::sayTrouble(const QString& text) {

@@ -31,6 +31,7 @@ public:
 
     // Into the line that is typed into; a unit's code is no text for it and handed on.
     bool takeScan(const QString& text) override;
+    [[nodiscard]] bool takesCodeAlone() const override { return false; }
     [[nodiscard]] bool isDraft() const override;
     void comeBack() override;
 
@@ -71,7 +72,6 @@ private:
     void keep();
     void setKeeping(bool isKeeping);
     void take(const Workplace::Kept& kept);
-    void sayTrouble(const station::Problem& problem);
     void sayTrouble(const QString& text);
 
     PanelTools m_tools;

@@ -77,7 +77,7 @@ bool isInDoubt(const FleetView& fleet, const rules::Device& device) {
 
 bool isReadyFor(const FleetView& fleet, const rules::Device& device, const ActScene& scene) {
     const auto group = groupOfUse(scene.unit);
-    return !isInDoubt(fleet, device) &&
+    return !isInDoubt(fleet, device) && !fleet.unrecorded.contains(device.serial) &&
            rules::assess(fleet.standing->state, device, {scene.now, group}).verdict ==
                rules::Verdict::Ready;
 }

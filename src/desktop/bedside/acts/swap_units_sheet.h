@@ -17,6 +17,7 @@ public:
     SwapUnitsSheet(const PanelTools& tools, SharedUnitView unit, QWidget* parent = nullptr);
 
     // The unit that takes over.
+    [[nodiscard]] bool takesCodeAlone() const override { return true; }
     bool takeScan(const QString& text) override;
 
 Q_SIGNALS:
