@@ -276,7 +276,7 @@ private:
     }
 
     // The lock is had when others are done: what they wrote meanwhile is told too.
-    void lookAgain(SQLite::Database& database) {
+    void lookAgain(Database& database) {
         try {
             m_inPlace.goOnTo(notedHeads(database));
         } catch (const SQLite::Exception& exception) {

@@ -348,7 +348,7 @@ TEST_CASE("until a start is kept it is said that it is not", "[unit]") {
     (void)world.awaitSheet();
     // Whoever closes the window while a name is waited for is asked.
     CHECK_FALSE(world.window->close());
-    CHECK(world.isSaid("Not kept yet:\nEmergency start of unit KB-0109, now"));
+    CHECK(world.isSaid("Not kept yet:\nEmergency start of unit KB-0109"));
     world.pressButton("Keep writing");
     const auto before = world.records().size();
     {

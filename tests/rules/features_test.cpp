@@ -21,10 +21,9 @@ std::vector<std::string> featuresIn(const std::string& text) {
 TEST_CASE("what an edition asks of a part is found in every condition", "[unit]") {
     const auto reading = read(
         head + "applies_when = { \"circuit.layout\" = \"coaxial\", \"hme.technology\" = \"a\" }\n"
-               "voided_by = [{ event = \"fit hme\",\n"
+               "voided_by = [{ event = \"fit hme\", "
                "unless = { \"circuit.layout\" = [\"coaxial\", \"single_limb\"] } }]\n"
-               "[positions.circuit]\n[positions.hme]\n"
-               "[positions.valve]\nrequired_when = { \"circuit.made_of\" = \"pvc\",\n"
+               "[positions.valve]\nrequired_when = { \"circuit.made_of\" = \"pvc\", "
                "\"circuit.fitted\" = true }\n");
     REQUIRE(reading.rulebook);
     CHECK(rules::attributesOf(*reading.rulebook, "circuit") ==
