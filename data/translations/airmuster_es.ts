@@ -716,6 +716,10 @@
 <context>
     <name>desktop::EmergencyStarts</name>
     <message>
+        <source>The emergency start of unit %1 has been recorded meanwhile. If the unit was not started, strike that entry through: it stands in the unit&apos;s History.</source>
+        <translation>El inicio de urgencia de la unidad %1 se ha anotado entretanto. Si la unidad no se inició, tachar esa anotación: está en el historial de la unidad.</translation>
+    </message>
+    <message>
         <source>The emergency start of unit %1 is in the log, as %2.</source>
         <translation>El inicio de emergencia del ventilador %1 consta en el registro como %2.</translation>
     </message>
@@ -1992,6 +1996,10 @@
 </context>
 <context>
     <name>desktop::ReadyList</name>
+    <message>
+        <source>Scan a unit, or type its number: an emergency start can be entered for any unit.</source>
+        <translation>Escanear una unidad o escribir su número: se puede anotar un inicio de urgencia de cualquier unidad.</translation>
+    </message>
     <message>
         <source>Units that are ready</source>
         <translation>Ventiladores listos</translation>

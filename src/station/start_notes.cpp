@@ -48,6 +48,9 @@ json::Value valueOf(const Entry& entry) {
     add(object, "done_by", entry.doneBy);
     add(object, "form", entry.form);
     add(object, "batch", entry.batch);
+    if (entry.witness) {
+        object.emplace_back("witness", entry.witness->who);
+    }
     object.emplace_back("names_no_patient", entry.namesNoPatient);
     return object;
 }
@@ -88,6 +91,9 @@ std::optional<Entry> entryIn(const json::Value& value, const std::string& by) {
     entry.doneBy = anyIn(value, "done_by");
     entry.form = anyIn(value, "form");
     entry.batch = anyIn(value, "batch");
+    if (const auto witness = anyIn(value, "witness")) {
+        entry.witness = Writer(*witness);
+    }
     const auto* noPatient = value.find("names_no_patient");
     entry.namesNoPatient = noPatient != nullptr && noPatient->boolean() != nullptr &&
                            *noPatient->boolean();
@@ -178,6 +184,11 @@ StartNotes readStartNotes(const words::Words& words, const Path& folder,
         const auto text = system::readFile(note, longestNote);
         if (!text && text.error() == system::FileTrouble::NotFound) {
             continue;  // another window has just kept it
+        }
+        if (!text && text.error() != system::FileTrouble::TooLong) {
+            // It stays, to be read when that can be done.
+            notes.damaged.push_back(problemOf(words, text.error(), note));
+            continue;
         }
         auto noted = text ? startIn(*text, file) : std::nullopt;
         if (!noted) {

@@ -159,17 +159,29 @@ struct StoredRecords {
 
     std::shared_ptr<LookedUpLog> log;
     std::map<logbook::RecordName, std::optional<Record>> found{};
+    std::mutex looking{};  // at what was found: nobody waits there for the file
 
     const Record* find(const logbook::RecordName& name) {
-        const std::lock_guard lock(log->asking);
-        const auto [place, isNew] = found.try_emplace(name);
-        if (isNew) {
-            if (const auto row = log->logbook->findRecord(name)) {
-                auto record = logbook::readRecord(row->content);
-                if (record) place->second = std::move(*record);
+        {
+            const std::lock_guard lock(looking);
+            if (const auto place = found.find(name); place != found.end()) {
+                return place->second ? &*place->second : nullptr;
             }
         }
-        return place->second ? &*place->second : nullptr;
+        auto record = recordIn(name);
+        const std::lock_guard lock(looking);
+        const auto& kept = found.try_emplace(name, std::move(record)).first->second;
+        return kept ? &*kept : nullptr;
+    }
+
+    std::optional<Record> recordIn(const logbook::RecordName& name) {
+        const std::lock_guard lock(log->asking);
+        const auto row = log->logbook->findRecord(name);
+        if (!row) {
+            return std::nullopt;
+        }
+        auto record = logbook::readRecord(row->content);
+        return record ? std::optional(*std::move(record)) : std::nullopt;
     }
 };
 

@@ -23,7 +23,8 @@ report::PlacesUnsaid unsaidAtStart(const Standing& standing) {
         const auto* record = standing.lookup(device->use->start.name);
         const auto* start =
             record != nullptr ? std::get_if<logbook::body::UseStart>(&record->body) : nullptr;
-        if (start != nullptr && !start->location) {
+        // One that cannot be looked up may have said none.
+        if (start == nullptr || !start->location) {
             unsaid.emplace(serial, device->use->start.at);
         }
     }

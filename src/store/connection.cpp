@@ -372,7 +372,7 @@ Trouble Connection::trouble(const SQLite::Exception& exception) const {
 }
 
 bool Connection::undoes(const SQLite::Exception& exception) const {
-    if (!isCutOff(exception) || m_access != Access::Write || m_writing || hasMoved()) {
+    if (!isCutOff(exception) || m_access != Access::Write || m_isWriting || hasMoved()) {
         return false;
     }
     try {

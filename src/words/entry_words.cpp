@@ -112,7 +112,7 @@ std::string worseSentence(const Context& context, const Assessment& before,
 
 std::string unreadyStart(const Context& context, const Assessment& found) {
     const Gaps gaps{{"device", found.device}, {"findings", lacking(context, found, true)}};
-    // Ready, but for what is done at the bedside: the verdict stays true, and so does this.
+    // Ready by these entries, but for what is done at the bedside: not said, there may be others.
     if (found.verdict == Verdict::Ready) return context.words.say("entry.unfinished_start", gaps);
     return context.words.say("entry.unready_start", gaps);
 }

@@ -120,12 +120,16 @@ TEST_CASE("an emergency start waits for nothing that is read", "[unit]") {
 
 TEST_CASE("a unit is seen where this computer stands, wherever the log has it", "[unit]") {
     ReadyUnit world;
-    world.signIn();
-    world.openUnit("KB-0109");
+    world.window->workplace().presence().begin(*world.manager().session);
+    world.scan("KB-0109");
+    world.pressButton("Leave it as it is");
+    world.waitUntil("the unit is open", [&] { return !world.buttons("Way to ready").empty(); });
     world.key(Qt::Key_F7);
     world.pressButton("Seen here");
-    (void)world.awaitSheet();
-    CHECK(world.one<QLineEdit>("Where")->text() == "ICU 4");
+    QStringList places;
+    for (const auto* line : world.awaitSheet()->findChildren<QLineEdit*>())
+        if (line->accessibleName().startsWith("Where")) places << line->text();
+    CHECK(places == QStringList{"ICU 4"});
 }
 
 TEST_CASE("a unit that was started from the list is not offered again", "[unit]") {
@@ -301,6 +305,14 @@ TEST_CASE("a start outlives the program that could not keep it", "[unit]") {
         CHECK_FALSE(world.isSaid("cannot be read"));
         world.awaitAnswers();
         CHECK(world.records().size() == world.before + 1);
+    }
+    SECTION("and whoever says too late that it is not to be recorded is told") {
+        world.pressButton("It is not to be recorded");
+        world.bringBack();
+        world.waitUntil("it is kept", [&] { return world.records().size() == world.before + 1; });
+        world.awaitAnswers();
+        world.pressButton("It was not started: record nothing");
+        CHECK(world.isSaid("has been recorded meanwhile"));
     }
     SECTION("unless somebody has said that it is not to be recorded") {
         world.pressButton("It is not to be recorded");

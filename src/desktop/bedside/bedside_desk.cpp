@@ -12,6 +12,7 @@
 #include "desktop/bedside/unit_bar.h"
 #include "desktop/bedside/way_panel.h"
 #include "desktop/shell/clock_sentence.h"
+#include "desktop/shell/emergency_starts.h"
 #include "desktop/shell/first_focus.h"
 #include "desktop/shell/shortcuts.h"
 #include "desktop/shell/text.h"
@@ -98,7 +99,9 @@ void BedsideDesk::showMarked() {
     m_ready->show(workplace().fleet());
     if (isShown()) {
         auto marked = std::make_shared<UnitView>(*m_unit);
-        marked->fleet = workplace().fleet();
+        // Of the fleet by which its rows were read: what was entered since is not in them.
+        marked->fleet = withUnrecorded(m_unit->fleet, workplace().starts().units(),
+                                       workplace().words());
         tellUnrecorded(marked->bedside, *marked->fleet, workplace().words());
         show(marked);
     }

@@ -13,7 +13,8 @@ namespace desktop {
 namespace {
 
 std::optional<logbook::RecordName> startOf(const Workplace::Kept& kept) {
-    return kept.isAll() ? std::optional(kept.written.back().record) : std::nullopt;
+    const bool isWritten = kept.isAll() && !kept.written.empty();
+    return isWritten ? std::optional(kept.written.back().record) : std::nullopt;
 }
 
 // By what can be read on it and beside it, so that it is the one at hand.

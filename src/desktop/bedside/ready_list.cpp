@@ -153,7 +153,9 @@ void ReadyList::showUnits() {
     const auto still = shownText(report::atEachStart(fleet.board, m_words));
     m_noUnits->setVisible(fleet.board.rows.empty());
     m_head->setVisible(!fleet.board.rows.empty());
-    m_atEachStart->setText(rows.empty() ? QString() : still);
+    m_atEachStart->setText(rows.empty() ? tr("Scan a unit, or type its number: an emergency start "
+                                             "can be entered for any unit.")
+                                        : still);
     std::vector<report::BoardLine> lines;
     for (const auto row : rows) lines.push_back(fleet.lines[row]);
     if (m_shown && *m_shown == lines) {

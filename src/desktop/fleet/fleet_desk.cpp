@@ -162,7 +162,8 @@ void FleetDesk::showEvent(QShowEvent* event) {
 
 // Not where the logbook is read: that may be waited for, and what changed is shown all the same.
 void FleetDesk::makeTexts() {
-    if (workplace().fleet() == m_view) return;
+    if (workplace().fleet() == m_asked) return;
+    m_asked = workplace().fleet();
     m_making.run(
         [view = workplace().fleet(), &words = workplace().words()] {
             return makeFleetTable(*view, words);
@@ -173,6 +174,7 @@ void FleetDesk::makeTexts() {
 }
 
 void FleetDesk::take(const SharedFleetView& view, const SharedFleetTable& table) {
+    if (view != m_asked) return;  // a newer one is under way
     if (m_path != workplace().file().path) {
         m_path = workplace().file().path;
         m_soonest->clear();

@@ -68,6 +68,7 @@ private:
     QTimer m_second;
     SoonestReady* m_soonest = nullptr;
     SharedFleetView m_view;
+    SharedFleetView m_asked;  // of which texts are made, or were last
     SharedFleetTable m_texts;
     bool m_isOld = false;          // what was taken is not in the table yet
     std::filesystem::path m_path;  // of the logbook that is shown

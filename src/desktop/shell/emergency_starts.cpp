@@ -5,6 +5,7 @@
 #include "desktop/shell/emergency_starts.h"
 
 #include "desktop/shell/text.h"
+#include "station/system.h"
 #include "words/shown.h"
 
 #include <algorithm>
@@ -75,16 +76,34 @@ void EmergencyStarts::note(int number) {
     if (std::exchange(unnoted->isBeingNoted, true)) return;
     m_workplace.runErrand(
         [&words = m_workplace.words(), folder = m_folder, file = unnoted->file,
-         pressed = unnoted->start] { return station::noteStart(words, folder, file, pressed); },
-        this, [this, number](const station::Result<std::filesystem::path>& note) {
+         pressed = unnoted->start, before = unnoted->noteBefore] {
+            auto note = station::noteStart(words, folder, file, pressed);
+            // One press has one note, by whichever name.
+            if (note && !before.empty() && station::system::replaceFile(*note, before))
+                note = before;
+            return note;
+        },
+        this,
+        [this, number, by = unnoted->entry().by.who](
+            const station::Result<std::filesystem::path>& note) {
             auto* start = find(number);
             if (start == nullptr) {
                 if (note) forget(*note);  // it has been kept meanwhile
                 return;
             }
             start->isBeingNoted = false;
-            if (!note) return;  // it is tried again with the start, and the row says so
+            if (note && by != start->entry().by.who) {  // another name was pressed meanwhile
+                start->noteBefore = *note;
+                this->note(number);
+                return;
+            }
+            const auto before = std::exchange(start->noteBefore, {});
+            if (!note) {  // it is tried again with the start, and the row says so
+                start->note = before;
+                return;
+            }
             start->note = *note;
+            if (before != *note) forget(before);
             if (start->isTold) Q_EMIT changed();
         });
 }
@@ -126,6 +145,7 @@ void EmergencyStarts::tryAgain(int number) {
     }
     start->isPressedAgain = true;
     start->file = m_workplace.file();
+    start->start.log = m_workplace.logMark();  // a person says that it belongs into this one
     Q_EMIT changed();
     attempt(number, Background::Urgency::Soon);
 }
@@ -136,7 +156,7 @@ void EmergencyStarts::askWhoStarts(int number) {
         if (start == nullptr) return;
         for (auto& entry : start->start.entries) entry.by = writer;
         start->refused.reset();
-        forget(std::exchange(start->note, {}));
+        start->noteBefore = std::exchange(start->note, {});
         note(number);
         tryAgain(number);
     });
@@ -153,7 +173,7 @@ void EmergencyStarts::take(int number, const Attempt& attempt) {
         takeKept(*start, *attempt.kept);
     } else {
         takeRefused(*start, attempt.kept.error(), isWaitedFor);
-        if (start->isToBeDropped) drop(number);
+        if (start->isToBeDropped) drop(number, start->entry().device);
     }
 }
 
@@ -162,18 +182,28 @@ void EmergencyStarts::takeKept(const StandingStart& start, const station::StartK
     const auto device = start.entry().device;
     const int number = start.number;
     const bool isLate = start.isTold;
+    const bool isUnwanted = start.isToBeDropped;
     if (isLate) m_settling.insert_or_assign(device, Settling{record, *start.entry().at});
     if (!kept.there.empty())
         Q_EMIT m_workplace.told(tr("The emergency start of unit %1 is in the log, as %2.")
                                     .arg(shownText(words::shown(device)),
                                          shownText(toText(record))));
     forget(start.note);
+    forget(start.noteBefore);
     const Workplace::Kept told{kept.written, {}};
     m_workplace.takeWritten(told, record);
     answer(number, told);
     end(number);
-    if (isLate) Q_EMIT this->kept(device, record);
+    if (isLate || kept.written.empty()) Q_EMIT this->kept(device, record);
+    if (isUnwanted) tellRecorded(device);
     m_workplace.refresh();
+}
+
+void EmergencyStarts::tellRecorded(const std::string& device) {
+    Q_EMIT m_workplace.told(
+        tr("The emergency start of unit %1 has been recorded meanwhile. If the unit was not "
+           "started, strike that entry through: it stands in the unit's History.")
+            .arg(shownText(words::shown(device))));
 }
 
 // Quietly, where it was refused for the same before and nobody waits for it.
@@ -203,21 +233,28 @@ void EmergencyStarts::end(int number) {
 }
 
 // Where its note cannot be put aside it would be recorded once the window is opened anew: it stays.
-void EmergencyStarts::drop(int number) {
+void EmergencyStarts::drop(int number, const std::string& device) {
     auto* start = find(number);
-    if (start == nullptr) return;
+    if (start == nullptr) {
+        tellRecorded(device);
+        return;
+    }
     start->isToBeDropped = start->isTried;
     if (start->isTried) return;
-    if (start->note.empty()) {
+    const auto noted = start->note.empty() ? start->noteBefore : start->note;
+    if (noted.empty()) {
         end(number);
         return;
     }
+    start->isTried = true;  // not while its note is put aside
     m_workplace.runErrand(
-        [note = start->note] { return station::dropStart(note); }, this,
-        [this, number, note = start->note](bool isDropped) {
+        [noted] { return station::dropStart(noted); }, this,
+        [this, number, note = noted](bool isDropped) {
             if (isDropped) {
                 end(number);
             } else {
+                if (auto* kept = find(number)) kept->isTried = false;
+                m_again.start();
                 Q_EMIT m_workplace.told(
                     tr("This start stands still: its note could not be put aside, and it would be "
                        "recorded later. Look whether the disk can be written: %1")
@@ -227,25 +264,42 @@ void EmergencyStarts::drop(int number) {
 }
 
 void EmergencyStarts::load() {
+    m_settling.clear();  // of another logbook
+    attemptAll();        // those pressed for this one before another was opened
     if (m_folder.empty() || m_workplace.file().path.empty()) return;
     m_workplace.read(
         [folder = m_folder](const auto& surroundings, const auto& file) {
-            return station::readStartNotes(surroundings.words, folder, file);
+            return std::pair(file.path,
+                             station::readStartNotes(surroundings.words, folder, file));
         },
-        this, [this](const station::StartNotes& notes) { takeNotes(notes); });
+        this, [this](const auto& read) {
+            // Of the logbook that has been opened since they are read anew; what was put aside is
+            // told here alone.
+            if (read.first == m_workplace.file().path)
+                takeNotes(read.second);
+            else
+                takeNotes({{}, read.second.damaged});
+        });
+}
+
+// One that was pressed here may have been noted for the same logbook under another name of it.
+void EmergencyStarts::takeNote(const station::NotedStart& noted) {
+    const auto known = std::ranges::find_if(m_starts, [&](const StandingStart& start) {
+        return start.note == noted.note || start.noteBefore == noted.note;
+    });
+    if (known != m_starts.end()) {
+        if (noted.isOfThis) known->file = m_workplace.file();
+        return;
+    }
+    const auto file =
+        noted.isOfThis ? m_workplace.file() : station::LogbookFile{noted.logbook};
+    m_starts.push_back({++m_last, noted.start, file, noted.note});
+    m_starts.back().isTold = true;
 }
 
 void EmergencyStarts::takeNotes(const station::StartNotes& notes) {
     m_damaged.insert(m_damaged.end(), notes.damaged.begin(), notes.damaged.end());
-    for (const auto& noted : notes.starts) {
-        const bool isKnown = std::ranges::any_of(
-            m_starts, [&](const StandingStart& start) { return start.note == noted.note; });
-        if (isKnown) continue;
-        StandingStart start{++m_last, noted.start, m_workplace.file(), noted.note};
-        start.isTold = true;
-        if (!noted.isOfThis) start.file.path = noted.logbook;
-        m_starts.push_back(std::move(start));
-    }
+    for (const auto& noted : notes.starts) takeNote(noted);
     if (notes.starts.empty() && notes.damaged.empty()) return;
     Q_EMIT changed();
     attemptAll();

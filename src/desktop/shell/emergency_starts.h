@@ -26,6 +26,7 @@ struct StandingStart {
     station::PressedStart start;
     station::LogbookFile file;        // for which it was pressed
     std::filesystem::path note{};     // where it is noted; "" it is not, or not yet
+    std::filesystem::path noteBefore{};  // by another name, until it is noted by this one
     std::optional<station::Problem> refused{};  // why it was not kept at the last attempt
     bool isTold = false;              // it stands for longer than a moment
     bool isTried = false;             // just now
@@ -59,8 +60,8 @@ public:
     [[nodiscard]] bool isOfThisLog(const StandingStart& start) const;
     // Now, and by somebody who waits for it; by the name that was pressed first.
     void tryAgain(int number);
-    // Somebody said that it is not to be recorded.
-    void drop(int number);
+    // Somebody said that it is not to be recorded; if it has been by then, they are told.
+    void drop(int number, const std::string& device);
 
     // The units of this logbook that have one, with its time: also one that was kept and is in no
     // view of the fleet that was read yet.
@@ -91,9 +92,11 @@ private:
     void takeRefused(StandingStart& start, const station::Problem& problem, bool isWaitedFor);
     void askWhoStarts(int number);
     void takeNotes(const station::StartNotes& notes);
+    void takeNote(const station::NotedStart& noted);
     void answer(int number, const Workplace::Kept& kept);
     void end(int number);
     void forget(const std::filesystem::path& note);
+    void tellRecorded(const std::string& device);
 
     Workplace& m_workplace;
     const std::filesystem::path m_folder;

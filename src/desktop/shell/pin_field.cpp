@@ -21,6 +21,7 @@ PinField::PinField(const QString& name, QWidget* parent) : QWidget(parent) {
 
 station::Secret PinField::take() {
     auto taken = std::exchange(m_secret, station::Secret());
+    m_hasLetters = false;
     update();
     Q_EMIT changed();
     return taken;
@@ -33,13 +34,21 @@ QSize PinField::sizeHint() const {
 void PinField::keyPressEvent(QKeyEvent* event) {
     const int key = event->key();
     if (key == Qt::Key_Return || key == Qt::Key_Enter) {
-        Q_EMIT entered();
+        // A code that was scanned slowly is no try.
+        if (std::exchange(m_hasLetters, false))
+            (void)take();
+        else
+            Q_EMIT entered();
         return;
     }
+    const auto text = event->text();
+    const bool isLetter = !text.isEmpty() && text.at(0).isPrint() && !text.at(0).isDigit();
+    m_hasLetters = m_hasLetters || isLetter;
     if (key == Qt::Key_Backspace) {
         m_secret.removeLast();
     } else if (key == Qt::Key_Delete) {
         m_secret.clear();
+        m_hasLetters = false;
     } else if (key >= Qt::Key_0 && key <= Qt::Key_9) {
         m_secret.add(static_cast<char>('0' + (key - Qt::Key_0)));
     } else {

@@ -33,6 +33,7 @@ protected:
 
 private:
     station::Secret m_secret;
+    bool m_hasLetters = false;  // were typed besides, which no PIN has
 };
 
 }  // namespace desktop

@@ -30,7 +30,7 @@ QString unitOf(const StandingStart& start) {
 
 QString timeText(const Workplace& workplace, const StandingStart& start) {
     const auto& fleet = workplace.fleet();
-    if (!fleet) return {};
+    if (!fleet) return shownText(toText(*start.entry().at));  // no zone is known yet
     const words::Context context{workplace.words(), fleet->board.state, nullptr,
                                  workplace.clock().now(), {}, {}};
     return shownText(context.times().time(*start.entry().at));
@@ -118,9 +118,9 @@ void UnkeptRow::askToDrop() {
                          .arg(unitOf(*start), timeText(m_workplace, *start)),
                      tr("It was not started: record nothing"),
                      tr("Back, it is still to be recorded")},
-                    [starts = QPointer<EmergencyStarts>(&m_workplace.starts()),
-                     number = m_number](bool isYes) {
-                        if (isYes && starts) starts->drop(number);
+                    [starts = QPointer<EmergencyStarts>(&m_workplace.starts()), number = m_number,
+                     device = start->entry().device](bool isYes) {
+                        if (isYes && starts) starts->drop(number, device);
                     });
 }
 
@@ -173,7 +173,7 @@ void UnkeptRows::showStarts() {
         return true;
     });
     for (const auto& start : all) {
-        if (!start.isTold || !m_workplace.fleet()) continue;
+        if (!start.isTold) continue;
         auto row = std::ranges::find(m_rows, start.number, &UnkeptRow::number);
         if (row == m_rows.end()) {
             row = m_rows.insert(m_rows.end(), new UnkeptRow(m_workplace, start.number));

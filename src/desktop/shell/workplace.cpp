@@ -119,7 +119,7 @@ void Workplace::takeFleet(SharedFleetView fleet) {
     m_read = std::move(fleet);
     m_starts->takeView(*m_read);
     m_fleet = withUnrecorded(m_read, m_starts->units(), words());
-    if (m_logMark.empty()) readMark();
+    readMark();  // another file may have taken the place
     lookIfReadOnly();
     Q_EMIT fleetChanged();
 }
@@ -137,7 +137,7 @@ void Workplace::readMark() {
          this,
          [this](const auto& mark) {
              if (mark.first != m_start.file.path) return;
-             m_logMark = mark.second;
+             if (!mark.second.empty()) m_logMark = mark.second;  // else it cannot be read just now
              markFleet();
          },
          Background::Urgency::Later);

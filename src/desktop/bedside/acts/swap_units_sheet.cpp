@@ -9,6 +9,7 @@
 #include "desktop/bedside/keeping.h"
 #include "desktop/bedside/unit_facts.h"
 #include "desktop/shell/text.h"
+#include "desktop/shell/unrecorded.h"
 #include "report/gravity.h"
 #include "rules/assess.h"
 #include "words/finding_words.h"
@@ -98,6 +99,8 @@ QStringList against(const FleetView& fleet, const rules::Device& device, const A
     QStringList why;
     for (const auto& finding : findings) why << shownText(words::brief(context, finding));
     if (isInDoubt(fleet, device)) why.prepend(shownText(scene.words.say("verdict.not_known")));
+    if (const auto start = fleet.unrecorded.find(device.serial); start != fleet.unrecorded.end())
+        why.prepend(unrecordedText(fleet, scene.words, start->second));
     if (why.size() > most) {
         const auto more = static_cast<int>(why.size() - most);
         why.resize(most);
