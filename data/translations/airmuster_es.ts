@@ -1020,10 +1020,6 @@
 <context>
     <name>desktop::FitSheet</name>
     <message>
-        <source>Nothing is known of this model here. Say what it is like: what the one before was like is not taken for it.</source>
-        <translation>De este modelo no se sabe nada aquí. Decir cómo es: lo que era el anterior no se toma para él.</translation>
-    </message>
-    <message>
         <source>Swap: %1</source>
         <translation>Cambiar: %1</translation>
     </message>
@@ -1880,6 +1876,14 @@
 </context>
 <context>
     <name>desktop::PartFields</name>
+    <message>
+        <source>Not said: %1. The policy edition looks for it.</source>
+        <translation>Sin decir: %1. La edición de las normas lo busca.</translation>
+    </message>
+    <message>
+        <source>Nothing is known of this model here. Say what it is like: what the one before was like is not taken for it.</source>
+        <translation>De este modelo no se sabe nada aquí. Decir cómo es: lo que era el anterior no se toma para él.</translation>
+    </message>
     <message>
         <source>&amp;Serial, if it has one</source>
         <translation>Número de &amp;serie, si tiene</translation>
@@ -3189,6 +3193,10 @@
 </context>
 <context>
     <name>desktop::UseForms</name>
+    <message>
+        <source>A start of this unit is not recorded yet and is tried again by itself. Enter only what is another start: each is kept.</source>
+        <translation>Un inicio de esta unidad aún no está anotado y se vuelve a intentar solo. Anotar solo lo que sea otro inicio: cada uno se guarda.</translation>
+    </message>
     <message>
         <source>Start of use</source>
         <translation>Inicio de uso</translation>

@@ -307,10 +307,8 @@ void FitSheet::showAnswers() {
     if (m_keep == nullptr || m_isKeeping) return;
     QStringList told;
     for (const auto& remark : remarks()) told << shownText(remark);
-    if (!m_elsewhere.isEmpty()) told << m_elsewhere;
-    if (m_fields->isOfOtherModel())
-        told << tr("Nothing is known of this model here. Say what it is like: what the one before "
-                   "was like is not taken for it.");
+    if (!m_elsewhere.isEmpty() && !m_fields->isOfOtherPart()) told << m_elsewhere;
+    told << m_fields->lacking();
     say(*m_remark, told.join(QLatin1Char('\n')));
     const auto wrong = m_fields->wrong();
     m_keep->setEnabled(wrong.isEmpty());

@@ -63,6 +63,7 @@ PartFields::PartFields(const words::Words& words, const Groups& groups,
     for (const auto* key : namingKeys)
         connect(line(key), &QLineEdit::editingFinished, this, [this, key] { tellName(key); });
     connect(line("model"), &QLineEdit::textEdited, this, &PartFields::followModel);
+    connect(line("serial"), &QLineEdit::textEdited, this, &PartFields::followSerial);
     addGroups(groups);
     addReuse();
     for (const auto& each : m_asked) addAsked(each);
@@ -209,6 +210,30 @@ bool PartFields::isOfOtherModel() const {
     const auto proposed = textIn(m_proposed, "model");
     const auto typed = line("model")->text().simplified();
     return !proposed.isEmpty() && !typed.isEmpty() && typed != proposed;
+}
+
+bool PartFields::isOfOtherPart() const {
+    const auto proposed = textIn(m_proposed, "serial");
+    return !proposed.isEmpty() && line("serial")->text().simplified() != proposed;
+}
+
+QStringList PartFields::lacking() const {
+    QStringList told;
+    for (const auto& asked : m_asked)
+        if (line(asked.key)->text().simplified().isEmpty())
+            told << tr("Not said: %1. The policy edition looks for it.")
+                        .arg(shownText(asked.label));
+    if (isOfOtherModel())
+        told << tr("Nothing is known of this model here. Say what it is like: what the one before "
+                   "was like is not taken for it.");
+    return told;
+}
+
+void PartFields::followSerial() {
+    if (!isOfOtherPart()) return;
+    for (const auto& [key, field] : m_lines)
+        if (key != "serial" && report::isOfOnePart(key) && !m_typed.contains(key)) field->clear();
+    Q_EMIT changed();
 }
 
 // What a part is like, but for what somebody has said of this one.

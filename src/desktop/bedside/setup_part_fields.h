@@ -40,9 +40,11 @@ public:
     void renew(const report::PartProposal& proposal);
     // Whether something that somebody typed would give way to it.
     [[nodiscard]] bool losesTyped(const report::PartProposal& proposal) const;
-    // Whether another model is typed than the one that is proposed: what that one is like says
-    // nothing of it, and is not stated.
-    [[nodiscard]] bool isOfOtherModel() const;
+    // Whether another serial is typed than that of the very part that is proposed: its lot and
+    // expiry are not stated then.
+    [[nodiscard]] bool isOfOtherPart() const;
+    // What is still to be said of the part, a sentence each.
+    [[nodiscard]] QStringList lacking() const;
 
     // Tells what is typed by which the part may be known, as leaving the field does: a press need
     // not take the focus.
@@ -79,7 +81,11 @@ private:
     void showGroups(const report::PartProposal& proposal);
     void showReuse(const report::PartProposal& proposal);
     void showLikeness(const report::PartProposal& proposal);
+    // Whether another model is typed than the one that is proposed: what that one is like says
+    // nothing of it, and is not stated.
+    [[nodiscard]] bool isOfOtherModel() const;
     void followModel();
+    void followSerial();
     [[nodiscard]] std::string wordIn(const std::string& key, const QLineEdit& field) const;
 
     QVBoxLayout* m_layout = nullptr;

@@ -98,6 +98,9 @@ ActForm UseForms::emergency(const ActScene& scene) {
     if (scene.unit.bedside.identity.inUse)
         form.told << tr("By the log this unit is in use: look at its serial again. The start is "
                         "kept all the same, and ends that use.");
+    if (scene.unit.fleet->unrecorded.contains(scene.unit.bedside.identity.device))
+        form.told << tr("A start of this unit is not recorded yet and is tried again by itself. "
+                        "Enter only what is another start: each is kept.");
     const auto group = groupField(scene, tr("Patient group"));
     form.fields = {group, startPlaceField(scene, tr("W&here? It may stay empty"))};
     form.says = [group](const Answers& answers) {
