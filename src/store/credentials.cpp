@@ -138,24 +138,30 @@ private:
         const bool looked = !isLocked(m_place, before.failures) &&
                             waitLeft(before, m_now()) == logbook::Duration{0};
         const bool right = looked && before.hash.matches(given);
-        return writingAt(m_connection, m_arrival, {m_person, m_now()}, [&]() -> Once {
-            auto damaged = m_isOnlyInWhole ? refuseDamagedPages(m_connection) : std::nullopt;
-            if (damaged) {
-                return tl::unexpected<Trouble>(*std::move(damaged));
-            }
-            Secret now;
-            if (!read(m_connection.database(), m_place, now)) {
-                return std::optional(Trial{Outcome::NotSet});
-            }
-            if (!now.hash.isSame(before.hash)) {
-                return std::optional<Trial>();
-            }
-            auto trial = decide(now, looked, right);
-            if (trial && trial->outcome == Outcome::Right) {
-                whenRight(m_connection.database(), {m_person, m_now()});
-            }
-            return trial;
-        });
+        const auto underLock = [&] { return settle({before, looked, right}, whenRight); };
+        const Writing writing{m_person, m_now()};
+        return m_isOnlyInWhole ? writingWholeAt(m_connection, m_arrival, writing, underLock)
+                               : writingAt(m_connection, m_arrival, writing, underLock);
+    }
+
+    struct Looked {
+        const Secret& at;
+        bool isTried = false;
+        bool isRight = false;
+    };
+    Once settle(const Looked& looked, const WhenRight& whenRight) {
+        Secret now;
+        if (!read(m_connection.database(), m_place, now)) {
+            return std::optional(Trial{Outcome::NotSet});
+        }
+        if (!now.hash.isSame(looked.at.hash)) {
+            return std::optional<Trial>();
+        }
+        auto trial = decide(now, looked.isTried, looked.isRight);
+        if (trial && trial->outcome == Outcome::Right) {
+            whenRight(m_connection.database(), {m_person, m_now()});
+        }
+        return trial;
     }
 
     std::optional<Trial> decide(const Secret& secret, bool looked, bool right) {
