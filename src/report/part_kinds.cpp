@@ -4,6 +4,9 @@
 // Kinds of parts from single ones; see part_kinds.h.
 #include "report/part_kinds.h"
 
+#include "report/walk_back.h"
+#include "rules/features.h"
+
 #include <algorithm>
 #include <set>
 #include <utility>
@@ -14,43 +17,20 @@ namespace {
 
 using rules::PartAttributes;
 
-// The attributes of the part in a position that the edition looks at.
-class NamedAttributes {
-public:
-    NamedAttributes(const rules::Rulebook& rulebook, const std::string& position)
-        : m_position(position) {
-        for (const auto& other : rulebook.positions)
-            if (other.requiredWhen) add(*other.requiredWhen);
-        for (const auto& conflict : rulebook.conflicts) add(conflict.when);
-        for (const auto& service : rulebook.services) add(service.appliesWhen);
-        for (const auto& check : rulebook.checks) add(check);
-    }
-
-    bool contains(const std::string& attribute) const { return m_names.contains(attribute); }
-
-private:
-    void add(const rules::Condition& condition) {
-        for (const auto& entry : condition)
-            if (entry.kind == rules::PathKind::Attribute && entry.name == m_position)
-                m_names.insert(entry.attribute);
-    }
-
-    void add(const rules::Check& check) {
-        add(check.appliesWhen);
-        for (const auto& rule : check.notWith)
-            if (rule.when) add(*rule.when);
+// The attributes of the part in a position that the edition looks at, or compares.
+std::set<std::string> namedAttributes(const rules::Rulebook& rulebook,
+                                      const std::string& position) {
+    std::set<std::string> names;
+    for (const auto& [attribute, values] : rules::attributesOf(rulebook, position))
+        names.insert(attribute);
+    for (const auto& check : rulebook.checks)
         for (const auto& rule : check.voidedBy) {
-            if (rule.when) add(*rule.when);
-            if (rule.unless) add(*rule.unless);
-            const bool here = rule.event.subject == m_position || rule.event.subject == "*";
+            const bool here = rule.event.subject == position || rule.event.subject == "*";
             if (here && rule.only == rules::Only::DifferentAttribute)
-                m_names.insert(rule.attribute);
+                names.insert(rule.attribute);
         }
-    }
-
-    const std::string& m_position;
-    std::set<std::string> m_names;
-};
+    return names;
+}
 
 bool ofThisPart(const std::string& attribute) {
     return attribute == "serial" || attribute == "lot" || attribute == "udi";
@@ -140,7 +120,7 @@ private:
 
 PartAttributes kindOf(const rules::Rulebook& rulebook, const std::string& position,
                       const PartAttributes& part) {
-    const NamedAttributes named(rulebook, position);
+    const auto named = namedAttributes(rulebook, position);
     PartAttributes kind;
     kind.groups = part.groups;
     kind.reuse = part.reuse;
@@ -215,12 +195,8 @@ std::map<std::string, TakenOut> takenOutUnused(const rules::Log& log, const rule
     const auto number = log.deviceNumber(device);
     if (!unit || !number || unit->use || unit->retired) return {};
     WayBack back(state, *unit);
-    for (std::size_t index = log.records().size(); index-- > 0;) {
-        const auto& record = log.records()[index];
-        const bool counts = log.deviceNumber(index) == *number && record.at <= known.at &&
-                            log.takesPart(index, known.knownAt);
-        if (counts && !back.take(record)) break;
-    }
+    walkBack(log, *number, known,
+             [&](const logbook::Record& record) { return back.take(record); });
     return std::move(back).taken();
 }
 

@@ -4,6 +4,8 @@
 // Parts taken out in a pause; see pause_parts.h.
 #include "report/pause_parts.h"
 
+#include "report/walk_back.h"
+
 #include <set>
 
 namespace report {
@@ -55,12 +57,8 @@ std::map<std::string, TakenOut> takenOutInPause(const rules::Log& log, const rul
     const auto number = log.deviceNumber(device);
     if (!unit || !number || unit->retired || !unit->use || !unit->use->paused) return {};
     WayBack back(state, *unit);
-    for (std::size_t index = log.records().size(); index-- > 0;) {
-        const auto& record = log.records()[index];
-        const bool counts = log.deviceNumber(index) == *number && record.at <= known.at &&
-                            log.takesPart(index, known.knownAt);
-        if (counts && !back.take(record)) break;
-    }
+    walkBack(log, *number, known,
+             [&](const logbook::Record& record) { return back.take(record); });
     return std::move(back).taken();
 }
 

@@ -46,13 +46,6 @@ std::string use(const ActsWorld& world, const std::string& serial, const std::st
            (place.empty() ? "" : ",\"location\":\"" + place + "\"");
 }
 
-void openActs(ActsWorld& world, const std::string& serial) {
-    world.openUnit(serial);
-    world.key(Qt::Key_F7);
-    ActsWorld::waitUntil("the entries are offered",
-                            [&] { return !world.buttons("Start of use").empty(); });
-}
-
 }  // namespace
 
 TEST_CASE("from the parts that are fitted to the end of a use", "[unit]") {
@@ -97,7 +90,7 @@ TEST_CASE("an emergency start takes two presses", "[unit]") {
     const auto started = use(world, unit, "\"emergency\":true,") + "}";
     SECTION("of somebody who is signed in") {
         world.signIn();
-        openActs(world, unit);
+        world.openActs(unit);
         CHECK(enter(world, {"Emergency start", {}, {},
                             "Started in an emergency, for Adult, place not said"}) ==
               Lines{started});
@@ -105,7 +98,7 @@ TEST_CASE("an emergency start takes two presses", "[unit]") {
     SECTION("of a unit out of service, which is said and asks for no press more") {
         world.signIn();
         const std::string held = ActsWorld::held;
-        openActs(world, held);
+        world.openActs(held);
         const auto before = world.entries().size();
         world.pressButton("Emergency start");
         (void)world.awaitSheet();
@@ -115,13 +108,13 @@ TEST_CASE("an emergency start takes two presses", "[unit]") {
     }
     SECTION("where this computer stands, if that is set") {
         world.signIn();
-        openActs(world, unit);
+        world.openActs(unit);
         world.window->workplace().standAt("ICU 2");
         CHECK(enter(world, {"Emergency start", {}, {}, "Started in an emergency, for Adult"}) ==
               Lines{use(world, unit, "\"emergency\":true,", "ICU 2") + "}"});
     }
     SECTION("from the locked screen: the entry, and a name") {
-        openActs(world, unit);
+        world.openActs(unit);
         const auto before = world.entries().size();
         world.pressButton("Emergency start");
         (void)world.awaitSheet();
@@ -135,7 +128,7 @@ TEST_CASE("a start on a unit in use asks whether it is the same patient", "[unit
     ActsWorld world;
     world.signIn();
     const auto unit = std::string(ActsWorld::inUse);
-    openActs(world, unit);
+    world.openActs(unit);
     SECTION("another: the use before is over") {
         CHECK(enter(world, {"Start of use", {"That use is over"}, {}, "The use began"}, 2) ==
               Lines{"use_end " + unit + " {}", use(world, unit, "") + "}"});
@@ -150,7 +143,7 @@ TEST_CASE("what came to be while a form was open is seen at its press", "[unit]"
     ActsWorld world;
     world.signIn();
     const std::string unit = ActsWorld::idle;
-    openActs(world, unit);
+    world.openActs(unit);
     const auto before = world.entries().size();
     world.pressButton("Start of use");
     (void)world.awaitSheet();
@@ -176,7 +169,7 @@ TEST_CASE("what came to be while a form was open is seen at its press", "[unit]"
 
 TEST_CASE("what makes no sense on the unit says why when it is pressed", "[unit]") {
     ActsWorld world;
-    openActs(world, std::string(ActsWorld::idle));
+    world.openActs(std::string(ActsWorld::idle));
     const auto before = world.entries().size();
     const auto why = [&](Qt::Key key, const QString& says) {
         world.key(key, Qt::AltModifier);
@@ -200,7 +193,7 @@ TEST_CASE("trouble is entered and put right", "[unit]") {
     ActsWorld world;
     world.signIn();
     const auto unit = std::string(ActsWorld::idle);
-    openActs(world, unit);
+    world.openActs(unit);
     CHECK(enter(world, {"Alarm", {"Flow sensor"}, {}, "The unit raised"}) ==
           Lines{"alarm " + unit + " {\"code\":\"flow_sensor\"}"});
     CHECK(enter(world,
@@ -224,7 +217,7 @@ TEST_CASE("the unit's own entries", "[unit]") {
     ActsWorld world;
     world.signIn();
     const std::string unit = ActsWorld::idle;
-    openActs(world, unit);
+    world.openActs(unit);
     CHECK(enter(world, {"Switched off", {}, {}, "The unit was switched off"}) ==
           Lines{"power " + unit + " {\"on\":false}"});
     CHECK(enter(world, {"Soiled", {"Splash"}, {}, "The unit was soiled"}) ==
@@ -248,7 +241,7 @@ TEST_CASE("a deviation is permitted for a time, with a reason", "[unit]") {
     ActsWorld world;
     world.signIn();
     const std::string unit = ActsWorld::idle;
-    openActs(world, unit);
+    world.openActs(unit);
     const auto until = toText(world.clock.now() + logbook::Duration{3 * 86'400'000LL});
     // Of 1, 3, 7, 14 and 30 days: Tuesday.
     const auto kept = enter(world, {"Permit a deviation",
@@ -271,7 +264,7 @@ TEST_CASE("a notice is carried out on the unit it names", "[unit]") {
                  {"match", logbook::json::Object{{"devices", logbook::json::Array{unit}}}}});
     world.window->workplace().refresh();
     world.signIn();
-    openActs(world, unit);
+    world.openActs(unit);
     ActsWorld::waitUntil("the notice is found on it", [&] {
         return !world.buttons("Notice carried out").front()->property("off").toBool();
     });
@@ -293,7 +286,7 @@ TEST_CASE("the end of a use before what was done in it is asked about", "[unit]"
     world.clock.advance(logbook::Duration{5 * 60'000});
     world.window->workplace().refresh();
     world.signIn();
-    openActs(world, unit);
+    world.openActs(unit);
     const auto before = world.records().size();
     world.pressButton("End of use");
     (void)world.awaitSheet();
@@ -319,7 +312,7 @@ TEST_CASE("one unit takes over from another in two scans", "[unit]") {
     world.signIn();
     const auto first = std::string(ActsWorld::inUse);
     const auto second = std::string(ActsWorld::idle);
-    openActs(world, first);
+    world.openActs(first);
     const auto before = world.entries().size();
     world.pressButton("Swap for another unit");
     (void)world.awaitSheet();
@@ -355,7 +348,7 @@ TEST_CASE("another unit's code is a question, never a text, and presses nothing"
     ActsWorld world;
     world.signIn();
     const auto unit = std::string(ActsWorld::idle);
-    openActs(world, unit);
+    world.openActs(unit);
     const auto before = world.entries().size();
     world.pressButton("Note");
     (void)world.awaitSheet();

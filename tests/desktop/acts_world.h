@@ -93,6 +93,12 @@ struct ActsWorld : BedsideWorld {
         waitUntil("unit " + serial + " is shown", [&] { return isShown; });
         QObject::disconnect(shown);
     }
+    // With its other entries in front.
+    void openActs(const std::string& serial) {
+        openUnit(serial);
+        key(Qt::Key_F7);
+        waitUntil("the entries are offered", [this] { return !buttons("Start of use").empty(); });
+    }
 
     [[nodiscard]] QLineEdit* line(const QString& name) const {
         for (auto* each : awaitSheet()->findChildren<QLineEdit*>())

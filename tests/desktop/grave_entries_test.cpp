@@ -6,22 +6,11 @@
 
 using support::ActsWorld;
 
-namespace {
-
-void openActs(ActsWorld& world, const std::string& serial) {
-    world.openUnit(serial);
-    world.key(Qt::Key_F7);
-    ActsWorld::waitUntil("the entries are offered",
-                         [&] { return !world.buttons("Start of use").empty(); });
-}
-
-}  // namespace
-
 TEST_CASE("what is grave is kept by who types their PIN once more, else refused", "[unit]") {
     ActsWorld world;
     world.signIn();
     const std::string unit = ActsWorld::repair;
-    openActs(world, unit);
+    world.openActs(unit);
     const auto before = world.entries().size();
     world.pressButton("Back in service");
     (void)world.awaitSheet();
@@ -42,7 +31,7 @@ TEST_CASE("what is grave is kept by who types their PIN once more, else refused"
 
     // Whoever may not is told so before a PIN is typed for nothing.
     world.signIn("p.quill");
-    openActs(world, unit);
+    world.openActs(unit);
     world.pressButton("Back in service");
     (void)world.awaitSheet();
     world.pressButton("This reason is gone");

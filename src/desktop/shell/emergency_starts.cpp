@@ -93,6 +93,7 @@ void EmergencyStarts::note(int number) {
             }
             start->isBeingNoted = false;
             if (note && by != start->entry().by.who) {  // another name was pressed meanwhile
+                if (start->noteBefore != *note) forget(start->noteBefore);
                 start->noteBefore = *note;
                 this->note(number);
                 return;

@@ -6,10 +6,10 @@
 
 #include "desktop/shell/emergency_starts.h"
 #include "desktop/shell/text.h"
-#include "station/entry_permission.h"
 #include "desktop/shell/unrecorded.h"
 #include "station/automatic_backup.h"
 #include "station/entry_lines.h"
+#include "station/entry_permission.h"
 #include "station/pin_again.h"
 #include "station/read_only.h"
 #include "station/upkeep.h"
