@@ -64,7 +64,7 @@ public:
         auto remarks = laterRemarks(*standing, surroundings.words);  // the board takes the state
         report::PlacesUnsaid unsaid;
         if (!call.has(shared::json.name))
-            unsaid = station::placesUnsaid(surroundings, logbookOf(call), *standing);
+            unsaid = station::placesUnsaid(surroundings, logbookOf(call), *standing).places;
         const auto board = station::board(surroundings, *std::move(standing));
         return Answer{ExitStatus::Done, textOf(call, {board, unsaid}, surroundings.words),
                       std::move(remarks)};

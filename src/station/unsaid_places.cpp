@@ -33,15 +33,15 @@ report::PlacesUnsaid unsaidAtStart(const Standing& standing) {
 
 }  // namespace
 
-report::PlacesUnsaid placesUnsaid(const Surroundings& surroundings, const LogbookFile& file,
-                                  const Standing& standing) {
+FoundUnsaid placesUnsaid(const Surroundings& surroundings, const LogbookFile& file,
+                         const Standing& standing) {
     const auto atStart = unsaidAtStart(standing);
     if (atStart.empty()) {
         return {};
     }
     const auto logbook = openLogbook(surroundings, file, Access::Read);
     if (!logbook) {
-        return atStart;
+        return {atStart, false};
     }
     Devices devices{""};
     for (const auto& [serial, since] : atStart) {
@@ -49,17 +49,17 @@ report::PlacesUnsaid placesUnsaid(const Surroundings& surroundings, const Logboo
     }
     const auto log = logOfUnits(surroundings, *logbook, standing, devices);
     if (!log || *log == nullptr) {
-        return atStart;
+        return {atStart, false};
     }
-    report::PlacesUnsaid unsaid;
+    FoundUnsaid found;
     for (const auto& [serial, since] : atStart) {
         const auto last = report::placeUnsaidSince((*log)->log, {standing.at, standing.knownAt},
                                                    serial);
         if (last) {
-            unsaid.emplace(serial, *last);
+            found.places.emplace(serial, *last);
         }
     }
-    return unsaid;
+    return found;
 }
 
 }  // namespace station

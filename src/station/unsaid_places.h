@@ -9,10 +9,14 @@
 
 namespace station {
 
+struct FoundUnsaid {
+    report::PlacesUnsaid places;
+    bool isRead = true;  // false where what was recorded after the starts could not be
+};
+
 // Only the records of units are read whose use began without a place. Of one of which they cannot
 // be read, the place counts as not said since then.
-[[nodiscard]] report::PlacesUnsaid placesUnsaid(const Surroundings& surroundings,
-                                                const LogbookFile& file,
-                                                const Standing& standing);
+[[nodiscard]] FoundUnsaid placesUnsaid(const Surroundings& surroundings, const LogbookFile& file,
+                                       const Standing& standing);
 
 }  // namespace station

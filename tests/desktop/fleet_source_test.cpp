@@ -1,12 +1,13 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The fleet of a logbook read again and again: nothing is folded twice, what was found
-// of a model is not looked for again, and another file in the place of the one that is open is
+// The fleet of a logbook read again and again: nothing is folded twice, what was found of a model or
+// of a place is not looked for again, and another file in the place of the one that is open is
 // noticed.
 #include "desktop/shell/fleet_view.h"
 
 #include "logbook/record_reader.h"
+#include "support/statement_moments.h"
 #include "window_world.h"
 
 namespace {
@@ -18,6 +19,7 @@ struct Source {
     station::Surroundings surroundings{world.clock, station::system::systemZones(),
                                        *words::Words::builtIn(), "desk"};
     desktop::FleetSource source;
+    int added = 0;
 
     Source() { world.makeDemo(); }
 
@@ -28,11 +30,14 @@ struct Source {
     }
 
     // A note of another station on a unit that is there.
-    void note(const std::string& device) {
+    void note(const std::string& device) { add(device, "note", R"({"text":"x"})"); }
+
+    void add(const std::string& device, const std::string& kind, const std::string& body) {
         const auto at = toText(world.clock.now());
         const auto record = logbook::readRecord(
-            R"({"station":"other-1","seq":1,"at":")" + at + R"(","entered":")" + at +
-            R"(","by":"m.toller","device":")" + device + R"(","kind":"note","body":{"text":"x"}})");
+            R"({"station":"other-1","seq":)" + std::to_string(++added) + R"(,"at":")" + at +
+            R"(","entered":")" + at + R"(","by":"m.toller","device":")" + device +
+            R"(","kind":")" + kind + R"(","body":)" + body + "}");
         REQUIRE(record);
         auto logbook = station::openLogbook(surroundings, world.file, station::Access::Write);
         REQUIRE(logbook);
@@ -55,6 +60,36 @@ TEST_CASE("what has been folded for the fleet is not folded again", "[unit]") {
     const auto third = source.read();
     CHECK(third->standing->folded == 1);
     CHECK(third->standing->facts.arrival == first->standing->facts.arrival + 1);
+}
+
+TEST_CASE("where a unit is that left without a place is looked up once", "[unit]") {
+    Source source;
+    // Of the statements of reading it again with nothing entered since.
+    const auto readAgain = [&] {
+        source.world.clock.advance(logbook::Duration{1000});
+        const support::StatementMoments counted(0, {});
+        (void)source.read();
+        return counted.seen();
+    };
+    const auto first = source.read();
+    const auto before = readAgain();
+    const auto unit = std::ranges::find_if(first->board.rows, [](const report::BoardRow& row) {
+        return row.assessment.verdict == rules::Verdict::Ready;
+    });
+    REQUIRE(unit != first->board.rows.end());
+    const auto lineOf = [&](const desktop::FleetView& view) {
+        const auto row = std::ranges::find_if(view.board.rows, [&](const report::BoardRow& each) {
+            return each.assessment.device == unit->assessment.device;
+        });
+        return view.lines[static_cast<std::size_t>(row - view.board.rows.begin())].place;
+    };
+    const auto place = lineOf(*first);
+    source.add(unit->assessment.device, "use_start", R"({"emergency":true})");
+    CHECK(lineOf(*source.read()) != place);
+    CHECK(readAgain() == before);
+    CHECK(lineOf(*source.read()) != place);
+    source.add(unit->assessment.device, "sighted", R"({"location":"Store 2"})");
+    CHECK(lineOf(*source.read()) == "Store 2");
 }
 
 TEST_CASE("views share what was found of a model", "[unit]") {

@@ -25,7 +25,9 @@ TEST_CASE("A place that nobody said at the start of a use is told as such", "[un
     const auto unsaid = [&] {
         const auto stands = station::standing(ward.surroundings, ward.logbook, {});
         REQUIRE(stands);
-        return station::placesUnsaid(ward.surroundings, ward.logbook, *stands);
+        const auto found = station::placesUnsaid(ward.surroundings, ward.logbook, *stands);
+        CHECK(found.isRead);
+        return found.places;
     };
     CHECK(unsaid().empty());
     const auto start = ward.clock.now();

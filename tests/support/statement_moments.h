@@ -35,6 +35,7 @@ public:
 
     // Whether there was a moment of that number.
     [[nodiscard]] bool came() const { return m_seen >= m_number; }
+    [[nodiscard]] int seen() const { return m_seen; }
 
 private:
     static StatementMoments*& current() {

@@ -7,7 +7,6 @@
 #include "desktop/shell/clock_sentence.h"
 #include "desktop/shell/large_value.h"
 #include "desktop/shell/text.h"
-#include "station/unsaid_places.h"
 #include "words/times.h"
 
 #include <QCoreApplication>
@@ -57,6 +56,14 @@ bool isSame(const station::Standing& one, const station::Standing& other) {
            one.facts.gone.size() == other.facts.gone.size();
 }
 
+// Whether what was entered up to one is what was entered up to the other, each by its time.
+bool hasSameEntries(const station::Standing& one, const station::Standing& other) {
+    const auto isWhole = [](const station::Standing& each) {
+        return each.later.empty() && each.facts.unread.empty() && !each.facts.isDamaged;
+    };
+    return one.facts.arrival == other.facts.arrival && isWhole(one) && isWhole(other);
+}
+
 }  // namespace
 
 station::Found findNamed(const FleetView& fleet, const station::Surroundings& surroundings,
@@ -77,6 +84,7 @@ station::Result<void> FleetSource::open(const station::Surroundings& surrounding
     if (m_source && m_path == file.path && identity == m_identity) return {};
     m_source.reset();
     m_last.reset();
+    m_unsaid = {.isRead = false};
     auto source = station::StandingSource::open(surroundings, file);
     if (!source) return tl::unexpected(std::move(source.error()));
     m_source = std::move(*source);
@@ -101,8 +109,10 @@ station::Result<SharedFleetView> FleetSource::read(const station::Surroundings& 
     view->standing = std::make_shared<const station::Standing>(std::move(*standing));
     view->models = m_models;
     view->board = station::board(surroundings, *view->standing);
-    const auto unsaid = station::placesUnsaid(surroundings, file, *view->standing);
-    view->lines = report::boardLines(report::PlacedBoard{view->board, unsaid}, surroundings.words);
+    if (!m_unsaid.isRead || !m_last || !hasSameEntries(*m_last->standing, *view->standing))
+        m_unsaid = station::placesUnsaid(surroundings, file, *view->standing);
+    view->lines = report::boardLines(report::PlacedBoard{view->board, m_unsaid.places},
+                                     surroundings.words);
     m_last = view;
     return view;
 }

@@ -11,6 +11,7 @@
 #include "station/model_log.h"
 #include "station/standing_source.h"
 #include "station/system.h"
+#include "station/unsaid_places.h"
 
 #include <QString>
 #include <filesystem>
@@ -57,8 +58,8 @@ using SharedFleetView = std::shared_ptr<const FleetView>;
 
 // Reads the fleet of a logbook again and again: the log is not read from its beginning where a
 // state is kept, what has not changed since is not read at all, and where nothing has come in and
-// it is still the same second, it is the same view. By one thread at a time; the
-// surroundings are the same each time, and outlive it.
+// it is still the same second, it is the same view. By one thread at a time; the surroundings are
+// the same each time, and outlive it.
 class FleetSource {
 public:
     [[nodiscard]] station::Result<SharedFleetView> read(const station::Surroundings& surroundings,
@@ -73,6 +74,7 @@ private:
     std::unique_ptr<station::StandingSource> m_source;
     std::shared_ptr<station::ModelLog> m_models;
     SharedFleetView m_last;
+    station::FoundUnsaid m_unsaid{.isRead = false};  // as of the last one
 };
 
 }  // namespace desktop
