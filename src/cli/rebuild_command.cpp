@@ -21,9 +21,9 @@ public:
             "Throw away what is kept so that answers come fast, and make it again.",
             {shared::logbook},
             {shared::json, shared::trustLocks},
-            "Kept states of the units, a day, a week, a month and a quarter before the last entry, "
-            "spare an answer from reading all entries. They hold nothing that the entries do not: "
-            "no answer changes by this, and no entry is touched.",
+            "Kept states of the units, two hours, a day, a week, a month and a quarter before the "
+            "last entry, spare an answer from reading all entries. They hold nothing that the "
+            "entries do not: no answer changes by this, and no entry is touched.",
             "airmuster-cli rebuild ward.logbook"};
         return data;
     }

@@ -75,10 +75,15 @@ TEST_CASE("an answer folds what lies behind the newest kept state", "[unit]") {
     const auto end = log.records().back().at;
     CHECK(ward.ask({end}).folded == all);
     const auto made = ward.rebuild();
-    CHECK(made.kept == 4);
-    CHECK(made.folded == all - 24);
-    CHECK(ward.ask({end}).folded == 24);
+    CHECK(made.kept == 5);
+    CHECK(made.folded == all - 2);
+    CHECK(ward.ask({end}).folded == 2);
     CHECK(ward.askCold({end}).folded == all);
+    SECTION("an entry that is hours late costs a day") {
+        log.on(device).station("icu-2").at(end - minutes(150)).note();
+        ward.add({log.records().back()});
+        CHECK(ward.ask({end}).folded == 24 + 1);
+    }
     SECTION("a late entry costs the tail of an older one") {
         log.on(device).station("icu-2").at(end - logbook::Duration{3 * 86'400'000}).note();
         ward.add({log.records().back()});
@@ -110,7 +115,7 @@ TEST_CASE("in an open program an entry in the order folds one record", "[unit]")
         REQUIRE(standing);
         return standing->folded;
     };
-    CHECK(folded(end) == 24);
+    CHECK(folded(end) == 2);
     CHECK(folded(end) == 0);
     log.on(device).at(end + minutes(5)).note();
     ward.add({log.records().back()});
@@ -119,10 +124,10 @@ TEST_CASE("in an open program an entry in the order folds one record", "[unit]")
     CHECK(folded(end + minutes(20)) == 0);
     log.on(device).station("icu-2").at(end - minutes(90)).note();
     ward.add({log.records().back()});
-    CHECK(folded(end + minutes(20)) == 26);
+    CHECK(folded(end + minutes(20)) == 4);
     log.on(device).at(end + minutes(21)).strike(log.records().back().name);
     ward.add({log.records().back()});
-    CHECK(folded(end + minutes(30)) == 26);
+    CHECK(folded(end + minutes(30)) == 4);
     const station::Asked later{end + minutes(30)};
     requireSame(ward, later, *(*source)->ask(later));
     const auto alone = (*source)->askAbout(device, later);
@@ -142,10 +147,13 @@ TEST_CASE("no byte of a kept state can be changed so that an answer is", "[exhau
     (void)ward.rebuild();
     const auto end = when("03-05 23:30");
     const auto wanted = answersOf(ward, ward.askCold({end}));
-    const auto kept = ward.open().snapshotsKept();
-    REQUIRE(kept);
-    REQUIRE(kept->size() == 1);
-    const auto bytes = (*ward.open().snapshotAt(kept->front().place))->bytes;
+    // The newest alone, so that without it all is folded.
+    auto logbook = station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
+    REQUIRE(logbook);
+    const auto newest = logbook->snapshotsKept()->back().place;
+    REQUIRE(logbook->keepSnapshots({}, std::vector{newest}, {"mt", ward.clock.now()}));
+    REQUIRE(logbook->snapshotsKept()->size() == 1);
+    const auto bytes = (*logbook->snapshotAt(newest))->bytes;
     for (std::size_t place = 0; place < bytes.size(); ++place) {
         auto changed = bytes;
         changed[place] = static_cast<char>(changed[place] ^ (1 << (place % 8)));
@@ -246,7 +254,7 @@ TEST_CASE("states are kept once an answer would fold too much", "[unit]") {
     CHECK((bytesOf(ward.file.path) == before));
     station::renewSnapshots(ward.surroundings, *logbook);
     const auto kept = *logbook->snapshotsKept();
-    CHECK(kept.size() == 4);
+    CHECK(kept.size() == 5);
     log.on(device).station("icu-2").at("03-03 00:30").note();
     REQUIRE(logbook->append(std::vector{log.records().back()}, {"mt", ward.clock.now()}));
     station::renewSnapshots(ward.surroundings, *logbook);
