@@ -87,6 +87,12 @@ public:
     Value& append(std::string_view key, Value value) {
         return m_entries.emplace_back(key, std::move(value)).second;
     }
+    Value& append(std::string_view key) {
+        return m_entries
+            .emplace_back(std::piecewise_construct, std::forward_as_tuple(key), std::tuple<>())
+            .second;
+    }
+    void reserve(std::size_t count) { m_entries.reserve(count); }
     std::pair<iterator, bool> insert(value_type entry) {
         return try_emplace(entry.first, std::move(entry.second));
     }

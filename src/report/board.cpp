@@ -120,9 +120,10 @@ json::Object toJson(const BoardRow& row) {
                         {"in_use", found.inUse},
                         {"paused", found.paused},
                         {"ready_until", orNull(found.readyUntil)},
-                        {"last", lastOf(found)},
-                        {"checks", std::move(checks)},
-                        {"findings", std::move(findings)}};
+                        {"last", lastOf(found)}};
+    // A list of members would copy these.
+    object.emplace_back("checks", std::move(checks));
+    object.emplace_back("findings", std::move(findings));
     if (row.inDoubt) object.emplace_back("in_doubt", true);
     return object;
 }

@@ -21,6 +21,8 @@ constexpr std::int64_t firstDay = -25'567;    // 1900-01-01
 constexpr std::int64_t lastDay = 2'932'896;   // 9999-12-31
 constexpr std::int64_t dayMs = 86'400'000;
 constexpr std::uint64_t mostCycles = 1'000'000'000;
+// Room is made for so many before any is read: what is no state may tell of any number.
+constexpr std::uint64_t mostAtOnce = 32;
 
 // `T`, constant where it is written.
 template <class T, class Shape>
@@ -129,7 +131,9 @@ private:
     void read(Shared<T>& shared) { read(shared.edit()); }
     template <class T>
     void read(std::vector<T>& items) {
-        for (auto count = m_bytes.number(); count > 0 && !m_bytes.failed(); --count) {
+        auto count = m_bytes.number();
+        items.reserve(std::min(count, mostAtOnce));
+        for (; count > 0 && !m_bytes.failed(); --count) {
             read(items.emplace_back());
         }
     }
@@ -153,11 +157,12 @@ private:
     }
     template <class Value>
     void read(KeyMap<Value>& items) {
-        for (auto count = m_bytes.number(); count > 0 && !m_bytes.failed(); --count) {
-            std::string key;
-            read(key);
+        auto count = m_bytes.number();
+        items.reserve(std::min(count, mostAtOnce));
+        for (; count > 0 && !m_bytes.failed(); --count) {
+            const auto key = m_bytes.text();
             m_bytes.require(items.empty() || std::prev(items.end())->first < key);
-            read(items.append(key, Value{}));
+            read(items.append(key));
         }
     }
     template <class Shape>
