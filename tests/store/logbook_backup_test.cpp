@@ -5,13 +5,16 @@
 #include "store/logbook.h"
 
 #include "logbook_files.h"
+#include "support/statement_moments.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <fstream>
+#include <string>
 
 using namespace store;
 using namespace store::test;
+using Access = OpenOptions::Access;
 using Code = Trouble::Code;
 
 TEST_CASE("A backup holds every record and has no station of its own", "[unit]") {
@@ -132,4 +135,57 @@ TEST_CASE("A backup clears what a killed one of its name left, and nothing else"
     names.insert(names.end(), {"copy", "log"});
     std::ranges::sort(names);
     CHECK(folder.names() == names);
+}
+
+// In the middle of it, and while the copy is proved: then it is proved once more.
+TEST_CASE("A backup goes on where a write of somebody else is cut off meanwhile", "[fault]") {
+    constexpr std::int64_t many = 12;
+    std::string bytes, cutOff, journal;
+    {
+        const TemporaryFolder folder;
+        {
+            Logbook logbook = create(folder / "log");
+            append(logbook, notes("icu-1", many));
+        }
+        bytes = bytesOf(folder / "log");
+        const auto database = behindTheBack(folder / "log");
+        database->exec("PRAGMA cache_size = 5; BEGIN IMMEDIATE;"
+                       "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n"
+                       " WHERE i < 100) INSERT INTO local_settings"
+                       " SELECT i, hex(zeroblob(500)) FROM n");
+        cutOff = bytesOf(folder / "log");
+        journal = bytesOf(folder / "log-journal");
+        database->exec("ROLLBACK");
+        REQUIRE(cutOff != bytes);
+    }
+    int made = 0;  // though the write was cut off after the records had been copied
+    bool came = true;
+    for (int number = 1; came; ++number) {
+        INFO("moment " << number);
+        const TemporaryFolder folder;
+        writeBytes(folder / "log", bytes);
+        const auto logbook = open(folder / "log", Access::Write);
+        bool isCopied = false;
+        const support::StatementMoments moments(number, [&](sqlite3*) {
+            isCopied = std::ranges::any_of(folder.names(), [&](const std::string& name) {
+                return name.starts_with("copy") && bytesOf(folder / name).size() > 10 * 4096;
+            });
+            writeBytes(folder / "log-journal", journal);
+            std::fstream file(folder / "log", std::ios::in | std::ios::out | std::ios::binary);
+            file << cutOff;
+        });
+        const auto backup = logbook.backup(folder / "copy");
+        came = moments.came();
+        if (!backup) {
+            CHECK(backup.error().code == Code::NeedsRecovery);
+            CHECK_FALSE(std::filesystem::exists(folder / "copy"));
+            continue;
+        }
+        made += came && isCopied ? 1 : 0;
+        CHECK(open(folder / "copy", Access::Read).verify()->ok());
+        CHECK(open(folder / "copy", Access::Read).count() == many);
+        CHECK(open(folder / "log").verify()->ok());
+        CHECK(open(folder / "log").settings()->empty());
+    }
+    CHECK(made > 0);
 }
