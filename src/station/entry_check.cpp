@@ -4,6 +4,7 @@
 // Entries against the state before them; see entry_check.h.
 #include "station/entry_check.h"
 
+#include "logbook/notice_match.h"
 #include "logbook/unit.h"
 #include "rules/authority.h"
 #include "station/managers.h"
@@ -79,6 +80,9 @@ public:
         if (auto refused = checkStrike()) {
             return tl::unexpected(std::move(*refused));
         }
+        if (auto refused = checkMatch()) {
+            return tl::unexpected(std::move(*refused));
+        }
         if (!m_log.log.firstEdition()) {
             if (needsEdition(m_record.kind())) {
                 return tl::unexpected(problemOf(m_words, "entry.no_edition"));
@@ -133,6 +137,18 @@ private:
             return problemOf(m_words, "entry.struck_already", gaps);
         }
         return std::nullopt;
+    }
+
+    // A field that means nothing would leave the notice about other units than was meant.
+    [[nodiscard]] Refused checkMatch() const {
+        const auto unknown = logbook::unknownMatchFields(m_record.kind(), m_record.content);
+        if (unknown.empty()) {
+            return std::nullopt;
+        }
+        return problemOf(m_words, "entry.unknown_match",
+                         {{"fields", m_words.all(unknown)},
+                          {"known", m_words.anyOf({logbook::matchFields.begin(),
+                                                   logbook::matchFields.end()})}});
     }
 
     // A failure that only a measure shows counts whoever writes it: somebody without any role.

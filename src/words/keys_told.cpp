@@ -142,6 +142,7 @@ anomaly.waiver_refused: says do
 act: adopt person notice enrol retire group power move sighted software fit remove reprocess soil
 act: check alarm fault clear withdraw release waive notice_done service use_start use_pause
 act: use_resume use_end note review sign strike
+record: match_unknown(fields)
 record: adopt(edition) person(person) notice(notice title) notice_cancelled(notice) enrol(model)
 record: notice_named(notice title)
 record: retire group(group) power_on power_off move(place) sighted(place) software(version)

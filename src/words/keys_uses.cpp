@@ -52,6 +52,7 @@ demo.others: says(path stations) safe do
 demo.no_zone: says safe do
 entry.bad_record: says safe do
 entry.unknown_position: says(key) safe do(keys)
+entry.unknown_match: says(fields) safe do(known)
 entry.unknown_check: says(key) safe do(keys)
 entry.unknown_service: says(key) safe do(keys)
 entry.unknown_device: says(device) safe do
@@ -103,6 +104,7 @@ done: founded(station) recorded(record) imported(added skipped) backed_up(path b
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
 done: forms(path first last) later_record(record time) warnings(count) not_noted
+done: match_unknown(count record fields)
 done: not_noted_damaged imported_nothing up_to(records) month_ahead(to count time)
 verify: may_be_unread
 )";

@@ -4,6 +4,7 @@
 // What an entry says, kind by kind. Knows nothing of what it did.
 #include "words/record_words.h"
 
+#include "logbook/notice_match.h"
 #include "rules/people.h"
 #include "words/notice_text.h"
 #include "words/record_details.h"
@@ -184,6 +185,9 @@ std::string placeOfOrigin(const Context& context, const std::string& target) {
 std::vector<std::string> standingOf(const Context& context, const logbook::Record& record) {
     const auto& words = context.words;
     std::vector<std::string> notes;
+    if (const auto unknown = logbook::unknownMatchFields(record.kind(), record.content);
+        !unknown.empty())
+        notes.push_back(words.say("record.match_unknown", {{"fields", words.all(unknown)}}));
     if (record.form) notes.push_back(words.say("record.transcribed", {{"form", *record.form}}));
     if (record.doneBy && *record.doneBy != record.by)
         notes.push_back(

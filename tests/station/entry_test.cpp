@@ -284,3 +284,18 @@ TEST_CASE("A rulebook is adopted whole, or refused with all its faults", "[unit]
     CHECK(record.content.find(R"("approved_by":"Rowan","department":"Respiratory")") !=
           std::string::npos);
 }
+
+TEST_CASE("A notice names what it concerns by fields that are known, and by no other", "[unit]") {
+    Ward ward;
+    ward.found();
+    const auto notice = [&](json::Object match) {
+        return station::Entry{ward.as("mt"), "notice", "",
+                              {{"key", "fa_1"}, {"title", "Leaks"}, {"action", "stop_use"},
+                               {"match", std::move(match)}}};
+    };
+    refused(ward, notice({{"lotz", json::Array{"L7"}}}), "entry.unknown_match");
+    refused(ward, notice({{"lots", json::Array{"L7"}}, {"serial", "S-1"}}), "entry.unknown_match");
+    CHECK(station::writeEntry(ward.surroundings, ward.logbook, notice({})));
+    CHECK(station::writeEntry(ward.surroundings, ward.logbook,
+                              notice({{"position", "circuit"}, {"lots", json::Array{"L7"}}})));
+}

@@ -256,3 +256,26 @@ TEST_CASE("What does not fit its seal is named and never handed out", "[unit]") 
     }
     CHECK(importText(ward, "")->last.empty());
 }
+
+TEST_CASE("A notice that names what it concerns by something strange is taken in, and told",
+          "[unit]") {
+    Ward ward;
+    ward.found();
+    const auto lineOf = [](int seq, logbook::json::Object match) {
+        const logbook::json::Object record{
+            {"station", "er-2"}, {"seq", seq},      {"at", "2026-03-02T13:00:00Z"},
+            {"by", "bk"},        {"device", ""},    {"entered", "2026-03-02T13:00:00Z"},
+            {"kind", "notice"},
+            {"body", logbook::json::Object{{"key", "fa_1"}, {"title", "Leaks"},
+                                           {"action", "stop_use"}, {"match", std::move(match)}}}};
+        return logbook::json::canonical(record) + "\n";
+    };
+    const auto strange = importText(ward, lineOf(1, {{"lotz", logbook::json::Array{"L7"}}}));
+    REQUIRE(strange);
+    CHECK(strange->added == 1);
+    REQUIRE(strange->remarks.size() == 1);
+    CHECK(strange->remarks.front().find("er-2/1 (lotz)") != std::string::npos);
+    const auto plain = importText(ward, lineOf(2, {{"lots", logbook::json::Array{"L7"}}}));
+    REQUIRE(plain);
+    CHECK(plain->remarks.empty());
+}
