@@ -97,13 +97,15 @@ std::string quotedField(const Words& words, const std::string& field) {
     return field.empty() ? words.say("plain.whole_record") : "\"" + field + "\"";
 }
 
-// Every gap of the sentences of a key that is not given reads "unknown".
+// Every gap of the sentences of a key that is not given reads "unknown"; a cause, that nobody told
+// it.
 Gaps filled(const Words& words, const std::string& key, Gaps gaps) {
     for (const auto* part : {".says", ".safe", ".do"}) {
         const auto wanted = sentenceKeys().find(key + part);
         if (wanted == sentenceKeys().end()) continue;
         for (const auto& gap : wanted->second)
-            if (gaps[gap].empty()) gaps[gap] = words.say("plain.unknown");
+            if (gaps[gap].empty())
+                gaps[gap] = words.say(gap == "detail" ? "plain.no_reason" : "plain.unknown");
     }
     return gaps;
 }
@@ -163,6 +165,8 @@ Notice trouble(const Words& words, std::string_view code, const Gaps& gaps) {
 Sentence chainBreak(const Words& words, std::string_view reason, const Gaps& gaps) {
     std::string key = "break." + std::string(reason);
     Gaps given = gaps;
+    // In a note of verify there is no room for it.
+    if (reason == "unreadable" && given["detail"].empty()) key = "break.unread";
     if (!words.has(key + ".says")) {
         key = "break.other";
         if (given["detail"].empty()) given["detail"] = readable(reason);

@@ -140,6 +140,7 @@ break.order: says(record) do
 break.unreadable: says(record detail) do
 break.hole: says do
 break.other: says(record detail) do
+break.unread: says(record) do
 )";
 
 std::string_view faultKeys() {

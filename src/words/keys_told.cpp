@@ -13,7 +13,7 @@ caution: full short
 verdict: ready not_ready in_use withdrawn retired not_known
 check_status: current due failed lapsed exempt
 plain: paused used needs_reprocessing struck_through unknown nothing never
-plain: whole_record whole_file advisory at_start permitted
+plain: whole_record whole_file advisory at_start permitted no_reason
 level: low high sterile
 month_name: 1 2 3 4 5 6 7 8 9 10 11 12
 time: month_year(month year)

@@ -133,7 +133,8 @@ TEST_CASE("trouble says what happened, whether data is safe, and what to do", "[
                              "no_record",     "cancelled",      "io",
                              "bad_records",   "no_edition",     "bad_rulebook",
                              "wrong_edition", "unknown_group",  "unknown_device",
-                             "bad_instant",   "bad_month",      "made_up_later"}) {
+                             "bad_instant",   "bad_month",      "unreadable",
+                             "made_up_later"}) {
         const auto said = words::trouble(english(), code, {{"path", "/data/kb.airmuster"}});
         requireWhole(said.says);
         requireWhole(said.safe);
@@ -144,6 +145,8 @@ TEST_CASE("trouble says what happened, whether data is safe, and what to do", "[
                          {{"person", "rt1"}, {"computer", "icu-desk"}, {"time", "02:10"}})
               .says == "rt1 on icu-desk has been writing to the logbook since 02:10.");
     CHECK(words::trouble(english(), "busy").says == "Another program is writing to the logbook.");
+    CHECK(words::trouble(english(), "io", {{"path", "/data/kb"}}).says ==
+          "The disk or share gave an error: the system gave no reason.");
     CHECK(
         words::logFault(english(), {rules::LogFault::Code::WrongEdition, {"icu-1", 4}, {}}).says ==
         "Record icu-1/4 names another policy edition than the text in it.");
@@ -157,6 +160,12 @@ TEST_CASE("a break in the chain is told by its reason", "[unit]") {
         requireWhole(said.text());
         CHECK(says.insert(said.says).second);
     }
+    const auto unread = [](const std::string& why) {
+        return words::chainBreak(english(), "unreadable", {{"record", "icu-1/4"}, {"detail", why}})
+            .says;
+    };
+    CHECK(unread("Input/output error") == "Record icu-1/4 cannot be read: Input/output error.");
+    CHECK(unread("") == "Record icu-1/4 cannot be read.");
 }
 
 TEST_CASE("tasks and what stands in their way have sentences", "[unit]") {
