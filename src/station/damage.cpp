@@ -11,8 +11,9 @@
 namespace station {
 
 bool isOfDamage(const Problem& problem) {
-    constexpr std::array<std::string_view, 4> codes{"trouble.damaged", "trouble.damaged_throughout",
-                                                    "trouble.chain_broken", "trouble.edition_gone"};
+    constexpr std::array<std::string_view, 6> codes{
+        "trouble.damaged",    "trouble.damaged_throughout",    "trouble.chain_broken",
+        "trouble.unreadable", "trouble.unreadable_throughout", "trouble.edition_gone"};
     return std::ranges::find(codes, problem.code) != codes.end();
 }
 

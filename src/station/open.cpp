@@ -88,7 +88,7 @@ tl::expected<LogbookFacts, store::Trouble> factsUpTo(const store::Logbook& logbo
     return LogbookFacts{std::move(*heads), std::move(*verification), std::move(*ownStation),
                         staleAfterOf(*settings), {}, arrival,
                         numberOf(*settings, "numbers.forms"), std::move(*gone),
-                        logbook.metDamage()};
+                        logbook.metDamage(), logbook.metRefusal()};
 }
 
 // The files beside that one whose names go on from its name so; the newest last, where a time
@@ -145,6 +145,7 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
     WholeLog log{std::move(*facts), rules::Log(std::move(records), surroundings.zones)};
     log.reached = reachedBy(log, *settings);
     log.isDamaged = logbook.metDamage();
+    log.isRefused = logbook.metRefusal();
     return log;
 }
 
@@ -162,7 +163,9 @@ Result<store::Logbook> openLogbook(const Surroundings& surroundings, const Logbo
     return store::Logbook::open(file.path, options).map_error([&](const store::Trouble& trouble) {
         // Nothing of it is read where it does not open.
         if (trouble.code == store::Trouble::Code::Damaged) {
-            return problemOf(surroundings.words, "trouble.damaged_throughout",
+            return problemOf(surroundings.words,
+                             trouble.isUnread ? "trouble.unreadable_throughout"
+                                              : "trouble.damaged_throughout",
                              {{"path", trouble.path.string()}, {"detail", trouble.text}},
                              Problem::Weight::Logbook);
         }

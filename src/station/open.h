@@ -46,6 +46,7 @@ struct LogbookFacts {
     std::int64_t formsIssued = 0;  // downtime forms of this station, numbered from 1
     std::vector<store::Break> gone{};  // what is not here though the logbook has a note of it
     bool isDamaged = false;        // what is whole was read round what cannot be
+    bool isRefused = false;        // of that, because the disk does not give it
 };
 
 // The log with that.

@@ -143,10 +143,11 @@ Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     // The station is that of a restore.
     const bool isMade = trouble.code == Code::NotConfirmed && trouble.station.empty();
     const bool nothingStood = trouble.code == Code::NotConfirmed && trouble.aside.empty();
-    const std::string code(isOlder        ? "older_schema"
-                           : isMade       ? "made_not_confirmed"
-                           : nothingStood ? "not_confirmed_new"
-                                          : name(trouble.code));
+    const std::string code(trouble.isUnread ? "unreadable"
+                           : isOlder        ? "older_schema"
+                           : isMade         ? "made_not_confirmed"
+                           : nothingStood   ? "not_confirmed_new"
+                                            : name(trouble.code));
     return {weightOf(trouble.code), "trouble." + code,
             words::trouble(words, code, gapsOf(words, trouble)), {}};
 }

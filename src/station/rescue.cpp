@@ -83,6 +83,10 @@ Result<store::SalvageResult> salvage(const Surroundings& surroundings, const Log
 std::vector<std::string> lackingOf(const words::Words& words,
                                    const store::SalvageResult& salvaged) {
     std::vector<std::string> lines;
+    if (salvaged.unreadPages > 0) {
+        lines.push_back(words.say("rescue.unread_pages",
+                                  {{"count", std::to_string(salvaged.unreadPages)}}));
+    }
     for (const auto& lacking : salvaged.unproven) {
         auto line = words.say(reasonKey(lacking.reason),
                               {{"record", toText(lacking.first)},

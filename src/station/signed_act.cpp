@@ -56,7 +56,8 @@ Result<Kept> SignedAct::run() {
     if (m_open.log().verification && !m_open.log().verification->ok) {
         kept.warnings.push_back(words.say("verify.file_damaged"));
     } else if (m_open.damage()) {
-        kept.warnings.push_back(words.say("verify.read_round"));
+        const bool isDisk = m_open.damage()->code == "trouble.unreadable";
+        kept.warnings.push_back(words.say(isDisk ? "verify.read_round_disk" : "verify.read_round"));
     }
     return kept;
 }

@@ -71,7 +71,9 @@ std::vector<std::string> problemsOf(const words::Words& words, const LogbookFact
     if (isNotWhole && (problems.empty() || store::arePagesDamaged(*facts.verification))) {
         problems.push_back(words.say("verify.file_damaged"));
     }
-    if (problems.empty() && facts.isDamaged) {
+    if (facts.isRefused) {
+        problems.push_back(words.say("verify.read_round_disk"));
+    } else if (problems.empty() && facts.isDamaged) {
         problems.push_back(words.say("verify.read_round"));
     }
     if (!facts.unread.empty()) {
@@ -117,7 +119,8 @@ std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt
 Result<Standing> answer(const Surroundings& surroundings, const LogbookFile& file,
                         const Asked& asked, Result<std::optional<Standing>> warm) {
     // What stands beside the records may be damaged, and they be whole.
-    const bool isDamaged = !warm && warm.error().code == "trouble.damaged";
+    const bool isDamaged = !warm && (warm.error().code == "trouble.damaged" ||
+                                     warm.error().code == "trouble.unreadable");
     if (!warm && !isDamaged) {
         return tl::unexpected(std::move(warm.error()));
     }

@@ -248,6 +248,7 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
     }
     reading.finish();
     standing.facts.isDamaged = logbook->metDamage();
+    standing.facts.isRefused = logbook->metRefusal();
     return standing;
 }
 

@@ -66,6 +66,9 @@ Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile&
 
 std::vector<std::string> findingsOf(const words::Words& words, const store::VerifyReport& report) {
     std::vector<std::string> findings;
+    if (report.diskFailed) {
+        findings.push_back(words.say("verify.disk_failed"));
+    }
     for (const auto& found : report.breaks) {
         // A record without a station is one that is gone; its number is that of an arrival.
         const auto record = found.record.station.empty() ? std::to_string(found.record.seq)

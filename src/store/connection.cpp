@@ -13,7 +13,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cerrno>
 #include <cstdio>
 #include <cstdlib>
 #include <sqlite3.h>
@@ -160,7 +159,7 @@ bool hasStrayLog(const std::filesystem::path& path, Access access) {
 DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptions& options) {
     const auto read = [&] {
         DatabasePointer database = connect(path, SQLite::OPEN_READONLY, options.busyTimeoutMs);
-        answerTo(*database, "user_version");
+        tellingRefusal(*database, [&] { return answerTo(*database, "user_version"); });
         return database;
     };
     try {
@@ -187,12 +186,12 @@ std::optional<std::string> leaveOtherJournal(SQLite::Database& database,
 }
 
 // The database, to be read, or why not.
-tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path& path,
-                                                    const OpenOptions& options,
-                                                    Schemas schemas) {
+tl::expected<DatabasePointer, Trouble> openToRead(const std::filesystem::path& path,
+                                                  const OpenOptions& options, Schemas schemas) {
     DatabasePointer database = connectToRead(path, options);
-    if (auto trouble = refuseContent(*database, path, schemas)) {
-        return tl::unexpected<Trouble>(*trouble);
+    if (auto trouble = tellingRefusal(
+            *database, [&] { return refuseContent(*database, path, schemas); })) {
+        return tl::unexpected<Trouble>(*std::move(trouble));
     }
     auto failed = options.access == Access::Read ? std::nullopt
                                                  : leaveOtherJournal(*database, path, options);
@@ -203,6 +202,31 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
         return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
     }
     return database;
+}
+
+// The same, asked for twice where the disk does not give what is to be read.
+tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path& path,
+                                                    const OpenOptions& options,
+                                                    Schemas schemas) {
+    try {
+        return openToRead(path, options, schemas);
+    } catch (const SQLite::Exception& exception) {
+        if (!isRefusal(exception)) {
+            throw;
+        }
+    }
+    try {
+        return openToRead(path, options, schemas);
+    } catch (const SQLite::Exception& exception) {
+        if (!isRefusal(exception)) {
+            throw;
+        }
+        Trouble trouble =
+            troubleAt(path, Trouble::Code::Io, reasonAtBeginning(path, exception));
+        trouble.isUnread = isDiskThere(path);
+        trouble.code = trouble.isUnread ? Trouble::Code::Damaged : trouble.code;
+        return tl::unexpected<Trouble>(std::move(trouble));
+    }
 }
 
 // Makes an empty logbook there, or nothing.
@@ -234,76 +258,7 @@ std::optional<Trouble> create(const std::filesystem::path& path, const OpenOptio
     return std::nullopt;
 }
 
-// Once a logbook is open, what cannot be opened is the journal in its folder, and the database does
-// not tell why.
-Trouble::Code whyNoFileIsMade(const std::filesystem::path& logbook) {
-    auto path = logbook;
-    // The name of a journal too, that is cleared away where it is left over.
-    path += ".unfinished-" + std::to_string(system::processNumber()) + "-journal";
-    const auto error = system::makePrivateFile(path);
-    if (error) {
-        return codeOfSystem(error);
-    }
-    std::error_code ignored;
-    std::filesystem::remove(path, ignored);
-    return Trouble::Code::Io;
-}
-
 }  // namespace
-
-Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& exception) {
-    // A backup's steps give no extended code.
-    const int code = exception.getExtendedErrorCode() > 0 ? exception.getExtendedErrorCode()
-                                                          : exception.getErrorCode();
-    Trouble trouble = troubleAt(path, codeOf(code), exception.what());
-    if (trouble.code == Trouble::Code::Busy) {
-        trouble.holder = readHolder(path);
-    }
-    if ((code & 0xFF) == SQLITE_CANTOPEN) {
-        trouble.code = whyNoFileIsMade(path);
-    }
-    return trouble;
-}
-
-Trouble::Code codeOf(int extendedResultCode) {
-    switch (extendedResultCode) {
-        case SQLITE_READONLY_ROLLBACK:
-        case SQLITE_READONLY_RECOVERY: return Trouble::Code::NeedsRecovery;
-        case SQLITE_READONLY_DBMOVED: return Trouble::Code::Moved;
-        case SQLITE_IOERR_CORRUPTFS: return Trouble::Code::Damaged;
-        default: break;
-    }
-    switch (extendedResultCode & 0xFF) {
-        case SQLITE_BUSY:
-        case SQLITE_LOCKED: return Trouble::Code::Busy;
-        case SQLITE_FULL: return Trouble::Code::DiskFull;
-        case SQLITE_READONLY: return Trouble::Code::ReadOnly;
-        case SQLITE_CORRUPT:
-        // A value longer than any that a logbook holds.
-        case SQLITE_TOOBIG:
-        // A table that is not there, or lacks a column that every logbook has.
-        case SQLITE_ERROR:
-        case SQLITE_NOTADB: return Trouble::Code::Damaged;
-        case SQLITE_PERM:
-        case SQLITE_AUTH: return Trouble::Code::NotPermitted;
-        default: return Trouble::Code::Io;
-    }
-}
-
-Trouble::Code codeOfSystem(const std::error_code& error) {
-    if (error == std::errc::no_space_on_device ||
-        error == std::error_condition(EDQUOT, std::generic_category())) {
-        return Trouble::Code::DiskFull;
-    }
-    const bool readOnly = error == std::errc::permission_denied ||
-                          error == std::errc::read_only_file_system;
-    return readOnly ? Trouble::Code::ReadOnly : Trouble::Code::Io;
-}
-
-bool isDamage(const SQLite::Exception& exception) {
-    const int code = exception.getErrorCode() & 0xFF;
-    return code == SQLITE_CORRUPT || code == SQLITE_TOOBIG;
-}
 
 int schemaIn(SQLite::Database& database) {
     return std::stoi(answerTo(database, "user_version"));
@@ -356,19 +311,6 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
         }
         return tl::unexpected<Trouble>(trouble);
     }
-}
-
-Trouble Connection::trouble(Trouble::Code code, std::string_view text) const {
-    return troubleAt(m_path, code, text);
-}
-
-Trouble Connection::trouble(const SQLite::Exception& exception) const {
-    Trouble trouble = troubleOf(m_path, exception);
-    // What is left there of a write is the other file's.
-    if (trouble.code == Trouble::Code::NeedsRecovery && hasMoved()) {
-        trouble.code = Trouble::Code::Moved;
-    }
-    return trouble;
 }
 
 bool Connection::undoes(const SQLite::Exception& exception) const {

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "store/database.h"
+#include "store/disk_refusal.h"
 #include "store/heads.h"
 #include "store/holder.h"
 #include "store/logbook.h"
@@ -29,7 +30,7 @@
 
 namespace store {
 
-// Whether a page, or a value, is not what a logbook has there.
+// Whether a page, or a value, is not what a logbook has there, or the disk does not give it.
 [[nodiscard]] bool isDamage(const SQLite::Exception& exception);
 
 enum class Schemas {
@@ -62,20 +63,23 @@ public:
     [[nodiscard]] Trouble trouble(const SQLite::Exception& exception) const;
 
     // What the function returns, or the trouble that the database had in it. It is called again
-    // where a write that was cut off had to be undone first.
+    // where a write that was cut off had to be undone first, and where the disk did not give what
+    // was to be read, unless `isOnce` has become true by then.
     template <class Function>
-    [[nodiscard]] auto guarded(Function function) const -> decltype(function()) {
+    [[nodiscard]] auto guarded(Function function, const bool& isOnce = readsAgain) const
+        -> decltype(function()) {
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
-            if (!undoes(exception)) {
+            if (!undoes(exception) && (isOnce || !isRefused(exception))) {
                 return tl::unexpected<Trouble>(trouble(exception));
             }
         }
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
-            return tl::unexpected<Trouble>(trouble(exception));
+            return tl::unexpected<Trouble>(isOnce ? trouble(exception)
+                                                  : lastingTrouble(exception));
         }
     }
 
@@ -84,23 +88,48 @@ public:
     template <class Function, class Round>
     [[nodiscard]] auto readingRound(Function function, Round round) const
         -> decltype(function()) {
+        const bool isRead = m_access == OpenOptions::Access::Read;
+        bool isAgain = false;
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
-            if (undoes(exception)) {
+            isAgain = isRefused(exception);
+            if (undoes(exception) || (isAgain && !isRead)) {
                 return guarded(function);
             }
-            if (m_access != OpenOptions::Access::Read || !isDamage(exception)) {
+            if (!isRead || !isDamage(exception)) {
                 return tl::unexpected<Trouble>(trouble(exception));
             }
         }
+        std::optional<Trouble> refused;
+        try {
+            if (isAgain) {
+                return function();
+            }
+        } catch (const SQLite::Exception& exception) {
+            if (!isDamage(exception)) {
+                return tl::unexpected<Trouble>(trouble(exception));
+            }
+            refused = lastingTrouble(exception);
+        }
         auto result = guarded(round);
+        if (result && refused && !isDiskThere(m_path)) {
+            return tl::unexpected<Trouble>(trouble(Trouble::Code::Io, refused->text));
+        }
         if (result) {
             m_metDamage = true;
+            m_metRefusal = m_metRefusal || refused;
         }
         return result;
     }
     [[nodiscard]] bool metDamage() const { return m_metDamage; }
+    // Whether what was read round is what the disk did not give.
+    [[nodiscard]] bool metRefusal() const { return m_metRefusal; }
+
+    // Whether the disk did not give what was to be read.
+    [[nodiscard]] bool isRefused(const SQLite::Exception& exception) const;
+    // Of what was asked for twice: what the disk still does not give is damage, if it gives others.
+    [[nodiscard]] Trouble lastingTrouble(const SQLite::Exception& exception) const;
 
     // Whether another file stands at the path now, or none.
     [[nodiscard]] bool hasMoved() const;
@@ -109,12 +138,14 @@ public:
     void wipeDeleted() { m_wipesDeleted = true; }
 
     // As guarded, under the write lock; commits if the function returns a value, else rolls back.
+    // What was about to be committed is not done again.
     template <class Function>
     [[nodiscard]] auto writing(const Writing& writing, Function function) const
         -> decltype(function());
 
 private:
     friend class WriteTransaction;
+    static constexpr bool readsAgain = false;
     // Whether it says that a write was cut off, in a file opened to write, and that is undone now.
     [[nodiscard]] bool undoes(const SQLite::Exception& exception) const;
     Connection(std::filesystem::path path, const OpenOptions& options, int schema,
@@ -128,7 +159,9 @@ private:
     DatabasePointer m_database;         // reads
     mutable DatabasePointer m_writing;  // null before the first transaction
     mutable bool m_isWriting = false;                     // within a transaction
+    mutable int m_writingError = 0;  // what the system last told the one that wrote
     mutable std::atomic<bool> m_metDamage = false;
+    mutable std::atomic<bool> m_metRefusal = false;
 };
 
 // A transaction that writes, and tells others who holds the lock. Rolls back unless committed.
@@ -165,14 +198,18 @@ auto Connection::writing(const Writing& writing, Function function) const
     if (m_access == OpenOptions::Access::Read) {
         return tl::unexpected<Trouble>(trouble(Trouble::Code::ReadOnly));
     }
-    return guarded([&]() -> decltype(function()) {
-        WriteTransaction transaction(*this, writing);
-        auto result = function();
-        if (result) {
-            transaction.commit();
-        }
-        return result;
-    });
+    bool isCommitting = false;
+    return guarded(
+        [&]() -> decltype(function()) {
+            WriteTransaction transaction(*this, writing);
+            auto result = function();
+            if (result) {
+                isCommitting = true;
+                transaction.commit();
+            }
+            return result;
+        },
+        isCommitting);
 }
 
 // As Connection::trouble, of a file that has no connection.

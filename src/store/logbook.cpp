@@ -83,6 +83,10 @@ bool Logbook::metDamage() const {
     return m_connection->metDamage();
 }
 
+bool Logbook::metRefusal() const {
+    return m_connection->metRefusal();
+}
+
 tl::expected<Row, Trouble> Logbook::findRecord(const logbook::RecordName& name) const {
     using Found = tl::expected<std::optional<Row>, Trouble>;
     auto& database = m_connection->database();

@@ -118,6 +118,8 @@ public:
     // index, a page of this file's own, a value longer than any that a logbook holds. Only one
     // opened to read does so; one opened to write gives Damaged.
     [[nodiscard]] bool metDamage() const;
+    // Whether some of it is what the disk does not give, asked twice.
+    [[nodiscard]] bool metRefusal() const;
 
     // Appends what is not here yet, in one transaction; each record is read back and hashed anew
     // before the commit. The order of the batch does not matter: within a station it is sorted by

@@ -25,6 +25,21 @@ constexpr std::size_t mostNamed = 100;
 
 enum class Copied { Whole, Cancelled };
 
+// Of the two files it is the one that is read.
+struct SourceFailure {
+    SQLite::Exception exception;
+};
+
+// What the function returns; throws SourceFailure.
+template <class Function>
+auto inSource(Function function) -> decltype(function()) {
+    try {
+        return function();
+    } catch (const SQLite::Exception& exception) {
+        throw SourceFailure{exception};
+    }
+}
+
 // A table, with the columns in which it is the same in both files.
 struct Table {
     std::string name, columns, rows;  // `rows`: the condition and order of those to copy
@@ -49,7 +64,7 @@ std::int64_t copyRows(Database& from, Database& to, const Table& table) {
     SQLite::Statement write(to, "INSERT INTO " + table.name + " (" + table.columns +
                                     ") VALUES (" + places + ")");
     std::int64_t rows = 0;
-    for (; read.executeStep(); ++rows) {
+    for (; inSource([&] { return read.executeStep(); }); ++rows) {
         for (int column = 0; column < read.getColumnCount(); ++column) {
             bindAs(write, column + 1, read.getColumn(column));
         }
@@ -79,12 +94,12 @@ std::string beginCopy(Database& copy, int schema) {
 // records, and the records up to the last one then. The rest belongs to the other file alone, and
 // its secrets are never on the way here.
 Copied copyTables(Database& from, Database& copy, const Progress& progress) {
-    const std::string guard = beginCopy(copy, schemaIn(from));
+    const std::string guard = beginCopy(copy, inSource([&] { return schemaIn(from); }));
     std::int64_t last = 0;
     {
         SQLite::Transaction moment(from);
         SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
-        last = lastArrivalIn(from);
+        last = inSource([&] { return lastArrivalIn(from); });
         copyRows(from, copy, {"local_heads", "station, seq, hash, entered_ms, arrived_ms", ""});
         // Damaged pages are those of the other file.
         copyRows(from, copy,
@@ -125,8 +140,9 @@ bool arisesInSource(Trouble::Code code) {
            code == Trouble::Code::NeedsRecovery;
 }
 
-tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const UnfinishedFile& file,
-                                            const Progress& progress) {
+// Throws SourceFailure.
+tl::expected<Copied, Trouble> copyOnce(const Connection& source, const UnfinishedFile& file,
+                                       const Progress& progress) {
     if (const auto error = system::makePrivateFile(file.path())) {
         return tl::unexpected<Trouble>(troubleAt(
             file.finalPath(), source.trouble(codeOfSystem(error), error.message())));
@@ -146,6 +162,27 @@ tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const Unfi
             return tl::unexpected<Trouble>(trouble);
         }
         return tl::unexpected<Trouble>(troubleAt(file.finalPath(), trouble));
+    }
+}
+
+tl::expected<Copied, Trouble> copyForBackup(const Connection& source, const UnfinishedFile& file,
+                                            const Progress& progress) {
+    try {
+        return copyOnce(source, file, progress);
+    } catch (const SourceFailure& failure) {
+        if (!source.isRefused(failure.exception)) {
+            return tl::unexpected<Trouble>(source.trouble(failure.exception));
+        }
+    }
+    // What the disk did not give it may give when it is asked again.
+    if (const auto error = system::removeFile(file.path())) {
+        return tl::unexpected<Trouble>(
+            troubleAt(file.finalPath(), source.trouble(codeOfSystem(error), error.message())));
+    }
+    try {
+        return copyOnce(source, file, progress);
+    } catch (const SourceFailure& failure) {
+        return tl::unexpected<Trouble>(source.lastingTrouble(failure.exception));
     }
 }
 
@@ -242,9 +279,8 @@ tl::expected<Proof, Trouble> provedCopy(const Connection& source, const Heads& b
     if (!sameHeads(source.database(), before, report->heads)) {
         return refused(source.trouble(Trouble::Code::Io, "the heads of the copy are others"));
     }
-    const auto bytes = written.execAndGet("PRAGMA page_count").getInt64() *
-                       written.execAndGet("PRAGMA page_size").getInt64();
-    return Proof{report->heads, static_cast<std::uint64_t>(bytes)};
+    std::error_code ignored;
+    return Proof{report->heads, std::filesystem::file_size(file.path(), ignored)};
 }
 
 tl::expected<Proof, Trouble> makeCopy(const Connection& source, const Heads& before,

@@ -6,6 +6,7 @@
 
 #include "logbook/record_reader.h"
 #include "store/connection.h"
+#include "store/disk_refusal.h"
 #include "store/reading_in_turns.h"
 #include "store/rows_round.h"
 #include "store/schema.h"
@@ -32,16 +33,13 @@ bool belongsInReport(const SQLite::Exception& exception) {
            code == SQLITE_ERROR;
 }
 
-bool isDiskFailure(const SQLite::Exception& exception) {
-    return (exception.getErrorCode() & 0xFF) == SQLITE_IOERR;
-}
-
-// The database's own check of its pages goes on after an error and tells its code in words.
+// The database's own check of its pages goes on after an error and tells it in words.
 bool saysDiskFailed(const std::string& message) {
     constexpr std::string_view before = "error code=";
     const auto found = message.find(before);
-    return found != std::string::npos &&
-           (std::atoi(message.c_str() + found + before.size()) & 0xFF) == SQLITE_IOERR;
+    return message.find("failed to get page") != std::string::npos ||
+           (found != std::string::npos &&
+            (std::atoi(message.c_str() + found + before.size()) & 0xFF) == SQLITE_IOERR);
 }
 
 // The column that is not what the content says; empty if all are.
@@ -88,6 +86,8 @@ private:
 
     template <class Function>
     void guarded(Function function);
+    // Why something could not be read; notes it where it is the disk.
+    [[nodiscard]] std::string reasonFor(const SQLite::Exception& exception);
     void checkPages();
     [[nodiscard]] std::vector<std::string> messagesOfPages();
     void checkSchema();
@@ -118,12 +118,19 @@ void Verifier::guarded(Function function) {
         if (!belongsInReport(exception)) {
             throw;
         }
-        m_report.diskFailed = m_report.diskFailed || isDiskFailure(exception);
+        auto reason = reasonFor(exception);
         // Of several questions to one damaged page once.
-        if (m_report.integrity.empty() || m_report.integrity.back() != exception.what()) {
-            m_report.integrity.emplace_back(exception.what());
+        if (m_report.integrity.empty() || m_report.integrity.back() != reason) {
+            m_report.integrity.push_back(std::move(reason));
         }
     }
+}
+
+std::string Verifier::reasonFor(const SQLite::Exception& exception) {
+    const bool isDisk = isRefusedBy(m_database, exception) ||
+                        (exception.getErrorCode() & 0xFF) == SQLITE_IOERR;
+    m_report.diskFailed = m_report.diskFailed || isDisk;
+    return isDisk ? reasonOf(systemErrorOf(m_database), exception) : exception.what();
 }
 
 void Verifier::checkPages() {
@@ -225,7 +232,7 @@ std::vector<Row> Verifier::portion(const std::string& station, std::int64_t afte
         if (!isDamage(exception)) {
             throw;
         }
-        m_unreadable = exception.what();
+        m_unreadable = reasonFor(exception);
     }
     return rowsRound(m_database, "records_in_reading_order",
                      [&](const std::string& records) { return ask(placeColumns, records); });
@@ -298,9 +305,8 @@ bool Verifier::checkStation(const std::string& station) {
             if (!belongsInReport(exception)) {
                 throw;
             }
-            m_report.diskFailed = m_report.diskFailed || isDiskFailure(exception);
             found = Break{{station, chain.last.seq + 1}, Break::Reason::Unreadable,
-                          exception.what()};
+                          reasonFor(exception)};
         }
         for (const Row& row : rows) {
             ++m_report.checked;
@@ -368,24 +374,19 @@ bool Verifier::run() {
 
 }  // namespace
 
-Heads notedHeads(Database& database) {
-    Heads heads;
-    SQLite::Statement statement(database, "SELECT station, seq, hash FROM local_heads");
-    while (statement.executeStep()) {
-        heads[statement.getColumn(0).getString()] = {statement.getColumn(1).getInt64(),
-                                                     hashOf(statement.getColumn(2))};
-    }
-    return heads;
-}
-
 tl::expected<VerifyReport, Trouble> verifyAs(int schema, const Connection& connection,
                                              const Progress& progress) {
     return connection.guarded([&]() -> tl::expected<VerifyReport, Trouble> {
-        Verifier verifier(schema, connection.database(), progress);
-        if (!verifier.run()) {
-            return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::Cancelled));
+        VerifyReport report;
+        // What the disk did not give it may give when it is asked again.
+        for (int times = 0; times == 0 || (times == 1 && report.diskFailed); ++times) {
+            Verifier verifier(schema, connection.database(), progress);
+            if (!verifier.run()) {
+                return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::Cancelled));
+            }
+            report = verifier.takeReport();
         }
-        return verifier.takeReport();
+        return report;
     });
 }
 

@@ -33,7 +33,8 @@ tl::expected<void, Trouble> takeSteps(const Connection& connection, int from) {
         return tl::unexpected<Trouble>(report.error());
     }
     if (report->diskFailed) {
-        return tl::unexpected<Trouble>(connection.trouble(Code::Io));
+        return tl::unexpected<Trouble>(connection.trouble(
+            Code::Io, report->integrity.empty() ? "" : report->integrity.front()));
     }
     if (!report->ok()) {
         return tl::unexpected<Trouble>(connection.trouble(Code::ChainBroken));

@@ -25,11 +25,24 @@ public:
     [[nodiscard]] std::size_t pageSize() const { return m_pageSize; }
     [[nodiscard]] std::uint64_t count() const { return m_count; }
 
+    // Those of the file that it was tried in vain to read.
+    [[nodiscard]] const std::set<std::uint64_t>& unread() const { return m_unread; }
+
     // Whether it could be read into `page`; the first is 1.
     bool read(std::uint64_t number, std::string& page) {
-        if (number == 0 || number > m_count) {
+        if (number == 0 || number > m_count || m_unread.contains(number)) {
             return false;
         }
+        // What the disk did not give it may give when it is asked again.
+        const bool isRead = readOnce(number, page) || readOnce(number, page);
+        if (!isRead) {
+            m_unread.insert(number);
+        }
+        return isRead;
+    }
+
+private:
+    bool readOnce(std::uint64_t number, std::string& page) {
         page.resize(m_pageSize);
         m_stream.clear();
         m_stream.seekg(static_cast<std::streamoff>((number - 1) * m_pageSize));
@@ -37,10 +50,10 @@ public:
         return m_stream.good();
     }
 
-private:
     std::ifstream m_stream;
     std::size_t m_pageSize;
     std::uint64_t m_count;
+    std::set<std::uint64_t> m_unread;
 };
 
 namespace {
@@ -326,6 +339,10 @@ RawRows::RawRows(const std::filesystem::path& file) {
 }
 
 RawRows::~RawRows() = default;
+
+std::int64_t RawRows::unreadPages() const {
+    return static_cast<std::int64_t>(m_pages.at(ownPageSize)->unread().size());
+}
 
 std::string RawRows::contentOf(const RawRecord& record) const {
     Pages& pages = *m_pages.at(record.pageSize);

@@ -51,6 +51,9 @@ public:
     [[nodiscard]] const std::vector<RawRecord>& records() const { return m_records; }
     [[nodiscard]] const std::vector<RawHead>& heads() const { return m_heads; }
 
+    // How many pages, each of 4096 bytes, the disk did not give.
+    [[nodiscard]] std::int64_t unreadPages() const;
+
     // What a record says; empty if it cannot be read any more.
     [[nodiscard]] std::string contentOf(const RawRecord& record) const;
 

@@ -277,12 +277,20 @@ private:
 
     // The lock is had when others are done: what they wrote meanwhile is told too.
     void lookAgain(Database& database) {
-        try {
-            m_inPlace.goOnTo(notedHeads(database));
-        } catch (const SQLite::Exception& exception) {
-            // Where the heads cannot be read nobody can write either.
-            if (!isUnknown(codeOf(exception.getExtendedErrorCode()))) {
-                throw;
+        for (bool isAgain = false;; isAgain = true) {
+            try {
+                m_inPlace.goOnTo(notedHeads(database));
+                return;
+            } catch (const SQLite::Exception& exception) {
+                if (!isAgain && isRefusedBy(database, exception)) {
+                    continue;
+                }
+                // Where the heads cannot be read nobody can write either.
+                if (!isUnknown(codeOf(exception.getExtendedErrorCode())) &&
+                    !isDamage(exception)) {
+                    throw;
+                }
+                return;
             }
         }
     }

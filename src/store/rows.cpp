@@ -83,6 +83,16 @@ std::optional<Row> findRow(SQLite::Database& database, const logbook::RecordName
     return rowOf(statement);
 }
 
+Heads notedHeads(Database& database) {
+    Heads heads;
+    SQLite::Statement statement(database, "SELECT station, seq, hash FROM local_heads");
+    while (statement.executeStep()) {
+        heads[statement.getColumn(0).getString()] = {statement.getColumn(1).getInt64(),
+                                                     hashOf(statement.getColumn(2))};
+    }
+    return heads;
+}
+
 std::int64_t lastArrivalIn(Database& database) {
     RowCursor row(database, "SELECT coalesce(max(arrival), 0) FROM records");
     return row.step() ? row.number(0) : 0;

@@ -164,7 +164,7 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     const RawRows rows(from);
     const Proven proven = prove(rows);
     if (proven.records.empty()) {
-        return SalvageResult{{}, 0, {}, proven.unproven};
+        return SalvageResult{{}, 0, {}, proven.unproven, rows.unreadPages()};
     }
     const UnfinishedFile file(to);
     file.removeLeftOvers();
@@ -181,7 +181,7 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
         return tl::unexpected<Trouble>(troubleAt(to, Code::NotConfirmed, failed.message()));
     }
     return SalvageResult{to, static_cast<std::int64_t>(proven.records.size()), proven.heads,
-                         proven.unproven};
+                         proven.unproven, rows.unreadPages()};
 }
 
 }  // namespace store

@@ -31,6 +31,8 @@ struct SalvageResult {
     std::int64_t records = 0;         // written into the new logbook
     Heads heads;                      // of the new logbook
     std::vector<Unproven> unproven;   // by station; empty if nothing is known to be lacking
+    std::int64_t unreadPages = 0;     // of the damaged file, each of 4096 bytes: on them may have
+                                      // stood what nothing else tells of
 };
 
 // Of each station the records from its first on whose chain holds. `target` becomes a logbook

@@ -39,7 +39,8 @@ struct Trouble {
         NotPermitted,       // the operating system does not let this user read `path`
         Busy,               // others write for longer than the busy timeout: `holder`, if known
         DiskFull,
-        Damaged,            // the file is no whole database: `text`
+        Damaged,            // the file is no whole database: `text`. With `isUnread`, the disk does
+                            // not give a part of it, asked twice, while it gives others
         NeedsRecovery,      // a write was cut off, and undoing it needs a writable file and folder
         NetworkFileSystem,  // `text` is its type; locks cannot be trusted there
         NoStation,          // the logbook has no station of its own
@@ -70,6 +71,7 @@ struct Trouble {
     std::string station{};
     std::optional<Holder> holder{};
     std::vector<logbook::RecordName> records{};  // at most 100
+    bool isUnread = false;
     int schemaFound = 0;
     int schemaKnown = 0;
 };

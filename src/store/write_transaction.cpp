@@ -48,7 +48,8 @@ void WriteTransaction::end() {
     m_holderFile.reset();
     m_transaction.reset();
     m_connection.m_isWriting = false;
-    if (!m_isCommitted) {
+    if (!m_isCommitted && m_connection.m_writing) {
+        m_connection.m_writingError = systemErrorOf(*m_connection.m_writing);
         m_connection.m_writing.reset();
     }
 }

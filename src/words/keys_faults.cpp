@@ -103,6 +103,8 @@ trouble.busy_unknown: says safe do
 trouble.disk_full: says safe do(path)
 trouble.damaged: says(path detail) safe do
 trouble.damaged_throughout: says(path detail) safe do
+trouble.unreadable: says(path detail) safe do
+trouble.unreadable_throughout: says(path detail) safe do
 trouble.network_file_system: says(path type) safe do
 trouble.no_station: says safe do
 trouble.station_set: says(station) safe do
@@ -138,9 +140,9 @@ break.tail_lost: says(record) do
 break.not_noted: says(record) do
 break.order: says(record) do
 break.unreadable: says(record detail) do
+break.unread: says(record) do
 break.hole: says do
 break.other: says(record detail) do
-break.unread: says(record) do
 )";
 
 std::string_view faultKeys() {

@@ -10,8 +10,14 @@
 #include "station/confirmation.h"
 #include "station/people_list.h"
 #include "station/serial_log.h"
+#include "station/standing.h"
+#include "station/upkeep.h"
 #include "station/ward.h"
+#include "store/bad_sectors.h"
 
+#include <cerrno>
+
+using store::test::BadSectors;
 using support::Ward;
 
 namespace {
@@ -50,14 +56,19 @@ void fill(Ward& ward) {
     REQUIRE(ward.check("KB-0001", "pass"));
 }
 
-// The leaf of the table on which that stands is zeroed.
-void zeroLeaf(Ward& ward, std::string_view with) {
-    auto bytes = ward.bytes();
+// The place of the leaf of the table on which that stands.
+std::size_t leafWith(const std::string& bytes, std::string_view with) {
     const auto found = with.empty() ? bytes.rfind(R"("kind":"note")") : bytes.find(with);
     REQUIRE(found != std::string::npos);
     const auto place = found / pageSize * pageSize;
     REQUIRE(bytes.at(place) == '\x0D');
-    bytes.replace(place, pageSize, pageSize, '\0');
+    return place;
+}
+
+// It is zeroed.
+void zeroLeaf(Ward& ward, std::string_view with) {
+    auto bytes = ward.bytes();
+    bytes.replace(leafWith(bytes, with), pageSize, pageSize, '\0');
     ward.folder.write("ward.logbook", bytes);
 }
 
@@ -162,4 +173,49 @@ TEST_CASE("A part is traced in what can be read", "[fault]") {
         return toText(*trace, ward.surroundings.words);
     };
     CHECK(shown(*some) == shown(*whole));
+}
+
+// By the database's own account the one is damage and the other is not.
+TEST_CASE("Where the disk does not give a page, that is told, and a start is taken", "[fault]") {
+    for (const int error : {EIO, EREMOTEIO}) {
+        INFO("error " << error);
+        Ward ward;
+        fill(ward);
+        const auto& words = ward.surroundings.words;
+        const auto bytes = ward.bytes();
+        {
+            const BadSectors bad(ward.logbook.path, {leafWith(bytes, ofKb2), pageSize, error});
+            const auto standing = station::standing(ward.surroundings, ward.logbook, {});
+            REQUIRE(standing);
+            const auto provenance = station::provenanceOf(ward.surroundings, *standing);
+            CHECK(provenance.problems.front() == words.say("verify.read_round_disk"));
+            CHECK(provenance.problems.size() == 2);
+            CHECK(provenance.devicesInDoubt.contains("KB-0001"));
+            const station::Entry note{ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}};
+            CHECK(codeOf(ward, note) == "trouble.unreadable");
+            const auto started = station::writeEntry(ward.surroundings, ward.logbook,
+                                                     {"mt", "use_start", "KB-0001"});
+            INFO((started ? "" : started.error().notice.text()));
+            REQUIRE(started);
+            CHECK(started->warnings.back() == words.say("verify.read_round_disk"));
+            const auto backup = station::backUp(ward.surroundings, ward.logbook,
+                                                ward.folder.file("copy.logbook"));
+            REQUIRE_FALSE(backup);
+            CHECK(backup.error().code == "trouble.unreadable");
+            const auto verified = station::verify(ward.surroundings, ward.logbook);
+            REQUIRE(verified);
+            CHECK(station::findingsOf(words, verified->report).front() ==
+                  words.say("verify.disk_failed"));
+        }
+        ward.folder.write("ward.logbook", bytes);
+        {
+            const BadSectors bad(ward.logbook.path, {leafWith(bytes, ""), pageSize, error});
+            const auto written = station::writeEntry(ward.surroundings, ward.logbook,
+                                                     {"mt", "use_start", "KB-0001"});
+            REQUIRE_FALSE(written);
+            CHECK(station::isOfDamage(written.error()));
+            CHECK(written.error().notice.action == words.say("entry.on_paper"));
+        }
+        CHECK(ward.bytes() == bytes);
+    }
 }

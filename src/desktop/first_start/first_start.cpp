@@ -17,6 +17,7 @@
 #include "desktop/theme/text_label.h"
 #include "desktop/theme/wrap_layout.h"
 #include "desktop/theme/wrapped_button.h"
+#include "station/damage.h"
 #include "station/sample.h"
 
 #include <QApplication>
@@ -30,23 +31,10 @@
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
-#include <array>
 #include <optional>
-#include <string_view>
 #include <utility>
 
 namespace desktop {
-
-namespace {
-
-bool isDamage(const station::Problem& problem) {
-    constexpr std::array<std::string_view, 4> codes{"trouble.damaged", "trouble.chain_broken",
-                                                    "trouble.damaged_throughout",
-                                                    "trouble.edition_gone"};
-    return std::ranges::find(codes, problem.code) != codes.end();
-}
-
-}  // namespace
 
 FirstStart::FirstStart(DeskTools tools, std::filesystem::path folder, QWidget* parent)
     : QWidget(parent), m_tools(tools), m_folder(std::move(folder)) {
@@ -326,7 +314,7 @@ void FirstStart::begin(const station::LogbookFile& file) {
                                 .arg(shownText(file.path.string())));
             else if (!*looked)
                 showWelcome(problemText(looked->error()),
-                            isDamage(looked->error()) ? SetUp::Kept : SetUp::Offered);
+                            station::isOfDamage(looked->error()) ? SetUp::Kept : SetUp::Offered);
             else
                 lookAt(file, **looked);
         });

@@ -1,0 +1,124 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Errors of the database and the system as trouble; see connection.h.
+#include "store/connection.h"
+
+#include "store/operating_system.h"
+
+#include <cerrno>
+#include <sqlite3.h>
+#include <string>
+#include <system_error>
+
+namespace store {
+
+namespace {
+
+// Once a logbook is open, what cannot be opened is the journal in its folder, and the database does
+// not tell why.
+Trouble::Code whyNoFileIsMade(const std::filesystem::path& logbook) {
+    auto path = logbook;
+    // The name of a journal too, that is cleared away where it is left over.
+    path += ".unfinished-" + std::to_string(system::processNumber()) + "-journal";
+    const auto error = system::makePrivateFile(path);
+    if (error) {
+        return codeOfSystem(error);
+    }
+    std::error_code ignored;
+    std::filesystem::remove(path, ignored);
+    return Trouble::Code::Io;
+}
+
+}  // namespace
+
+Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& exception) {
+    // A backup's steps give no extended code.
+    const int code = exception.getExtendedErrorCode() > 0 ? exception.getExtendedErrorCode()
+                                                          : exception.getErrorCode();
+    Trouble trouble;
+    trouble.code = codeOf(code);
+    trouble.path = path;
+    trouble.text = exception.what();
+    if (trouble.code == Trouble::Code::Busy) {
+        trouble.holder = readHolder(path);
+    }
+    if ((code & 0xFF) == SQLITE_CANTOPEN) {
+        trouble.code = whyNoFileIsMade(path);
+    }
+    return trouble;
+}
+
+Trouble::Code codeOf(int extendedResultCode) {
+    switch (extendedResultCode) {
+        case SQLITE_READONLY_ROLLBACK:
+        case SQLITE_READONLY_RECOVERY: return Trouble::Code::NeedsRecovery;
+        case SQLITE_READONLY_DBMOVED: return Trouble::Code::Moved;
+        case SQLITE_IOERR_CORRUPTFS: return Trouble::Code::Damaged;
+        default: break;
+    }
+    switch (extendedResultCode & 0xFF) {
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED: return Trouble::Code::Busy;
+        case SQLITE_FULL: return Trouble::Code::DiskFull;
+        case SQLITE_READONLY: return Trouble::Code::ReadOnly;
+        case SQLITE_CORRUPT:
+        // A value longer than any that a logbook holds.
+        case SQLITE_TOOBIG:
+        // A table that is not there, or lacks a column that every logbook has.
+        case SQLITE_ERROR:
+        case SQLITE_NOTADB: return Trouble::Code::Damaged;
+        case SQLITE_PERM:
+        case SQLITE_AUTH: return Trouble::Code::NotPermitted;
+        default: return Trouble::Code::Io;
+    }
+}
+
+Trouble::Code codeOfSystem(const std::error_code& error) {
+    if (error == std::errc::no_space_on_device ||
+        error == std::error_condition(EDQUOT, std::generic_category())) {
+        return Trouble::Code::DiskFull;
+    }
+    const bool readOnly = error == std::errc::permission_denied ||
+                          error == std::errc::read_only_file_system;
+    return readOnly ? Trouble::Code::ReadOnly : Trouble::Code::Io;
+}
+
+bool isDamage(const SQLite::Exception& exception) {
+    const int code = exception.getErrorCode() & 0xFF;
+    return code == SQLITE_CORRUPT || code == SQLITE_TOOBIG || isRefusal(exception);
+}
+
+Trouble Connection::trouble(Trouble::Code code, std::string_view text) const {
+    Trouble trouble;
+    trouble.code = code;
+    trouble.path = m_path;
+    trouble.text = text;
+    return trouble;
+}
+
+Trouble Connection::trouble(const SQLite::Exception& exception) const {
+    Trouble trouble = troubleOf(m_path, exception);
+    // What is left there of a write is the other file's.
+    if (trouble.code == Trouble::Code::NeedsRecovery && hasMoved()) {
+        trouble.code = Trouble::Code::Moved;
+    }
+    return trouble;
+}
+
+bool Connection::isRefused(const SQLite::Exception& exception) const {
+    return isRefusedBy(database(), exception) || (isDamage(exception) && m_writingError != 0);
+}
+
+Trouble Connection::lastingTrouble(const SQLite::Exception& exception) const {
+    Trouble lasting = trouble(exception);
+    if (isRefused(exception)) {
+        lasting.isUnread = isDiskThere(m_path);
+        lasting.code = lasting.isUnread ? Trouble::Code::Damaged : Trouble::Code::Io;
+        const int error = systemErrorOf(database());
+        lasting.text = reasonOf(error == 0 ? m_writingError : error, exception);
+    }
+    return lasting;
+}
+
+}  // namespace store
