@@ -19,5 +19,7 @@ inline constexpr std::array<std::string_view, 7> matchFields{
 
 // The fields in `match` that are none of them, in the order of the content; none of another kind.
 [[nodiscard]] std::vector<std::string> unknownMatchFields(Kind kind, std::string_view content);
+// Those of them that list nothing, so that the notice is about no unit and no part.
+[[nodiscard]] std::vector<std::string> emptyMatchFields(Kind kind, std::string_view content);
 
 }  // namespace logbook

@@ -142,8 +142,12 @@ private:
     // A field that means nothing would leave the notice about other units than was meant.
     [[nodiscard]] Refused checkMatch() const {
         const auto unknown = logbook::unknownMatchFields(m_record.kind(), m_record.content);
-        if (unknown.empty()) {
+        const auto empty = logbook::emptyMatchFields(m_record.kind(), m_record.content);
+        if (unknown.empty() && empty.empty()) {
             return std::nullopt;
+        }
+        if (unknown.empty()) {
+            return problemOf(m_words, "entry.empty_match", {{"fields", m_words.all(empty)}});
         }
         return problemOf(m_words, "entry.unknown_match",
                          {{"fields", m_words.all(unknown)},

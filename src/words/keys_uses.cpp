@@ -53,6 +53,7 @@ demo.no_zone: says safe do
 entry.bad_record: says safe do
 entry.unknown_position: says(key) safe do(keys)
 entry.unknown_match: says(fields) safe do(known)
+entry.empty_match: says(fields) safe do
 entry.unknown_check: says(key) safe do(keys)
 entry.unknown_service: says(key) safe do(keys)
 entry.unknown_device: says(device) safe do

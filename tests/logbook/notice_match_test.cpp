@@ -45,6 +45,18 @@ TEST_CASE("What names nothing in a notice is found", "[unit]") {
     CHECK(unknownMatchFields(Kind::Notice, "none").empty());
 }
 
+TEST_CASE("What lists nothing in a notice is found", "[unit]") {
+    const auto emptyIn = [](json::Object match) {
+        const auto record = readRecord(noticeWith(std::move(match)));
+        REQUIRE(record);
+        return emptyMatchFields(record->kind(), record->content);
+    };
+    CHECK(emptyIn({}).empty());
+    CHECK(emptyIn({{"position", "hme"}, {"lots", json::Array{"L7"}}}).empty());
+    CHECK(emptyIn({{"lots", json::Array{}}, {"devices", json::Array{}}}) ==
+          Names{"devices", "lots"});
+}
+
 TEST_CASE("Each field by which a notice names something is read, and no other", "[exhaustive]") {
     for (const auto field : matchFields) {
         INFO(field);

@@ -295,6 +295,8 @@ TEST_CASE("A notice names what it concerns by fields that are known, and by no o
     };
     refused(ward, notice({{"lotz", json::Array{"L7"}}}), "entry.unknown_match");
     refused(ward, notice({{"lots", json::Array{"L7"}}, {"serial", "S-1"}}), "entry.unknown_match");
+    refused(ward, notice({{"position", "circuit"}, {"lots", json::Array{}}}),
+            "entry.empty_match");
     CHECK(station::writeEntry(ward.surroundings, ward.logbook, notice({})));
     CHECK(station::writeEntry(ward.surroundings, ward.logbook,
                               notice({{"position", "circuit"}, {"lots", json::Array{"L7"}}})));
