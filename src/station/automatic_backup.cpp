@@ -218,7 +218,8 @@ private:
         if (!copied && !isThere) {
             const bool isNoFolder = copied.error().code == Code::NotFound &&
                                     system::isInWayOfFolder(place.folder());
-            fail(place.folder(), isNoFolder ? inWay : wordOf(copied.error().code));
+            const auto code = copied.error().isUnread ? Code::Io : copied.error().code;
+            fail(place.folder(), isNoFolder ? inWay : wordOf(code));
             return;
         }
         m_result.made.push_back(path);

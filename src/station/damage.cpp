@@ -17,6 +17,10 @@ bool isOfDamage(const Problem& problem) {
     return std::ranges::find(codes, problem.code) != codes.end();
 }
 
+bool cannotBeKept(const Problem& problem) {
+    return isOfDamage(problem) || problem.code == "trouble.io";
+}
+
 Problem onPaper(const words::Words& words, Problem problem) {
     problem.notice.safe = words.say("entry.not_recorded");
     problem.notice.action = words.say("entry.on_paper");

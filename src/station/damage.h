@@ -10,6 +10,8 @@
 namespace station {
 
 [[nodiscard]] bool isOfDamage(const Problem& problem);
+// Also where the disk gives and takes nothing.
+[[nodiscard]] bool cannotBeKept(const Problem& problem);
 
 // The same for an entry that must not wait and was not recorded: it goes on paper, until there is a
 // logbook for it.

@@ -87,7 +87,7 @@ Result<StartKept> keepStart(const Surroundings& surroundings, const LogbookFile&
         },
         OpenLog::IfDamaged::ReadRound);
     if (!open) {
-        return tl::unexpected(isOfDamage(open.error())
+        return tl::unexpected(cannotBeKept(open.error())
                                   ? onPaper(surroundings.words, open.error())
                                   : open.error());
     }

@@ -68,7 +68,7 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
         [&](const store::Logbook& logbook) { return neededFor(surroundings, logbook, entries); },
         OpenLog::IfDamaged::ReadRound);
     if (!open) {
-        return tl::unexpected(isOfDamage(open.error()) && mustNotWait(entries)
+        return tl::unexpected(cannotBeKept(open.error()) && mustNotWait(entries)
                                   ? onPaper(surroundings.words, open.error())
                                   : open.error());
     }

@@ -42,7 +42,7 @@ Result<Kept> SignedAct::found(Founding& founding) {
 Result<Kept> SignedAct::run() {
     const auto& words = m_open.surroundings().words;
     if (auto done = keep(); !done) {
-        return tl::unexpected(!m_waits && isOfDamage(done.error())
+        return tl::unexpected(!m_waits && cannotBeKept(done.error())
                                   ? onPaper(words, std::move(done.error()))
                                   : std::move(done.error()));
     }

@@ -12,9 +12,8 @@
 
 namespace station {
 
-// So far behind the last record a state is kept: two hours, a day, a week, a month, a quarter. What
-// is late is mostly late by less than a day, and most of a shift is entered in the order: the nearest
-// serves as a rule, the next where something came in late.
+// So far behind the last record a state is kept: two hours, a day, a week, a month, a quarter. Each
+// serves until something comes in that is later than that.
 inline constexpr logbook::Duration snapshotDistances[] = {{2LL * 3'600'000},
                                                           {1LL * 86'400'000},
                                                           {7LL * 86'400'000},

@@ -64,22 +64,25 @@ public:
 
     // What the function returns, or the trouble that the database had in it. It is called again
     // where a write that was cut off had to be undone first, and where the disk did not give what
-    // was to be read, unless `isOnce` has become true by then.
+    // was to be read; not within a transaction, which the database may have ended at that, nor once
+    // `mayRepeat` has become false.
     template <class Function>
-    [[nodiscard]] auto guarded(Function function, const bool& isOnce = readsAgain) const
+    [[nodiscard]] auto guarded(Function function, const bool& mayRepeat = always) const
         -> decltype(function()) {
+        bool wasRefused = false;
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
-            if (!undoes(exception) && (isOnce || !isRefused(exception))) {
+            wasRefused = mayRepeat && mayAskAgain(exception);
+            if (!wasRefused && !(mayRepeat && undoes(exception))) {
                 return tl::unexpected<Trouble>(trouble(exception));
             }
         }
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
-            return tl::unexpected<Trouble>(isOnce ? trouble(exception)
-                                                  : lastingTrouble(exception));
+            return tl::unexpected<Trouble>(wasRefused && mayRepeat ? lastingTrouble(exception)
+                                                                   : trouble(exception));
         }
     }
 
@@ -89,12 +92,12 @@ public:
     [[nodiscard]] auto readingRound(Function function, Round round) const
         -> decltype(function()) {
         const bool isRead = m_access == OpenOptions::Access::Read;
-        bool isAgain = false;
+        bool wasRefused = false;
         try {
             return function();
         } catch (const SQLite::Exception& exception) {
-            isAgain = isRefused(exception);
-            if (undoes(exception) || (isAgain && !isRead)) {
+            wasRefused = mayAskAgain(exception);
+            if (undoes(exception) || (wasRefused && !isRead)) {
                 return guarded(function);
             }
             if (!isRead || !isDamage(exception)) {
@@ -103,7 +106,7 @@ public:
         }
         std::optional<Trouble> refused;
         try {
-            if (isAgain) {
+            if (wasRefused) {
                 return function();
             }
         } catch (const SQLite::Exception& exception) {
@@ -128,6 +131,8 @@ public:
 
     // Whether the disk did not give what was to be read.
     [[nodiscard]] bool isRefused(const SQLite::Exception& exception) const;
+    // Whether it did not, and may be asked again; what it said is forgotten then.
+    [[nodiscard]] bool mayAskAgain(const SQLite::Exception& exception) const;
     // Of what was asked for twice: what the disk still does not give is damage, if it gives others.
     [[nodiscard]] Trouble lastingTrouble(const SQLite::Exception& exception) const;
 
@@ -145,7 +150,7 @@ public:
 
 private:
     friend class WriteTransaction;
-    static constexpr bool readsAgain = false;
+    static constexpr bool always = true;
     // Whether it says that a write was cut off, in a file opened to write, and that is undone now.
     [[nodiscard]] bool undoes(const SQLite::Exception& exception) const;
     Connection(std::filesystem::path path, const OpenOptions& options, int schema,
@@ -164,8 +169,9 @@ private:
     mutable std::atomic<bool> m_metRefusal = false;
 };
 
-// A transaction that writes, and tells others who holds the lock. Rolls back unless committed.
-// Throws SQLite::Exception, with SQLITE_READONLY_DBMOVED where the connection's file has moved.
+// A transaction that writes, and tells others who holds the lock. Rolls back unless committed. The
+// database ends a transaction by itself where the disk fails: nothing that is written after that
+// stays, and nothing is committed but by commit(). Throws SQLite::Exception, with SQLITE_READONLY_DBMOVED where the connection's file has moved.
 class WriteTransaction {
 public:
     enum class Lock {
@@ -177,6 +183,8 @@ public:
     ~WriteTransaction();
     WriteTransaction(const WriteTransaction&) = delete;
     WriteTransaction& operator=(const WriteTransaction&) = delete;
+    // Throws as a disk that did not give what was to be read where it has been ended.
+    void requireWhole() const;
     void commit();
 
 private:
@@ -188,6 +196,7 @@ private:
 
     const Connection& m_connection;
     std::unique_ptr<SQLite::Transaction> m_transaction;
+    bool m_isCommitting = false;  // nothing else may
     bool m_isCommitted = false;
     std::optional<HolderFile> m_holderFile;  // written under the lock
 };
@@ -198,18 +207,19 @@ auto Connection::writing(const Writing& writing, Function function) const
     if (m_access == OpenOptions::Access::Read) {
         return tl::unexpected<Trouble>(trouble(Trouble::Code::ReadOnly));
     }
-    bool isCommitting = false;
+    bool mayRepeat = true;
     return guarded(
         [&]() -> decltype(function()) {
             WriteTransaction transaction(*this, writing);
             auto result = function();
             if (result) {
-                isCommitting = true;
+                transaction.requireWhole();
+                mayRepeat = false;
                 transaction.commit();
             }
             return result;
         },
-        isCommitting);
+        mayRepeat);
 }
 
 // As Connection::trouble, of a file that has no connection.

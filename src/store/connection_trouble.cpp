@@ -110,6 +110,14 @@ bool Connection::isRefused(const SQLite::Exception& exception) const {
     return isRefusedBy(database(), exception) || (isDamage(exception) && m_writingError != 0);
 }
 
+bool Connection::mayAskAgain(const SQLite::Exception& exception) const {
+    if (m_isWriting || !isRefused(exception)) {
+        return false;
+    }
+    forgetSystemError(database());
+    return true;
+}
+
 Trouble Connection::lastingTrouble(const SQLite::Exception& exception) const {
     Trouble lasting = trouble(exception);
     if (isRefused(exception)) {

@@ -76,7 +76,9 @@ bool isRefusal(const SQLite::Exception& exception) {
         case SQLITE_IOERR_READ:
         case SQLITE_IOERR_SHORT_READ:
         case SQLITE_IOERR_DATA:
-        case SQLITE_IOERR_CORRUPTFS: return true;
+        case SQLITE_IOERR_CORRUPTFS:
+        // What was to be written after the database had ended the transaction at that.
+        case SQLITE_CONSTRAINT_COMMITHOOK: return true;
         default: return false;
     }
 }
@@ -95,6 +97,18 @@ int systemErrorOf(SQLite::Database& database) {
     int error = 0;
     sqlite3_file_control(database.getHandle(), "main", SQLITE_FCNTL_LAST_ERRNO, &error);
     return error;
+}
+
+void forgetSystemError(SQLite::Database& database) {
+    sqlite3_file* file = nullptr;
+    sqlite3_file_control(database.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    sqlite3_int64 size = 0;
+    if (file == nullptr || file->pMethods == nullptr ||
+        file->pMethods->xFileSize(file, &size) != SQLITE_OK) {
+        return;
+    }
+    std::array<char, 1> byte{};
+    (void)file->pMethods->xRead(file, byte.data(), 1, size);
 }
 
 std::string reasonOf(int systemError, const SQLite::Exception& exception) {

@@ -22,6 +22,9 @@ namespace store {
 // What the system last told the database of its file, since that was opened; 0: of no error.
 [[nodiscard]] int systemErrorOf(SQLite::Database& database);
 
+// So that the next error is told by what the system says then. Reads where the file has ended.
+void forgetSystemError(SQLite::Database& database);
+
 // The system's own words for it, else the database's.
 [[nodiscard]] std::string reasonOf(int systemError, const SQLite::Exception& exception);
 

@@ -79,6 +79,10 @@ OpenOptions::Access Logbook::access() const {
     return m_connection->access();
 }
 
+tl::expected<VerifyReport, Trouble> Logbook::verify(const Progress& progress) const {
+    return verifyAs(m_connection->schema(), *m_connection, progress);
+}
+
 bool Logbook::metDamage() const {
     return m_connection->metDamage();
 }

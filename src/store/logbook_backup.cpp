@@ -250,8 +250,13 @@ struct Proof {
 // Of the copy, once it has been read from its disk and found whole.
 tl::expected<Proof, Trouble> provedCopy(const Connection& source, const Heads& before,
                                         const UnfinishedFile& file) {
-    const auto refused = [&](const Trouble& trouble) {
-        return tl::unexpected<Trouble>(troubleAt(file.finalPath(), trouble));
+    const auto refused = [&](Trouble trouble) {
+        // It is no logbook yet, and nothing is to be read round in it.
+        if (trouble.isUnread) {
+            trouble.isUnread = false;
+            trouble.code = Trouble::Code::Io;
+        }
+        return tl::unexpected<Trouble>(troubleAt(file.finalPath(), std::move(trouble)));
     };
     if (const auto error = system::flushAndForget(file.path())) {
         return refused(source.trouble(codeOfSystem(error), error.message()));
@@ -279,8 +284,9 @@ tl::expected<Proof, Trouble> provedCopy(const Connection& source, const Heads& b
     if (!sameHeads(source.database(), before, report->heads)) {
         return refused(source.trouble(Trouble::Code::Io, "the heads of the copy are others"));
     }
-    std::error_code ignored;
-    return Proof{report->heads, std::filesystem::file_size(file.path(), ignored)};
+    std::error_code error;
+    const auto bytes = std::filesystem::file_size(file.path(), error);
+    return Proof{report->heads, error ? 0 : bytes};
 }
 
 tl::expected<Proof, Trouble> makeCopy(const Connection& source, const Heads& before,

@@ -377,21 +377,24 @@ bool Verifier::run() {
 tl::expected<VerifyReport, Trouble> verifyAs(int schema, const Connection& connection,
                                              const Progress& progress) {
     return connection.guarded([&]() -> tl::expected<VerifyReport, Trouble> {
+        auto& database = connection.database();
         VerifyReport report;
-        // What the disk did not give it may give when it is asked again.
-        for (int times = 0; times == 0 || (times == 1 && report.diskFailed); ++times) {
-            Verifier verifier(schema, connection.database(), progress);
+        // What the disk did not give is asked for again, but in no transaction: that has ended.
+        const int most = sqlite3_get_autocommit(database.getHandle()) != 0 ? 2 : 1;
+        for (int times = 0; times == 0 || (times < most && report.diskFailed); ++times) {
+            forgetSystemError(database);
+            Verifier verifier(schema, database, progress);
             if (!verifier.run()) {
                 return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::Cancelled));
             }
             report = verifier.takeReport();
         }
+        if (report.diskFailed && !isDiskThere(connection.path())) {
+            return tl::unexpected<Trouble>(connection.trouble(
+                Trouble::Code::Io, report.integrity.empty() ? "" : report.integrity.front()));
+        }
         return report;
     });
-}
-
-tl::expected<VerifyReport, Trouble> Logbook::verify(const Progress& progress) const {
-    return verifyAs(m_connection->schema(), *m_connection, progress);
 }
 
 }  // namespace store

@@ -13,6 +13,7 @@
 #include <fstream>
 #include <iterator>
 #include <memory>
+#include <sqlite3.h>
 #include <system_error>
 #include <utility>
 
@@ -275,14 +276,20 @@ private:
         });
     }
 
-    // The lock is had when others are done: what they wrote meanwhile is told too.
+    // The lock is had when others are done: what they wrote meanwhile is told too. Where the disk
+    // fails the database may let go of it.
     void lookAgain(Database& database) {
         for (bool isAgain = false;; isAgain = true) {
             try {
                 m_inPlace.goOnTo(notedHeads(database));
                 return;
             } catch (const SQLite::Exception& exception) {
-                if (!isAgain && isRefusedBy(database, exception)) {
+                const bool isRefused = isRefusedBy(database, exception);
+                if (sqlite3_get_autocommit(database.getHandle()) != 0) {
+                    database.exec("BEGIN EXCLUSIVE");
+                }
+                if (!isAgain && isRefused) {
+                    forgetSystemError(database);
                     continue;
                 }
                 // Where the heads cannot be read nobody can write either.

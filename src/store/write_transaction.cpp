@@ -26,6 +26,12 @@ WriteTransaction::WriteTransaction(const Connection& connection, const Writing& 
     try {
         lock == Lock::Writers ? begin() : beginAlone();
         m_connection.m_isWriting = true;
+        sqlite3_commit_hook(
+            m_connection.m_writing->getHandle(),
+            [](void* transaction) {
+                return static_cast<WriteTransaction*>(transaction)->m_isCommitting ? 0 : 1;
+            },
+            this);
         m_holderFile.emplace(connection.path(), Holder{writing.person, system::computerName(),
                                                        system::processNumber(), writing.at});
     } catch (...) {
@@ -38,9 +44,17 @@ WriteTransaction::~WriteTransaction() {
     end();
 }
 
+void WriteTransaction::requireWhole() const {
+    if (sqlite3_get_autocommit(m_connection.m_writing->getHandle()) != 0) {
+        throw refusal("the database has ended the transaction");
+    }
+}
+
 void WriteTransaction::commit() {
+    m_isCommitting = true;
     m_transaction->commit();
     m_isCommitted = true;
+    m_connection.m_writingError = 0;
 }
 
 // What was not committed may have left the connection in any state.
@@ -48,6 +62,9 @@ void WriteTransaction::end() {
     m_holderFile.reset();
     m_transaction.reset();
     m_connection.m_isWriting = false;
+    if (m_connection.m_writing) {
+        sqlite3_commit_hook(m_connection.m_writing->getHandle(), nullptr, nullptr);
+    }
     if (!m_isCommitted && m_connection.m_writing) {
         m_connection.m_writingError = systemErrorOf(*m_connection.m_writing);
         m_connection.m_writing.reset();

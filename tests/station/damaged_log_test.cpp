@@ -219,3 +219,46 @@ TEST_CASE("Where the disk does not give a page, that is told, and a start is tak
         CHECK(ward.bytes() == bytes);
     }
 }
+
+TEST_CASE("A start is kept whole, or told not to be, whatever the disk does not give", "[fault]") {
+    Ward ward;
+    fill(ward);
+    const auto bytes = ward.bytes();
+    const auto count = station::openLogbook(ward.surroundings, ward.logbook,
+                                            station::Access::Read)->count();
+    REQUIRE(count);
+    int once = 0, always = 0, onPaper = 0;
+    const auto start = [&](const store::test::BadPlace& place) {
+        ward.folder.write("ward.logbook", bytes);
+        const auto written = [&] {
+            const BadSectors bad(ward.logbook.path, place);
+            return station::writeEntry(ward.surroundings, ward.logbook,
+                                       {"mt", "use_start", "KB-0001"});
+        }();
+        if (!written) {
+            CHECK(ward.bytes() == bytes);
+            onPaper += written.error().notice.action ==
+                               ward.surroundings.words.say("entry.on_paper") ? 1 : 0;
+            return false;
+        }
+        const auto logbook = station::openLogbook(ward.surroundings, ward.logbook,
+                                                  station::Access::Read);
+        CHECK(logbook->count() == *count + 1);
+        CHECK(logbook->verify()->ok());
+        return true;
+    };
+    for (const int error : {EIO, EREMOTEIO}) {
+        for (std::size_t page = 0; page < bytes.size(); page += pageSize) {
+            INFO("error " << error << ", page " << page / pageSize + 1);
+            once += start({page, pageSize, error, 1}) ? 1 : 0;
+            const auto before = onPaper;
+            if (start({page, pageSize, error})) ++always;
+            else CHECK(onPaper == before + 1);
+        }
+        const auto before = onPaper;
+        CHECK_FALSE(start({.error = error}));
+        CHECK(onPaper == before + 1);
+    }
+    CHECK(once > always);
+    CHECK(always > 0);
+}

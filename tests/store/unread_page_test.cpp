@@ -260,6 +260,31 @@ TEST_CASE("An error of the disk that passes costs nothing", "[fault]") {
     });
 }
 
+TEST_CASE("Damage is told as such after an error of the disk that passed", "[fault]") {
+    for (const auto& told : errors()) {
+        INFO(told.words);
+        const TemporaryFolder folder;
+        auto bytes = kept().bytes;
+        const auto found = bytes.rfind(R"("kind":"note")");
+        REQUIRE(found != std::string::npos);
+        const auto damaged = found / pageSize * pageSize;
+        bytes.replace(damaged, pageSize, pageSize, '\0');
+        writeBytes(folder / "log", bytes);
+        const auto logbook = open(folder / "log", Access::Read);
+        {
+            const auto earlier = bytes.find(R"("kind":"note")") / pageSize * pageSize;
+            REQUIRE(earlier != damaged);
+            const BadSectors bad(folder / "log", {earlier, pageSize, told.error, 1});
+            CHECK(logbook.records());
+            REQUIRE(bad.met() == 1);
+        }
+        const auto report = logbook.verify();
+        REQUIRE(report);
+        CHECK_FALSE(report->ok());
+        CHECK_FALSE(report->diskFailed);
+    }
+}
+
 TEST_CASE("A disk that gives nothing any more is told as that, and not as damage", "[fault]") {
     for (const auto& told : errors()) {
         INFO(told.words);
@@ -273,6 +298,7 @@ TEST_CASE("A disk that gives nothing any more is told as that, and not as damage
             CHECK(read.error().code == Code::Io);
             CHECK(read.error().text == told.words);
             CHECK(logbook.backup(folder / "copy").error().code == Code::Io);
+            CHECK(logbook.verify().error().code == Code::Io);
             CHECK(bad.met() > 0);
         }
         {
