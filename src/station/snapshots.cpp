@@ -242,7 +242,7 @@ Result<SnapshotsMade> rebuild(const Surroundings& surroundings, const LogbookFil
     const auto dropped = logbook->dropDerived({surroundings.login, surroundings.clock.now()});
     if (!dropped) {
         return tl::unexpected(
-            dropped.error().code == store::Trouble::Code::Damaged
+            dropped.error().code == store::Trouble::Code::Damaged && !dropped.error().isUnread
                 ? problemOf(surroundings.words, "snapshots.damaged",
                             {{"path", file.path.string()}}, Problem::Weight::Logbook)
                 : problemOf(surroundings.words, dropped.error()));

@@ -84,8 +84,9 @@ std::vector<std::string> findingsOf(const words::Words& words, const store::Veri
     for (const auto& changed : report.schemaChanged) {
         findings.push_back(words.say("verify.schema_changed", {{"name", changed}}));
     }
+    const auto* ofPages = report.diskFailed ? "verify.not_given" : "verify.integrity";
     for (const auto& said : report.integrity) {
-        findings.push_back(words.say("verify.integrity", {{"detail", said}}));
+        findings.push_back(words.say(ofPages, {{"detail", said}}));
     }
     return findings;
 }

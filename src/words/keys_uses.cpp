@@ -101,7 +101,7 @@ time_given.no_zone: says safe do
 privacy: beds places
 privacy: markers titles persons ages numbered number_words seen(text) left_out place
 verify: schema_changed(name) integrity(detail) file_damaged unread(count record) read_round
-verify: read_round_disk disk_failed
+verify: read_round_disk disk_failed not_given(detail)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
