@@ -10,6 +10,7 @@
 #include "store/reading_in_turns.h"
 #include "store/rows_round.h"
 #include "store/schema.h"
+#include "store/schema_entries.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -18,7 +19,6 @@
 #include <sqlite3.h>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
 namespace store {
@@ -50,23 +50,6 @@ std::string wrongColumn(const Row& row, const logbook::Record& record) {
     if (row.place.entered != record.entered) return "entered_ms";
     if (row.device != record.device) return "device";
     return row.kind == logbook::kindName(record.kind()) ? "" : "kind";
-}
-
-using SchemaEntry = std::tuple<std::string, std::string, std::string>;  // type, name, SQL
-
-std::set<SchemaEntry> schemaOf(SQLite::Database& database) {
-    // The database's own statistics change nothing, nor do tables of what can be made again.
-    SQLite::Statement statement(database,
-                                "SELECT type, name, coalesce(sql, '') FROM sqlite_schema"
-                                " WHERE name NOT LIKE 'sqlite_stat%' AND NOT"
-                                " (substr(lower(name), 1, 8) = 'derived_' AND type = 'table'"
-                                " AND substr(lower(sql), 1, 21) = 'create table derived_')");
-    std::set<SchemaEntry> schema;
-    while (statement.executeStep()) {
-        schema.emplace(statement.getColumn(0).getString(), statement.getColumn(1).getString(),
-                       statement.getColumn(2).getString());
-    }
-    return schema;
 }
 
 class Verifier {
@@ -160,10 +143,8 @@ std::vector<std::string> Verifier::messagesOfPages() {
 }
 
 void Verifier::checkSchema() {
-    SQLite::Database model(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-    model.exec(schemaTextOf(m_schema));
-    const std::set<SchemaEntry> wanted = schemaOf(model);
-    const std::set<SchemaEntry> found = schemaOf(m_database);
+    const std::set<SchemaEntry> wanted = schemaEntriesOf(m_schema);
+    const std::set<SchemaEntry> found = schemaEntriesIn(m_database);
     std::vector<SchemaEntry> differences;
     std::set_symmetric_difference(wanted.begin(), wanted.end(), found.begin(), found.end(),
                                   std::back_inserter(differences));

@@ -3,8 +3,8 @@
 //
 // A logbook file with any damage, or any bytes that begin as a database does: it is refused, or
 // read as far as it is whole. What verifies holds only what was written, and so does what is
-// salvaged. The bytes say what is done to a whole logbook, one change after the other; see
-// `damaged`.
+// salvaged. The bytes say what is done to a whole logbook, one change after the other (`damaged`),
+// and what is done with the file (`deedOf`).
 #include "logbook/record_reader.h"
 #include "store/logbook.h"
 #include "store/salvage.h"
@@ -27,6 +27,7 @@ namespace fs = std::filesystem;
 using Access = store::OpenOptions::Access;
 
 constexpr std::size_t pageSize = 4096;
+constexpr std::size_t kinds = 5;  // of changes, see `damaged`
 const logbook::Instant now{1'772'460'000'000};
 
 void demand(bool holds, const char* what) {
@@ -36,9 +37,13 @@ void demand(bool holds, const char* what) {
     }
 }
 
+// In memory, where it can be: a file is flushed tens of times for an input.
 const fs::path& folder() {
     static const fs::path path = [] {
-        auto made = fs::temp_directory_path() / ("airmuster-fuzz-" + std::to_string(::getpid()));
+        const fs::path memory = "/dev/shm";
+        const bool isThere = ::access(memory.c_str(), W_OK | X_OK) == 0;
+        auto made = (isThere ? memory : fs::temp_directory_path()) /
+                    ("airmuster-fuzz-" + std::to_string(::getpid()));
         fs::create_directories(made);
         std::atexit([] {
             std::error_code ignored;
@@ -129,7 +134,7 @@ private:
 std::string damaged(Input input) {
     std::string bytes = whole().bytes;
     while (!input.atEnd()) {
-        const auto kind = input.number(1) % 5;
+        const auto kind = input.number(1) % kinds;
         const auto place = input.number(3) % bytes.size();
         const auto page = place / pageSize * pageSize;
         const auto length = std::min(pageSize, bytes.size() - page);
@@ -199,23 +204,42 @@ void trySalvage(const fs::path& path, bool isOurs) {
     fs::remove(target);
 }
 
+void tryWrite(const fs::path& path) {
+    static const std::vector next{note(9)};
+    if (auto logbook = store::Logbook::open(path, {Access::Write})) {
+        (void)logbook->append(next, {"mt", now});
+        (void)logbook->dropDerived({"mt", now});
+    }
+}
+
+// Most inputs get one of them, so that more can be tried.
+enum class Deed { All, Ask, Backup, Salvage, Write };
+
+// By what else decides nothing: of the first change the higher bits; of a database the size, if it
+// is not a whole number of words, as that of each whole one is.
+Deed deedOf(std::string_view given, bool isDatabase) {
+    if (given.empty() || (isDatabase && given.size() % 4 == 0)) return Deed::All;
+    const auto chosen =
+        isDatabase ? given.size() : static_cast<unsigned char>(given.front()) / kinds;
+    return static_cast<Deed>(chosen % 5);
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     const std::string_view given(reinterpret_cast<const char*>(data), size);
     const auto path = folder() / "damaged.logbook";
     const bool isDatabase = given.starts_with("SQLite format 3");
+    const auto deed = deedOf(given, isDatabase);
+    const auto does = [deed](Deed wanted) { return deed == Deed::All || deed == wanted; };
     std::ofstream(path, std::ios::binary)
         << (isDatabase ? std::string(given) : damaged({data, size}));
     if (const auto logbook = store::Logbook::open(path, {Access::Read})) {
-        askAll(*logbook);
-        (void)logbook->backup(folder() / "copy.logbook");
+        if (does(Deed::Ask)) askAll(*logbook);
+        if (does(Deed::Backup)) (void)logbook->backup(folder() / "copy.logbook");
     }
-    trySalvage(path, !isDatabase);
-    if (auto logbook = store::Logbook::open(path, {Access::Write})) {
-        (void)logbook->append(std::vector{note(9)}, {"mt", now});
-        (void)logbook->dropDerived({"mt", now});
-    }
+    if (does(Deed::Salvage)) trySalvage(path, !isDatabase);
+    if (does(Deed::Write)) tryWrite(path);
     for (const auto* name : {"damaged.logbook", "damaged.logbook-journal", "copy.logbook"}) {
         std::error_code ignored;
         fs::remove(folder() / name, ignored);

@@ -1,0 +1,47 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Reading the schema that a database has; see schema_entries.h.
+#include "store/schema_entries.h"
+
+#include "store/logbook.h"
+#include "store/schema.h"
+
+#include <SQLiteCpp/Statement.h>
+
+namespace store {
+
+namespace {
+
+std::set<SchemaEntry> madeAnew(int schema) {
+    SQLite::Database model(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    model.exec(schemaTextOf(schema));
+    return schemaEntriesIn(model);
+}
+
+}  // namespace
+
+std::set<SchemaEntry> schemaEntriesIn(SQLite::Database& database) {
+    // The database's own statistics change nothing, nor do tables of what can be made again.
+    SQLite::Statement statement(database,
+                                "SELECT type, name, coalesce(sql, '') FROM sqlite_schema"
+                                " WHERE name NOT LIKE 'sqlite_stat%' AND NOT"
+                                " (substr(lower(name), 1, 8) = 'derived_' AND type = 'table'"
+                                " AND substr(lower(sql), 1, 21) = 'create table derived_')");
+    std::set<SchemaEntry> schema;
+    while (statement.executeStep()) {
+        schema.emplace(statement.getColumn(0).getString(), statement.getColumn(1).getString(),
+                       statement.getColumn(2).getString());
+    }
+    return schema;
+}
+
+std::set<SchemaEntry> schemaEntriesOf(int schema) {
+    if (schema != schemaVersion) {
+        return madeAnew(schema);
+    }
+    static const auto current = madeAnew(schemaVersion);
+    return current;
+}
+
+}  // namespace store
