@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <system_error>
 #include <utility>
 
 namespace station {
@@ -30,11 +31,23 @@ Result<void> requireEdition(const Surroundings& surroundings, const WholeLog& lo
     return {};
 }
 
-Result<exchange::FleetList> readList(const Surroundings& surroundings,
+// A logbook is no list, and is not read as a file: to close that would let go of the locks under
+// which another thread of this program may be writing.
+Result<std::string> bytesOf(const Surroundings& surroundings, const LogbookFile& file,
+                            const std::filesystem::path& path) {
+    std::error_code error;
+    if (std::filesystem::equivalent(path, file.path, error)) {
+        return std::string("SQLite format 3\0", 16);
+    }
+    return system::readFile(path).map_error(
+        [&](system::FileTrouble trouble) { return problemOf(surroundings.words, trouble, path); });
+}
+
+Result<exchange::FleetList> readList(const Surroundings& surroundings, const LogbookFile& file,
                                      const std::filesystem::path& path) {
-    const auto bytes = system::readFile(path);
+    const auto bytes = bytesOf(surroundings, file, path);
     if (!bytes) {
-        return tl::unexpected(problemOf(surroundings.words, bytes.error(), path));
+        return tl::unexpected(bytes.error());
     }
     return exchange::readFleetList(*bytes).map_error(
         [&](const std::vector<exchange::FleetFault>& faults) {
@@ -128,7 +141,7 @@ Result<FleetPreview> previewFleet(const Surroundings& surroundings, const Logboo
     if (const auto edition = requireEdition(surroundings, *log); !edition) {
         return tl::unexpected(edition.error());
     }
-    auto list = readList(surroundings, asked.list);
+    auto list = readList(surroundings, file, asked.list);
     if (!list) {
         return tl::unexpected(std::move(list.error()));
     }

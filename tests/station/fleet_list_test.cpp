@@ -9,6 +9,9 @@
 #include "station/ward.h"
 
 #include <algorithm>
+#include <fcntl.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 using support::utc;
 using support::Ward;
@@ -47,6 +50,20 @@ std::string exported(Ward& ward) {
     const auto records = station::exportRecords(ward.surroundings, ward.logbook, {});
     REQUIRE(records);
     return records->bytes;
+}
+
+// Whether another process finds the lock taken under which SQLite writes ("File Locking And
+// Concurrency", 3.0: the reserved byte follows the pending one, at 2^30).
+bool isLockedForOthers(const std::filesystem::path& logbook) {
+    const pid_t other = ::fork();
+    if (other == 0) {
+        const int file = ::open(logbook.c_str(), O_RDWR);
+        struct flock lock {F_WRLCK, SEEK_SET, (1 << 30) + 1, 1, 0};
+        ::_exit(::fcntl(file, F_GETLK, &lock) == 0 && lock.l_type == F_UNLCK ? 0 : 1);
+    }
+    int status = -1;
+    REQUIRE(::waitpid(other, &status, 0) == other);
+    return status != 0;
 }
 
 const std::string twoUnits =
@@ -217,6 +234,32 @@ TEST_CASE("What is no list, and a log without an edition", "[unit]") {
                                            {other.folder.write("bad.csv", "serial,serial\n")});
     REQUIRE_FALSE(bad);
     CHECK(bad.error().details.size() == 4);
+}
+
+TEST_CASE("A logbook that is taken for a list stays locked for whoever writes into it", "[unit]") {
+    Ward ward;
+    ward.found();
+    const auto list = ward.folder.path() / "list.csv";
+    std::filesystem::create_hard_link(ward.logbook.path, list);
+    auto writing = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write);
+    REQUIRE(writing);
+    std::vector<std::string> codes;
+    bool isLocked = false;
+    const auto none = writing->appendOwn(
+        [&](const logbook::RecordName&) {
+            for (const auto& path : {ward.logbook.path, list}) {
+                const auto found =
+                    station::previewFleet(ward.surroundings, ward.logbook, {path});
+                codes.push_back(found ? "" : found.error().code);
+            }
+            isLocked = isLockedForOthers(ward.logbook.path);
+            return std::vector<logbook::Record>{};
+        },
+        {"mt", ward.clock.now()});
+    REQUIRE(none);
+    CHECK(codes == std::vector<std::string>(2, "fleet.bad_list"));
+    CHECK(isLocked);
+    CHECK_FALSE(isLockedForOthers(ward.logbook.path));
 }
 
 TEST_CASE("One unit that a person states", "[unit]") {
