@@ -129,16 +129,15 @@ run_kills() {
         exec "$top/build/debug/tests/program/airmuster_program_tests" 'Killed at any moment*'
 }
 
-# What runs in threads outside the window: reading ahead and folding beside it, states that several
-# threads look at, and PINs tried at once. Qt is not built with the sanitizer, so that of the
-# window's threads it would tell what is not so.
+# What runs in threads outside the window, and what the window's threads do with a logbook. Qt is
+# not built with the sanitizer, so that of the window itself it would tell what is not so.
 run_threads() {
     configure tsan -DAIRMUSTER_CASES="$cases" -DAIRMUSTER_DESKTOP=OFF
     cmake --build "$top/build/tsan" --target airmuster_station_tests airmuster_store_tests
-    TSAN_OPTIONS=halt_on_error=1 TZ=UTC LC_ALL=C.UTF-8 \
-        "$top/build/tsan/tests/station/airmuster_station_tests" '*read ahead*,*folded bit by bit*'
-    TSAN_OPTIONS=halt_on_error=1 TZ=UTC LC_ALL=C.UTF-8 \
-        "$top/build/tsan/tests/store/airmuster_store_tests" 'Of two programs that try at once*'
+    for layer in station store; do
+        TSAN_OPTIONS=halt_on_error=1 TZ=UTC LC_ALL=C.UTF-8 \
+            "$top/build/tsan/tests/$layer/airmuster_${layer}_tests" '[threads]'
+    done
 }
 
 # The window on a virtual screen and an accessibility bus of its own.

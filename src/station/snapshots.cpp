@@ -263,20 +263,30 @@ Result<SnapshotCheck> checkSnapshots(const Surroundings& surroundings,
             return tl::unexpected(std::move(read.error()));
         }
     }
-    for (const auto& each : *kept) {
-        if (!holds(each)) {
-            continue;
-        }
+    // Nothing, if it is not true and does not hold any more.
+    const auto isTrueOf = [&](const store::KeptSnapshot& each) -> Result<std::optional<bool>> {
         const auto isTrue = agrees(surroundings, logbook, log, each.place);
         if (!isTrue) {
             return tl::unexpected(isTrue.error());
         }
-        const auto counts = *isTrue ? Result<bool>(true) : stillHolds(surroundings, logbook, each);
-        if (!counts) {
-            return tl::unexpected(counts.error());
+        return *isTrue ? Result<std::optional<bool>>(true)
+                       : stillHolds(surroundings, logbook, each).map([](bool does) {
+                             return does ? std::optional(false) : std::nullopt;
+                         });
+    };
+    for (const auto& each : *kept) {
+        if (!holds(each)) {
+            continue;
         }
-        check.checked += *counts ? 1 : 0;
-        if (*counts && !*isTrue) {
+        auto isTrue = isTrueOf(each);
+        if (isTrue && *isTrue == false) {
+            isTrue = isTrueOf(each);  // thrown away and made again meanwhile, it was not found
+        }
+        if (!isTrue) {
+            return tl::unexpected(isTrue.error());
+        }
+        check.checked += isTrue->has_value() ? 1 : 0;
+        if (*isTrue == false) {
             check.wrong.push_back(each.place);
         }
     }

@@ -151,6 +151,12 @@ std::vector<Noted> notedSnapshots(Database& database) {
     return all;
 }
 
+// The same at one moment, within which nobody throws the tables away.
+std::vector<Noted> notedAtOnce(Database& database) {
+    const SQLite::Transaction moment(database);
+    return notedSnapshots(database);
+}
+
 // Judges them too; the oldest place first.
 void judgeInOrder(Database& database, std::vector<Noted>& all) {
     judge(database, all);
@@ -247,7 +253,7 @@ tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotFor(
 
 tl::expected<std::vector<KeptSnapshot>, Trouble> Logbook::snapshotsKept() const {
     return m_connection->guarded([&]() -> tl::expected<std::vector<KeptSnapshot>, Trouble> {
-        auto kept = notedSnapshots(m_connection->database());
+        auto kept = notedAtOnce(m_connection->database());
         judgeInOrder(m_connection->database(), kept);
         std::vector<KeptSnapshot> all;
         for (const auto& noted : kept) {

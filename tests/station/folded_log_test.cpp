@@ -141,7 +141,8 @@ TEST_CASE("a log whose state was taken is folded anew the next time", "[unit]") 
     }
 }
 
-TEST_CASE("a log is folded bit by bit while other threads look at its states", "[unit]") {
+TEST_CASE("a log is folded bit by bit while other threads look at its states",
+          "[unit][threads]") {
     const FoldedWard ward;
     auto log = quietLog(1);
     ward.add(log.records());

@@ -32,7 +32,7 @@ void keepNotes(Ward& ward) {
 
 }  // namespace
 
-TEST_CASE("Every record is read ahead once and in order", "[unit]") {
+TEST_CASE("Every record is read ahead once and in order", "[unit][threads]") {
     Ward ward;
     keepNotes(ward);
     const auto logbook =
@@ -55,7 +55,7 @@ TEST_CASE("Every record is read ahead once and in order", "[unit]") {
     CHECK(ahead.next()->empty());
 }
 
-TEST_CASE("What is read ahead need not be taken", "[unit]") {
+TEST_CASE("What is read ahead need not be taken", "[unit][threads]") {
     Ward ward;
     keepNotes(ward);
     const auto logbook =

@@ -197,7 +197,21 @@ TEST_CASE("A badge is one person's, and a person has one", "[unit]") {
     CHECK(desk.credentials.badges() == std::vector<Badge>{{"0042", "rs"}});
 }
 
-TEST_CASE("Of two programs that try at once one waits for the other's failure", "[unit]") {
+TEST_CASE("PINs of several persons are hashed side by side", "[unit][threads]") {
+    const Desk desk;
+    Pins pins;
+    for (int number = 1; number <= 5; ++number) {
+        pins.emplace_back("p" + std::to_string(number), "73190" + std::to_string(number));
+    }
+    REQUIRE(desk.credentials.setPins(pins, at(0)));
+    for (const auto& [person, pin] : pins) {
+        CHECK(desk.credentials.tryPin(person, pin, on(1)) == Trial{Outcome::Right});
+        CHECK(desk.credentials.tryPin(person, right, on(2))->outcome == Outcome::Wrong);
+    }
+}
+
+TEST_CASE("Of two programs that try at once one waits for the other's failure",
+          "[unit][threads]") {
     const Desk desk;
     Trial trials[4];
     std::vector<std::thread> programs;

@@ -71,7 +71,7 @@ void traceStatements(SQLite::Database& database, std::function<void(std::string_
 
 }  // namespace
 
-TEST_CASE("What reads without end is stopped for a writer and begun again", "[unit]") {
+TEST_CASE("What reads without end is stopped for a writer and begun again", "[unit][threads]") {
     const TemporaryFolder folder;
     make(folder / "log");
     const auto connection = connect(folder / "log", Access::Read);
@@ -91,7 +91,7 @@ TEST_CASE("What reads without end is stopped for a writer and begun again", "[un
     CHECK(open(folder / "log").settings()->at("place") == "shelf");
 }
 
-TEST_CASE("What is short, or within a write of one's own, is read once", "[unit]") {
+TEST_CASE("What is short, or within a write of one's own, is read once", "[unit][threads]") {
     const TemporaryFolder folder;
     make(folder / "log");
     int begun = 0;
@@ -116,7 +116,7 @@ TEST_CASE("What is short, or within a write of one's own, is read once", "[unit]
                     SQLite::Exception);
 }
 
-TEST_CASE("Who never gets their turn says that others write", "[unit]") {
+TEST_CASE("Who never gets their turn says that others write", "[unit][threads]") {
     const TemporaryFolder folder;
     make(folder / "log");
     const auto connection = connect(folder / "log", Access::Read);
@@ -144,7 +144,8 @@ TEST_CASE("Who never gets their turn says that others write", "[unit]") {
     CHECK(begun == 3);
 }
 
-TEST_CASE("Verify keeps nobody waiting while it checks the pages of a large logbook", "[unit]") {
+TEST_CASE("Verify keeps nobody waiting while it checks the pages of a large logbook",
+          "[unit][threads]") {
     const TemporaryFolder folder;
     make(folder / "log");
     behindTheBack(folder / "log")
