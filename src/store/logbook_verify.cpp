@@ -60,6 +60,8 @@ public:
     // False: the caller stopped it.
     bool run();
     VerifyReport takeReport() { return std::move(m_report); }
+    // Whether the disk did not give what was to be read: not where it failed at a lock.
+    [[nodiscard]] bool wasRefused() const { return m_wasRefused; }
 
 private:
     struct Chain {
@@ -88,6 +90,7 @@ private:
     Database& m_database;
     const Progress& m_progress;
     VerifyReport m_report;
+    bool m_wasRefused = false;
     std::vector<Heads> m_noted;
     std::int64_t m_total = 0;
     std::string m_unreadable;  // why rows had to be read each by itself; empty: they had not
@@ -110,8 +113,9 @@ void Verifier::guarded(Function function) {
 }
 
 std::string Verifier::reasonFor(const SQLite::Exception& exception) {
-    const bool isDisk = isRefusedBy(m_database, exception) ||
-                        (exception.getErrorCode() & 0xFF) == SQLITE_IOERR;
+    const bool isRefused = isRefusedBy(m_database, exception);
+    const bool isDisk = isRefused || (exception.getErrorCode() & 0xFF) == SQLITE_IOERR;
+    m_wasRefused = m_wasRefused || isRefused;
     m_report.diskFailed = m_report.diskFailed || isDisk;
     return isDisk ? reasonOf(systemErrorOf(m_database), exception) : exception.what();
 }
@@ -120,7 +124,8 @@ void Verifier::checkPages() {
     std::vector<std::string> messages;
     readInTurns(m_database, [&] { messages = messagesOfPages(); });
     for (std::string& message : messages) {
-        m_report.diskFailed = m_report.diskFailed || saysDiskFailed(message);
+        m_wasRefused = m_wasRefused || saysDiskFailed(message);
+        m_report.diskFailed = m_report.diskFailed || m_wasRefused;
         m_report.integrity.push_back(std::move(message));
     }
 }
@@ -360,15 +365,17 @@ tl::expected<VerifyReport, Trouble> verifyAs(int schema, const Connection& conne
     return connection.guarded([&]() -> tl::expected<VerifyReport, Trouble> {
         auto& database = connection.database();
         VerifyReport report;
+        bool wasRefused = true;
         // What the disk did not give is asked for again, but in no transaction: that has ended.
         const int most = sqlite3_get_autocommit(database.getHandle()) != 0 ? 2 : 1;
-        for (int times = 0; times == 0 || (times < most && report.diskFailed); ++times) {
+        for (int times = 0; times < most && wasRefused; ++times) {
             forgetSystemError(database);
             Verifier verifier(schema, database, progress);
             if (!verifier.run()) {
                 return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::Cancelled));
             }
             report = verifier.takeReport();
+            wasRefused = verifier.wasRefused();
         }
         if (report.diskFailed && !isDiskThere(connection.path())) {
             return tl::unexpected<Trouble>(connection.trouble(
