@@ -22,8 +22,13 @@ bool cannotBeKept(const Problem& problem) {
 }
 
 Problem onPaper(const words::Words& words, Problem problem) {
-    problem.notice.safe = words.say("entry.not_recorded");
-    problem.notice.action = words.say("entry.on_paper");
+    const bool isLasting = cannotBeKept(problem);
+    problem.notice.safe = isLasting ? words.say("entry.not_recorded")
+                                    : words.say("entry.not_recorded_now",
+                                                {{"safe", problem.notice.safe}});
+    problem.notice.action =
+        isLasting ? words.say("entry.on_paper")
+                  : words.say("entry.on_paper_then", {{"do", problem.notice.action}});
     return problem;
 }
 

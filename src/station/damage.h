@@ -14,7 +14,7 @@ namespace station {
 [[nodiscard]] bool cannotBeKept(const Problem& problem);
 
 // The same for an entry that must not wait and was not recorded: it goes on paper, until there is a
-// logbook for it.
+// logbook for it, or what stands against it is gone.
 [[nodiscard]] Problem onPaper(const words::Words& words, Problem problem);
 
 }  // namespace station

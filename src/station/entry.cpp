@@ -25,6 +25,28 @@ bool mustNotWait(const std::vector<Entry>& entries) {
     });
 }
 
+// What goes on at a patient, or warns of a unit: it has happened, whether it can be kept or not.
+bool hasHappened(const Entry& entry) {
+    switch (logbook::kindOf(entry.kind).value_or(Kind::Note)) {
+        case Kind::UseStart:
+        case Kind::UsePause:
+        case Kind::UseResume:
+        case Kind::UseEnd:
+        case Kind::Fault:
+        case Kind::Withdraw:
+        case Kind::Soil:
+        case Kind::Alarm: return true;
+        default: return false;
+    }
+}
+
+// Of what was not kept: whether it has to go on paper.
+bool goesOnPaper(const Problem& problem, const std::vector<Entry>& entries) {
+    return cannotBeKept(problem) ? mustNotWait(entries)
+                                 : problem.weight == Problem::Weight::Logbook &&
+                                       std::ranges::all_of(entries, hasHappened);
+}
+
 }  // namespace
 
 bool waitsForPin(const rules::State& state, Kind kind, const std::string& device) {
@@ -63,14 +85,16 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
     if (entries.empty()) {
         return std::vector<Written>();
     }
+    const auto notKept = [&](const Problem& problem) {
+        return tl::unexpected(goesOnPaper(problem, entries) ? onPaper(surroundings.words, problem)
+                                                            : problem);
+    };
     const auto open = OpenLog::open(
         surroundings, file,
         [&](const store::Logbook& logbook) { return neededFor(surroundings, logbook, entries); },
         OpenLog::IfDamaged::ReadRound);
     if (!open) {
-        return tl::unexpected(cannotBeKept(open.error()) && mustNotWait(entries)
-                                  ? onPaper(surroundings.words, open.error())
-                                  : open.error());
+        return notKept(open.error());
     }
     SignedAct act(**open, [&](const OpenLog&) {
         std::vector<Intended> intended;
@@ -82,7 +106,7 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
     act.inTurn();
     const auto kept = act.write(entries.front().by);
     if (!kept) {
-        return tl::unexpected(kept.error());
+        return notKept(kept.error());
     }
     return writtenOf(**open, *kept);
 }

@@ -218,8 +218,11 @@ private:
         if (device != nullptr && !device->retired) {
             return std::nullopt;
         }
+        const bool mayBeUnread = m_log.isDamaged || !m_log.unread.empty();
         return problemOf(m_words,
-                         device == nullptr ? "entry.unknown_device" : "entry.retired_device",
+                         device != nullptr ? "entry.retired_device"
+                         : mayBeUnread     ? "entry.unread_device"
+                                           : "entry.unknown_device",
                          {{"device", m_record.device}});
     }
 

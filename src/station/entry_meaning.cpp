@@ -43,6 +43,9 @@ public:
     [[nodiscard]] std::string standing(const std::string& device) const {
         auto known = context(device);
         const auto found = rules::assess(*m_state, *known.device, {m_asked});
+        if (found.verdict == rules::Verdict::Ready && isInDoubt()) {
+            return m_words.say("standing.in_doubt", {{"device", device}});
+        }
         known.group = found.group;
         return words::standingSentence(known, found);
     }
@@ -75,6 +78,12 @@ public:
     }
 
 private:
+    // Of which units what is lacking tells is not known here.
+    [[nodiscard]] bool isInDoubt() const {
+        return m_log.isDamaged || !m_log.gone.empty() || !m_log.unread.empty() ||
+               (m_log.verification && !m_log.verification->ok);
+    }
+
     const words::Words& m_words;
     logbook::Instant m_asked;
     LogAtHand m_log;

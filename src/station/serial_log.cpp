@@ -73,7 +73,8 @@ Result<WholeStanding> standingForSerial(const Surroundings& surroundings, const 
     if (!log) {
         return tl::unexpected(std::move(log.error()));
     }
-    if (*log == nullptr) {
+    // What could not be read may be of that part, and is named where all is read.
+    if (*log == nullptr || logbook->metDamage()) {
         return wholeStanding(surroundings, file, asked);
     }
     return WholeStanding{std::move(*whole), std::move(*log)};

@@ -229,7 +229,10 @@ Problem SignedAct::about(const Intended& intended, Problem problem) const {
 
 Result<RecordName> SignedAct::firstName() const {
     if (m_founding == nullptr) {
-        return nextName(m_open.surroundings(), m_open.log());
+        // Where it is kept that page may be the one that cannot be read.
+        return !m_open.log().ownStation && m_open.damage()
+                   ? Result<RecordName>(tl::unexpected(*m_open.damage()))
+                   : nextName(m_open.surroundings(), m_open.log());
     }
     const auto head = m_open.log().heads.find(m_founding->station);
     return RecordName{m_founding->station,

@@ -193,11 +193,14 @@ tl::expected<DatabasePointer, Trouble> openToRead(const std::filesystem::path& p
             *database, [&] { return refuseContent(*database, path, schemas); })) {
         return tl::unexpected<Trouble>(*std::move(trouble));
     }
-    auto failed = options.access == Access::Read ? std::nullopt
-                                                 : leaveOtherJournal(*database, path, options);
-    if (!failed) {
-        failed = applySettings(*database, {Access::Read, false, options.busyTimeoutMs});
-    }
+    const auto failed = tellingRefusal(*database, [&]() -> std::optional<std::string> {
+        if (options.access != Access::Read) {
+            if (auto other = leaveOtherJournal(*database, path, options)) {
+                return other;
+            }
+        }
+        return applySettings(*database, {Access::Read, false, options.busyTimeoutMs});
+    });
     if (failed) {
         return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
     }
@@ -227,6 +230,18 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
         trouble.code = trouble.isUnread ? Trouble::Code::Damaged : trouble.code;
         return tl::unexpected<Trouble>(std::move(trouble));
     }
+}
+
+int schemaOf(SQLite::Database& database) {
+    const auto read = [&] { return schemaIn(database); };
+    try {
+        return tellingRefusal(database, read);
+    } catch (const SQLite::Exception& exception) {
+        if (!isRefusal(exception)) {
+            throw;
+        }
+    }
+    return tellingRefusal(database, read);
 }
 
 // Makes an empty logbook there, or nothing.
@@ -301,7 +316,7 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
         if (!database) {
             return tl::unexpected<Trouble>(database.error());
         }
-        const int schema = schemaIn(**database);
+        const int schema = schemaOf(**database);
         return std::unique_ptr<Connection>(
             new Connection(whole, options, schema, std::move(*database)));
     } catch (const SQLite::Exception& exception) {

@@ -171,7 +171,8 @@ private:
 
 // A transaction that writes, and tells others who holds the lock. Rolls back unless committed. The
 // database ends a transaction by itself where the disk fails: nothing that is written after that
-// stays, and nothing is committed but by commit(). Throws SQLite::Exception, with SQLITE_READONLY_DBMOVED where the connection's file has moved.
+// stays, and nothing is committed but by commit(). Throws SQLite::Exception, with
+// SQLITE_READONLY_DBMOVED where the connection's file has moved.
 class WriteTransaction {
 public:
     enum class Lock {

@@ -57,6 +57,7 @@ entry.empty_match: says(fields) safe do
 entry.unknown_check: says(key) safe do(keys)
 entry.unknown_service: says(key) safe do(keys)
 entry.unknown_device: says(device) safe do
+entry.unread_device: says(device) safe do
 entry.retired_device: says(device) safe do
 entry.no_edition: says safe do
 entry.other_dimension: says(measure unit) safe do(wanted)
@@ -82,12 +83,13 @@ correction.no_unit: says(record) safe do
 correction.not_shown: says(count) safe do
 correction.same_unit: says(record device) safe do
 correction: of_entry(record) struck(records) reentered(device records)
-entry: not_recorded on_paper
+entry: not_recorded on_paper not_recorded_now(safe) on_paper_then(do)
 entry: unready_start(device findings) unfinished_start(device findings) backdated(time)
 entry: no_longer_ready(device findings) worse_in_use(device findings)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
 standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
 standing: withdrawn(device findings) retired(device) by_permission permitted(time findings)
+standing: in_doubt(device)
 no_effect: check(device check) clear(device fault) release(device hold) remove(device position)
 no_effect: not_in_use(device) paused_already(device) not_paused(device) goes_on(device)
 no_effect: so_already(device) reprocess(device) unready_with(device findings)

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The fleet of a logbook read again and again: nothing is folded twice, what was found of a model or
-// of a place is not looked for again, and another file in the place of the one that is open is
+// The fleet of a logbook read again and again: nothing is folded twice, what was found of a model
+// or of a place is not looked for again, and another file in the place of the one that is open is
 // noticed.
 #include "desktop/shell/fleet_view.h"
 
