@@ -175,6 +175,53 @@ TEST_CASE("A part is traced in what can be read", "[fault]") {
     CHECK(shown(*some) == shown(*whole));
 }
 
+// A state that is kept knows of the part, and of nothing that cannot be read before it.
+TEST_CASE("A part whose entries cannot be read is not said not to be there", "[fault]") {
+    Ward ward;
+    fill(ward);
+    station::Entry fit{ward.as("mt"), "fit", "KB-0001"};
+    fit.body = {{"position", "circuit"}, {"part", logbook::json::Object{{"serial", "5822"}}}};
+    REQUIRE(codeOf(ward, fit) == "");
+    keepNotes(ward, 81, 120);
+    ward.clock.advance(logbook::Duration{5LL * 3'600'000});
+    REQUIRE(codeOf(ward, {"mt", "use_end", "KB-0002"}) == "");
+    const auto kept = station::rebuild(ward.surroundings, ward.logbook);
+    REQUIRE(kept);
+    REQUIRE(kept->kept > 0);
+    zeroLeaf(ward, "5822");
+    const auto standing = station::standingForSerial(ward.surroundings, ward.logbook, {}, "5822");
+    REQUIRE(standing);
+    const auto trace =
+        station::trace(ward.surroundings, *standing, {rules::TraceBy::Serial, "5822"});
+    REQUIRE(trace);
+    CHECK_FALSE(trace->provenance.problems.empty());
+}
+
+TEST_CASE("What cannot be known of a unit is not told of it once an entry is kept", "[fault]") {
+    Ward ward;
+    fill(ward);
+    const auto meaningOf = [&](const std::string& device) {
+        const station::Entry fault{"mt", "fault", device,
+                                   {{"code", "fan_noise"}, {"blocking", false}, {"text", "n"}}};
+        const auto written = station::writeEntry(ward.surroundings, ward.logbook, fault);
+        return written ? written->meaning.back() : written.error().code;
+    };
+    const auto& words = ward.surroundings.words;
+    CHECK(meaningOf("KB-0001").find("KB-0001 is ready") != std::string::npos);
+    CHECK(meaningOf("KB-0009") == "entry.unknown_device");
+    zeroLeaf(ward, ofKb2);
+    CHECK(meaningOf("KB-0001") == words.say("standing.in_doubt", {{"device", "KB-0001"}}));
+    CHECK(meaningOf("KB-0002") == "entry.unread_device");
+    std::filesystem::remove(ward.logbook.path);
+    const auto start = station::writeEntry(ward.surroundings, ward.logbook,
+                                           {"mt", "use_start", "KB-0001"});
+    REQUIRE_FALSE(start);
+    const auto& told = start.error().notice;
+    CHECK(told.safe == words.say("entry.not_recorded_now",
+                                 {{"safe", words.say("trouble.not_found.safe")}}));
+    CHECK(told.action.find(words.say("trouble.not_found.do")) != std::string::npos);
+}
+
 // By the database's own account the one is damage and the other is not.
 TEST_CASE("Where the disk does not give a page, that is told, and a start is taken", "[fault]") {
     for (const int error : {EIO, EREMOTEIO}) {
@@ -236,7 +283,7 @@ TEST_CASE("A start is kept whole, or told not to be, whatever the disk does not 
                                        {"mt", "use_start", "KB-0001"});
         }();
         if (!written) {
-            CHECK(ward.bytes() == bytes);
+            CHECK((ward.bytes() == bytes));
             onPaper += written.error().notice.action ==
                                ward.surroundings.words.say("entry.on_paper") ? 1 : 0;
             return false;
