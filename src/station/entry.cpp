@@ -17,17 +17,9 @@ using logbook::Kind;
 
 namespace {
 
-// Whatever the log says of the units.
-bool mustNotWait(const std::vector<Entry>& entries) {
-    return std::ranges::none_of(entries, [](const Entry& entry) {
-        const auto kind = logbook::kindOf(entry.kind);
-        return !kind || waitsForPin({}, *kind, entry.device);
-    });
-}
-
 // What goes on at a patient, or warns of a unit: it has happened, whether it can be kept or not.
-bool hasHappened(const Entry& entry) {
-    switch (logbook::kindOf(entry.kind).value_or(Kind::Note)) {
+bool hasHappened(Kind kind) {
+    switch (kind) {
         case Kind::UseStart:
         case Kind::UsePause:
         case Kind::UseResume:
@@ -40,25 +32,31 @@ bool hasHappened(const Entry& entry) {
     }
 }
 
+// Whatever the log says of the units.
+bool mustNotWait(const std::vector<Entry>& entries) {
+    return std::ranges::none_of(entries, [](const Entry& entry) {
+        const auto kind = logbook::kindOf(entry.kind);
+        return !kind || waitsForPin({}, *kind, entry.device);
+    });
+}
+
 // Of what was not kept: whether it has to go on paper.
 bool goesOnPaper(const Problem& problem, const std::vector<Entry>& entries) {
     return cannotBeKept(problem) ? mustNotWait(entries)
                                  : problem.weight == Problem::Weight::Logbook &&
-                                       std::ranges::all_of(entries, hasHappened);
+                                       std::ranges::all_of(entries, [](const Entry& entry) {
+                                           const auto kind = logbook::kindOf(entry.kind);
+                                           return kind && hasHappened(*kind);
+                                       });
 }
 
 }  // namespace
 
 bool waitsForPin(const rules::State& state, Kind kind, const std::string& device) {
+    if (hasHappened(kind)) {
+        return false;
+    }
     switch (kind) {
-        case Kind::UseStart:
-        case Kind::UsePause:
-        case Kind::UseResume:
-        case Kind::UseEnd:
-        case Kind::Fault:
-        case Kind::Withdraw:
-        case Kind::Soil:
-        case Kind::Alarm: return false;
         case Kind::Fit:
         case Kind::Remove:
         case Kind::Move: {

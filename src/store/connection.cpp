@@ -175,14 +175,19 @@ DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptio
 }
 
 // A file that another program has left with a journal of another kind gets its own before anybody
-// reads it. The name of the setting that did not take, if there is one.
-std::optional<std::string> leaveOtherJournal(SQLite::Database& database,
+// reads it, and not while whoever asked for the kind has it open. The name of the setting that did
+// not take, if there is one.
+std::optional<std::string> leaveOtherJournal(DatabasePointer& database,
                                              const std::filesystem::path& path,
                                              const OpenOptions& options) {
-    if (answerTo(database, "journal_mode") == "delete") {
+    if (answerTo(*database, "journal_mode") == "delete") {
         return std::nullopt;
     }
-    return applySettings(*connect(path, SQLite::OPEN_READWRITE, options.busyTimeoutMs), options);
+    database.reset();
+    auto failed =
+        applySettings(*connect(path, SQLite::OPEN_READWRITE, options.busyTimeoutMs), options);
+    database = connectToRead(path, options);
+    return failed;
 }
 
 // The database, to be read, or why not.
@@ -193,14 +198,13 @@ tl::expected<DatabasePointer, Trouble> openToRead(const std::filesystem::path& p
             *database, [&] { return refuseContent(*database, path, schemas); })) {
         return tl::unexpected<Trouble>(*std::move(trouble));
     }
-    const auto failed = tellingRefusal(*database, [&]() -> std::optional<std::string> {
-        if (options.access != Access::Read) {
-            if (auto other = leaveOtherJournal(*database, path, options)) {
-                return other;
-            }
-        }
-        return applySettings(*database, {Access::Read, false, options.busyTimeoutMs});
-    });
+    auto failed = options.access == Access::Read ? std::nullopt
+                                                 : leaveOtherJournal(database, path, options);
+    if (!failed) {
+        failed = tellingRefusal(*database, [&] {
+            return applySettings(*database, {Access::Read, false, options.busyTimeoutMs});
+        });
+    }
     if (failed) {
         return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
     }

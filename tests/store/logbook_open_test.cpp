@@ -309,6 +309,22 @@ TEST_CASE("A log that is not of the logbook keeps nobody waiting and is not read
     CHECK(append(logbook, notes("icu-1", 4)).added == 1);
 }
 
+TEST_CASE("A logbook left with another journal by another program is written as before", "[unit]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 3));
+        behindTheBack(folder / "log")->exec("PRAGMA journal_mode = WAL");
+    }
+    {
+        Logbook logbook = open(folder / "log");
+        CHECK(append(logbook, {note("icu-1", 4)}).added == 1);
+    }
+    CHECK(behindTheBack(folder / "log")->execAndGet("PRAGMA journal_mode").getString() == "delete");
+    CHECK_FALSE(std::filesystem::exists(folder / "log-wal"));
+    CHECK(open(folder / "log", Access::Read).verify()->ok());
+}
+
 TEST_CASE("File systems whose locks cannot be trusted are known", "[reference]") {
     // statfs(2), the list of f_type
     CHECK(system::networkFileSystem(0x6969) == "nfs");
