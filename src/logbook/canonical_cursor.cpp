@@ -8,6 +8,7 @@
 #include "logbook/text.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <functional>
 
@@ -19,26 +20,27 @@ namespace {
 constexpr std::size_t mostFigures = 15;
 constexpr std::size_t mostDecimals = 6;  // smaller numbers are written with an exponent
 
-// 1 for what ends a run of plain ASCII within a text: quote, backslash, control, beyond ASCII.
-constexpr bool endsRun(unsigned char character) {
-    return character < 0x20 || character == '"' || character == '\\' || character >= 0x80;
-}
+// What ends a run of plain ASCII within a text: quote, backslash, control, beyond ASCII.
+constexpr auto endsRun = [] {
+    std::array<bool, 256> ends{};
+    for (std::size_t character = 0; character < ends.size(); ++character) {
+        ends[character] = character < 0x20 || character == '"' || character == '\\' ||
+                          character >= 0x80;
+    }
+    return ends;
+}();
+
+// An instant as a text has it, to the second or to the millisecond.
+constexpr std::size_t secondsLength = 20;
+constexpr std::size_t millisecondsLength = 24;
 
 }  // namespace
 
-bool CanonicalCursor::take(char character) {
-    if (!isAt(character)) {
+bool CanonicalCursor::take(std::string_view text) {
+    if (!m_rest.starts_with(text)) {
         return false;
     }
-    m_rest.remove_prefix(1);
-    return true;
-}
-
-bool CanonicalCursor::take(std::string_view literal) {
-    if (!m_rest.starts_with(literal)) {
-        return false;
-    }
-    m_rest.remove_prefix(literal.size());
+    m_rest.remove_prefix(text.size());
     return true;
 }
 
@@ -50,7 +52,7 @@ bool CanonicalCursor::takeText(std::string_view& text) {
     std::size_t length = 0;
     for (; length < m_rest.size(); ++length) {
         const auto character = static_cast<unsigned char>(m_rest[length]);
-        if (!endsRun(character)) {
+        if (!endsRun[character]) {
             continue;
         }
         if (character < 0x80) {
@@ -110,7 +112,7 @@ bool CanonicalCursor::takeWhole(std::int64_t& number) {
 
 bool CanonicalCursor::takeFlag(bool& flag) {
     flag = isAt('t');
-    return take(flag ? std::string_view("true") : std::string_view("false"));
+    return flag ? take("true") : take("false");
 }
 
 bool CanonicalCursor::takeText(std::string& text) {
@@ -141,13 +143,19 @@ bool CanonicalCursor::takeKey(std::string& key) {
 }
 
 bool CanonicalCursor::takeInstant(Instant& instant) {
-    std::string_view taken;
-    const auto parsed = takeText(taken) ? parseInstant(taken) : std::nullopt;
-    if (!parsed || (taken.size() > 20 && parsed->ms % 1000 == 0)) {
+    if (!take('"')) {
+        return false;
+    }
+    const std::size_t length = m_rest.size() > secondsLength && m_rest[secondsLength] == '"'
+                                   ? secondsLength
+                                   : millisecondsLength;
+    const auto parsed = parseInstant(m_rest.substr(0, length));
+    if (!parsed || (length == millisecondsLength && parsed->ms % 1000 == 0)) {
         return false;
     }
     instant = *parsed;
-    return true;
+    m_rest.remove_prefix(length);
+    return take('"');
 }
 
 bool CanonicalCursor::takeKeySet(std::vector<std::string>& keys) {
@@ -172,18 +180,6 @@ bool CanonicalCursor::takeKeySet(std::vector<std::string>& keys) {
         keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
     }
     return take(']');
-}
-
-bool CanonicalMembers::next(std::string_view name) {
-    CanonicalCursor ahead = m_cursor;
-    if (!m_isObject || (!m_first && !ahead.take(',')) || !ahead.take('"') || !ahead.take(name) ||
-        !ahead.take(R"(":)")) {
-        return false;
-    }
-    m_cursor = ahead;
-    m_first = false;
-    m_last = name;
-    return true;
 }
 
 bool CanonicalMembers::nextOfAny(std::string_view& name) {

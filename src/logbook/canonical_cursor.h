@@ -9,7 +9,9 @@
 #include "logbook/day.h"
 #include "logbook/instant.h"
 
+#include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -27,8 +29,22 @@ public:
     [[nodiscard]] bool isAt(char character) const {
         return !m_rest.empty() && m_rest.front() == character;
     }
-    [[nodiscard]] bool take(char character);
-    [[nodiscard]] bool take(std::string_view literal);
+    [[nodiscard]] bool take(char character) {
+        if (!isAt(character)) return false;
+        m_rest.remove_prefix(1);
+        return true;
+    }
+    [[nodiscard]] bool take(std::string_view text);
+    // Its length is known when this is compiled, so that it is compared as a few words.
+    template <std::size_t size>
+    [[nodiscard]] bool take(const char (&literal)[size]) {
+        constexpr std::size_t length = size - 1;
+        if (m_rest.size() < length || std::memcmp(m_rest.data(), literal, length) != 0) {
+            return false;
+        }
+        m_rest.remove_prefix(length);
+        return true;
+    }
 
     [[nodiscard]] bool takeText(std::string_view& text);  // valid UTF-8 without an escape
     [[nodiscard]] bool takeNumber(double& number);        // of at most 15 figures, no exponent
@@ -59,7 +75,18 @@ public:
     [[nodiscard]] bool isObject() const { return m_isObject; }
 
     // Moves to the value of that member if it is the next.
-    [[nodiscard]] bool next(std::string_view name);
+    template <std::size_t size>
+    [[nodiscard]] bool next(const char (&name)[size]) {
+        CanonicalCursor ahead = m_cursor;
+        if (!m_isObject || (!m_first && !ahead.take(',')) || !ahead.take('"') ||
+            !ahead.take(name) || !ahead.take("\":")) {
+            return false;
+        }
+        m_cursor = ahead;
+        m_first = false;
+        m_last = {name, size - 1};
+        return true;
+    }
     // The same for whatever name comes next.
     [[nodiscard]] bool nextOfAny(std::string_view& name);
     // Nothing is left.

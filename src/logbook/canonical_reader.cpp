@@ -27,9 +27,9 @@ Kind& renewed(Body& body) {
     return same != nullptr ? *same : body.emplace<Kind>();
 }
 
-template <class Value, class Take>
-bool takeOptional(Members& members, std::string_view name, std::optional<Value>& value,
-                  Take take) {
+// Here and below `Name` is a text as the source has it, with its length.
+template <class Name, class Value, class Take>
+bool takeOptional(Members& members, const Name& name, std::optional<Value>& value, Take take) {
     if (!members.next(name)) {
         value.reset();
         return true;
@@ -37,17 +37,20 @@ bool takeOptional(Members& members, std::string_view name, std::optional<Value>&
     return take(value ? *value : value.emplace());
 }
 
-bool takeOptionalText(Cursor& cursor, Members& members, std::string_view name,
+template <class Name>
+bool takeOptionalText(Cursor& cursor, Members& members, const Name& name,
                       std::optional<std::string>& text) {
     return takeOptional(members, name, text, [&](auto& into) { return cursor.takeText(into); });
 }
 
-bool takeOptionalName(Cursor& cursor, Members& members, std::string_view name,
+template <class Name>
+bool takeOptionalName(Cursor& cursor, Members& members, const Name& name,
                       std::optional<std::string>& text) {
     return takeOptional(members, name, text, [&](auto& into) { return cursor.takeName(into); });
 }
 
-bool takeFlagOr(Cursor& cursor, Members& members, std::string_view name, bool usual, bool& flag) {
+template <class Name>
+bool takeFlagOr(Cursor& cursor, Members& members, const Name& name, bool usual, bool& flag) {
     flag = usual;
     return !members.next(name) || cursor.takeFlag(flag);
 }
@@ -64,17 +67,20 @@ bool takeWord(Cursor& cursor, Parse parse, Word& word) {
 }
 
 // An object of one member, which is a key or a text.
-bool takeOneKey(Cursor& cursor, std::string_view name, std::string& key) {
+template <class Name>
+bool takeOneKey(Cursor& cursor, const Name& name, std::string& key) {
     Members members(cursor);
     return members.next(name) && cursor.takeKey(key) && members.end();
 }
 
-bool takeOneText(Cursor& cursor, std::string_view name, std::string& text) {
+template <class Name>
+bool takeOneText(Cursor& cursor, const Name& name, std::string& text) {
     Members members(cursor);
     return members.next(name) && cursor.takeText(text) && members.end();
 }
 
-bool takeOneName(Cursor& cursor, std::string_view name, std::string& text) {
+template <class Name>
+bool takeOneName(Cursor& cursor, const Name& name, std::string& text) {
     Members members(cursor);
     return members.next(name) && cursor.takeName(text) && members.end();
 }
@@ -237,7 +243,7 @@ bool takeNothing(Cursor& cursor) {
 }
 
 bool takeBodyOf(Kind kind, Cursor& cursor, Body& body) {
-    const auto key = [&](std::string_view name, std::string& text) {
+    const auto key = [&](const auto& name, std::string& text) {
         return takeOneKey(cursor, name, text);
     };
     switch (kind) {
@@ -280,7 +286,7 @@ bool takeStation(Cursor& cursor, std::string& station) {
 
 bool takeMembers(Cursor& cursor, Kind kind, Record& record) {
     Members members(cursor);
-    const auto name = [&](std::string_view member, std::string& text) {
+    const auto name = [&](const auto& member, std::string& text) {
         return members.next(member) && cursor.takeName(text);
     };
     record.movedFrom.reset();
@@ -308,7 +314,8 @@ bool fits(Kind kind, const Record& record) {
 
 }  // namespace
 
-bool readCanonical(std::string_view content, std::string_view kind, Record& record) {
+bool readCanonical(std::string_view content, std::string_view kind, Record& record,
+                   WithContent withContent) {
     const auto known = kindOf(kind);
     if (!known || content.size() > longestContent) {
         return false;
@@ -317,7 +324,7 @@ bool readCanonical(std::string_view content, std::string_view kind, Record& reco
     if (!takeMembers(cursor, *known, record) || !fits(*known, record)) {
         return false;
     }
-    record.content.assign(content);
+    record.content.assign(withContent == WithContent::Yes ? content : std::string_view());
     return true;
 }
 

@@ -14,15 +14,15 @@ std::optional<Day> parseDay(std::string_view text) {
     if (text.size() != 10 || text[4] != '-' || text[7] != '-') {
         return std::nullopt;
     }
-    const auto year = digits(text.substr(0, 4));
-    const auto month = digits(text.substr(5, 2));
-    const auto day = digits(text.substr(8, 2));
-    if (!year || !month || !day || *year < 1900) {
+    FiguresAt figures(text);
+    const int year = figures.four(0);
+    const auto month = static_cast<unsigned>(figures.two(5));
+    const auto day = static_cast<unsigned>(figures.two(8));
+    if (!figures.areAll() || year < 1900) {
         return std::nullopt;
     }
-    const std::chrono::year_month_day date{std::chrono::year(*year),
-                                           std::chrono::month(static_cast<unsigned>(*month)),
-                                           std::chrono::day(static_cast<unsigned>(*day))};
+    const std::chrono::year_month_day date{std::chrono::year(year), std::chrono::month(month),
+                                           std::chrono::day(day)};
     if (!date.ok()) {
         return std::nullopt;
     }

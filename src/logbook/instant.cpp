@@ -27,13 +27,14 @@ std::optional<std::int64_t> parseTimeOfDay(std::string_view text) {
     if (text[2] != ':' || text[5] != ':') {
         return std::nullopt;
     }
-    const auto hour = digits(text.substr(0, 2));
-    const auto minute = digits(text.substr(3, 2));
-    const auto second = digits(text.substr(6, 2));
-    if (!hour || !minute || !second || *hour > 23 || *minute > 59 || *second > 59) {
+    FiguresAt figures(text);
+    const int hour = figures.two(0);
+    const int minute = figures.two(3);
+    const int second = figures.two(6);
+    if (!figures.areAll() || hour > 23 || minute > 59 || second > 59) {
         return std::nullopt;
     }
-    return *hour * hourMs + *minute * minuteMs + *second * secondMs;
+    return hour * hourMs + minute * minuteMs + second * secondMs;
 }
 
 struct Count {
@@ -115,11 +116,11 @@ std::optional<Instant> parseInstant(std::string_view text) {
     }
     std::int64_t ms = 0;
     if (withMs) {
-        const auto fraction = digits(text.substr(20, 3));
-        if (text[19] != '.' || !fraction) {
+        FiguresAt figures(text);
+        ms = figures.three(20);
+        if (text[19] != '.' || !figures.areAll()) {
             return std::nullopt;
         }
-        ms = *fraction;
     }
     return Instant{day->time_since_epoch().count() * dayMs + *time + ms};
 }

@@ -24,7 +24,9 @@ std::string_view kindName(Kind kind) {
 }
 
 std::optional<Kind> kindOf(std::string_view name) {
-    const auto found = std::find(names.begin(), names.end(), name);
+    const auto found = std::find_if(names.begin(), names.end(), [&](std::string_view each) {
+        return each.size() == name.size() && each[0] == name[0] && each == name;
+    });
     if (found == names.end()) {
         return std::nullopt;
     }

@@ -7,6 +7,7 @@
 #include <utf8proc.h>
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <memory>
 
@@ -24,6 +25,14 @@ constexpr bool isLower(char character) {
 constexpr bool isLowerOrDigit(char character) {
     return isLower(character) || (character >= '0' && character <= '9');
 }
+
+constexpr auto isOfKey = [] {
+    std::array<bool, 256> is{};
+    for (std::size_t character = 0; character < 0x80; ++character) {
+        is[character] = isLowerOrDigit(static_cast<char>(character)) || character == '_';
+    }
+    return is;
+}();
 
 // The first character and how many bytes it takes; `length` 0 if these bytes are no UTF-8.
 struct Character {
@@ -54,14 +63,17 @@ bool isControlOrSpace(utf8proc_int32_t codePoint) {
 
 // Printable ASCII with single blanks is composed and needs no tables; most names are that.
 bool isPlainName(std::string_view text) {
-    char before = 0;
-    for (const char character : text) {
-        if (character < ' ' || character > '~' || (character == ' ' && before == ' ')) {
-            return false;
-        }
-        before = character;
+    if (text.size() > longestName) {
+        return false;
     }
-    return text.size() <= longestName;
+    bool isPlain = true;
+    bool afterBlank = false;
+    for (const char character : text) {
+        const bool isBlank = character == ' ';
+        isPlain &= character >= ' ' && character <= '~' && !(isBlank && afterBlank);
+        afterBlank = isBlank;
+    }
+    return isPlain;
 }
 
 struct Free {
@@ -84,7 +96,7 @@ bool isComposed(std::string_view text) {
 bool isKey(std::string_view text) {
     return !text.empty() && isLower(text.front()) &&
            std::all_of(text.begin(), text.end(), [](char character) {
-               return isLowerOrDigit(character) || character == '_';
+               return isOfKey[static_cast<unsigned char>(character)];
            });
 }
 

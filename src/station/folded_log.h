@@ -8,6 +8,7 @@
 
 #include "rules/groundwork.h"
 #include "station/problem.h"
+#include "station/read_ahead.h"
 #include "station/surroundings.h"
 #include "store/logbook.h"
 
@@ -32,7 +33,7 @@ struct Folded {
 struct FoldingLimits {
     std::size_t recordsAtFirst = 50;   // mostly there are few
     std::size_t recordsAtOnce = 2000;  // after those; and then another thread reads ahead
-    std::size_t recordsAhead = 1000;   // at a time; it has four such portions
+    std::size_t recordsAhead = ReadAhead::usualRows;
     // States that lie closer together than this many records are not kept side by side, and no more
     // than so many, at least two: each holds the units that were changed since the one before.
     std::int64_t recordsApart = 1000;

@@ -20,9 +20,13 @@ namespace station {
 // While it lives nobody else may use the logbook, which must outlive it.
 class ReadAhead {
 public:
+    // Four portions of 200 records are half a megabyte, which the cache of a core holds; with more
+    // rows both threads wait for memory, with fewer the records of a unit come one by one.
+    static constexpr std::size_t usualRows = 200;
+
     // No answer depends on how many rows a portion has.
     ReadAhead(const store::Logbook& logbook, store::Selection selection,
-              std::size_t rowsOfPortion = 1000);
+              std::size_t rowsOfPortion = usualRows);
     ~ReadAhead();
     ReadAhead(const ReadAhead&) = delete;
     ReadAhead& operator=(const ReadAhead&) = delete;

@@ -128,7 +128,7 @@ private:
 // Folds in this thread what another one reads.
 std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& logbook,
                                       std::int64_t last) {
-    ReadAhead ahead(logbook, {.arrivedUpTo = last});
+    ReadAhead ahead(logbook, {.arrivedUpTo = last, .withContent = logbook::WithContent::No});
     for (;;) {
         const auto portion = ahead.next();
         if (!portion) {

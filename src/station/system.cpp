@@ -349,8 +349,8 @@ std::vector<std::string> namesIn(const std::filesystem::path& folder) {
 }
 
 // Linux counts threads one by one here. Where it refuses, the thread is as urgent as before.
-void giveWay() {
-    constexpr int niceness = 10;
+void giveWay(Way way) {
+    const int niceness = way == Way::ToPainting ? 4 : 10;
     const auto thread = static_cast<id_t>(::gettid());
     if (::getpriority(PRIO_PROCESS, thread) < niceness) {
         (void)::setpriority(PRIO_PROCESS, thread, niceness);

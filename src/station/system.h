@@ -85,9 +85,13 @@ struct FileIdentity {
 // Of what lies in the folder, in any order; none if it cannot be read.
 [[nodiscard]] std::vector<std::string> namesIn(const std::filesystem::path& folder);
 
-// From now on the calling thread, and those that it begins, let others go first where there is more
-// to do than this computer has cores.
-void giveWay();
+// Whom a thread lets go first where there is more to do than this computer has cores: the one that
+// paints, or all whose work somebody waits for.
+enum class Way { ToPainting, ToAll };
+
+// From now on the calling thread, and those that it begins, give way; what gave way further before
+// goes on doing so.
+void giveWay(Way way);
 
 // Removes a logbook that this call has just made and could not fill, or a backup of which there are
 // newer ones.

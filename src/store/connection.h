@@ -239,7 +239,8 @@ inline constexpr std::string_view rowColumns =
 [[nodiscard]] Row rowOf(SQLite::Statement& statement);
 // Whether `content`, which its row says is of that kind, was read into `record`.
 [[nodiscard]] bool readContent(std::string_view content, std::string_view kind,
-                               logbook::Record& record);
+                               logbook::Record& record,
+                               logbook::WithContent withContent = logbook::WithContent::Yes);
 // Nothing if its content is no record, or not that of its columns.
 [[nodiscard]] std::optional<logbook::Record> recordOf(const Row& row);
 // Zeros if the column holds no 32 bytes, which no chain of records has.

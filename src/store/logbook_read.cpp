@@ -9,6 +9,7 @@
 #include "store/rows_round.h"
 
 #include <algorithm>
+#include <limits>
 #include <string>
 #include <utility>
 
@@ -42,8 +43,8 @@ std::string endOfQuery(const Selection& selection) {
 }
 
 // By the index in reading order, or a device's, unless few have arrived since: then by arrival.
-std::string queryFor(const Selection& selection) {
-    return "SELECT " + std::string(rowColumns) + " FROM records" +
+std::string queryFor(const Selection& selection, std::string_view columns) {
+    return "SELECT " + std::string(columns) + " FROM records" +
            (selection.arrivedAfter > 0 ? " NOT INDEXED" : "") + endOfQuery(selection);
 }
 
@@ -69,7 +70,7 @@ void bindTo(Statement& statement, const Selection& selection, std::size_t most) 
 }
 
 std::vector<Row> readPortion(SQLite::Database& database, const Selection& selection) {
-    SQLite::Statement statement(database, queryFor(selection));
+    SQLite::Statement statement(database, queryFor(selection, rowColumns));
     bindTo(statement, selection, rowsPerTransaction);
     std::vector<Row> rows;
     while (statement.executeStep()) {
@@ -136,11 +137,21 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
                                                         std::span<ReadRecord> into) const {
     using Count = tl::expected<std::size_t, Trouble>;
     const auto read = [&]() -> Count {
-        RowCursor rows(m_connection->database(), queryFor(selection));
-        bindTo(rows, selection, into.size());
+        // Where all is read on and on, the little that came in later is left out here: that costs
+        // each row less than a condition of the query.
+        const bool isOnAndOn =
+            selection.arrivedAfter == 0 && selection.kinds == Selection::Kinds::All;
+        Selection asked = selection;
+        if (isOnAndOn) {
+            asked.arrivedUpTo.reset();
+        }
+        RowCursor rows(m_connection->database(), queryFor(asked, readColumns));
+        bindTo(rows, asked, isOnAndOn ? std::numeric_limits<std::int64_t>::max() : into.size());
+        const auto last = selection.arrivedUpTo.value_or(std::numeric_limits<std::int64_t>::max());
         std::size_t count = 0;
         while (count < into.size() && rows.step()) {
-            readInto(into[count++], rows);
+            readInto(into[count], rows, selection.withContent);
+            count += into[count].arrival <= last ? 1 : 0;
         }
         return count;
     };

@@ -4,6 +4,7 @@
 // Records as a logbook file keeps them, and how to ask for them.
 #pragma once
 
+#include "logbook/canonical_reader.h"
 #include "logbook/instant.h"
 #include "logbook/record.h"
 #include "store/hash.h"
@@ -60,6 +61,8 @@ struct Selection {
     std::optional<std::int64_t> arrivedUpTo{};
     enum class Kinds { All, Founding, Strikes };
     Kinds kinds = Kinds::All;             // Founding: `adopt` and `person`
+    // Of what readRecords gives; whether a content is that of its columns is looked at all the same.
+    logbook::WithContent withContent = logbook::WithContent::Yes;
 };
 
 // A record as it is read on and on, into one that is used again.

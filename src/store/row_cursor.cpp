@@ -97,7 +97,7 @@ Hash hashIn(const RowCursor& row, int column) {
     return hash;
 }
 
-void readInto(ReadRecord& read, const RowCursor& row) {
+void readInto(ReadRecord& read, const RowCursor& row, logbook::WithContent withContent) {
     read.arrival = row.number(Arrival);
     read.place.name.station.assign(row.text(Station));
     read.place.name.seq = row.number(Seq);
@@ -105,9 +105,10 @@ void readInto(ReadRecord& read, const RowCursor& row) {
     read.place.entered = {row.number(Entered)};
     const auto kind = row.text(KindWord);
     const auto& record = read.record;
-    read.whole = readContent(row.text(Content), kind, read.record) && record.at == read.place.at &&
-                 record.entered == read.place.entered && record.name == read.place.name &&
-                 record.device == row.text(Device) && logbook::kindName(record.kind()) == kind;
+    read.whole = readContent(row.text(Content), kind, read.record, withContent) &&
+                 record.at == read.place.at && record.entered == read.place.entered &&
+                 record.name == read.place.name && record.device == row.text(Device) &&
+                 logbook::kindName(record.kind()) == kind;
 }
 
 }  // namespace store

@@ -34,10 +34,14 @@ private:
     sqlite3_stmt* m_statement;
 };
 
+// The first of rowColumns, and all that readInto wants.
+inline constexpr std::string_view readColumns =
+    "arrival, station, seq, at_ms, entered_ms, device, kind, content";
+
 // Throws SQLite::Exception.
 class RowCursor {
 public:
-    // readInto and hashOf want a query for rowColumns.
+    // readInto wants a query for readColumns at least, hashOf for rowColumns.
     RowCursor(Database& database, std::string query);
 
     // The parameter by its name, ":limit".
@@ -63,7 +67,8 @@ private:
 };
 
 // Reads the row as recordOf does, into a record whose memory is used again.
-void readInto(ReadRecord& read, const RowCursor& row);
+void readInto(ReadRecord& read, const RowCursor& row,
+              logbook::WithContent withContent = logbook::WithContent::Yes);
 // Its hash; zeros if the column holds no 32 bytes.
 [[nodiscard]] Hash hashOf(const RowCursor& row);
 // The same of a query for other columns.

@@ -41,8 +41,9 @@ Row rowOf(SQLite::Statement& statement) {
     return row;
 }
 
-bool readContent(std::string_view content, std::string_view kind, logbook::Record& record) {
-    if (logbook::readCanonical(content, kind, record)) {
+bool readContent(std::string_view content, std::string_view kind, logbook::Record& record,
+                 logbook::WithContent withContent) {
+    if (logbook::readCanonical(content, kind, record, withContent)) {
         return true;
     }
     auto thorough = logbook::readRecord(content);
@@ -50,6 +51,9 @@ bool readContent(std::string_view content, std::string_view kind, logbook::Recor
         return false;
     }
     record = std::move(*thorough);
+    if (withContent == logbook::WithContent::No) {
+        record.content.clear();
+    }
     return true;
 }
 

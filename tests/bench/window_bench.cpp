@@ -9,6 +9,7 @@
 // meanwhile and notes that; else of the demo. What was measured is told in
 // docs/internals/performance.md.
 #include "desktop/bedside/bedside_desk.h"
+#include "desktop/shell/background.h"
 #include "desktop/shell/window.h"
 #include "desktop/theme/appearance.h"
 #include "station/sample.h"
@@ -32,6 +33,7 @@
 #include <stdexcept>
 #include <string>
 #include <thread>
+#include <utility>
 #include <vector>
 
 namespace {
@@ -68,6 +70,35 @@ void tell(const std::string& what, std::vector<double> ms, const std::string& ba
                              ms.size(), bar)
               << std::flush;
 }
+
+// Remembers what the thread that paints was longest at without a pause.
+class Application : public QApplication {
+public:
+    using QApplication::QApplication;
+
+    bool notify(QObject* receiver, QEvent* event) override {
+        const bool isOutermost = !std::exchange(m_isBusy, true);
+        const std::string name = receiver->metaObject()->className();
+        QElapsedTimer timer;
+        timer.start();
+        const bool isTaken = QApplication::notify(receiver, event);
+        if (isOutermost) {
+            m_isBusy = false;
+            m_longest = std::max(m_longest, {msOf(timer), name});
+        }
+        return isTaken;
+    }
+
+    void beginAnew() { m_longest = {}; }
+    void tellLongest() const {
+        std::cout << fmt::format("(the thread that paints was at most {:.1f} ms at one thing, for a"
+                                 " {})\n", m_longest.first, m_longest.second);
+    }
+
+private:
+    bool m_isBusy = false;
+    std::pair<double, std::string> m_longest;
+};
 
 struct Bench {
     support::Folder folder;
@@ -136,12 +167,14 @@ void measureScans(const Bench& bench) {
     tell("window: a scan to its unit", ms, "");
 }
 
-// Folds the log from its first record again and again, in a thread of its own, while it lives.
+// Folds the log from its first record again and again while it lives, in a thread of its own as the
+// window has them.
 class Folding {
 public:
     explicit Folding(const Bench& bench)
         : m_thread([this, &bench] {
               const auto surroundings = bench.surroundings();
+              desktop::Background::giveWay(desktop::Background::Pace::Prompt);
               while (!m_ends) {
                   require(station::coldStanding(surroundings, bench.measured, {}).has_value(),
                           "the log cannot be folded");
@@ -252,7 +285,7 @@ void measureScrolling(const Bench& bench) {
 
 int main(int count, char** words) {
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    QApplication application(count, words);
+    Application application(count, words);
     desktop::apply(application, {});
     try {
         Bench bench;
@@ -261,7 +294,9 @@ int main(int count, char** words) {
                 "the demo cannot be made");
         measureStart(bench, count > 2 ? std::stoi(words[2]) : 5);
         measureScans(bench);
+        application.beginAnew();
         measureKeys(bench);
+        application.tellLongest();
         measureScrolling(bench);
     } catch (const std::exception& trouble) {
         std::cerr << trouble.what() << '\n';

@@ -61,6 +61,11 @@ bool taken(std::string_view content, std::string_view kind, Record& record) {
     REQUIRE(thorough);
     REQUIRE(support::told(record) == support::told(*thorough));
     REQUIRE(record.content == content);
+    Record bare = record;
+    REQUIRE(logbook::readCanonical(content, kind, bare, logbook::WithContent::No));
+    REQUIRE(bare.content.empty());
+    bare.content = content;
+    REQUIRE(support::told(bare) == support::told(record));
     Record unasked;
     REQUIRE(logbook::readCanonical(content, unasked));
     REQUIRE(support::told(unasked) == support::told(record));

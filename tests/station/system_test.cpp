@@ -126,14 +126,20 @@ TEST_CASE("A thread that gives way does so with those it begins, and no other", 
         return ::getpriority(PRIO_PROCESS, static_cast<id_t>(::gettid()));
     };
     const int before = niceness();
-    int within = 0, begun = 0;
+    int first = 0, further = 0, begun = 0, after = 0;
     std::thread([&] {
-        giveWay();
-        within = niceness();
+        giveWay(Way::ToPainting);
+        first = niceness();
+        giveWay(Way::ToAll);
+        further = niceness();
         std::thread([&] { begun = niceness(); }).join();
+        giveWay(Way::ToPainting);
+        after = niceness();
     }).join();
-    CHECK(within == std::max(before, 10));
-    CHECK(begun == within);
+    CHECK(first == std::max(before, 4));
+    CHECK(further == std::max(before, 10));
+    CHECK(begun == further);
+    CHECK(after == further);
     CHECK(niceness() == before);
 }
 

@@ -19,10 +19,15 @@ Background::~Background() {
     m_pool.waitForDone();
 }
 
+void Background::giveWay(Pace pace) {
+    using station::system::Way;
+    station::system::giveWay(pace == Pace::Prompt ? Way::ToPainting : Way::ToAll);
+}
+
 void Background::post(std::function<std::function<void()>()> work, Urgency urgency) {
     m_pool.start(
         [this, work = std::move(work)] {
-            if (m_pace == Pace::GivesWay) station::system::giveWay();
+            giveWay(m_pace);
             QMetaObject::invokeMethod(this, work(), Qt::QueuedConnection);
         },
         urgency == Urgency::Soon ? 1 : 0);

@@ -16,9 +16,10 @@ namespace desktop {
 class Background : public QObject {
     Q_OBJECT
 public:
-    // Whoever waits for what is done there waits less if it is prompt; what nobody waits for gives
-    // way to what is painted, and to all else.
+    // All that is done there gives way to what is painted; what nobody waits for, to all else too.
     enum class Pace { Prompt, GivesWay };
+    // The calling thread does so from now on, and those that it begins.
+    static void giveWay(Pace pace);
     explicit Background(Pace pace = Pace::Prompt, QObject* parent = nullptr);
     // Waits for what is being done; what was not begun is dropped.
     ~Background() override;

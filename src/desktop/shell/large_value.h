@@ -17,7 +17,7 @@ template <class Value>
 [[nodiscard]] std::shared_ptr<Value> makeLarge() {
     return {new Value, [](Value* value) {
                 QThreadPool::globalInstance()->start([value] {
-                    station::system::giveWay();
+                    station::system::giveWay(station::system::Way::ToAll);
                     delete value;
                 });
             }};
