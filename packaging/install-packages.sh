@@ -4,7 +4,7 @@
 #
 # sh packaging/install-packages.sh PURPOSE…
 # Installs the packages of packages.txt for these purposes (build, test, bench, pictures, mutants,
-# fuzz) that are missing; touches nothing if none is. Not as root and without sudo it prints the
+# sanitize, fuzz) that are missing; touches nothing if none is. Not as root and without sudo it prints the
 # line to type.
 set -eu
 

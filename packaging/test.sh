@@ -184,7 +184,7 @@ case ${1-} in
     run_cases "$2"
     ;;
 --sanitize)
-    sh "$top/packaging/install-packages.sh" build test
+    sh "$top/packaging/install-packages.sh" build test sanitize
     run_threads
     configure asan -DAIRMUSTER_CASES="$cases"
     # Not those that look for PINs in cores: with the sanitizer's memory a core fills the disk.

@@ -7,6 +7,6 @@ set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
 set(CMAKE_CXX_FLAGS_DEBUG "-O1 -g1" CACHE STRING "")
 set(CMAKE_CXX_FLAGS
     "-fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer \
--fsanitize-ignorelist=${CMAKE_CURRENT_LIST_DIR}/fuzz-ignore.txt"
+-fsanitize-ignorelist=${CMAKE_CURRENT_LIST_DIR}/sanitizer-ignore.txt"
     CACHE STRING "")
 set(AIRMUSTER_FUZZ ON CACHE BOOL "")

@@ -183,9 +183,9 @@ Hash hashFrom(std::string_view bytes) {
 }
 
 // Reads rows whole, with what did not find room on their pages.
-class RowReader {
+class WholeRows {
 public:
-    explicit RowReader(Pages& pages)
+    explicit WholeRows(Pages& pages)
         : m_pages(pages), m_overflowsLeft(mostTimesRead * pages.count() + 1) {}
 
     // The row, until the next is read; empty if it is none. `cell`: from its place to the end of
@@ -275,7 +275,7 @@ bool isHead(const std::vector<Column>& columns) {
 // All on those pages that looks like a row of a table that matters, by the columns that it has in
 // the schema.
 void collect(Pages& pages, std::vector<RawRecord>& records, std::vector<RawHead>& heads) {
-    RowReader reader(pages);
+    WholeRows reader(pages);
     std::string page;
     for (std::uint64_t number = 2; number <= pages.count(); ++number) {
         if (!pages.read(number, page)) {
@@ -350,7 +350,7 @@ std::string RawRows::contentOf(const RawRecord& record) const {
     if (!pages.read(record.page, page)) {
         return {};
     }
-    RowReader reader(pages);
+    WholeRows reader(pages);
     const auto columns = columnsOf(reader.read(std::string_view(page).substr(record.place)));
     return isRecord(columns) ? std::string(columns[contentColumn].bytes) : std::string();
 }
