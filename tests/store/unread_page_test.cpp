@@ -296,20 +296,25 @@ TEST_CASE("A disk that gives nothing any more is told as that, and not as damage
             const auto read = logbook.records();
             REQUIRE_FALSE(read);
             CHECK(read.error().code == Code::Io);
+            CHECK(read.error().isUnread);
             CHECK(read.error().text == told.words);
             CHECK(logbook.backup(folder / "copy").error().code == Code::Io);
             CHECK(logbook.verify().error().code == Code::Io);
+            CHECK(logbook.verify().error().isUnread);
             CHECK(bad.met() > 0);
         }
         {
             const BadSectors bad(folder / "log", {.error = told.error});
-            CHECK(Logbook::open(folder / "log", {Access::Read}).error().code == Code::Io);
+            const auto opened = Logbook::open(folder / "log", {Access::Read});
+            CHECK(opened.error().code == Code::Io);
+            CHECK(opened.error().isUnread);
         }
         {
             Logbook logbook = open(folder / "log");
             const BadSectors bad(folder / "log", {.error = told.error});
             const auto added = logbook.append(std::vector{note("icu-1", ofOne + 1)}, writing());
             CHECK(added.error().code == Code::Io);
+            CHECK(added.error().isUnread);
         }
         checkNothingLost(folder / "log", all());
     }
