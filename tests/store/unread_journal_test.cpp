@@ -5,6 +5,7 @@
 // which a write that was cut off is undone is told as that, and nothing is lost.
 #include "bad_sectors.h"
 #include "logbook_files.h"
+#include "store/restore.h"
 #include "store/stray_log.h"
 
 #include <catch2/catch.hpp>
@@ -81,11 +82,11 @@ std::filesystem::path journalOf(std::filesystem::path path) {
     return path;
 }
 
-void checkNothingLost(const std::filesystem::path& path) {
+void checkNothingLost(const std::filesystem::path& path, bool hasSettings = true) {
     const auto logbook = open(path);
     CHECK(logbook.verify()->ok());
     CHECK(logbook.count() == all);
-    CHECK(logbook.settings()->at("long") == std::string(20'000, 'x'));
+    CHECK((!hasSettings || logbook.settings()->at("long") == std::string(20'000, 'x')));
 }
 
 void checkTold(const Trouble& trouble, const std::filesystem::path& path, const Told& told) {
@@ -145,6 +146,24 @@ TEST_CASE("A journal that is given when it is asked for again is played back", "
             CHECK(bad.met() == 1);
         }
         checkNothingLost(path);
+    });
+}
+
+TEST_CASE("A backup is restored where the disk does not give the journal", "[fault]") {
+    forEachPlace([&](const auto& path, const BadPlace& place, const Told&) {
+        const auto restored = [&] {
+            const BadSectors bad(journalOf(path), place);
+            return restore(path.parent_path() / "copy", {path, "icu-9"}, writing(0));
+        }();
+        INFO((restored ? "" : restored.error().text));
+        REQUIRE(restored);
+        CHECK(restored->isAtLeast);
+        CHECK_FALSE(std::filesystem::exists(journalOf(path)));
+        CHECK(open(path).station() == "icu-9");
+        checkNothingLost(path, false);
+        REQUIRE(restored->aside);
+        CHECK(bytesOf(journalOf(*restored->aside)) == cutOff().journal);
+        checkNothingLost(*restored->aside);
     });
 }
 
