@@ -24,7 +24,9 @@ FileLock::FileLock(const std::filesystem::path& file, int busyTimeoutMs)
             code = m_file.lock(SQLITE_LOCK_EXCLUSIVE);
         }
         m_isBusy = (code & 0xFF) == SQLITE_BUSY;
-        if (!m_isBusy || std::chrono::steady_clock::now() >= end) {
+        // A lock that failed once may be had the next time.
+        const bool isOver = code == SQLITE_OK || code == SQLITE_CANTOPEN;
+        if (isOver || std::chrono::steady_clock::now() >= end) {
             return;
         }
         m_file.unlock();

@@ -74,8 +74,12 @@ bool haveSameBytes(const Path& one, const Path& other) {
     std::ifstream first(one, std::ios::binary);
     std::ifstream second(other, std::ios::binary);
     const auto bytesOf = [](std::ifstream& file) { return std::istreambuf_iterator<char>(file); };
-    return first && second &&
-           std::equal(bytesOf(first), {}, bytesOf(second), std::istreambuf_iterator<char>());
+    try {
+        return first && second &&
+               std::equal(bytesOf(first), {}, bytesOf(second), std::istreambuf_iterator<char>());
+    } catch (const std::ios_base::failure&) {
+        return false;  // what is not given is not known to be the same
+    }
 }
 
 // What is left of a write that was cut off goes with its file: without it that is not whole, and
@@ -91,8 +95,8 @@ std::error_code moveWithJournal(const Path& from, const Path& to) {
     error = system::copyFile(journal, with(to, "-journal"));
     std::error_code ignored;
     if (error == std::errc::file_exists &&
-        (haveSameBytes(journal, with(to, "-journal")) ||
-         std::filesystem::equivalent(journal, with(to, "-journal"), ignored))) {
+        (std::filesystem::equivalent(journal, with(to, "-journal"), ignored) ||
+         haveSameBytes(journal, with(to, "-journal")))) {
         error.clear();
     } else if (error && error != std::errc::file_exists) {
         // A second name needs nothing of it, which the disk may not give.

@@ -167,6 +167,23 @@ TEST_CASE("A backup is restored where the disk does not give the journal", "[fau
     });
 }
 
+TEST_CASE("A journal that is not given is not taken for one that stands there", "[fault]") {
+    forEachPlace([&](const auto& path, const BadPlace& place, const Told&) {
+        const auto there = path.parent_path() / "log.before-20260302T140000Z-journal";
+        writeBytes(there, cutOff().journal.substr(0, 600));
+        {
+            const BadSectors bad(journalOf(path), place);
+            const auto restored = restore(path.parent_path() / "copy", {path, "icu-9"},
+                                          writing(0));
+            REQUIRE_FALSE(restored);
+            CHECK(restored.error().code == Code::Exists);
+        }
+        CHECK(bytesOf(there).size() == 600);
+        CHECK(bytesOf(journalOf(path)) == cutOff().journal);
+        checkNothingLost(path);
+    });
+}
+
 TEST_CASE("Whether a log is of the file beside it is asked for twice", "[fault]") {
     for (const auto& told : errors()) {
         INFO(told.words);
