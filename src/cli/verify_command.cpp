@@ -129,7 +129,8 @@ public:
         }
         Answer said{answer->ok() ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
         if (!answer->noted) {
-            said.remarks.push_back(words.say(answer->report.integrity.empty()
+            said.remarks.push_back(words.say(answer->report.diskFailed ? "done.not_noted_disk"
+                                             : answer->report.integrity.empty()
                                                  ? "done.not_noted"
                                                  : "done.not_noted_damaged"));
         }

@@ -11,9 +11,10 @@
 namespace station {
 
 bool isOfDamage(const Problem& problem) {
-    constexpr std::array<std::string_view, 6> codes{
+    constexpr std::array<std::string_view, 8> codes{
         "trouble.damaged",    "trouble.damaged_throughout",    "trouble.chain_broken",
-        "trouble.unreadable", "trouble.unreadable_throughout", "trouble.edition_gone"};
+        "trouble.unreadable", "trouble.unreadable_throughout", "trouble.edition_gone",
+        "trouble.not_given",  "trouble.journal_unread"};
     return std::ranges::find(codes, problem.code) != codes.end();
 }
 

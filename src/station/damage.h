@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Problems that say that a logbook is damaged, and what becomes then of an entry that must not
-// wait.
+// Problems that say that a logbook is damaged, or that the disk does not give it, and what becomes
+// then of an entry that must not wait.
 #pragma once
 
 #include "station/problem.h"

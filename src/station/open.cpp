@@ -63,6 +63,32 @@ std::optional<store::Trouble> readAll(const store::Logbook& logbook, LogbookFact
     }
 }
 
+// By what was noted with each record, and by what the last verify noted: whoever cuts off the end of
+// a log may have set back only the former. Of each station one.
+tl::expected<std::vector<store::Break>, store::Trouble> goneOf(
+    const store::Logbook& logbook, const store::StationHeads& noted,
+    const std::optional<store::Verification>& verification) {
+    auto gone = store::breaksAgainst(logbook, store::headsOf(noted));
+    if (!gone || !verification) {
+        return gone;
+    }
+    const auto since = store::breaksAgainst(logbook, verification->heads);
+    if (!since) {
+        return since;
+    }
+    for (const auto& each : *since) {
+        const auto told = std::ranges::find(*gone, each.record.station, [](const auto& known) {
+            return known.record.station;
+        });
+        if (told == gone->end()) {
+            gone->push_back(each);
+        } else if (each.record.seq < told->record.seq) {
+            *told = each;
+        }
+    }
+    return gone;
+}
+
 tl::expected<LogbookFacts, store::Trouble> factsUpTo(const store::Logbook& logbook,
                                                      std::int64_t arrival) {
     auto heads = logbook.heads();
@@ -81,7 +107,7 @@ tl::expected<LogbookFacts, store::Trouble> factsUpTo(const store::Logbook& logbo
     if (!settings) {
         return tl::unexpected<store::Trouble>(settings.error());
     }
-    auto gone = store::breaksAgainst(logbook, store::headsOf(*heads));
+    auto gone = goneOf(logbook, *heads, *verification);
     if (!gone) {
         return tl::unexpected<store::Trouble>(gone.error());
     }

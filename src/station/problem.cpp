@@ -106,6 +106,14 @@ std::string codeOf(system::FileTrouble trouble) {
     return "file.io";
 }
 
+std::string_view keyOfUnread(Code code) {
+    switch (code) {
+        case Code::NeedsRecovery: return "journal_unread";
+        case Code::Damaged: return "unreadable";
+        default: return "not_given";
+    }
+}
+
 // The system names no file when it fails at the one beside the logbook.
 bool isByJournal(const store::Trouble& trouble) {
     if (trouble.code != Code::Io && trouble.code != Code::ReadOnly) {
@@ -143,7 +151,7 @@ Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     // The station is that of a restore.
     const bool isMade = trouble.code == Code::NotConfirmed && trouble.station.empty();
     const bool nothingStood = trouble.code == Code::NotConfirmed && trouble.aside.empty();
-    const std::string code(trouble.isUnread ? "unreadable"
+    const std::string code(trouble.isUnread ? keyOfUnread(trouble.code)
                            : isOlder        ? "older_schema"
                            : isMade         ? "made_not_confirmed"
                            : nothingStood   ? "not_confirmed_new"

@@ -189,16 +189,28 @@ Result<bool> agrees(const Surroundings& surroundings, const store::Logbook& logb
            (*snapshot)->bytes == rules::toBytes(*folded->state, log.groundwork().editions());
 }
 
-// What comes in while it is looked at may reach before it, so that it need not agree any more.
-Result<bool> stillHolds(const Surroundings& surroundings, const store::Logbook& logbook,
-                        const store::KeptSnapshot& looked) {
+// What comes in while it is looked at may reach before it, so that it need not agree any more, or it
+// is thrown away.
+Result<bool> isStillKept(const Surroundings& surroundings, const store::Logbook& logbook,
+                         const store::KeptSnapshot& looked) {
     const auto kept = logbook.snapshotsKept();
     if (!kept) {
         return tl::unexpected(problemOf(surroundings.words, kept.error()));
     }
     return std::ranges::any_of(*kept, [&](const store::KeptSnapshot& each) {
-        return each.place == looked.place && each.arrival == looked.arrival && holds(each);
+        return each.place == looked.place && each.arrival == looked.arrival &&
+               holds(each) == holds(looked);
     });
+}
+
+// Of one that no answer begins with: whether it is as it was kept.
+Result<bool> isWhole(const Surroundings& surroundings, const store::Logbook& logbook,
+                     const Place& place) {
+    return logbook.snapshotAt(place)
+        .map([](const std::optional<Snapshot>& snapshot) { return snapshot.has_value(); })
+        .map_error([&](const store::Trouble& trouble) {
+            return problemOf(surroundings.words, trouble);
+        });
 }
 
 // Whether an answer of now would fold more than a moment takes, and enough has come in.
@@ -263,21 +275,19 @@ Result<SnapshotCheck> checkSnapshots(const Surroundings& surroundings,
             return tl::unexpected(std::move(read.error()));
         }
     }
-    // Nothing, if it is not true and does not hold any more.
+    // Nothing, if it is not true and is not kept so any more.
     const auto isTrueOf = [&](const store::KeptSnapshot& each) -> Result<std::optional<bool>> {
-        const auto isTrue = agrees(surroundings, logbook, log, each.place);
+        const auto isTrue = holds(each) ? agrees(surroundings, logbook, log, each.place)
+                                        : isWhole(surroundings, logbook, each.place);
         if (!isTrue) {
             return tl::unexpected(isTrue.error());
         }
         return *isTrue ? Result<std::optional<bool>>(true)
-                       : stillHolds(surroundings, logbook, each).map([](bool does) {
-                             return does ? std::optional(false) : std::nullopt;
+                       : isStillKept(surroundings, logbook, each).map([](bool is) {
+                             return is ? std::optional(false) : std::nullopt;
                          });
     };
     for (const auto& each : *kept) {
-        if (!holds(each)) {
-            continue;
-        }
         auto isTrue = isTrueOf(each);
         if (isTrue && *isTrue == false) {
             isTrue = isTrueOf(each);  // thrown away and made again meanwhile, it was not found
@@ -285,7 +295,7 @@ Result<SnapshotCheck> checkSnapshots(const Surroundings& surroundings,
         if (!isTrue) {
             return tl::unexpected(isTrue.error());
         }
-        check.checked += isTrue->has_value() ? 1 : 0;
+        check.checked += isTrue->has_value() && holds(each) ? 1 : 0;
         if (*isTrue == false) {
             check.wrong.push_back(each.place);
         }

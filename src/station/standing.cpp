@@ -12,6 +12,7 @@
 #include "store/page_damage.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 #include <utility>
 
@@ -146,19 +147,52 @@ class StandingSource::Source {
 public:
     Source(const Surroundings& surroundings, LogbookFile file,
            std::shared_ptr<const store::Logbook> logbook)
-        : m_surroundings(surroundings), m_file(std::move(file)),
-          m_log(surroundings, std::move(logbook), WarmLog::Answers::Many) {}
+        : m_surroundings(surroundings), m_file(std::move(file)) {
+        use(std::move(logbook));
+    }
 
     Result<Standing> ask(const Asked& asked, std::optional<std::string> device) {
-        m_log.about(std::move(device));
-        return answer(m_surroundings, m_file, asked,
-                      m_log.standing(m_file, asked, WarmLog::Otherwise::Fold));
+        lookAfresh();
+        m_log->about(std::move(device));
+        auto told = answer(m_surroundings, m_file, asked,
+                           m_log->standing(m_file, asked, WarmLog::Otherwise::Fold));
+        if (m_logbook->metDamage() && !m_verified) {
+            m_verified = lastVerified();
+        }
+        return told;
     }
 
 private:
+    void use(std::shared_ptr<const store::Logbook> logbook) {
+        m_logbook = std::move(logbook);
+        m_log.emplace(m_surroundings, m_logbook, WarmLog::Answers::Many);
+        m_verified.reset();
+    }
+
+    // When it was last found whole; before all time where it was not.
+    [[nodiscard]] logbook::Instant lastVerified() const {
+        const auto last = m_logbook->lastVerification();
+        return last && *last && (*last)->ok ? (*last)->at : logbook::Instant{};
+    }
+
+    // What the disk did not give it may give now, and what was damaged a verify may have found
+    // whole since, where the file was mended: else nothing that was met once would be forgotten.
+    void lookAfresh() {
+        const bool isMended = m_verified && lastVerified() != *m_verified &&
+                              lastVerified() != logbook::Instant{};
+        if (!m_logbook->metRefusal() && !isMended) {
+            return;
+        }
+        if (auto logbook = openToRead(m_surroundings, m_file)) {
+            use(*std::move(logbook));
+        }
+    }
+
     const Surroundings& m_surroundings;
     LogbookFile m_file;
-    WarmLog m_log;
+    std::shared_ptr<const store::Logbook> m_logbook;
+    std::optional<WarmLog> m_log;
+    std::optional<logbook::Instant> m_verified{};  // before damage was met; none before that
 };
 
 StandingSource::StandingSource(std::unique_ptr<Source> source) : m_source(std::move(source)) {}

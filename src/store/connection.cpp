@@ -5,10 +5,12 @@
 #include "store/connection.h"
 
 #include "store/database.h"
+#include "store/layer_file.h"
 #include "store/operating_system.h"
 #include "store/schema.h"
 #include "store/stray_log.h"
 #include "store/unfinished_file.h"
+#include "store/unread.h"
 #include "store/wiped_memory.h"
 
 #include <algorithm>
@@ -129,15 +131,18 @@ std::optional<Trouble> refuseContent(SQLite::Database& database,
 
 // Whether the file is of a kind beside which there is no log: "The Database Header" in SQLite's
 // fileformat2.html, offsets 18 and 19. Read by the database's own file, since to close another one
-// would let go of the locks of this program.
+// would let go of the locks of this program. Asked for twice, and thrown, where it is not given.
 bool isWithoutLog(const std::filesystem::path& path) {
-    const DatabasePointer database = connect(path, SQLite::OPEN_READONLY, 0);
-    sqlite3_file* file = nullptr;
-    sqlite3_file_control(database->getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    LayerFile file(path);
     std::array<char, 2> kind{};
-    return file != nullptr && file->pMethods != nullptr &&
-           file->pMethods->xRead(file, kind.data(), kind.size(), 18) == SQLITE_OK &&
-           kind[0] == 1 && kind[1] == 1;
+    int code = file.read(kind.data(), kind.size(), 18);
+    if (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ) {
+        code = file.read(kind.data(), kind.size(), 18);
+    }
+    if (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ) {
+        throw refusal(std::generic_category().message(file.systemError()));
+    }
+    return code == SQLITE_OK && kind[0] == 1 && kind[1] == 1;
 }
 
 // Whether beside it lies a log as other programs make it, which is not of that file: the database
@@ -218,7 +223,7 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
     try {
         return openToRead(path, options, schemas);
     } catch (const SQLite::Exception& exception) {
-        if (!isRefusal(exception)) {
+        if (!isRefusal(exception) && !(isDamage(exception) && hasJournalLeft(path))) {
             throw;
         }
     }
@@ -228,11 +233,8 @@ tl::expected<DatabasePointer, Trouble> openExisting(const std::filesystem::path&
         if (!isRefusal(exception)) {
             throw;
         }
-        Trouble trouble =
-            troubleAt(path, Trouble::Code::Io, reasonAtBeginning(path, exception));
-        trouble.isUnread = isDiskThere(path);
-        trouble.code = trouble.isUnread ? Trouble::Code::Damaged : trouble.code;
-        return tl::unexpected<Trouble>(std::move(trouble));
+        return tl::unexpected<Trouble>(
+            unreadTrouble(path, reasonAtBeginning(path, exception)));
     }
 }
 
@@ -324,7 +326,10 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
         return std::unique_ptr<Connection>(
             new Connection(whole, options, schema, std::move(*database)));
     } catch (const SQLite::Exception& exception) {
-        Trouble trouble = troubleOf(whole, exception);
+        // Before it is made, nothing is there to be given.
+        Trouble trouble = isRefusal(exception) && options.access != Access::Create
+                              ? unreadTrouble(whole, exception.what())
+                              : troubleOf(whole, exception);
         if ((exception.getErrorCode() & 0xFF) == SQLITE_NOTADB) {
             trouble.code = Trouble::Code::NotALogbook;
         }

@@ -5,6 +5,7 @@
 #include "store/connection.h"
 
 #include "store/operating_system.h"
+#include "store/unread.h"
 
 #include <cerrno>
 #include <sqlite3.h>
@@ -45,6 +46,10 @@ Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& ex
     }
     if ((code & 0xFF) == SQLITE_CANTOPEN) {
         trouble.code = whyNoFileIsMade(path);
+    }
+    trouble.isUnread = (code & 0xFF) == SQLITE_IOERR && isNothingGiven(path);
+    if (trouble.isUnread) {
+        trouble.code = Trouble::Code::Io;
     }
     return trouble;
 }
@@ -94,6 +99,7 @@ Trouble Connection::trouble(Trouble::Code code, std::string_view text) const {
     trouble.code = code;
     trouble.path = m_path;
     trouble.text = text;
+    trouble.isUnread = code == Trouble::Code::Io && isNothingGiven(m_path);
     return trouble;
 }
 
@@ -102,6 +108,8 @@ Trouble Connection::trouble(const SQLite::Exception& exception) const {
     // What is left there of a write is the other file's.
     if (trouble.code == Trouble::Code::NeedsRecovery && hasMoved()) {
         trouble.code = Trouble::Code::Moved;
+    } else if (trouble.code == Trouble::Code::NeedsRecovery && reasonOfJournal(m_path)) {
+        return unreadTrouble(m_path, trouble.text);
     }
     return trouble;
 }
@@ -111,7 +119,10 @@ bool Connection::isRefused(const SQLite::Exception& exception) const {
 }
 
 bool Connection::mayAskAgain(const SQLite::Exception& exception) const {
-    if (m_isWriting || !isRefused(exception)) {
+    // What of a journal is not given the database takes for a damaged page as well.
+    const bool mayBeRefused =
+        isRefused(exception) || (isDamage(exception) && hasJournalLeft(m_path));
+    if (m_isWriting || !mayBeRefused) {
         return false;
     }
     forgetSystemError(database());
@@ -119,14 +130,11 @@ bool Connection::mayAskAgain(const SQLite::Exception& exception) const {
 }
 
 Trouble Connection::lastingTrouble(const SQLite::Exception& exception) const {
-    Trouble lasting = trouble(exception);
-    if (isRefused(exception)) {
-        lasting.isUnread = isDiskThere(m_path);
-        lasting.code = lasting.isUnread ? Trouble::Code::Damaged : Trouble::Code::Io;
-        const int error = systemErrorOf(database());
-        lasting.text = reasonOf(error == 0 ? m_writingError : error, exception);
+    if (!isRefused(exception)) {
+        return trouble(exception);
     }
-    return lasting;
+    const int error = systemErrorOf(database());
+    return unreadTrouble(m_path, reasonOf(error == 0 ? m_writingError : error, exception));
 }
 
 }  // namespace store

@@ -5,6 +5,7 @@
 #include "store/database.h"
 
 #include "store/connection.h"
+#include "store/disk_refusal.h"
 
 #include <SQLiteCpp/Statement.h>
 
@@ -124,8 +125,20 @@ std::optional<std::string> applySettings(SQLite::Database& database, const OpenO
 
 void recover(const std::filesystem::path& path, int busyTimeoutMs) {
     // Reading does that.
-    const DatabasePointer database = connect(path, SQLite::OPEN_READWRITE, busyTimeoutMs);
-    answerTo(*database, "user_version");
+    const auto undo = [&] {
+        const DatabasePointer database = connect(path, SQLite::OPEN_READWRITE, busyTimeoutMs);
+        tellingRefusal(*database, [&] { return answerTo(*database, "user_version"); });
+    };
+    try {
+        undo();
+        return;
+    } catch (const SQLite::Exception& exception) {
+        if (!isDamage(exception)) {
+            throw;
+        }
+    }
+    // What the disk did not give of the journal it may give when it is asked again.
+    undo();
 }
 
 bool isCutOff(const SQLite::Exception& exception) {

@@ -5,11 +5,11 @@
 #include "store/disk_refusal.h"
 
 #include "store/connection.h"
+#include "store/layer_file.h"
+#include "store/unread.h"
 
 #include <array>
 #include <cerrno>
-#include <memory>
-#include <new>
 #include <sqlite3.h>
 #include <system_error>
 
@@ -19,54 +19,10 @@ namespace {
 
 constexpr sqlite3_int64 placesTried = 16;
 
-// A file of the database's own layer: a second one of the system's, once closed, would take this
-// program's locks from the first.
-class LayerFile {
-public:
-    explicit LayerFile(const std::filesystem::path& path)
-        : m_layer(sqlite3_vfs_find(nullptr)),
-          m_name(sqlite3_create_filename(path.c_str(), "", "", 0, nullptr)),
-          m_memory(::operator new(static_cast<std::size_t>(m_layer->szOsFile))) {
-        file()->pMethods = nullptr;
-        int flags = 0;
-        m_isOpen = m_name != nullptr &&
-                   m_layer->xOpen(m_layer, m_name, file(),
-                                  SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, &flags) == SQLITE_OK;
-    }
-    ~LayerFile() {
-        if (file()->pMethods != nullptr) {
-            file()->pMethods->xClose(file());
-        }
-        sqlite3_free_filename(m_name);
-        ::operator delete(m_memory);
-    }
-    LayerFile(const LayerFile&) = delete;
-    LayerFile& operator=(const LayerFile&) = delete;
-
-    [[nodiscard]] sqlite3_int64 size() const {
-        sqlite3_int64 size = 0;
-        return m_isOpen && file()->pMethods->xFileSize(file(), &size) == SQLITE_OK ? size : 0;
-    }
-    [[nodiscard]] int systemError() const {
-        int error = 0;
-        if (m_isOpen) {
-            file()->pMethods->xFileControl(file(), SQLITE_FCNTL_LAST_ERRNO, &error);
-        }
-        return error;
-    }
-    [[nodiscard]] bool givesByteAt(sqlite3_int64 place) const {
-        std::array<char, 1> byte{};
-        return file()->pMethods->xRead(file(), byte.data(), 1, place) == SQLITE_OK;
-    }
-
-private:
-    [[nodiscard]] sqlite3_file* file() const { return static_cast<sqlite3_file*>(m_memory); }
-
-    sqlite3_vfs* m_layer;
-    sqlite3_filename m_name;
-    void* m_memory;
-    bool m_isOpen = false;
-};
+std::string pathOf(SQLite::Database& database) {
+    const char* path = sqlite3_db_filename(database.getHandle(), "main");
+    return path == nullptr ? std::string() : std::string(path);
+}
 
 }  // namespace
 
@@ -89,8 +45,11 @@ bool isRefusedBy(SQLite::Database& database, const SQLite::Exception& exception)
     }
     // In reading the schema the database keeps to itself what the error was at.
     const bool isOfSchema = exception.getExtendedErrorCode() == SQLITE_IOERR;
+    if (!isDamage(exception) && !isOfSchema) {
+        return false;
+    }
     const int error = systemErrorOf(database);
-    return (isDamage(exception) || isOfSchema) && error != 0 && error != ENOLCK;
+    return (error != 0 && error != ENOLCK) || reasonOfJournal(pathOf(database)).has_value();
 }
 
 int systemErrorOf(SQLite::Database& database) {

@@ -121,7 +121,7 @@ tl::expected<bool, Trouble> differAt(const logbook::RecordName& name, const Logb
         auto row = logbook->findRecord(name);
         const bool isUnread = row ? row->content.empty()
                                   : row.error().code == Code::NoRecord ||
-                                        isUnknown(row.error().code);
+                                        isUnknown(row.error());
         if (isUnread) {
             return false;
         }
@@ -168,14 +168,14 @@ tl::expected<void, Trouble> compare(InPlace& inPlace, const Logbook& logbook,
 // Whether each record can be read, and the last verify was of that mind.
 tl::expected<bool, Trouble> readsThrough(const Logbook& logbook) {
     const auto verified = logbook.lastVerification();
-    if (!verified) {
+    if (!verified && !isUnknown(verified.error())) {
         return tl::unexpected<Trouble>(verified.error());
     }
     const auto read = logbook.forEachRow({}, [&](const Row&) { return !logbook.metDamage(); });
-    if (!read && !isUnknown(read.error().code)) {
+    if (!read && !isUnknown(read.error())) {
         return tl::unexpected<Trouble>(read.error());
     }
-    return read && !logbook.metDamage() && (!*verified || (*verified)->ok);
+    return read && verified && !logbook.metDamage() && (!*verified || (*verified)->ok);
 }
 
 bool sharesStation(const Heads& one, const Heads& other) {
@@ -187,6 +187,10 @@ bool sharesStation(const Heads& one, const Heads& other) {
 
 bool isUnknown(Code code) {
     return code == Code::Damaged || code == Code::NotALogbook || code == Code::NewerSchema;
+}
+
+bool isUnknown(const Trouble& trouble) {
+    return trouble.isUnread || isUnknown(trouble.code);
 }
 
 void InPlace::goOnTo(const Heads& now) {
@@ -220,7 +224,7 @@ tl::expected<InPlace, Trouble> lookAt(const Path& path, bool trustLocks, const P
         inPlace.goOnTo(headsOfOther(path, trustLocks));
         inPlace.isWhole = !inPlace.heads.empty();
         inPlace.later = sumOf(lackingBy(inPlace.heads, backup.heads));
-    } else if (!isUnknown(heads.error().code)) {
+    } else if (!isUnknown(heads.error())) {
         return tl::unexpected<Trouble>(heads.error());
     }
     if (inPlace.heads.empty() && !inPlace.isWhole) {

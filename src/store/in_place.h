@@ -19,6 +19,8 @@ namespace store {
 
 // A file that is no logbook of this version. A newer or an older program may write into it.
 [[nodiscard]] bool isUnknown(Trouble::Code code);
+// That, or one that the disk does not give.
+[[nodiscard]] bool isUnknown(const Trouble& trouble);
 
 struct InPlace {
     Heads heads{};         // where it is not whole of each station the last number known

@@ -154,9 +154,12 @@ tl::expected<Copied, Trouble> copyOnce(const Connection& source, const Unfinishe
         // What cannot be opened is the journal of the copy: the other file is only read.
         const bool isOfCopy = (exception.getErrorCode() & 0xFF) == SQLITE_CANTOPEN;
         Trouble trouble = isOfCopy ? troubleOf(file.path(), exception) : source.trouble(exception);
-        // What no whole logbook holds, this one has.
+        // What no whole logbook holds, this one has; what the database takes for damage of the copy
+        // is what the copy's disk does not give.
         if ((exception.getErrorCode() & 0xFF) == SQLITE_CONSTRAINT) {
             trouble.code = Trouble::Code::Damaged;
+        } else if (trouble.code == Trouble::Code::Damaged) {
+            trouble.code = Trouble::Code::Io;
         }
         if (arisesInSource(trouble.code)) {
             return tl::unexpected<Trouble>(trouble);

@@ -323,8 +323,12 @@ tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> sna
             makeTables(database);
         }
         SQLite::Statement remove(database, "DELETE FROM derived_snapshots WHERE number = ?");
+        const auto isMadeAnew = [&](const Place& place) {
+            return std::ranges::find(snapshots, place, &Snapshot::place) != snapshots.end();
+        };
         for (const auto& [number, each] : notedSnapshots(database)) {
-            if (std::find(staying.begin(), staying.end(), each.place) == staying.end()) {
+            if (std::find(staying.begin(), staying.end(), each.place) == staying.end() ||
+                isMadeAnew(each.place)) {
                 remove.bind(1, number);
                 remove.exec();
                 remove.reset();

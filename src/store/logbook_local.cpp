@@ -11,6 +11,7 @@
 #include "store/page_damage.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <utility>
 
@@ -137,6 +138,26 @@ bool writeInShort(SQLite::Database& database, const VerifyReport& report, logboo
     }
     const auto before = pagesOf(database);
     writeVerification(database, inShort(report), at);
+    return pagesOf(database) == before;
+}
+
+// Of a verify in which the disk gave errors: what was read and does not fit. What was not read says
+// nothing of what stands there, and what is told of the pages may come of that. False, and to be
+// rolled back, where there is none of it, or where that would take a page or give one back.
+bool writeProven(Database& database, const VerifyReport& report, logbook::Instant at) {
+    VerifyReport proven;
+    proven.heads = report.heads;
+    std::ranges::copy_if(report.breaks, std::back_inserter(proven.breaks),
+                         [](const Break& found) {
+                             return found.reason != Break::Reason::Unreadable;
+                         });
+    if (proven.breaks.empty()) {
+        return false;
+    }
+    const auto last = readVerification(database, "true");
+    proven.checked = last && arePagesDamaged(*last) ? pagesDamaged : report.checked;
+    const auto before = pagesOf(database);
+    writeVerification(database, proven, at);
     return pagesOf(database) == before;
 }
 
@@ -297,6 +318,12 @@ tl::expected<void, Trouble> Logbook::noteVerified(const VerifyReport& report,
                                                   const Writing& writing) {
     return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
         auto& database = m_connection->database();
+        if (report.diskFailed) {
+            return writeProven(database, report, writing.at)
+                       ? tl::expected<void, Trouble>()
+                       : tl::unexpected<Trouble>(m_connection->trouble(
+                             Trouble::Code::Io, "what the disk did not give is not known"));
+        }
         if (report.integrity.empty()) {
             writeVerification(database, report, writing.at);
         } else if (!writeInShort(database, report, writing.at)) {

@@ -11,6 +11,7 @@
 #include "store/rows_round.h"
 #include "store/schema.h"
 #include "store/schema_entries.h"
+#include "store/unread.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -377,9 +378,10 @@ tl::expected<VerifyReport, Trouble> verifyAs(int schema, const Connection& conne
             report = verifier.takeReport();
             wasRefused = verifier.wasRefused();
         }
-        if (report.diskFailed && !isDiskThere(connection.path())) {
-            return tl::unexpected<Trouble>(connection.trouble(
-                Trouble::Code::Io, report.integrity.empty() ? "" : report.integrity.front()));
+        if (report.diskFailed &&
+            (!isDiskThere(connection.path()) || reasonOfJournal(connection.path()))) {
+            return tl::unexpected<Trouble>(unreadTrouble(
+                connection.path(), report.integrity.empty() ? "" : report.integrity.front()));
         }
         return report;
     });

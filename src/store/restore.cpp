@@ -5,6 +5,7 @@
 #include "store/restore.h"
 
 #include "store/connection.h"
+#include "store/file_lock.h"
 #include "store/in_place.h"
 #include "store/operating_system.h"
 #include "store/unfinished_file.h"
@@ -73,8 +74,12 @@ bool haveSameBytes(const Path& one, const Path& other) {
     std::ifstream first(one, std::ios::binary);
     std::ifstream second(other, std::ios::binary);
     const auto bytesOf = [](std::ifstream& file) { return std::istreambuf_iterator<char>(file); };
-    return first && second &&
-           std::equal(bytesOf(first), {}, bytesOf(second), std::istreambuf_iterator<char>());
+    try {
+        return first && second &&
+               std::equal(bytesOf(first), {}, bytesOf(second), std::istreambuf_iterator<char>());
+    } catch (const std::ios_base::failure&) {
+        return false;  // what is not given is not known to be the same
+    }
 }
 
 // What is left of a write that was cut off goes with its file: without it that is not whole, and
@@ -88,8 +93,15 @@ std::error_code moveWithJournal(const Path& from, const Path& to) {
         return system::moveWithoutReplacing(from, to);
     }
     error = system::copyFile(journal, with(to, "-journal"));
-    if (error == std::errc::file_exists && haveSameBytes(journal, with(to, "-journal"))) {
+    std::error_code ignored;
+    if (error == std::errc::file_exists &&
+        (std::filesystem::equivalent(journal, with(to, "-journal"), ignored) ||
+         haveSameBytes(journal, with(to, "-journal")))) {
         error.clear();
+    } else if (error && error != std::errc::file_exists) {
+        // A second name needs nothing of it, which the disk may not give.
+        std::filesystem::create_hard_link(journal, with(to, "-journal"), ignored);
+        error = ignored ? error : std::error_code();
     }
     if (error) {
         return error;
@@ -210,9 +222,8 @@ Trouble notRestored(const RestoreResult& result, const std::error_code& failed) 
 }
 
 // Puts aside what stands there, as the result then tells. With the lock held, so that nobody writes
-// into it or is about to, whatever version of the program they have. What is no database cannot be
-// locked, and is put aside all the same; whatever else keeps the lock away may be somebody who
-// writes.
+// into it or is about to, whatever version of the program they have: without reading it where it is
+// no database or is not given. Where the system knows no locks it is put aside all the same.
 class Replacing {
 public:
     Replacing(const UnfinishedFile& file, const RestoreTo& to, const Writing& writing)
@@ -252,14 +263,20 @@ private:
 
     tl::expected<Placed, Trouble> putAside(
         const tl::expected<std::unique_ptr<Connection>, Trouble>& connection) {
-        if (!connection && !isUnknown(connection.error().code)) {
+        if (!connection && !isUnknown(connection.error())) {
             return tl::unexpected<Trouble>(connection.error());
         }
         if (connection) {
             auto moved = underLock(**connection);
-            if (moved || !isUnknown(moved.error().code)) {
+            if (moved || !isUnknown(moved.error())) {
                 return moved;
             }
+        }
+        const FileLock lock(m_to.path, defaultBusyTimeoutMs);
+        if (lock.isBusy()) {
+            Trouble busy = troubleAt(m_to.path, Code::Busy);
+            busy.holder = readHolder(m_to.path);
+            return tl::unexpected<Trouble>(std::move(busy));
         }
         return place(m_file, m_to.path, m_aside);
     }

@@ -5,6 +5,7 @@
 #include "store/rows_round.h"
 
 #include "store/connection.h"
+#include "store/leaves_unread.h"
 
 #include <string>
 
@@ -32,7 +33,7 @@ std::optional<Row> readRow(SQLite::Database& database, std::string_view columns,
     return std::nullopt;
 }
 
-std::vector<Row> readEach(SQLite::Database& database, SQLite::Statement statement) {
+std::vector<Row> placesOf(SQLite::Statement statement) {
     std::vector<Row> rows;
     while (statement.executeStep()) {
         Row row;
@@ -40,13 +41,30 @@ std::vector<Row> readEach(SQLite::Database& database, SQLite::Statement statemen
         row.place.name = {statement.getColumn(1).getString(), statement.getColumn(2).getInt64()};
         row.place.at = {statement.getColumn(3).getInt64()};
         row.place.entered = {statement.getColumn(4).getInt64()};
-        for (const auto columns : {rowColumns, allButContent}) {
-            if (auto read = readRow(database, columns, row.arrival)) {
-                row = *std::move(read);
-                break;
-            }
-        }
         rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+// Once their places are known, so that between two of them others may write: a disk that fails
+// takes seconds to say so of each. What stands on a page that was not given once is not asked for
+// again.
+std::vector<Row> readEach(SQLite::Database& database, std::vector<Row> rows) {
+    LeavesUnread unread(database);
+    for (Row& row : rows) {
+        if (unread.hold(row.arrival)) {
+            continue;
+        }
+        auto read = readRow(database, rowColumns, row.arrival);
+        if (!read) {
+            unread.look(row.arrival);
+        }
+        if (!read && !unread.hold(row.arrival)) {
+            read = readRow(database, allButContent, row.arrival);
+        }
+        if (read) {
+            row = *std::move(read);
+        }
     }
     return rows;
 }
@@ -56,13 +74,13 @@ std::vector<Row> readEach(SQLite::Database& database, SQLite::Statement statemen
 std::vector<Row> rowsRound(SQLite::Database& database, const std::string& index,
                            const PlacesIn& placesIn) {
     try {
-        return readEach(database, placesIn("records NOT INDEXED"));
+        return readEach(database, placesOf(placesIn("records NOT INDEXED")));
     } catch (const SQLite::Exception& exception) {
         if (!isDamage(exception)) {
             throw;
         }
     }
-    return readEach(database, placesIn("records INDEXED BY " + index));
+    return readEach(database, placesOf(placesIn("records INDEXED BY " + index)));
 }
 
 std::optional<Row> findRowRound(SQLite::Database& database, const logbook::RecordName& name) {

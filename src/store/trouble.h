@@ -41,7 +41,7 @@ struct Trouble {
         DiskFull,
         Damaged,            // the file is no whole database: `text`. With `isUnread`, the disk does
                             // not give a part of it, asked twice, while it gives others
-        NeedsRecovery,      // a write was cut off, and undoing it needs a writable file and folder
+        NeedsRecovery,      // to undo a write needs a writable folder; `isUnread`: and its journal
         NetworkFileSystem,  // `text` is its type; locks cannot be trusted there
         NoStation,          // the logbook has no station of its own
         StationSet,         // another one is set: `station`
@@ -62,7 +62,7 @@ struct Trouble {
         NotConfirmed,       // what was made stands at `path` and is whole; that it stays so is not
                             // certain: `text`. Of a restore, under the name `station`: what stood
                             // there is at `aside`, if anything did
-        Io,                 // reading or writing failed: `text`
+        Io,                 // reading or writing failed: `text`. `isUnread`: nothing is given
     };
     Code code{};
     std::filesystem::path path{};

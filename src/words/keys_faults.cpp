@@ -105,6 +105,8 @@ trouble.damaged: says(path detail) safe do
 trouble.damaged_throughout: says(path detail) safe do
 trouble.unreadable: says(path detail) safe do
 trouble.unreadable_throughout: says(path detail) safe do
+trouble.not_given: says(path detail) safe do(path)
+trouble.journal_unread: says(path detail) safe do(path)
 trouble.network_file_system: says(path type) safe do
 trouble.no_station: says safe do
 trouble.station_set: says(station) safe do

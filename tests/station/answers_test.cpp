@@ -123,6 +123,30 @@ TEST_CASE("A tail that is gone is told before any verify", "[unit]") {
     }
 }
 
+TEST_CASE("A tail that is gone with its note is told by what verify noted", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    ward.enrol("KB-0002");
+    REQUIRE(station::verify(ward.surroundings, ward.logbook)->ok());
+    CHECK(verdict(ward) == "ready");
+    SQLite::Database database(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
+    database.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = 5;"
+                  "UPDATE local_heads SET seq = 4,"
+                  " hash = (SELECT hash FROM records WHERE seq = 4)");
+    for (const bool isWhole : {true, false}) {
+        const auto provenance =
+            isWhole ? station::provenanceOf(ward.surroundings, *standing(ward))
+                    : station::provenanceOf(
+                          ward.surroundings,
+                          *station::standing(ward.surroundings, ward.logbook, {}));
+        REQUIRE(provenance.problems.size() == 1);
+        CHECK(provenance.problems.front().find("icu-1/5") != std::string::npos);
+        CHECK(provenance.devicesInDoubt.contains("KB-0001"));
+    }
+}
+
 TEST_CASE("What is whole in a damaged file is shown, with every unit in doubt", "[unit]") {
     Ward ward;
     ward.found();

@@ -11,9 +11,12 @@
 #include "station/people_list.h"
 #include "station/serial_log.h"
 #include "station/standing.h"
+#include "station/standing_source.h"
 #include "station/upkeep.h"
 #include "station/ward.h"
 #include "store/bad_sectors.h"
+
+#include <SQLiteCpp/Database.h>
 
 #include <cerrno>
 
@@ -265,6 +268,75 @@ TEST_CASE("Where the disk does not give a page, that is told, and a start is tak
         }
         CHECK(ward.bytes() == bytes);
     }
+}
+
+namespace {
+
+// The first page of the settings, which every answer reads.
+std::size_t placeOfSettings(const Ward& ward) {
+    SQLite::Database database(ward.logbook.path.string());
+    const auto page = database
+                          .execAndGet("SELECT rootpage FROM sqlite_schema"
+                                      " WHERE name = 'local_settings'")
+                          .getInt64();
+    return static_cast<std::size_t>(page - 1) * pageSize;
+}
+
+// A program that goes on with the logbook.
+class OpenProgram {
+public:
+    explicit OpenProgram(Ward& ward)
+        : m_ward(ward), m_source(*station::StandingSource::open(ward.surroundings, ward.logbook)) {}
+
+    // How many records it folded for an answer in which nothing is in doubt; -1 where something is.
+    [[nodiscard]] std::int64_t ask() const {
+        const auto standing = m_source->ask({});
+        REQUIRE(standing);
+        const auto provenance = station::provenanceOf(m_ward.surroundings, *standing);
+        return provenance.problems.empty() ? standing->folded : -1;
+    }
+
+private:
+    Ward& m_ward;
+    std::unique_ptr<station::StandingSource> m_source;
+};
+
+}  // namespace
+
+TEST_CASE("An open program goes on as before once the disk gives the page again", "[fault]") {
+    for (const int error : {EIO, EREMOTEIO}) {
+        INFO("error " << error);
+        Ward ward;
+        fill(ward);
+        const OpenProgram program(ward);
+        CHECK(program.ask() > 80);
+        CHECK(program.ask() == 0);
+        ward.enrol("KB-0003");
+        {
+            const BadSectors bad(ward.logbook.path, {placeOfSettings(ward), pageSize, error});
+            CHECK(program.ask() == -1);
+            CHECK(program.ask() == -1);
+        }
+        CHECK(program.ask() > 80);
+        CHECK(program.ask() == 0);
+    }
+}
+
+TEST_CASE("An open program goes on as before once a mended file was verified", "[fault]") {
+    Ward ward;
+    fill(ward);
+    const OpenProgram program(ward);
+    CHECK(program.ask() > 80);
+    ward.enrol("KB-0003");
+    const auto bytes = ward.bytes();
+    auto damaged = bytes;
+    damaged.replace(placeOfSettings(ward), pageSize, pageSize, '\0');
+    ward.folder.write("ward.logbook", damaged);
+    CHECK(program.ask() == -1);
+    ward.folder.write("ward.logbook", bytes);
+    REQUIRE(station::verify(ward.surroundings, ward.logbook)->ok());
+    CHECK(program.ask() > 80);
+    CHECK(program.ask() == 0);
 }
 
 TEST_CASE("A start is kept whole, or told not to be, whatever the disk does not give", "[fault]") {

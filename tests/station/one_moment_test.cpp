@@ -162,6 +162,40 @@ TEST_CASE("what comes in while kept states are looked at makes none of them wron
     CHECK(checked > 10);
 }
 
+TEST_CASE("what is kept is not wrong where it is thrown away and made again meanwhile", "[unit]") {
+    const FoldedWard ward;
+    auto log = quietLog(40);
+    ward.add(log.records());
+    REQUIRE(ward.rebuild().kept > 1);
+    const auto throwAway = [&](sqlite3*) {
+        auto logbook =
+            station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
+        REQUIRE(logbook);
+        REQUIRE(logbook->dropDerived({"mt", ward.clock.now()}));
+    };
+    int moment = 1, checked = 0;
+    for (bool came = true; came && moment < mostMoments; ++moment) {
+        for (const int later : {1, 2, 3}) {
+            CAPTURE(moment, later);
+            const auto check = [&] {
+                StatementMoments moments(moment, throwAway);
+                moments.andThen(later, [&](sqlite3*) { (void)ward.rebuild(); });
+                const auto watched = ward.open();
+                auto found = station::checkSnapshots(ward.surroundings, watched);
+                came = moments.came();
+                return found;
+            }();
+            REQUIRE(check);
+            CHECK(check->wrong.empty());
+            checked += check->checked;
+            if (ward.open().snapshotsKept()->empty()) (void)ward.rebuild();
+        }
+    }
+    CHECK(moment > 10);
+    CHECK(moment < mostMoments);
+    CHECK(checked > 10);
+}
+
 namespace {
 
 // Notes of before the first edition, found as they come in among others.

@@ -7,6 +7,7 @@
 #include "station/upkeep.h"
 
 #include <SQLiteCpp/Statement.h>
+#include <algorithm>
 
 using namespace support;
 using Ward = FoldedWard;
@@ -239,6 +240,50 @@ TEST_CASE("verify finds a kept state that is whole and not true", "[unit]") {
     CHECK(logbook->snapshotsKept()->empty());
     CHECK(station::verify(ward.surroundings, ward.file)->ok());
     requireSame(ward, {end}, ward.ask({end}));
+}
+
+TEST_CASE("verify names a kept state of which a column was altered", "[unit]") {
+    const auto alteration = GENERATE(as<std::string>(), "arrival = arrival + 1000",
+                                     "arrival = arrival - 1", "arrival = 0", "engine = 0",
+                                     "engine = engine + 1", "heads = '{}'");
+    CAPTURE(alteration);
+    const Ward ward;
+    auto log = quietLog(20);
+    log.on(device).at("03-22 20:00").soil();
+    ward.add(log.records());
+    (void)ward.rebuild();
+    const auto logbook = ward.open();
+    const auto newest = logbook.snapshotsKept()->back().place;
+    ward.tamper("UPDATE derived_snapshots SET " + alteration +
+                " WHERE number = (SELECT number FROM derived_snapshots"
+                " ORDER BY at_ms DESC, entered_ms DESC, station DESC, seq DESC LIMIT 1)");
+    const auto found = station::verify(ward.surroundings, ward.file);
+    REQUIRE(found);
+    CHECK_FALSE(found->ok());
+    CHECK(found->thrownAway);
+    REQUIRE(found->snapshots.wrong.size() == 1);
+    CHECK(found->snapshots.wrong.front() == newest);
+    CHECK(station::verify(ward.surroundings, ward.file)->ok());
+}
+
+TEST_CASE("a kept state that something came in before is not named, and replaced", "[unit]") {
+    const Ward ward;
+    auto log = quietLog(20);
+    log.on(device).at("03-22 20:00").soil();
+    ward.add(log.records());
+    (void)ward.rebuild();
+    auto logbook = station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
+    const auto kept = *logbook->snapshotsKept();
+    const auto whole = **logbook->snapshotAt(kept.back().place);
+    log.on(device).at("03-02 10:00").note();
+    ward.add({log.records().back()});
+    CHECK(std::ranges::none_of(*logbook->snapshotsKept(), &store::KeptSnapshot::isValid));
+    CHECK(station::verify(ward.surroundings, ward.file)->ok());
+    CHECK(logbook->snapshotsKept()->size() == kept.size());
+    // What is made anew for a place stands alone there.
+    REQUIRE(logbook->keepSnapshots(std::vector{whole}, std::vector{whole.place},
+                                   {"mt", ward.clock.now()}));
+    CHECK(logbook->snapshotsKept()->size() == 1);
 }
 
 TEST_CASE("states are kept once an answer would fold too much", "[unit]") {

@@ -9,6 +9,7 @@
 #include <atomic>
 #include <cerrno>
 #include <mutex>
+#include <thread>
 #include <sys/stat.h>
 #include <sys/syscall.h>
 #include <sys/types.h>
@@ -38,8 +39,8 @@ ssize_t readable(int file, std::uint64_t from, std::size_t count) {
     if (!now.isOn || count == 0 || ::fstat(file, &status) != 0) {
         return static_cast<ssize_t>(count);
     }
-    const std::lock_guard lock(now.mutex);
-    const auto& bad = now.place;
+    std::unique_lock lock(now.mutex);
+    const auto bad = now.place;
     const auto end = bad.from + bad.size;
     if (status.st_ino != now.file || from >= end || from + count <= bad.from ||
         from >= static_cast<std::uint64_t>(status.st_size) || now.met >= bad.times) {
@@ -49,6 +50,8 @@ ssize_t readable(int file, std::uint64_t from, std::size_t count) {
         return static_cast<ssize_t>(bad.from - from);
     }
     ++now.met;
+    lock.unlock();
+    std::this_thread::sleep_for(bad.takes);
     errno = bad.error;
     return -1;
 }

@@ -5,6 +5,7 @@
 // that read tell an error there, whoever makes them. One at a time.
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <filesystem>
 #include <limits>
@@ -15,6 +16,7 @@ struct BadPlace {
     std::uint64_t from = 0, size = std::numeric_limits<std::int64_t>::max();  // bytes
     int error = 0;                                  // of errno, that the system tells there
     int times = std::numeric_limits<int>::max();  // then it is given
+    std::chrono::milliseconds takes{0};           // until the error is told
 };
 
 class BadSectors {

@@ -4,12 +4,16 @@
 // Backups: that they hold all there was, and that nothing half done is left.
 #include "store/logbook.h"
 
+#include "bad_sectors.h"
 #include "logbook_files.h"
+#include "store/operating_system.h"
 #include "support/statement_moments.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cerrno>
 #include <fstream>
+#include <optional>
 #include <string>
 
 using namespace store;
@@ -188,4 +192,38 @@ TEST_CASE("A backup goes on where a write of somebody else is cut off meanwhile"
         CHECK(open(folder / "log").settings()->empty());
     }
     CHECK(made > 0);
+}
+
+TEST_CASE("What the disk of a backup does not give is told as that disk's", "[fault]") {
+    int refused = 0;
+    for (const int error : {EIO, EREMOTEIO}) {
+        bool came = true;
+        for (int number = 1; came; ++number) {
+            INFO("error " << error << " in moment " << number);
+            const TemporaryFolder folder;
+            {
+                Logbook logbook = create(folder / "log");
+                append(logbook, notes("icu-1", 5));
+            }
+            const auto copy =
+                folder / ("copy.unfinished-" + std::to_string(system::processNumber()));
+            std::optional<BadSectors> bad;
+            support::StatementMoments moments(number, [&](sqlite3*) {
+                if (std::filesystem::exists(copy)) bad.emplace(copy, BadPlace{.error = error});
+            });
+            const auto logbook = open(folder / "log", Access::Read);
+            const auto made = logbook.backup(folder / "copy");
+            came = moments.came();
+            if (made) {
+                CHECK((!bad || bad->met() == 0));
+                continue;
+            }
+            ++refused;
+            CHECK(made.error().code == Code::Io);
+            CHECK(made.error().path == folder / "copy");
+            bad.reset();
+            CHECK(logbook.verify()->ok());
+        }
+    }
+    CHECK(refused > 4);
 }

@@ -4,10 +4,13 @@
 // Restoring: what stood there is put aside, and the backup goes on under another station's name.
 #include "store/restore.h"
 
+#include "bad_sectors.h"
 #include "logbook_files.h"
+#include "renames.h"
 #include "support/statement_moments.h"
 
 #include <catch2/catch.hpp>
+#include <cerrno>
 #include <functional>
 
 using namespace store;
@@ -312,4 +315,33 @@ TEST_CASE("A logbook that is being written into is not put aside", "[unit]") {
     writer->exec("BEGIN IMMEDIATE");
     CHECK(refusal(folder, "icu-1b") == Code::Busy);
     CHECK(folder.names() == Names{"backup", "log"});
+}
+
+TEST_CASE("A restore takes its lock again after the disk has made it go", "[fault]") {
+    // At the former error the database ends the transaction by itself.
+    for (const int error : {EREMOTEIO, EIO}) {
+        INFO("error " << error);
+        const TemporaryFolder folder;
+        fill(folder);
+        const auto root = behindTheBack(folder / "log")
+                              ->execAndGet("SELECT rootpage FROM sqlite_schema"
+                                           " WHERE name = 'local_heads'")
+                              .getInt64();
+        const BadSectors bad(folder / "log",
+                             {static_cast<std::uint64_t>(root - 1) * 4096, 4096, error});
+        int moves = 0;
+        const Renames renames([&](const auto& from, const auto& to) {
+            if (from != folder / "log" && to != folder / "log") {
+                return;
+            }
+            ++moves;
+            SQLite::Database other((folder / "log").string(), SQLite::OPEN_READWRITE);
+            CHECK(other.tryExec("BEGIN IMMEDIATE") == SQLITE_BUSY);
+        });
+        const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+        INFO((result ? "" : result.error().text));
+        REQUIRE(result);
+        CHECK(moves > 0);
+        CHECK(bad.met() > 2);
+    }
 }

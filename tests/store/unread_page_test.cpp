@@ -224,6 +224,40 @@ TEST_CASE("A backup is restored over a file that the disk does not give whole", 
     });
 }
 
+TEST_CASE("A backup is restored over a file of which the disk gives nothing", "[fault]") {
+    for (const auto& told : errors()) {
+        INFO(told.words);
+        const TemporaryFolder folder;
+        writeBytes(folder / "log", kept().bytes);
+        writeBytes(folder / "copy", kept().backup);
+        const auto restored = [&] {
+            const BadSectors bad(folder / "log", {.error = told.error});
+            return restore(folder / "copy", {folder / "log", "icu-9"}, writing(0));
+        }();
+        INFO((restored ? "" : restored.error().text));
+        REQUIRE(restored);
+        CHECK_FALSE(restored->later);
+        CHECK(restored->isAtLeast);
+        checkNothingLost(folder / "log", all());
+        REQUIRE(restored->aside);
+        CHECK(bytesOf(*restored->aside) == kept().bytes);
+        CHECK(open(folder / "log", Access::Read).station() == "icu-9");
+    }
+}
+
+TEST_CASE("What another program has locked is not put aside, though it is not given", "[fault]") {
+    const TemporaryFolder folder;
+    writeBytes(folder / "log", kept().bytes);
+    writeBytes(folder / "copy", kept().backup);
+    const auto other = behindTheBack(folder / "log");
+    other->exec("BEGIN IMMEDIATE");
+    const BadSectors bad(folder / "log", {.error = EIO});
+    const auto restored = restore(folder / "copy", {folder / "log", "icu-9"}, writing(0));
+    REQUIRE_FALSE(restored);
+    CHECK(restored.error().code == Code::Busy);
+    CHECK(folder.names() == std::vector<std::string>{"copy", "log"});
+}
+
 TEST_CASE("An error of the disk that passes costs nothing", "[fault]") {
     forEachPage([&](const std::filesystem::path& path, BadPlace place) {
         place.times = 1;
@@ -296,20 +330,25 @@ TEST_CASE("A disk that gives nothing any more is told as that, and not as damage
             const auto read = logbook.records();
             REQUIRE_FALSE(read);
             CHECK(read.error().code == Code::Io);
+            CHECK(read.error().isUnread);
             CHECK(read.error().text == told.words);
             CHECK(logbook.backup(folder / "copy").error().code == Code::Io);
             CHECK(logbook.verify().error().code == Code::Io);
+            CHECK(logbook.verify().error().isUnread);
             CHECK(bad.met() > 0);
         }
         {
             const BadSectors bad(folder / "log", {.error = told.error});
-            CHECK(Logbook::open(folder / "log", {Access::Read}).error().code == Code::Io);
+            const auto opened = Logbook::open(folder / "log", {Access::Read});
+            CHECK(opened.error().code == Code::Io);
+            CHECK(opened.error().isUnread);
         }
         {
             Logbook logbook = open(folder / "log");
             const BadSectors bad(folder / "log", {.error = told.error});
             const auto added = logbook.append(std::vector{note("icu-1", ofOne + 1)}, writing());
             CHECK(added.error().code == Code::Io);
+            CHECK(added.error().isUnread);
         }
         checkNothingLost(folder / "log", all());
     }

@@ -33,6 +33,12 @@ public:
     StatementMoments(const StatementMoments&) = delete;
     StatementMoments& operator=(const StatementMoments&) = delete;
 
+    // And that one so many moments after it.
+    void andThen(int later, Act act) {
+        m_later = later;
+        m_next = std::move(act);
+    }
+
     // Whether there was a moment of that number.
     [[nodiscard]] bool came() const { return m_seen >= m_number; }
     [[nodiscard]] int seen() const { return m_seen; }
@@ -66,14 +72,18 @@ private:
         return 0;
     }
     void meet(sqlite3* database) {
-        if (++m_seen != m_number) return;
+        ++m_seen;
+        const bool isLater = m_next && m_seen == m_number + m_later;
+        if (m_seen != m_number && !isLater) return;
         m_acts = true;
-        m_act(database);
+        (isLater ? m_next : m_act)(database);
         m_acts = false;
     }
 
     int m_number;
     Act m_act;
+    int m_later = 0;
+    Act m_next{};
     int m_seen = 0;
     bool m_acts = false;
 };

@@ -16,6 +16,7 @@
 #include "words/shown.h"
 
 #include <QStringList>
+#include <QTimer>
 #include <algorithm>
 
 namespace desktop {
@@ -24,6 +25,7 @@ namespace {
 
 // How often the log is looked at again: what others write shows, and time passes.
 constexpr std::chrono::seconds lookAgain{15};
+constexpr std::chrono::minutes verifyAgain{10};
 
 // Entries that wait for somebody to say who writes. Once nothing refers to it any more and nobody
 // has, they are called off.
@@ -170,6 +172,11 @@ void Workplace::verify() {
         },
         this, [this](const auto& found) {
             const auto& [answer, backup] = found;
+            // What the disk did not give is noted nowhere: it is asked for again.
+            if (answer ? answer->report.diskFailed : answer.error().code == "trouble.not_given")
+                QTimer::singleShot(verifyAgain, this, [this, path = m_start.file.path] {
+                    if (path == m_start.file.path) verify();
+                });
             if (!answer) {
                 Q_EMIT refused(answer.error());
                 return;

@@ -1,0 +1,41 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Taking the lock of a file; see file_lock.h.
+#include "store/file_lock.h"
+
+#include <chrono>
+#include <thread>
+
+namespace store {
+
+namespace {
+
+constexpr std::chrono::milliseconds betweenTries{10};
+
+}  // namespace
+
+FileLock::FileLock(const std::filesystem::path& file, int busyTimeoutMs)
+    : m_file(file, SQLITE_OPEN_READWRITE) {
+    const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds(busyTimeoutMs);
+    for (;;) {
+        int code = m_file.lock(SQLITE_LOCK_SHARED);
+        if (code == SQLITE_OK) {
+            code = m_file.lock(SQLITE_LOCK_EXCLUSIVE);
+        }
+        m_isBusy = (code & 0xFF) == SQLITE_BUSY;
+        // A lock that failed once may be had the next time.
+        const bool isOver = code == SQLITE_OK || code == SQLITE_CANTOPEN;
+        if (isOver || std::chrono::steady_clock::now() >= end) {
+            return;
+        }
+        m_file.unlock();
+        std::this_thread::sleep_for(betweenTries);
+    }
+}
+
+FileLock::~FileLock() {
+    m_file.unlock();
+}
+
+}  // namespace store
