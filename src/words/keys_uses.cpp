@@ -79,6 +79,7 @@ question: went_on(time) went_on_more(count) went_on_means(time)
 question: yes clock(doubt) patient(texts) impossible(values) patient_hint(texts)
 entry.impossible_value: says(values) safe do
 correction.no_batch: says(record) safe do
+correction.batch_unread: says safe do
 correction.no_unit: says(record) safe do
 correction.not_shown: says(count) safe do
 correction.same_unit: says(record device) safe do
