@@ -7,6 +7,7 @@
 #include "cli/commands.h"
 #include "cli/signing.h"
 #include "station/entry.h"
+#include "station/notice_reach.h"
 
 #include <utility>
 
@@ -31,6 +32,7 @@ Description makeDescription() {
          {"--form", "TEXT", "Number of the paper form it was copied from."},
          {"--batch", "TEXT", "Entries of one session share it."},
          {"--moved-from", "RECORD", "The entry on the wrong unit that this takes the place of."},
+         {"--dry", "", "Of a notice: tell what it would concern now, and record nothing."},
          {"--json", "BODY", "The body of the entry as a JSON object; options go over it."},
          shared::namesNoPatient, shared::asMeasured, shared::trustLocks},
         "",
@@ -82,11 +84,30 @@ public:
         entry.movedFrom = call.value("--moved-from");
         entry.namesNoPatient = call.has(shared::namesNoPatient.name);
         entry.asMeasured = call.has(shared::asMeasured.name);
+        if (call.has("--dry")) {
+            return look(surroundings, logbookOf(call), entry);
+        }
         const auto written = station::writeEntry(surroundings, logbookOf(call), entry);
         if (!written) {
             return tl::unexpected(written.error());
         }
         return answerOf(call, *written, words);
+    }
+
+private:
+    static station::Result<Answer> look(const station::Surroundings& surroundings,
+                                        const station::LogbookFile& file,
+                                        const station::Entry& entry) {
+        const auto reach = station::noticeOutlook(surroundings, file, entry);
+        if (!reach) {
+            return tl::unexpected(reach.error());
+        }
+        std::string text;
+        for (const auto& line : reach->told) {
+            text += line + "\n";
+        }
+        return Answer{ExitStatus::Done,
+                      text + surroundings.words.say("notice_reach.dry") + "\n", reach->warnings};
     }
 };
 
