@@ -6,6 +6,7 @@
 #include "cli/body_options.h"
 #include "cli/commands.h"
 #include "cli/signing.h"
+#include "logbook/tidy.h"
 #include "station/entry.h"
 #include "station/notice_reach.h"
 
@@ -65,7 +66,8 @@ public:
         if (!at) {
             return tl::unexpected(std::move(at.error()));
         }
-        auto body = bodyOf(call, call.wanted("KIND"), words);
+        const auto kind = logbook::tidyKey(call.wanted("KIND")).value_or(call.wanted("KIND"));
+        auto body = bodyOf(call, kind, words);
         if (!body) {
             return tl::unexpected(std::move(body.error()));
         }
@@ -73,8 +75,8 @@ public:
         if (!signing) {
             return tl::unexpected(signing.error());
         }
-        station::Entry entry{signing->writer(call), call.wanted("KIND"),
-                             call.value("DEVICE").value_or(""), std::move(*body), *at};
+        station::Entry entry{signing->writer(call), kind, call.value("DEVICE").value_or(""),
+                             std::move(*body), *at};
         entry.doneBy = call.value("--done-by");
         if (const auto witness = call.value("--witness")) {
             entry.witness = signing->second(*witness);

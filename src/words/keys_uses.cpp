@@ -55,6 +55,7 @@ entry.unknown_position: says(key) safe do(keys)
 entry.unknown_match: says(fields) safe do(known)
 entry.empty_match: says(fields) safe do
 entry.only_notice: says safe do
+entry: form_left_out(text)
 notice_reach: units(units) parts(units fits kept) nothing strange_position(position positions) dry
 notice_reach: strange_unit_models(models) strange_part_models(models)
 notice_reach: imported(key record told) more(count)
