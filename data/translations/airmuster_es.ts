@@ -3376,6 +3376,10 @@
         <source>No entry waits for your name.</source>
         <translation>No hay anotaciones que esperen la confirmación propia.</translation>
     </message>
+    <message>
+        <source>No entry that can be read waits for your name. There may be others among what cannot be read.</source>
+        <translation>Ninguna anotación que se pueda leer espera la confirmación propia. Puede haber otras entre lo que no se puede leer.</translation>
+    </message>
 </context>
 <context>
     <name>desktop::WayPanel</name>

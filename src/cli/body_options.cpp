@@ -6,6 +6,7 @@
 
 #include "logbook/kind.h"
 #include "logbook/record_reader.h"
+#include "logbook/tidy.h"
 
 #include <algorithm>
 #include <charconv>
@@ -197,10 +198,11 @@ private:
     }
 
     Result<void> yesNo(const Place& place, const std::string& text) {
-        if (text != "yes" && text != "no") {
+        const auto word = logbook::tidyKey(text).value_or(text);
+        if (word != "yes" && word != "no") {
             return refused(place, text, "yes, no");
         }
-        field(place.field) = text == "yes";
+        field(place.field) = word == "yes";
         return {};
     }
 

@@ -4,6 +4,8 @@
 // What the commands share in reading their calls; see command.h.
 #include "cli/command.h"
 
+#include "logbook/tidy.h"
+
 namespace cli {
 
 station::LogbookFile logbookOf(const Call& call) {
@@ -17,7 +19,8 @@ station::Result<std::optional<logbook::Instant>> instantOf(
     if (!text) {
         return std::nullopt;
     }
-    const auto given = station::parseGivenTime(*text, surroundings.words);
+    const auto given = station::parseGivenTime(
+        logbook::tidyName(*text).value_or(*text), surroundings.words);
     if (!given) {
         return tl::unexpected(
             station::problemOf(surroundings.words, "time_given.bad", {{"text", *text}}));

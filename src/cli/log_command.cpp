@@ -6,7 +6,9 @@
 #include "cli/body_options.h"
 #include "cli/commands.h"
 #include "cli/signing.h"
+#include "logbook/tidy.h"
 #include "station/entry.h"
+#include "station/notice_reach.h"
 
 #include <utility>
 
@@ -31,6 +33,7 @@ Description makeDescription() {
          {"--form", "TEXT", "Number of the paper form it was copied from."},
          {"--batch", "TEXT", "Entries of one session share it."},
          {"--moved-from", "RECORD", "The entry on the wrong unit that this takes the place of."},
+         {"--dry", "", "Of a notice: tell what it would concern now, and record nothing."},
          {"--json", "BODY", "The body of the entry as a JSON object; options go over it."},
          shared::namesNoPatient, shared::asMeasured, shared::trustLocks},
         "",
@@ -63,7 +66,8 @@ public:
         if (!at) {
             return tl::unexpected(std::move(at.error()));
         }
-        auto body = bodyOf(call, call.wanted("KIND"), words);
+        const auto kind = logbook::tidyKey(call.wanted("KIND")).value_or(call.wanted("KIND"));
+        auto body = bodyOf(call, kind, words);
         if (!body) {
             return tl::unexpected(std::move(body.error()));
         }
@@ -71,8 +75,8 @@ public:
         if (!signing) {
             return tl::unexpected(signing.error());
         }
-        station::Entry entry{signing->writer(call), call.wanted("KIND"),
-                             call.value("DEVICE").value_or(""), std::move(*body), *at};
+        station::Entry entry{signing->writer(call), kind, call.value("DEVICE").value_or(""),
+                             std::move(*body), *at};
         entry.doneBy = call.value("--done-by");
         if (const auto witness = call.value("--witness")) {
             entry.witness = signing->second(*witness);
@@ -82,11 +86,30 @@ public:
         entry.movedFrom = call.value("--moved-from");
         entry.namesNoPatient = call.has(shared::namesNoPatient.name);
         entry.asMeasured = call.has(shared::asMeasured.name);
+        if (call.has("--dry")) {
+            return look(surroundings, logbookOf(call), entry);
+        }
         const auto written = station::writeEntry(surroundings, logbookOf(call), entry);
         if (!written) {
             return tl::unexpected(written.error());
         }
         return answerOf(call, *written, words);
+    }
+
+private:
+    static station::Result<Answer> look(const station::Surroundings& surroundings,
+                                        const station::LogbookFile& file,
+                                        const station::Entry& entry) {
+        const auto reach = station::noticeOutlook(surroundings, file, entry);
+        if (!reach) {
+            return tl::unexpected(reach.error());
+        }
+        std::string text;
+        for (const auto& line : reach->told) {
+            text += line + "\n";
+        }
+        return Answer{ExitStatus::Done,
+                      text + surroundings.words.say("notice_reach.dry") + "\n", reach->warnings};
     }
 };
 

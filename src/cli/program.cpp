@@ -11,6 +11,7 @@
 #include "station/automatic_backup.h"
 
 #include <array>
+#include <cerrno>
 #include <ostream>
 #include <sstream>
 #include <string_view>
@@ -22,6 +23,9 @@ namespace {
 
 using station::Problem;
 using station::Result;
+
+// As a shell tells of a program that the closed pipe has ended.
+constexpr int readerGone = 128 + 13;
 
 struct Chosen {
     const Command* command = nullptr;
@@ -165,10 +169,14 @@ int run(const std::vector<std::string>& arguments, const station::Surroundings& 
     for (const auto& remark : said->remarks) {
         streams.error << remark << '\n';
     }
+    errno = 0;
     streams.out << said->out << std::flush;
     if (!streams.out && said->isKept) {
         print(lostAnswer(*call->words, said->out), *call->words, streams.error);
         return static_cast<int>(ExitStatus::NotTold);
+    }
+    if (!streams.out && errno == EPIPE) {
+        return readerGone;
     }
     if (!streams.out) {
         print(station::problemOf(*call->words, "call.output"), *call->words, streams.error);

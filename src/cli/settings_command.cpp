@@ -20,6 +20,9 @@ using station::Result;
 
 std::string lineOf(const station::StationSettings& all, std::string_view name,
                    const words::Words& words) {
+    if (all.isUnread) {
+        return words.say("settings.unread_value");
+    }
     const auto value = station::valueOf(all.settings, name);
     if (value.empty()) {
         return words.say("settings.not_set");
@@ -38,6 +41,9 @@ std::string textOf(const station::StationSettings& all, const words::Words& word
 
 logbook::json::Value jsonOf(const station::StationSettings& all) {
     logbook::json::Object object;
+    if (all.isUnread) {
+        return object;
+    }
     for (const auto name : station::settingNames()) {
         const auto value = station::valueOf(all.settings, name);
         object.emplace_back(std::string(name), value.empty() ? logbook::json::Value()
@@ -49,6 +55,9 @@ logbook::json::Value jsonOf(const station::StationSettings& all) {
 std::vector<std::string> remarksOf(const station::StationSettings& all,
                                    const words::Words& words) {
     std::vector<std::string> remarks;
+    if (all.isUnread) {
+        remarks.push_back(words.say("settings.set_unread"));
+    }
     for (const auto& fault : all.faults) {
         remarks.push_back(words.say("settings.faulty", {{"name", fault.name},
                                                         {"sentence", fault.sentence.text()}}));
@@ -98,6 +107,10 @@ public:
             return tl::unexpected(all.error());
         }
         const auto& words = surroundings.words;
+        if (all->isUnread && !changes) {
+            return tl::unexpected(station::problemOf(words, "settings.unread", {},
+                                                     station::Problem::Weight::Logbook));
+        }
         if (call.has(shared::json.name)) {
             return Answer{ExitStatus::Done, jsonText(jsonOf(*all)), remarksOf(*all, words),
                           changes};

@@ -19,7 +19,10 @@ std::string textMember(const logbook::json::Value* body, std::string_view name) 
 }
 
 std::string verifiedLine(const words::Context& context, const Provenance& provenance) {
-    if (!provenance.verified) return context.words.say("board.verified_never");
+    // What was noted of it may be what cannot be read.
+    if (!provenance.verified)
+        return context.words.say(provenance.problems.empty() ? "board.verified_never"
+                                                             : "board.verified_not_known");
     std::vector<std::string> heads;
     for (const auto& [station, seq] : provenance.verified->upTo)
         heads.push_back(logbook::toText(logbook::RecordName{station, seq}));

@@ -4,6 +4,7 @@
 // Questions to the log; see answers.h.
 #include "station/answers.h"
 
+#include "station/not_found.h"
 #include "station/rulebook_check.h"
 #include "station/upkeep.h"
 
@@ -86,19 +87,6 @@ Result<void> noteLateArrivals(const Surroundings& surroundings, const WholeLog& 
         station.cameLater = *later;
     }
     return {};
-}
-
-// Where not all can be read, it may be that which was enrolled.
-Problem unknownDevice(const Surroundings& surroundings, const LogbookFacts& facts,
-                      const std::string& device) {
-    auto doubts = doubtsOf(surroundings, facts);
-    if (doubts.empty()) {
-        return problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}});
-    }
-    auto problem = problemOf(surroundings.words, "trouble.unknown_device_damaged",
-                             {{"device", device}}, Problem::Weight::Logbook);
-    problem.details = std::move(doubts);
-    return problem;
 }
 
 }  // namespace
@@ -185,11 +173,12 @@ Result<report::Trace> trace(const Surroundings& surroundings, const WholeStandin
         for (const auto& [key, known] : notices) {
             keys.push_back(key);
         }
-        return tl::unexpected(
+        return tl::unexpected(asFarAsRead(
+            surroundings, standing.facts,
             keys.empty() ? problemOf(surroundings.words, "trouble.no_notice")
                          : problemOf(surroundings.words, "trouble.unknown_notice",
                                      {{"notice", asked.key},
-                                      {"notices", surroundings.words.anyOf(keys)}}));
+                                      {"notices", surroundings.words.anyOf(keys)}})));
     }
     auto trace = report::makeTrace(standing.log->log,
                                    {asked.by, asked.key, standing.at, standing.knownAt},

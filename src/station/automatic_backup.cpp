@@ -4,8 +4,8 @@
 // Automatic backups; see automatic_backup.h.
 #include "station/automatic_backup.h"
 
-#include "logbook/json.h"
 #include "logbook/text.h"
+#include "station/backup_failures.h"
 #include "station/backup_place.h"
 #include "station/file_kind.h"
 #include "station/given_time.h"
@@ -21,7 +21,6 @@ namespace station {
 
 namespace {
 
-namespace json = logbook::json;
 using Code = store::Trouble::Code;
 using Path = std::filesystem::path;
 using logbook::Instant;
@@ -29,99 +28,25 @@ using Begins = std::function<void(const std::string&)>;
 
 constexpr std::int64_t hourMs = 3'600'000, dayMs = 24 * hourMs;
 constexpr Instant beginning{std::numeric_limits<std::int64_t>::min()};
-constexpr const char* failureKey = "backup.failed";
-// Besides those of wordOf: the place was not set for this file; what stands there is no folder.
-constexpr const char* elsewhere = "elsewhere";
-constexpr const char* inWay = "in_way";
-
-// Why none could be made, by a word that is kept and looked up when it is told.
-std::string_view wordOf(Code code) {
-    switch (code) {
-        case Code::DiskFull: return "full";
-        case Code::NotFound: return "no_folder";
-        case Code::ReadOnly:
-        case Code::NotPermitted: return "not_permitted";
-        case Code::ChainBroken:
-        case Code::Damaged: return "not_sound";
-        case Code::Busy: return "busy";
-        case Code::Exists: return "exists";
-        default: return "other";
-    }
-}
-
-struct Failure {
-    std::string why;  // as of wordOf
-    std::string folder;
-    Instant at{};
-};
-
-json::Value toJson(const Failure& failure) {
-    return json::Object{{"why", failure.why},
-                        {"folder", failure.folder},
-                        {"at", toText(failure.at)}};
-}
-
-std::optional<Failure> failureIn(const json::Value& value) {
-    const auto textOf = [&](std::string_view name) {
-        const auto* field = value.find(name);
-        return field == nullptr || field->string() == nullptr ? std::string() : *field->string();
-    };
-    const auto at = logbook::parseInstant(textOf("at"));
-    static const std::vector<std::string> known{"full",      "no_folder", "not_permitted",
-                                                "not_sound", "busy",      elsewhere,
-                                                inWay,       "exists",    "other"};
-    if (!at || std::ranges::find(known, textOf("why")) == known.end()) {
-        return std::nullopt;
-    }
-    return Failure{textOf("why"), textOf("folder"), *at};
-}
-
-// Of each place the last one, if none went through since.
-std::vector<Failure> failuresIn(const std::map<std::string, std::string>& settings) {
-    std::vector<Failure> failures;
-    const auto found = settings.find(failureKey);
-    const auto value = found == settings.end() ? tl::unexpected(json::ParseError{})
-                                               : json::parse(found->second);
-    if (!value || value->array() == nullptr) {
-        return failures;
-    }
-    for (const auto& each : *value->array()) {
-        if (auto failure = failureIn(each)) {
-            failures.push_back(std::move(*failure));
-        }
-    }
-    return failures;
-}
-
-// Of places where backups still go: the logbook may bear another name since, or another second
-// place be set.
-void forgetOthers(std::vector<Failure>& failures, const LogbookFile& file,
-                  const StationSettings& settings) {
-    const auto first = backupFolder(file).filename();
-    const auto stated = settings.stated.find("second-backup");
-    std::erase_if(failures, [&](const Failure& failure) {
-        const bool isSecond = stated != settings.stated.end() && stated->second == failure.folder;
-        return !isSecond && Path(failure.folder).filename() != first;
-    });
-}
-
-std::string sentenceOf(const words::Words& words, const Failure& failure) {
-    return words.say("backups.failed", {{"folder", failure.folder}}) + " " +
-           words.say("backups_failed." + failure.why) + " " + words.say("backups.safe");
+AutomaticBackup notTried(const words::Words& words, const Problem& problem) {
+    return {{}, true, {words.say("backups.not_tried", {{"reason", problem.notice.says}})}};
 }
 
 // Whether anything came in that is in none there, and for how long that has been so.
 bool isDue(const store::Logbook& logbook, const BackupPlace& place, Instant now,
            Occasion occasion) {
     const auto heads = logbook.heads();
-    if (!heads || heads->empty()) {
+    if (!heads) {
+        return true;  // it fails then, and that is told
+    }
+    if (heads->empty()) {
         return false;
     }
     if (occasion == Occasion::CommandDone) {
         const Instant aDayAgo{now.ms - dayMs};
         const bool isOld = std::ranges::any_of(*heads, [&](const auto& each) {
             const auto row = logbook.findRecord({each.first, 1});
-            return row && row->arrived <= aDayAgo;
+            return !row || row->arrived <= aDayAgo;
         });
         if (!isOld || place.newest(logbook, aDayAgo, now)) {
             return false;
@@ -141,7 +66,7 @@ public:
 
     AutomaticBackup run(const StationSettings& all, Occasion occasion, const Begins& begins) {
         const auto noted = m_logbook.settings();
-        m_failures = noted ? failuresIn(*noted) : std::vector<Failure>{};
+        m_failures = noted ? failuresIn(*noted) : std::vector<BackupFailure>{};
         forgetOthers(m_failures, m_file, all);
         m_occasion = occasion;
         const BackupPlace first(backupFolder(m_file), m_file, m_station);
@@ -153,10 +78,10 @@ public:
         m_begins = begins;
         if (isFirstDue && begin(first.folder())) {
             if (system::makeFolder(first.folder())) {
-                make(first, all.settings.backupsKept, "backups.made");
+                make(first, all, "backups.made");
             } else {
                 const bool isInWay = system::kindOf(first.folder()) != system::FileKind::None;
-                fail(first.folder(), isInWay ? inWay : "not_permitted");
+                fail(first.folder(), isInWay ? BackupFailure::inWay : "not_permitted");
             }
         }
         runSecond(all, isFirstDue);
@@ -168,23 +93,29 @@ public:
 
 private:
     void runSecond(const StationSettings& all, bool isFirstDue) {
+        if (all.isUnread) {
+            m_result.failed = true;
+            m_result.told.push_back(m_surroundings.words.say("backups.second_unread"));
+            return;
+        }
         if (const auto& folder = all.settings.secondBackup) {
             const BackupPlace second(*folder, m_file, m_station);
             if (isDue(m_logbook, second, m_now, m_occasion) && begin(*folder)) {
-                make(second, all.settings.backupsKept, "backups.made_second");
+                make(second, all, "backups.made_second");
             }
             return;
         }
         const auto stated = all.stated.find("second-backup");
         if (isFirstDue && stated != all.stated.end() && logbook::isUtf8(stated->second) &&
             begin(stated->second)) {
-            fail(stated->second, elsewhere);
+            fail(stated->second, BackupFailure::elsewhere);
         }
     }
 
     // Whether it is tried there now: a command is not held up again by what has just failed.
     bool begin(const Path& folder) {
-        const auto failure = std::ranges::find(m_failures, folder.string(), &Failure::folder);
+        const auto failure =
+            std::ranges::find(m_failures, folder.string(), &BackupFailure::folder);
         if (failure != m_failures.end()) {
             if (m_occasion == Occasion::CommandDone && failure->at <= m_now &&
                 m_now.ms - failure->at.ms < hourMs) {
@@ -200,7 +131,7 @@ private:
         return true;
     }
 
-    void make(const BackupPlace& place, int kept, std::string_view sentence) {
+    void make(const BackupPlace& place, const StationSettings& all, std::string_view sentence) {
         const auto& words = m_surroundings.words;
         const auto path = place.pathAt(m_now);
         const auto copied = m_logbook.backup(path);
@@ -218,13 +149,16 @@ private:
         if (!copied && !isThere) {
             const bool isNoFolder = copied.error().code == Code::NotFound &&
                                     system::isInWayOfFolder(place.folder());
-            const auto code = copied.error().isUnread ? Code::Io : copied.error().code;
-            fail(place.folder(), isNoFolder ? inWay : wordOf(code));
+            fail(place.folder(),
+                 isNoFolder ? BackupFailure::inWay : reasonOf(copied.error()));
             return;
         }
         m_result.made.push_back(path);
         auto told = words.say(sentence, {{"path", path.string()}});
-        const auto left = place.keepOnly(static_cast<std::size_t>(kept), m_now, m_logbook);
+        // How many are kept may be what cannot be read.
+        const auto kept = all.isUnread ? std::numeric_limits<std::size_t>::max()
+                                       : static_cast<std::size_t>(all.settings.backupsKept);
+        const auto left = place.keepOnly(kept, m_now, m_logbook);
         if (!left.gone.empty()) {
             told += " " + words.say("backups.gone", {{"names", words.all(left.gone)}});
         }
@@ -240,7 +174,7 @@ private:
     }
 
     void fail(const Path& folder, std::string_view why) {
-        const Failure failure{std::string(why), folder.string(), m_now};
+        const BackupFailure failure{std::string(why), folder.string(), m_now};
         m_result.failed = true;
         m_result.told.push_back(sentenceOf(m_surroundings.words, failure));
         m_failures.push_back(failure);
@@ -249,19 +183,15 @@ private:
     // Where it cannot be noted, it has been told all the same.
     void note() {
         const auto settings = m_logbook.settings();
-        const bool stands = settings && settings->contains(failureKey);
+        const bool stands = settings && settings->contains(BackupFailure::setting);
         if (m_failures.empty() && !stands) {
             return;
-        }
-        json::Array noted;
-        for (const auto& failure : m_failures) {
-            noted.push_back(toJson(failure));
         }
         auto logbook = openLogbook(m_surroundings, m_file, Access::Write);
         if (logbook) {
             (void)logbook->setSetting(
-                failureKey,
-                noted.empty() ? std::nullopt : std::optional(json::canonical(noted)),
+                BackupFailure::setting,
+                m_failures.empty() ? std::nullopt : std::optional(textOf(m_failures)),
                 {m_surroundings.login, m_now});
         }
     }
@@ -273,7 +203,7 @@ private:
     std::optional<std::string> m_station;
     Occasion m_occasion{};
     Begins m_begins;
-    std::vector<Failure> m_failures;  // of this run, and of places that it does not try
+    std::vector<BackupFailure> m_failures;  // of this run, and of places that it does not try
     bool m_isTried = false;
     AutomaticBackup m_result;
 };
@@ -290,7 +220,10 @@ AutomaticBackup backUpAutomatically(const Surroundings& surroundings, const Logb
                                     Occasion occasion, const Begins& begins) {
     const auto settings = settingsOf(surroundings, file);
     auto logbook = openLogbook(surroundings, file, Access::Read);
-    if (!settings || !logbook || settings->settings.backupsKept == 0) {
+    if (!settings || !logbook) {
+        return notTried(surroundings.words, settings ? logbook.error() : settings.error());
+    }
+    if (settings->settings.backupsKept == 0) {
         return {};
     }
     return Backing(surroundings, file, std::move(*logbook))
@@ -300,10 +233,14 @@ AutomaticBackup backUpAutomatically(const Surroundings& surroundings, const Logb
 AutomaticBackup backUpAtClose(const Surroundings& surroundings, const LogbookFile& file,
                               Instant opened) {
     const auto logbook = openLogbook(surroundings, file, Access::Read);
-    const auto heads = logbook ? logbook->heads() : tl::unexpected(store::Trouble{});
-    const auto station = logbook ? logbook->station() : tl::unexpected(store::Trouble{});
+    if (!logbook) {
+        return notTried(surroundings.words, logbook.error());
+    }
+    const auto heads = logbook->heads();
+    const auto station = logbook->station();
     if (!heads || !station) {
-        return {};
+        return notTried(surroundings.words,
+                        problemOf(surroundings.words, heads ? station.error() : heads.error()));
     }
     const bool cameIn = std::ranges::any_of(
         *heads, [&](const auto& head) { return head.second.arrived >= opened; });
@@ -344,14 +281,18 @@ std::optional<std::string> lastBackupTold(const Surroundings& surroundings,
     }
     auto failures = failuresIn(*settings);
     if (const auto all = settingsOf(surroundings, file)) {
+        if (all->isUnread) {
+            return surroundings.words.say("backups.place_unread");
+        }
         forgetOthers(failures, file, *all);
         const auto& second = all->settings.secondBackup;
         const auto stated = all->stated.find("second-backup");
         if (failures.empty() && second && !system::exists(*second)) {
-            failures.push_back({std::string(wordOf(Code::NotFound)), *second, {}});
+            failures.push_back(
+                {std::string(reasonOf(store::Trouble{Code::NotFound})), *second, {}});
         } else if (failures.empty() && !second && stated != all->stated.end() &&
                    logbook::isUtf8(stated->second)) {
-            failures.push_back({elsewhere, stated->second, {}});
+            failures.push_back({BackupFailure::elsewhere, stated->second, {}});
         }
     }
     if (!failures.empty()) {

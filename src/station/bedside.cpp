@@ -9,6 +9,7 @@
 #include "report/pause_parts.h"
 #include "report/place_unsaid.h"
 #include "station/lowered.h"
+#include "station/not_found.h"
 #include "words/shown.h"
 
 #include <algorithm>
@@ -211,6 +212,20 @@ private:
     words::Context m_context;
 };
 
+// Another may be among what cannot be read.
+Found asFarAsRead(const Surroundings& surroundings, const LogbookFacts& facts, Found found) {
+    const auto& words = surroundings.words;
+    if (found.read.empty() || found.what == Found::What::Unit ||
+        doubtsOf(surroundings, facts).empty()) {
+        return found;
+    }
+    found.sentence =
+        found.what == Found::What::Nothing
+            ? words.say("bedside.found_nothing_read", {{"text", found.read}})
+            : found.sentence + " " + words.say("bedside.found_may_be_more");
+    return found;
+}
+
 }  // namespace
 
 Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeStanding& standing,
@@ -224,29 +239,30 @@ Result<report::Bedside> bedside(const Surroundings& surroundings, const WholeSta
     auto made = report::makeBedside(standing.state, standing.lookup, question,
                                     provenanceOf(surroundings, standing), surroundings.words);
     if (!made) {
-        return tl::unexpected(
-            problemOf(surroundings.words, "trouble.unknown_device", {{"device", device}}));
+        return tl::unexpected(unknownDevice(surroundings, standing.facts, device));
     }
     return std::move(*made);
 }
 
 Found find(const Surroundings& surroundings, const WholeStanding& standing, std::string_view text,
            const std::string& open) {
-    return Search(surroundings, standing, open)
-        .find(text, [&](const std::string&) {
-            return Result<const rules::Log*>(&standing.log->log);
-        });
+    return asFarAsRead(surroundings, standing.facts,
+                       Search(surroundings, standing, open)
+                           .find(text, [&](const std::string&) {
+                               return Result<const rules::Log*>(&standing.log->log);
+                           }));
 }
 
 Found find(const Surroundings& surroundings, const Standing& standing, const ModelReader& log,
            std::string_view text, const std::string& open) {
     std::shared_ptr<const WholeStanding> whole;
-    return Search(surroundings, standing, open).find(text, [&](const std::string& read) {
+    auto found = Search(surroundings, standing, open).find(text, [&](const std::string& read) {
         return log(read).map([&](std::shared_ptr<const WholeStanding>&& standingRead) {
             whole = std::move(standingRead);
             return &whole->log->log;
         });
     });
+    return asFarAsRead(surroundings, whole ? whole->facts : standing.facts, std::move(found));
 }
 
 }  // namespace station

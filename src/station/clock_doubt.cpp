@@ -73,7 +73,7 @@ public:
 
     // The latest `entered` among them. As a rule the last of them tells it: where that is not the
     // latest of all the station's entries, the clock may have been set back since.
-    [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> latest() const {
+    [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> latest() {
         if (m_head == m_log.heads.end()) {
             return std::nullopt;
         }
@@ -84,13 +84,16 @@ public:
         return latestAfter(**last);
     }
 
+    // False: one cannot be read.
+    [[nodiscard]] bool hasReadAll() const { return m_hasReadAll && !m_logbook.metDamage(); }
+
 private:
     [[nodiscard]] bool isCertain(const logbook::Record& record) const {
         return record.name.station == m_head->first && record.confirmed &&
                record.name.seq > m_ahead && !m_log.log.groundwork().struckBy(record);
     }
 
-    [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> lastInOrder() const {
+    [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> lastInOrder() {
         logbook::RecordName name{m_head->first, m_head->second.head.seq};
         for (; name.seq > m_ahead && name.seq > 0; --name.seq) {
             const auto row = m_logbook.findRecord(name);
@@ -98,6 +101,7 @@ private:
                 return tl::unexpected<store::Trouble>(row.error());
             }
             const auto record = logbook::readRecord(std::string_view(row->content));
+            m_hasReadAll = m_hasReadAll && record;
             if (record && isCertain(*record)) {
                 return record->entered;
             }
@@ -107,7 +111,7 @@ private:
 
     // That, or a later one.
     [[nodiscard]] tl::expected<std::optional<Instant>, store::Trouble> latestAfter(
-        Instant known) const {
+        Instant known) {
         std::vector<std::string> kinds;
         for (int kind = 0; kind < logbook::kindCount; ++kind) {
             kinds.emplace_back(kindName(static_cast<logbook::Kind>(kind)));
@@ -119,6 +123,7 @@ private:
                     return;
                 }
                 const auto record = logbook::readRecord(content);
+                m_hasReadAll = m_hasReadAll && record;
                 if (record && isCertain(*record)) {
                     latest = std::max(latest, record->entered);
                 }
@@ -148,6 +153,7 @@ private:
     const WholeLog& m_log;
     std::int64_t m_ahead;
     store::StationHeads::const_iterator m_head;
+    bool m_hasReadAll = true;
 };
 
 }  // namespace
@@ -206,19 +212,21 @@ Instant reachedBy(const WholeLog& log, const Settings& settings) {
     return reached;
 }
 
-Result<Instant> reachedIn(const Surroundings& surroundings, const store::Logbook& logbook,
-                          const WholeLog& log) {
+Result<std::optional<Instant>> reachedIn(const Surroundings& surroundings,
+                                         const store::Logbook& logbook, const WholeLog& log) {
     const auto settings = logbook.settings();
     if (!settings) {
         return tl::unexpected(problemOf(surroundings.words, settings.error()));
     }
     const Instant noted{numberIn(*settings, reachedSetting).value_or(0)};
     const auto ahead = numberIn(*settings, aheadSetting).value_or(0);
-    const auto latest = CertainEntries(logbook, log, ahead).latest();
+    CertainEntries entries(logbook, log, ahead);
+    const auto latest = entries.latest();
     if (!latest) {
         return tl::unexpected(problemOf(surroundings.words, latest.error()));
     }
-    return std::max(noted, latest->value_or(noted));
+    return entries.hasReadAll() ? std::optional(std::max(noted, latest->value_or(noted)))
+                                : std::nullopt;
 }
 
 std::string doubtSentence(const words::Words& words, const ClockDoubt& doubt,

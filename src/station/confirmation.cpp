@@ -143,8 +143,9 @@ Result<std::vector<Unconfirmed>> confirm(const Surroundings& surroundings,
                                          const Confirmation& confirmation) {
     const auto open = OpenLog::open(surroundings, file, [&](const store::Logbook& logbook) {
         return recordsOfWaiting(surroundings, logbook)
-            .map([&](std::vector<logbook::RecordName>&& waiting) {
-                return Needed{{}, std::move(waiting), surroundings.clock.now()};
+            .map([&](std::optional<std::vector<logbook::RecordName>>&& waiting) {
+                return waiting ? Needed{{}, *std::move(waiting), surroundings.clock.now()}
+                               : Needed{.isAll = true};
             });
     });
     if (!open) {

@@ -47,7 +47,8 @@ std::vector<const Record*> batchOf(const rules::Log& log, const Record& named, b
     return found;
 }
 
-// The batch of an entry with that entry, found in the text of all records.
+// The batch of an entry with that entry, found in the text of all records. Refused where some of
+// that cannot be read: it is corrected whole, or not at all.
 Result<std::vector<Record>> findBatch(const Surroundings& surroundings,
                                       const store::Logbook& logbook, const Record& named) {
     std::vector<std::string> kinds;
@@ -56,18 +57,24 @@ Result<std::vector<Record>> findBatch(const Surroundings& surroundings,
     }
     const auto stated = R"("batch":)" + json::canonical(json::Value(*named.batch));
     std::vector<Record> found;
+    bool hasReadAll = true;
     const auto read =
         logbook.forEachContent(kinds, [&](std::string_view, std::string_view content) {
             if (content.find(stated) == std::string_view::npos) {
                 return;
             }
             auto record = logbook::readRecord(content);
+            hasReadAll = hasReadAll && record;
             if (record && isOfBatch(*record, named)) {
                 found.push_back(std::move(*record));
             }
         });
     if (!read) {
         return tl::unexpected(problemOf(surroundings.words, read.error()));
+    }
+    if (!hasReadAll || logbook.metDamage()) {
+        return tl::unexpected(problemOf(surroundings.words, "correction.batch_unread", {},
+                                        Problem::Weight::Logbook));
     }
     return found;
 }

@@ -5,6 +5,7 @@
 #include "station/emergency_start.h"
 
 #include "station/damage.h"
+#include "station/tidied.h"
 #include "station/written.h"
 
 #include <algorithm>
@@ -79,7 +80,9 @@ std::string logMark(const Surroundings& surroundings, const LogbookFile& file) {
 }
 
 Result<StartKept> keepStart(const Surroundings& surroundings, const LogbookFile& file,
-                            const PressedStart& start) {
+                            const PressedStart& pressed) {
+    const auto tidy = tidied(surroundings.words, pressed.entries);
+    const PressedStart start{tidy.entries, pressed.pressed, pressed.log};
     const auto open = OpenLog::open(
         surroundings, file,
         [&](const store::Logbook& logbook) {
@@ -116,6 +119,8 @@ Result<StartKept> keepStart(const Surroundings& surroundings, const LogbookFile&
         return tl::unexpected(kept.error());
     }
     done.written = writtenOf(**open, *kept);
+    auto& told = done.written.front().warnings;
+    told.insert(told.end(), tidy.remarks.begin(), tidy.remarks.end());
     return done;
 }
 

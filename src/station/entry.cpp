@@ -6,6 +6,7 @@
 
 #include "station/damage.h"
 #include "station/own_records.h"
+#include "station/tidied.h"
 #include "station/written.h"
 
 #include <algorithm>
@@ -16,21 +17,6 @@ namespace station {
 using logbook::Kind;
 
 namespace {
-
-// What goes on at a patient, or warns of a unit: it has happened, whether it can be kept or not.
-bool hasHappened(Kind kind) {
-    switch (kind) {
-        case Kind::UseStart:
-        case Kind::UsePause:
-        case Kind::UseResume:
-        case Kind::UseEnd:
-        case Kind::Fault:
-        case Kind::Withdraw:
-        case Kind::Soil:
-        case Kind::Alarm: return true;
-        default: return false;
-    }
-}
 
 // Whatever the log says of the units.
 bool mustNotWait(const std::vector<Entry>& entries) {
@@ -79,12 +65,14 @@ Result<Written> writeEntry(const Surroundings& surroundings, const LogbookFile& 
 
 Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
                                            const LogbookFile& file,
-                                           const std::vector<Entry>& entries) {
-    if (entries.empty()) {
+                                           const std::vector<Entry>& stated) {
+    if (stated.empty()) {
         return std::vector<Written>();
     }
+    const auto tidy = tidied(surroundings.words, stated);
+    const auto& entries = tidy.entries;
     const auto notKept = [&](const Problem& problem) {
-        return tl::unexpected(goesOnPaper(problem, entries) ? onPaper(surroundings.words, problem)
+        return tl::unexpected(goesOnPaper(problem, stated) ? onPaper(surroundings.words, problem)
                                                             : problem);
     };
     const auto open = OpenLog::open(
@@ -106,7 +94,10 @@ Result<std::vector<Written>> writeTogether(const Surroundings& surroundings,
     if (!kept) {
         return notKept(kept.error());
     }
-    return writtenOf(**open, *kept);
+    auto written = writtenOf(**open, *kept);
+    auto& told = written.front().warnings;
+    told.insert(told.end(), tidy.remarks.begin(), tidy.remarks.end());
+    return written;
 }
 
 Result<Adopted> adopt(const Surroundings& surroundings, const LogbookFile& file,

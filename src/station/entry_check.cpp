@@ -4,16 +4,17 @@
 // Entries against the state before them; see entry_check.h.
 #include "station/entry_check.h"
 
-#include "logbook/notice_match.h"
 #include "logbook/unit.h"
 #include "rules/authority.h"
 #include "station/managers.h"
+#include "station/notice_reach.h"
 #include "words/entry_words.h"
 #include "words/finding_words.h"
 #include "words/record_words.h"
 #include "words/times.h"
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
 #include <utility>
 
@@ -80,7 +81,7 @@ public:
         if (auto refused = checkStrike()) {
             return tl::unexpected(std::move(*refused));
         }
-        if (auto refused = checkMatch()) {
+        if (auto refused = refuseMatch(m_words, m_record)) {
             return tl::unexpected(std::move(*refused));
         }
         if (!m_log.log.firstEdition()) {
@@ -137,22 +138,6 @@ private:
             return problemOf(m_words, "entry.struck_already", gaps);
         }
         return std::nullopt;
-    }
-
-    // A field that means nothing would leave the notice about other units than was meant.
-    [[nodiscard]] Refused checkMatch() const {
-        const auto unknown = logbook::unknownMatchFields(m_record.kind(), m_record.content);
-        const auto empty = logbook::emptyMatchFields(m_record.kind(), m_record.content);
-        if (unknown.empty() && empty.empty()) {
-            return std::nullopt;
-        }
-        if (unknown.empty()) {
-            return problemOf(m_words, "entry.empty_match", {{"fields", m_words.all(empty)}});
-        }
-        return problemOf(m_words, "entry.unknown_match",
-                         {{"fields", m_words.all(unknown)},
-                          {"known", m_words.anyOf({logbook::matchFields.begin(),
-                                                   logbook::matchFields.end()})}});
     }
 
     // A failure that only a measure shows counts whoever writes it: somebody without any role.
@@ -313,6 +298,7 @@ private:
         addFailure(after, warnings);
         addDiscount(after, warnings);
         addUnreadyStart(warnings);
+        addReach(after, warnings);
         return warnings;
     }
 
@@ -329,6 +315,13 @@ private:
                 finding.record->name == m_record.name) {
                 warnings.push_back(words::groundSentence(context(after), finding).text());
             }
+        }
+    }
+
+    void addReach(const rules::State& after, std::vector<std::string>& warnings) const {
+        if (const auto* notice = std::get_if<body::Notice>(&m_record.body)) {
+            auto reach = reachOf(m_words, after, *notice);
+            std::ranges::move(reach.warnings, std::back_inserter(warnings));
         }
     }
 

@@ -4,6 +4,7 @@
 // The log is folded with the records in their places, which is not the end for a late one.
 #include "station/entry_meaning.h"
 
+#include "station/notice_reach.h"
 #include "words/entry_words.h"
 #include "words/finding_words.h"
 
@@ -106,6 +107,10 @@ std::vector<std::string> entryMeaning(const Surroundings& surroundings, const Lo
     }
     if (context.device != nullptr) {
         told.push_back(outcome.standing(record.device));
+    }
+    if (const auto* notice = std::get_if<logbook::body::Notice>(&record.body)) {
+        const auto reach = reachOf(surroundings.words, context.state, *notice);
+        told.insert(told.end(), reach.told.begin(), reach.told.end());
     }
     return told;
 }

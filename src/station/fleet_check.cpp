@@ -6,6 +6,7 @@
 
 #include "rules/features.h"
 #include "station/privacy.h"
+#include "station/standing.h"
 #include "words/times.h"
 
 #include <algorithm>
@@ -46,7 +47,8 @@ FleetReason reasonOf(const words::Words& words, const exchange::FleetFault& faul
 
 FleetCheck::FleetCheck(const Surroundings& surroundings, const LogAtHand& log)
     : m_words(surroundings.words),
-      m_state(stateOf(log, lastKnown(log.log, surroundings.clock.now()))) {
+      m_state(stateOf(log, lastKnown(log.log, surroundings.clock.now()))),
+      m_mayBeUnread(!doubtsOf(surroundings, log).empty()) {
     m_today = m_state.rulebook->zone->dayOf(surroundings.clock.now());
     for (const auto& [serial, device] : m_state.devices) {
         if (device->retired) {
@@ -149,11 +151,15 @@ void FleetCheck::checkTexts(const exchange::FleetRow& row,
 }
 
 std::vector<std::string> FleetCheck::remarksOn(const exchange::FleetRow& row) const {
+    std::vector<std::string> remarks;
     const auto* device = m_state.device(row.serial);
     if (device != nullptr && device->retired) {
-        return {m_words.say("fleet.anew")};
+        remarks.push_back(m_words.say("fleet.anew"));
     }
-    return {};
+    if (m_mayBeUnread) {
+        remarks.push_back(m_words.say("fleet.may_be_enrolled"));
+    }
+    return remarks;
 }
 
 }  // namespace station

@@ -42,6 +42,7 @@ private:
     const words::Words& m_words;
     rules::State m_state;
     logbook::Day m_today{};
+    bool m_mayBeUnread;  // an enrolment may be among what cannot be read
     std::map<std::string, std::set<std::string>, std::less<>> m_numbers;  // number: its units
     std::vector<std::string> m_groups, m_features;                        // of the edition
 };

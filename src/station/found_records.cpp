@@ -19,6 +19,7 @@ constexpr std::size_t recordsAtOnce = 500;
 
 void FoundRecords::forget() {
     m_arrival = 0;
+    m_hasReadAll = true;
     m_records.clear();
 }
 
@@ -36,6 +37,7 @@ Result<bool> FoundRecords::renew(const Surroundings& surroundings, const store::
     if (!read) {
         return tl::unexpected(problemOf(surroundings.words, read.error()));
     }
+    m_hasReadAll = m_hasReadAll && !logbook.metDamage();
     return isFirst || m_records.size() != before;
 }
 
@@ -54,6 +56,8 @@ tl::expected<void, store::Trouble> FoundRecords::lookThrough(const store::Logboo
                 }
                 if (auto record = logbook::readRecord(content)) {
                     add(std::move(*record), search);
+                } else {
+                    m_hasReadAll = false;
                 }
             },
             *arrival);
@@ -81,6 +85,7 @@ tl::expected<void, store::Trouble> FoundRecords::addArrived(const store::Logbook
             return tl::unexpected<store::Trouble>(count.error());
         }
         for (std::size_t index = 0; index < *count; ++index) {
+            m_hasReadAll = m_hasReadAll && portion[index].whole;
             if (portion[index].whole && search.isWanted(portion[index].record)) {
                 arrived.push_back(std::move(portion[index].record));
             }

@@ -40,6 +40,9 @@ public:
                                      const store::Logbook& logbook, const Search& search);
     void forget();
 
+    // False: some could not be read, and may be among those wanted. The whole log names them.
+    [[nodiscard]] bool hasReadAll() const { return m_hasReadAll; }
+
     using Records = std::map<logbook::RecordName, logbook::Record>;
     [[nodiscard]] const Records& records() const { return m_records; }
 
@@ -53,6 +56,7 @@ private:
     std::filesystem::path m_path;
     std::optional<system::FileIdentity> m_identity;
     std::int64_t m_arrival = 0;  // up to which all was looked at; 0: nothing was
+    bool m_hasReadAll = true;
     Records m_records;
 };
 

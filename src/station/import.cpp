@@ -4,10 +4,10 @@
 // Importing record files; see import.h.
 #include "station/import.h"
 
-#include "logbook/notice_match.h"
 #include "logbook/text.h"
 #include "rules/rulebook_reader.h"
 #include "station/handed_files.h"
+#include "station/imported_notices.h"
 #include "station/managers.h"
 #include "station/open_log.h"
 #include "station/snapshots.h"
@@ -228,25 +228,6 @@ void remarkLater(const Surroundings& surroundings,
     }
 }
 
-// Notices that are about other units than was meant; they are taken all the same.
-void remarkMatches(const Surroundings& surroundings,
-                   const std::vector<store::LentRecord>& records,
-                   std::vector<std::string>& remarks) {
-    std::int64_t count = 0;
-    words::Gaps first;
-    for (const auto& record : records) {
-        const auto unknown = logbook::unknownMatchFields(record.kind, record.content);
-        if (!unknown.empty() && ++count == 1) {
-            first = {{"record", toText(nameOf(record))},
-                     {"fields", surroundings.words.all(unknown)}};
-        }
-    }
-    if (count > 0) {
-        first["count"] = std::to_string(count);
-        remarks.push_back(surroundings.words.say("done.match_unknown", first));
-    }
-}
-
 Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile& file,
                             store::Logbook& logbook, const Bringing& bringing) {
     const auto& handed = bringing.handed;
@@ -259,13 +240,14 @@ Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile&
         if (!admitted) {
             return tl::unexpected(std::move(admitted.error()));
         }
+        const ImportedNotices notices(logbook, handed.records());
         const auto result = logbook.importRecords(
             handed.records(), bringing.names, {admitted->person, surroundings.clock.now()},
             admitted->arrival);
         if (result) {
             renewSnapshots(surroundings, logbook);
             remarkLater(surroundings, handed.records(), admitted->remarks);
-            remarkMatches(surroundings, handed.records(), admitted->remarks);
+            notices.addRemarks(surroundings, file, admitted->remarks);
             return ImportAnswer{result->added, result->skipped, false,
                                 std::move(admitted->remarks), lastOf(handed.records())};
         }

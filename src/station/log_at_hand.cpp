@@ -141,7 +141,10 @@ private:
         if (!reached) {
             return tl::unexpected(reached.error());
         }
-        log.reached = *reached;
+        if (!*reached) {
+            return std::optional<LogAtHand>();
+        }
+        log.reached = **reached;
         // Beside this one, which may be written while it is asked.
         auto beside = openLogbook(m_surroundings, m_file, Access::Read);
         if (!beside) {
@@ -162,7 +165,8 @@ private:
 
 Result<LogAtHand> readAtHand(const Surroundings& surroundings, const LogbookFile& file,
                              const store::Logbook& logbook, const Needed& needed) {
-    auto log = Gathering(surroundings, file, logbook, needed).run();
+    auto log = needed.isAll ? IfEnough<LogAtHand>(std::nullopt)
+                            : Gathering(surroundings, file, logbook, needed).run();
     if (!log) {
         return tl::unexpected(std::move(log.error()));
     }

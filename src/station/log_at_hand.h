@@ -23,6 +23,7 @@ struct Needed {
     // States are asked for from this instant on; none: no state is, and only editions, persons and
     // strikes are at hand, whatever is named above.
     std::optional<logbook::Instant> since{};
+    bool isAll = false;  // the whole log: what bears on it cannot be found without
 };
 
 struct LogAtHand : WholeLog {

@@ -25,19 +25,27 @@ bool isOfPeopleOrStrike(const logbook::Record& record) {
            record.kind() == Kind::Strike;
 }
 
+// What cannot be read may be what is asked for, though the state knows what it did: it is told.
+Result<std::shared_ptr<const WholeStanding>> besideAll(const Surroundings& surroundings,
+                                                       const LogbookFile& file,
+                                                       const Standing& standing) {
+    return readWholeLog(surroundings, file).map([&](WholeLog&& log) {
+        WholeStanding whole{standing, std::make_shared<const WholeLog>(std::move(log))};
+        whole.facts.unread = whole.log->unread;
+        whole.facts.isDamaged = whole.log->isDamaged;
+        whole.facts.isRefused = whole.log->isRefused;
+        return std::make_shared<const WholeStanding>(std::move(whole));
+    });
+}
+
 }  // namespace
 
 Result<std::shared_ptr<const WholeStanding>> ModelLog::of(const Surroundings& surroundings,
                                                           const LogbookFile& file,
                                                           const Standing& standing,
                                                           const std::string& text) {
-    const auto beside = [&](std::shared_ptr<const WholeLog> log) {
-        return std::make_shared<const WholeStanding>(WholeStanding{standing, std::move(log)});
-    };
     if (!standing.facts.unread.empty()) {
-        return readWholeLog(surroundings, file).map([&](WholeLog&& log) {
-            return beside(std::make_shared<const WholeLog>(std::move(log)));
-        });
+        return besideAll(surroundings, file, standing);
     }
     const auto logbook = openLogbook(surroundings, file, Access::Read);
     if (!logbook) {
@@ -52,6 +60,11 @@ Result<std::shared_ptr<const WholeStanding>> ModelLog::of(const Surroundings& su
     if (!isOther) {
         return tl::unexpected(isOther.error());
     }
+    if (!m_found.hasReadAll()) {
+        m_found.forget();
+        m_log.reset();
+        return besideAll(surroundings, file, standing);
+    }
     if (!m_log || *isOther) {
         std::vector<logbook::Record> records;
         for (const auto& [name, record] : m_found.records()) {
@@ -60,7 +73,7 @@ Result<std::shared_ptr<const WholeStanding>> ModelLog::of(const Surroundings& su
         m_log = std::make_shared<const WholeLog>(
             WholeLog{standing.facts, rules::Log(std::move(records), surroundings.zones)});
     }
-    return beside(m_log);
+    return std::make_shared<const WholeStanding>(WholeStanding{standing, m_log});
 }
 
 // A fit that states no model is of the one that its part is known to be of.

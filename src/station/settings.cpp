@@ -234,32 +234,6 @@ private:
     words::Sentence m_fault;
 };
 
-Result<StationSettings> read(const Surroundings& surroundings, const store::Logbook& logbook) {
-    const auto stored = logbook.settings();
-    if (!stored) {
-        return tl::unexpected(problemOf(surroundings.words, stored.error()));
-    }
-    StationSettings all;
-    Setting setting(surroundings.words, all.settings);
-    for (const auto name : settingNames()) {
-        const auto found = stored->find(keyOf(name));
-        if (found == stored->end()) {
-            continue;
-        }
-        all.stated.emplace(name, found->second);
-        if (!setting.put(name, found->second)) {
-            all.faults.push_back({std::string(name), found->second, setting.fault()});
-        }
-    }
-    if (all.settings.secondBackup && !isAtHome(logbook, *stored)) {
-        const auto value = *std::exchange(all.settings.secondBackup, std::nullopt);
-        all.faults.push_back({"second-backup", value,
-                              surroundings.words.sentence("settings_fault.elsewhere",
-                                                          {{"value", value}})});
-    }
-    return all;
-}
-
 // The values as they are to be stored, by their key in the file.
 using Stored = std::map<std::string, std::optional<std::string>>;
 
@@ -360,7 +334,30 @@ Result<StationSettings> settingsOf(const Surroundings& surroundings, const Logbo
     if (!logbook) {
         return tl::unexpected(logbook.error());
     }
-    return read(surroundings, *logbook);
+    const auto stored = logbook->settings();
+    if (!stored) {
+        return tl::unexpected(problemOf(surroundings.words, stored.error()));
+    }
+    StationSettings all;
+    all.isUnread = logbook->metDamage();  // nothing else was read of it
+    Setting setting(surroundings.words, all.settings);
+    for (const auto name : settingNames()) {
+        const auto found = stored->find(keyOf(name));
+        if (found == stored->end()) {
+            continue;
+        }
+        all.stated.emplace(name, found->second);
+        if (!setting.put(name, found->second)) {
+            all.faults.push_back({std::string(name), found->second, setting.fault()});
+        }
+    }
+    if (all.settings.secondBackup && !isAtHome(*logbook, *stored)) {
+        const auto value = *std::exchange(all.settings.secondBackup, std::nullopt);
+        all.faults.push_back({"second-backup", value,
+                              surroundings.words.sentence("settings_fault.elsewhere",
+                                                          {{"value", value}})});
+    }
+    return all;
 }
 
 Result<StationSettings> changeSettings(const Surroundings& surroundings, const LogbookFile& file,
@@ -392,7 +389,12 @@ Result<StationSettings> changeSettings(const Surroundings& surroundings, const L
             return tl::unexpected(problemOf(surroundings.words, set.error()));
         }
     }
-    return read(surroundings, *logbook);
+    auto after = settingsOf(surroundings, file);
+    if (!after) {
+        after = StationSettings();  // it is set all the same
+        after->isUnread = true;
+    }
+    return after;
 }
 
 }  // namespace station

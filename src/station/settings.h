@@ -41,6 +41,7 @@ struct StationSettings {
     Settings settings;                                       // a faulty one has its default
     std::map<std::string, std::string, std::less<>> stated;  // name: value, of those that are set
     std::vector<SettingFault> faults;
+    bool isUnread = false;  // nothing is known of what is set: all have their default
 };
 
 // "place", "pressure", "stale-after", …: in the order in which people see them.
@@ -59,7 +60,7 @@ struct SettingsChange {
 
 // Refused whole, with nothing written: a name that is none; a value that cannot be used, each with
 // its reason in the details; somebody who may not say who holds which role. A disk that fails in
-// between may leave some of several written. What is set afterwards.
+// between may leave some of several written. What is set afterwards, as far as it can be read.
 [[nodiscard]] Result<StationSettings> changeSettings(const Surroundings& surroundings,
                                                      const LogbookFile& file,
                                                      const SettingsChange& change);

@@ -45,8 +45,14 @@ const FoundRecords::Search& searchOfWaiting() {
 }
 
 // Those with the entries whose places they take, as far back as there are such.
-tl::expected<std::vector<logbook::Record>, store::Trouble> withOrigins(
-    const store::Logbook& logbook, const FoundRecords::Records& found) {
+// Nothing where one of them cannot be read.
+using Waiters = std::optional<std::vector<logbook::Record>>;
+tl::expected<Waiters, store::Trouble> withOrigins(const store::Logbook& logbook,
+                                                  const FoundRecords& all) {
+    if (!all.hasReadAll()) {
+        return std::nullopt;
+    }
+    const auto& found = all.records();
     std::vector<logbook::Record> records;
     std::set<RecordName> names;
     for (const auto& [name, record] : found) {
@@ -66,22 +72,27 @@ tl::expected<std::vector<logbook::Record>, store::Trouble> withOrigins(
             }
             return tl::unexpected<store::Trouble>(row.error());
         }
-        if (auto origin = logbook::readRecord(row->content)) {
-            records.push_back(std::move(*origin));
+        auto origin = logbook::readRecord(row->content);
+        if (!origin) {
+            return std::nullopt;
         }
+        records.push_back(std::move(*origin));
     }
     return records;
 }
 
 }  // namespace
 
-Result<std::vector<Unconfirmed>> WaitingLog::of(const Surroundings& surroundings,
-                                                const LogbookFile& file, const Standing& standing,
-                                                const std::string& person) {
-    if (!standing.facts.unread.empty()) {
+Result<Waiting> WaitingLog::of(const Surroundings& surroundings, const LogbookFile& file,
+                               const Standing& standing, const std::string& person) {
+    const auto inAll = [&] {
         return readWholeLog(surroundings, file).map([&](const WholeLog& log) {
-            return waitingFor(surroundings, file, log, person);
+            return Waiting{waitingFor(surroundings, file, log, person),
+                           doubtsOf(surroundings, log)};
         });
+    };
+    if (!standing.facts.unread.empty()) {
+        return inAll();
     }
     const auto logbook = openLogbook(surroundings, file, Access::Read);
     if (!logbook) {
@@ -90,7 +101,11 @@ Result<std::vector<Unconfirmed>> WaitingLog::of(const Surroundings& surroundings
     if (auto renewed = renew(surroundings, *logbook, standing); !renewed) {
         return tl::unexpected(std::move(renewed.error()));
     }
-    return waitingFor(surroundings, file, *m_log, person);
+    if (!m_log) {
+        return inAll();
+    }
+    return Waiting{waitingFor(surroundings, file, *m_log, person),
+                   doubtsOf(surroundings, standing.facts)};
 }
 
 Result<void> WaitingLog::renew(const Surroundings& surroundings, const store::Logbook& logbook,
@@ -99,34 +114,41 @@ Result<void> WaitingLog::renew(const Surroundings& surroundings, const store::Lo
     if (!isOther) {
         return tl::unexpected(isOther.error());
     }
-    if (m_log && !*isOther) {
+    if (m_log && !*isOther && m_found.hasReadAll()) {
         return {};
     }
     m_log.reset();
-    auto records = withOrigins(logbook, m_found.records());
+    auto records = withOrigins(logbook, m_found);
     if (!records) {
         return tl::unexpected(problemOf(surroundings.words, records.error()));
     }
+    if (!*records) {
+        m_found.forget();
+        return {};
+    }
     m_log = std::make_shared<const WholeLog>(
-        WholeLog{standing.facts, rules::Log(std::move(*records), surroundings.zones)});
+        WholeLog{standing.facts, rules::Log(std::move(**records), surroundings.zones)});
     return {};
 }
 
-Result<std::vector<RecordName>> recordsOfWaiting(const Surroundings& surroundings,
-                                                 const store::Logbook& logbook) {
+Result<std::optional<std::vector<RecordName>>> recordsOfWaiting(
+    const Surroundings& surroundings, const store::Logbook& logbook) {
     FoundRecords found;
     if (auto renewed = found.renew(surroundings, logbook, searchOfWaiting()); !renewed) {
         return tl::unexpected(std::move(renewed.error()));
     }
-    const auto records = withOrigins(logbook, found.records());
+    const auto records = withOrigins(logbook, found);
     if (!records) {
         return tl::unexpected(problemOf(surroundings.words, records.error()));
     }
+    if (!*records) {
+        return std::optional<std::vector<RecordName>>();
+    }
     std::vector<RecordName> names;
-    for (const auto& record : *records) {
+    for (const auto& record : **records) {
         names.push_back(record.name);
     }
-    return names;
+    return std::optional(std::move(names));
 }
 
 }  // namespace station

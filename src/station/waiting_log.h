@@ -20,11 +20,9 @@ namespace station {
 class WaitingLog {
 public:
     // As waitingFor() says by the whole log; of a logbook of which something cannot be read the
-    // whole log is read.
-    [[nodiscard]] Result<std::vector<Unconfirmed>> of(const Surroundings& surroundings,
-                                                      const LogbookFile& file,
-                                                      const Standing& standing,
-                                                      const std::string& person);
+    // whole log is read, and told that there may be others.
+    [[nodiscard]] Result<Waiting> of(const Surroundings& surroundings, const LogbookFile& file,
+                                     const Standing& standing, const std::string& person);
 
 private:
     [[nodiscard]] Result<void> renew(const Surroundings& surroundings,
@@ -34,8 +32,9 @@ private:
     std::shared_ptr<const WholeLog> m_log;  // of what was found
 };
 
-// The names of the records on which that rests, found in the text of all.
-[[nodiscard]] Result<std::vector<logbook::RecordName>> recordsOfWaiting(
+// The names of the records on which that rests, found in the text of all. Nothing where one cannot
+// be read that may be among them.
+[[nodiscard]] Result<std::optional<std::vector<logbook::RecordName>>> recordsOfWaiting(
     const Surroundings& surroundings, const store::Logbook& logbook);
 
 }  // namespace station

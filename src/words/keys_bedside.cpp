@@ -29,7 +29,7 @@ bedside: notice_inspects(notice title) notice_informs(notice title)
 bedside: found_unit(device) found_retired(device) found_units(count text)
 bedside: found_part(serial positions) found_model(model positions)
 bedside: found_lot(lot positions) found_lot_alone(lot)
-bedside: found_nothing(text) found_no_text
+bedside: found_nothing(text) found_nothing_read(text) found_may_be_more found_no_text
 )";
 
 std::string_view bedsideKeys() {

@@ -11,7 +11,7 @@ fleet: title(path logbook) ignored(columns) good(count) none_good refused(count)
 fleet: groups features commissioned name asset place remarks refused_line(line)
 fleet: refused_unit(line unit) in_column(column sentence) nothing_saved
 fleet: how_to_take(logbook path) taken(first last) taken_one(first) not_ready
-fleet: enrolled(count) anew of_unit(unit sentence)
+fleet: enrolled(count) anew may_be_enrolled of_unit(unit sentence)
 fleet.bad_list: says(path) safe do
 fleet.bad_unit: says(unit) safe do
 fleet.changed: says safe do

@@ -8,6 +8,8 @@ namespace words {
 
 static constexpr std::string_view table = R"(
 settings: title line(name value) default(value) not_set name value faulty(name sentence)
+settings: unread_value set_unread
+settings.unread: says safe do
 settings.bad: says safe do
 settings.unknown: says(name) safe do(names)
 settings.nobody: says safe do
@@ -25,8 +27,9 @@ settings_fault.elsewhere: says(value) do
 settings_fault.backups: says(value) do(most)
 backups: made(path) made_second(path) failed(folder) safe last(when) begun
 backups: gone(names) not_counted(folder names)
+backups: second_unread place_unread not_tried(reason)
 backups: migrated(path backup) up_to_date(path)
-backups_failed: full no_folder not_permitted not_sound busy elsewhere in_way exists other
+backups_failed: full no_folder not_permitted not_sound busy elsewhere in_way not_given exists other
 )";
 
 std::string_view settingsKeys() {

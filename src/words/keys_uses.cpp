@@ -54,6 +54,11 @@ entry.bad_record: says safe do
 entry.unknown_position: says(key) safe do(keys)
 entry.unknown_match: says(fields) safe do(known)
 entry.empty_match: says(fields) safe do
+entry.only_notice: says safe do
+entry: form_left_out(text)
+notice_reach: units(units) parts(units fits kept) nothing strange_position(position positions) dry
+notice_reach: strange_unit_models(models) strange_part_models(models)
+notice_reach: imported(key record told) more(count)
 entry.unknown_check: says(key) safe do(keys)
 entry.unknown_service: says(key) safe do(keys)
 entry.unknown_device: says(device) safe do
@@ -79,6 +84,7 @@ question: went_on(time) went_on_more(count) went_on_means(time)
 question: yes clock(doubt) patient(texts) impossible(values) patient_hint(texts)
 entry.impossible_value: says(values) safe do
 correction.no_batch: says(record) safe do
+correction.batch_unread: says safe do
 correction.no_unit: says(record) safe do
 correction.not_shown: says(count) safe do
 correction.same_unit: says(record device) safe do
@@ -107,7 +113,7 @@ verify: read_round_disk disk_failed not_given(detail)
 done: founded(station) recorded(record) imported(added skipped) backed_up(path bytes)
 done: exported(count path) verified(count) not_verified(count) rulebook_sound(edition title)
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
-done: match_unknown(count record fields)
+done: match_unknown(count record fields) match_empty(count record fields)
 done: forms(path first last) later_record(record time) warnings(count) not_noted
 done: not_noted_damaged not_noted_disk imported_nothing up_to(records) month_ahead(to count time)
 verify: may_be_unread

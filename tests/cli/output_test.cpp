@@ -7,6 +7,7 @@
 
 #include "station/ward.h"
 
+#include <cerrno>
 #include <sstream>
 #include <streambuf>
 
@@ -14,11 +15,18 @@ using namespace support;
 
 namespace {
 
-// A full disk.
+// A full disk, or a pipe of which the other end is closed.
 class Full : public std::streambuf {
+public:
+    explicit Full(int error) : m_error(error) {}
+
 protected:
-    int_type overflow(int_type) override { return traits_type::eof(); }
-    int sync() override { return -1; }
+    int_type overflow(int_type) override { return fail(), traits_type::eof(); }
+    int sync() override { return fail(), -1; }
+
+private:
+    void fail() const { errno = m_error; }
+    int m_error;
 };
 
 struct Called {
@@ -26,11 +34,11 @@ struct Called {
     std::string error;
 };
 
-Called callWithoutOutput(Ward& ward, std::vector<std::string> words) {
+Called callWithoutOutput(Ward& ward, std::vector<std::string> words, int failure = ENOSPC) {
     ScriptedTerminal terminal;
     auto surroundings = ward.surroundings;
     surroundings.terminal = &terminal;
-    Full full;
+    Full full(failure);
     std::ostream out(&full);
     std::ostringstream error;
     const int status = cli::run(words, surroundings, {out, error});
@@ -65,4 +73,18 @@ TEST_CASE("A recovery code is shown though the answer cannot be written", "[unit
     CHECK(called.status == 4);
     CHECK_THAT(called.error,
                Catch::Matches("[\\s\\S]*([0-9A-Z]{4}-){4}[0-9A-Z]{4}[\\s\\S]*"));
+}
+
+TEST_CASE("Whoever reads no further is left alone, but told what was kept", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto path = ward.logbook.path.string();
+    const auto question = callWithoutOutput(ward, {"board", path}, EPIPE);
+    CHECK(question.status == 141);
+    CHECK(question.error.empty());
+    const auto entry = callWithoutOutput(
+        ward, {"log", path, "fault", "KB-0001", "--code", "display", "--as", "mt"}, EPIPE);
+    CHECK(entry.status == 4);
+    CHECK_THAT(entry.error, Catch::Contains("Recorded as icu-1/4"));
 }

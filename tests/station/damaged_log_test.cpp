@@ -5,15 +5,13 @@
 // not found is not said not to be there.
 #include "station/damage.h"
 
-#include "logbook/record_reader.h"
 #include "station/answers.h"
 #include "station/confirmation.h"
+#include "station/damaged_ward.h"
 #include "station/people_list.h"
 #include "station/serial_log.h"
 #include "station/standing.h"
 #include "station/standing_source.h"
-#include "station/upkeep.h"
-#include "station/ward.h"
 #include "store/bad_sectors.h"
 
 #include <SQLiteCpp/Database.h>
@@ -21,61 +19,9 @@
 #include <cerrno>
 
 using store::test::BadSectors;
-using support::Ward;
+using namespace support;
 
 namespace {
-
-constexpr std::size_t pageSize = 4096;
-
-std::string codeOf(Ward& ward, const station::Entry& entry) {
-    const auto written = station::writeEntry(ward.surroundings, ward.logbook, entry);
-    return written ? "" : written.error().code;
-}
-
-// Notes of another station, which fill pages.
-void keepNotes(Ward& ward, int first, int last) {
-    std::vector<logbook::Record> records;
-    for (int seq = first; seq <= last; ++seq) {
-        records.push_back(
-            *logbook::readRecord(support::noteLine("icu-9", seq, std::string(250, 'x'))));
-    }
-    auto file = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write);
-    REQUIRE(file);
-    REQUIRE(file->append(records, {"mt", ward.clock.now()}));
-}
-
-// KB-0001 with a circuit, KB-0002 in the middle of the file, and a start that waits for its name.
-void fill(Ward& ward) {
-    ward.found();
-    ward.enrol("KB-0001");
-    station::Entry fit{ward.as("mt"), "fit", "KB-0001"};
-    fit.body = {{"position", "circuit"},
-                {"part", logbook::json::Object{{"serial", "4711"}, {"lot", "L7"}}}};
-    REQUIRE(codeOf(ward, fit) == "");
-    keepNotes(ward, 1, 40);
-    ward.enrol("KB-0002");
-    REQUIRE(codeOf(ward, {"mt", "use_start", "KB-0002"}) == "");
-    keepNotes(ward, 41, 80);
-    REQUIRE(ward.check("KB-0001", "pass"));
-}
-
-// The place of the leaf of the table on which that stands.
-std::size_t leafWith(const std::string& bytes, std::string_view with) {
-    const auto found = with.empty() ? bytes.rfind(R"("kind":"note")") : bytes.find(with);
-    REQUIRE(found != std::string::npos);
-    const auto place = found / pageSize * pageSize;
-    REQUIRE(bytes.at(place) == '\x0D');
-    return place;
-}
-
-// It is zeroed.
-void zeroLeaf(Ward& ward, std::string_view with) {
-    auto bytes = ward.bytes();
-    bytes.replace(leafWith(bytes, with), pageSize, pageSize, '\0');
-    ward.folder.write("ward.logbook", bytes);
-}
-
-constexpr std::string_view ofKb2 = R"("device":"KB-0002","entered")";
 
 std::size_t readable(Ward& ward) {
     const auto logbook =
@@ -185,12 +131,7 @@ TEST_CASE("A part whose entries cannot be read is not said not to be there", "[f
     station::Entry fit{ward.as("mt"), "fit", "KB-0001"};
     fit.body = {{"position", "circuit"}, {"part", logbook::json::Object{{"serial", "5822"}}}};
     REQUIRE(codeOf(ward, fit) == "");
-    keepNotes(ward, 81, 120);
-    ward.clock.advance(logbook::Duration{5LL * 3'600'000});
-    REQUIRE(codeOf(ward, {"mt", "use_end", "KB-0002"}) == "");
-    const auto kept = station::rebuild(ward.surroundings, ward.logbook);
-    REQUIRE(kept);
-    REQUIRE(kept->kept > 0);
+    keepStates(ward);
     zeroLeaf(ward, "5822");
     const auto standing = station::standingForSerial(ward.surroundings, ward.logbook, {}, "5822");
     REQUIRE(standing);

@@ -273,9 +273,27 @@ TEST_CASE("A notice that names what it concerns by something strange is taken in
     const auto strange = importText(ward, lineOf(1, {{"lotz", logbook::json::Array{"L7"}}}));
     REQUIRE(strange);
     CHECK(strange->added == 1);
-    REQUIRE(strange->remarks.size() == 1);
+    const auto& words = ward.surroundings.words;
+    const auto nothing = [&](const char* record) {
+        return words.say("notice_reach.imported", {{"key", "fa_1"},
+                                                   {"record", record},
+                                                   {"told", words.say("notice_reach.nothing")}});
+    };
+    REQUIRE(strange->remarks.size() == 2);
     CHECK(strange->remarks.front().find("er-2/1 (lotz)") != std::string::npos);
+    CHECK(strange->remarks.back() == nothing("er-2/1"));
     const auto plain = importText(ward, lineOf(2, {{"lots", logbook::json::Array{"L7"}}}));
     REQUIRE(plain);
-    CHECK(plain->remarks.empty());
+    CHECK(plain->remarks == std::vector<std::string>{nothing("er-2/2")});
+    const auto empty = importText(ward, lineOf(3, {{"lots", logbook::json::Array{}}}));
+    REQUIRE(empty);
+    REQUIRE(empty->remarks.size() == 2);
+    CHECK(empty->remarks.front() ==
+          words.say("done.match_empty",
+                    {{"count", "1"}, {"record", "er-2/3"}, {"fields", "lots"}}));
+    // What is here already is not counted again.
+    const auto again = importText(ward, lineOf(1, {{"lotz", logbook::json::Array{"L7"}}}));
+    REQUIRE(again);
+    CHECK(again->skipped == 1);
+    CHECK(again->remarks.empty());
 }

@@ -48,8 +48,8 @@ WaitingHint::WaitingHint(DeskTools tools, QWidget* parent) : QWidget(parent), m_
 void WaitingHint::read() {
     const auto person = personOf(m_tools.workplace);
     if (person.empty()) return;
-    readFor(person, [this, person](const station::Result<WaitingEntries>& entries) {
-        if (entries && person == personOf(m_tools.workplace)) show(*entries);
+    readFor(person, [this, person](const station::Result<station::Waiting>& waiting) {
+        if (waiting && person == personOf(m_tools.workplace)) show(waiting->entries);
     });
 }
 
@@ -79,14 +79,18 @@ void WaitingHint::open() {
 }
 
 void WaitingHint::openFor(const std::string& person) {
-    readFor(person, [this, person](const station::Result<WaitingEntries>& entries) {
+    readFor(person, [this, person](const station::Result<station::Waiting>& waiting) {
         if (person != personOf(m_tools.workplace) || !m_tools.sheets.isEmpty()) return;
-        if (!entries) {
-            Q_EMIT m_tools.workplace.refused(entries.error());
-        } else if (entries->empty()) {
-            Q_EMIT m_tools.workplace.told(tr("No entry waits for your name."));
+        if (!waiting) {
+            Q_EMIT m_tools.workplace.refused(waiting.error());
+        } else if (waiting->entries.empty()) {
+            Q_EMIT m_tools.workplace.told(
+                waiting->doubts.empty()
+                    ? tr("No entry waits for your name.")
+                    : tr("No entry that can be read waits for your name. There may be others "
+                         "among what cannot be read."));
         } else {
-            m_tools.sheets.put(new ConfirmSheet(m_tools, *entries));
+            m_tools.sheets.put(new ConfirmSheet(m_tools, waiting->entries));
         }
     });
 }

@@ -27,7 +27,7 @@ public:
     void open();
 
 private:
-    using TakeWaiting = std::function<void(const station::Result<WaitingEntries>&)>;
+    using TakeWaiting = std::function<void(const station::Result<station::Waiting>&)>;
     void read();
     // What waits for that person; not handed over before a fleet is there.
     void readFor(const std::string& person, TakeWaiting taken);
