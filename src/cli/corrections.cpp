@@ -4,24 +4,13 @@
 // Corrections on the command line; see corrections.h.
 #include "cli/corrections.h"
 
+#include "cli/answer_options.h"
 #include "cli/signing.h"
 
 #include <string>
 #include <vector>
 
 namespace cli {
-
-namespace {
-
-std::string namesOf(const words::Words& words, const std::vector<logbook::RecordName>& records) {
-    std::vector<std::string> names;
-    for (const auto& record : records) {
-        names.push_back(toText(record));
-    }
-    return words.all(names);
-}
-
-}  // namespace
 
 station::Result<station::Correction> correctionOf(const Call& call,
                                                   const station::Surroundings& surroundings) {

@@ -10,7 +10,6 @@
 #include <algorithm>
 
 using namespace support;
-using Ward = FoldedWard;
 
 namespace {
 
@@ -27,7 +26,7 @@ std::string hexOf(const std::string& bytes) {
 }
 
 // Of the pages of what is kept, as the database itself tells them.
-std::vector<std::size_t> placesOfKept(const Ward& ward) {
+std::vector<std::size_t> placesOfKept(const FoldedWard& ward) {
     const SQLite::Database database(ward.file.path.string());
     SQLite::Statement pages(database, "SELECT pgoffset FROM dbstat WHERE name LIKE 'derived%'");
     std::vector<std::size_t> places;
@@ -43,7 +42,7 @@ TEST_CASE("answers are the same with kept states and without", "[property]") {
     std::int64_t spared = 0;
     for (std::uint32_t seed = firstSeed; seed < firstSeed + 6; ++seed) {
         CAPTURE(seed);
-        const Ward ward;
+        const FoldedWard ward;
         Arriving arriving(seed, 260);
         ward.add(arriving.first());
         (void)ward.rebuild();
@@ -69,7 +68,7 @@ TEST_CASE("answers are the same with kept states and without", "[property]") {
 }
 
 TEST_CASE("an answer folds what lies behind the newest kept state", "[unit]") {
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(100);
     ward.add(log.records());
     const auto all = static_cast<std::int64_t>(log.records().size());
@@ -104,7 +103,7 @@ TEST_CASE("an answer folds what lies behind the newest kept state", "[unit]") {
 }
 
 TEST_CASE("in an open program an entry in the order folds one record", "[unit]") {
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(40);
     ward.add(log.records());
     const auto end = log.records().back().at;
@@ -141,7 +140,7 @@ TEST_CASE("in an open program an entry in the order folds one record", "[unit]")
 }
 
 TEST_CASE("no byte of a kept state can be changed so that an answer is", "[exhaustive]") {
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(3);
     log.on(device).at("03-05 20:00").soil();
     ward.add(log.records());
@@ -169,7 +168,7 @@ TEST_CASE("no byte of a kept state can be changed so that an answer is", "[exhau
 
 TEST_CASE("damage to what is kept keeps no answer from being made", "[fault]") {
     constexpr std::size_t page = 4096;
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(9);
     for (int unit = 0; unit < 60; ++unit) {
         log.on("KB-1" + std::to_string(100 + unit)).at("03-02 20:00").enrol({"adult"});
@@ -206,7 +205,7 @@ TEST_CASE("damage to what is kept keeps no answer from being made", "[fault]") {
 }
 
 TEST_CASE("verify finds a kept state that is whole and not true", "[unit]") {
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(20);
     log.on(device).at("03-22 20:00").soil();
     ward.add(log.records());
@@ -247,7 +246,7 @@ TEST_CASE("verify names a kept state of which a column was altered", "[unit]") {
                                      "arrival = arrival - 1", "arrival = 0", "engine = 0",
                                      "engine = engine + 1", "heads = '{}'");
     CAPTURE(alteration);
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(20);
     log.on(device).at("03-22 20:00").soil();
     ward.add(log.records());
@@ -267,7 +266,7 @@ TEST_CASE("verify names a kept state of which a column was altered", "[unit]") {
 }
 
 TEST_CASE("a kept state that something came in before is not named, and replaced", "[unit]") {
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(20);
     log.on(device).at("03-22 20:00").soil();
     ward.add(log.records());
@@ -287,7 +286,7 @@ TEST_CASE("a kept state that something came in before is not named, and replaced
 }
 
 TEST_CASE("states are kept once an answer would fold too much", "[unit]") {
-    const Ward ward;
+    const FoldedWard ward;
     auto log = quietLog(850);
     REQUIRE(static_cast<std::int64_t>(log.records().size()) > station::mostFolded);
     ward.add(log.records());
