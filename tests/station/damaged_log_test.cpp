@@ -226,8 +226,12 @@ std::size_t placeOfSettings(const Ward& ward) {
 // A program that goes on with the logbook.
 class OpenProgram {
 public:
+    // Its clock is not behind any of the entries: one that is has the whole log looked at.
     explicit OpenProgram(Ward& ward)
-        : m_ward(ward), m_source(*station::StandingSource::open(ward.surroundings, ward.logbook)) {}
+        : m_ward(ward), m_source(*station::StandingSource::open(ward.surroundings, ward.logbook)) {
+        constexpr std::int64_t aMonth = 30LL * 24 * 3'600'000;
+        ward.clock.advance(logbook::Duration{aMonth});
+    }
 
     // How many records it folded for an answer in which nothing is in doubt; -1 where something is.
     [[nodiscard]] std::int64_t ask() const {
