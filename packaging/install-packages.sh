@@ -4,8 +4,8 @@
 #
 # sh packaging/install-packages.sh PURPOSE…
 # Installs the packages of packages.txt for these purposes (build, test, bench, pictures, mutants,
-# sanitize, fuzz) that are missing; touches nothing if none is. Not as root and without sudo it prints the
-# line to type.
+# sanitize, fuzz) that are missing; touches nothing if none is. Not as root and without sudo it
+# prints the line to type.
 set -eu
 
 list=$(dirname "$0")/packages.txt
