@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What is told where something is not found in a log: that it is not there, or, where not all can be
-// read, that it may be among that.
+// What is told where something is not found in a log: that it is not there, or, where not all can
+// be read, that it may be among that.
 #pragma once
 
 #include "station/open.h"

@@ -63,8 +63,8 @@ std::optional<store::Trouble> readAll(const store::Logbook& logbook, LogbookFact
     }
 }
 
-// By what was noted with each record, and by what the last verify noted: whoever cuts off the end of
-// a log may have set back only the former. Of each station one.
+// By what was noted with each record, and by what the last verify noted: whoever cuts off the end
+// of a log may have set back only the former. Of each station one.
 tl::expected<std::vector<store::Break>, store::Trouble> goneOf(
     const store::Logbook& logbook, const store::StationHeads& noted,
     const std::optional<store::Verification>& verification) {

@@ -189,8 +189,8 @@ Result<bool> agrees(const Surroundings& surroundings, const store::Logbook& logb
            (*snapshot)->bytes == rules::toBytes(*folded->state, log.groundwork().editions());
 }
 
-// What comes in while it is looked at may reach before it, so that it need not agree any more, or it
-// is thrown away.
+// What comes in while it is looked at may reach before it, so that it need not agree any more, or
+// it is thrown away.
 Result<bool> isStillKept(const Surroundings& surroundings, const store::Logbook& logbook,
                          const store::KeptSnapshot& looked) {
     const auto kept = logbook.snapshotsKept();

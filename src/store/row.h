@@ -61,7 +61,7 @@ struct Selection {
     std::optional<std::int64_t> arrivedUpTo{};
     enum class Kinds { All, Founding, Strikes };
     Kinds kinds = Kinds::All;             // Founding: `adopt` and `person`
-    // Of what readRecords gives; whether a content is that of its columns is looked at all the same.
+    // Of what readRecords gives; whether a content is that of its columns is looked at in any case.
     logbook::WithContent withContent = logbook::WithContent::Yes;
 };
 

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What the disk does not give of a logbook: a part of it, all of it, or the journal by which a write
-// that was cut off is undone. For this folder only.
+// What the disk does not give of a logbook: a part of it, all of it, or the journal by which a
+// write that was cut off is undone. For this folder only.
 #pragma once
 
 #include "store/trouble.h"

@@ -17,7 +17,7 @@ namespace {
 const std::set<std::string> byCommandsOnly{
     "call.bad_body do",          "call.bad_body says",
     "call.one_form says",        "done month_ahead",
-    "import.nobody do",
+    "entry.only_notice do",      "import.nobody do",
     "people.edition_is_there do", "people.no_code do",
     "people.no_edition do",      "people.no_name do",
     "pin.not_given do",          "safeguard.change_not_meant do",
