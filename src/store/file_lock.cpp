@@ -12,20 +12,22 @@ namespace store {
 namespace {
 
 constexpr std::chrono::milliseconds betweenTries{10};
+constexpr int mostFailures = 3;  // a lock that failed once may be had the next time
 
 }  // namespace
 
 FileLock::FileLock(const std::filesystem::path& file, int busyTimeoutMs)
     : m_file(file, SQLITE_OPEN_READWRITE) {
     const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds(busyTimeoutMs);
-    for (;;) {
+    for (int failures = 0;;) {
         int code = m_file.lock(SQLITE_LOCK_SHARED);
         if (code == SQLITE_OK) {
             code = m_file.lock(SQLITE_LOCK_EXCLUSIVE);
         }
         m_isBusy = (code & 0xFF) == SQLITE_BUSY;
-        // A lock that failed once may be had the next time.
-        const bool isOver = code == SQLITE_OK || code == SQLITE_CANTOPEN;
+        failures += m_isBusy ? 0 : 1;
+        const bool isOver =
+            code == SQLITE_OK || code == SQLITE_CANTOPEN || failures == mostFailures;
         if (isOver || std::chrono::steady_clock::now() >= end) {
             return;
         }
