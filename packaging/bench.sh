@@ -173,7 +173,8 @@ bench_month() {
 bench_window() {
     [ "$window" = yes ] && [ "$records" -le 1000000 ] || return 0
     cp "$work/bench.logbook" "$work/window.logbook"
-    QT_QPA_PLATFORM=offscreen "$build/tests/bench/airmuster_window_bench" "$work/window.logbook" \
+    QT_QPA_PLATFORM=offscreen "$build/tests/bench/airmuster_window_bench" \
+        "$work/window.logbook" "$end" \
         2>"$work/err" || { cat "$work/err" >&2; exit 1; }
     rm -f "$work/window.logbook"*
 }

@@ -137,6 +137,33 @@ TEST_CASE("what the scanner is set to send around a code is taken off", "[unit]"
     CHECK(form.scans[0][0].toString() == QStringLiteral("KB-0142"));
 }
 
+TEST_CASE("a letter amid what is typed is there at once", "[unit]") {
+    Form form;
+    form.field->setFocus();
+    Form::keys(form.field, QStringLiteral("K"), 400);
+    REQUIRE(QTest::qWaitFor([&] { return form.field->text() == QStringLiteral("K"); }));
+    Form::keys(form.field, QStringLiteral("B"), 100);
+    CHECK(form.field->text() == QStringLiteral("KB"));
+    SECTION("as is whatever is scanned there, whose end presses nothing") {
+        const support::KeyStamps::Scanner scanner(form.stamps, 100);
+        Form::keys(form.field, QStringLiteral("-0142"), 1);
+        CHECK(form.field->text() == QStringLiteral("KB-0142"));
+        QTest::keyClick(form.field, Qt::Key_Return, Qt::NoModifier, 1);
+        CHECK(form.entered == 0);
+        CHECK(form.scans.isEmpty());
+    }
+    SECTION("and a press of Enter counts") {
+        QTest::keyClick(form.field, Qt::Key_Return, Qt::NoModifier, 100);
+        CHECK(form.entered == 1);
+    }
+    SECTION("but not on a button, which a scan must not press") {
+        form.button->setFocus();
+        QTest::keyClick(form.button, Qt::Key_Space);
+        CHECK(form.presses == 0);
+        CHECK(QTest::qWaitFor([&] { return form.presses == 1; }));
+    }
+}
+
 TEST_CASE("a shortcut is no part of a scan", "[unit]") {
     Form form;
     form.field->setText(QStringLiteral("KB"));

@@ -21,11 +21,11 @@ public:
     void install() { qApp->installEventFilter(this); }
 
     // While it lives the keys come from a scanner: 1 ms after one another, however long the machine
-    // takes to hand them over. Whoever takes it up has not typed for a while.
+    // takes to hand them over. Whoever takes it up has not typed for a while, unless it is said.
     class Scanner {
     public:
-        explicit Scanner(KeyStamps& stamps) : m_stamps(stamps) {
-            m_stamps.m_ahead += 300;
+        explicit Scanner(KeyStamps& stamps, quint64 afterMs = 300) : m_stamps(stamps) {
+            m_stamps.m_ahead += afterMs;
             m_stamps.m_last = m_stamps.now();
             m_stamps.m_isScanner = true;
         }

@@ -135,6 +135,8 @@ std::vector<std::size_t> ReadyList::offered(const FleetView& fleet) {
 }
 
 void ReadyList::show(const SharedFleetView& fleet) {
+    const bool isSame = fleet == m_fleet && m_shown && !m_isOld && m_started.empty();
+    if (isSame) return;
     m_fleet = fleet;
     m_isOld = true;
     if (isVisible()) showUnits();
@@ -183,14 +185,19 @@ void ReadyList::showUnits() {
     m_list->addStretch();
     m_columns = 0;
     arrange();
+    m_items.clear();  // of those that are gone
     orderTabs(rows);
     placeTexts();
 }
 
+void ReadyList::takeItems() {
+    for (const auto& group : m_groups)
+        while (auto* item = group.grid->takeAt(0)) m_items[item->widget()].reset(item);
+}
+
 // The units stay, without a place.
 void ReadyList::takeOut() {
-    for (const auto& group : m_groups)
-        while (const auto* item = group.grid->takeAt(0)) delete item;
+    takeItems();
     m_groups.clear();
     clear(*m_list);
 }
@@ -207,17 +214,24 @@ void ReadyList::orderTabs(const std::vector<std::size_t>& rows) const {
     }
 }
 
-bool ReadyList::hasRoomFor(const QLabel& text) const {
+bool ReadyList::hasRoomFor(int textHeight) const {
     constexpr int mostShare = 6;  // of the height
-    return text.heightForWidth(width()) <= height() / mostShare;
+    return textHeight <= height() / mostShare;
+}
+
+int ReadyList::cautionHeight() {
+    if (std::exchange(m_cautionMeasured, width()) != width()) {
+        m_caution->setText(emphasised(m_cautionText));
+        m_cautionHeight = m_caution->heightForWidth(width());
+    }
+    return m_cautionHeight;
 }
 
 void ReadyList::placeTexts() {
-    m_caution->setText(emphasised(m_cautionText));
-    const bool isBelow = hasRoomFor(*m_caution);
-    if (!isBelow) m_caution->setText(emphasised(m_cautionShort));
+    const bool isBelow = hasRoomFor(cautionHeight());
+    m_caution->setText(emphasised(isBelow ? m_cautionText : m_cautionShort));
     const bool isStill = !m_atEachStart->text().isEmpty();
-    const bool isAbove = isStill && hasRoomFor(*m_atEachStart);
+    const bool isAbove = isStill && hasRoomFor(m_atEachStart->heightForWidth(width()));
     m_atEachStart->setVisible(isAbove);
     if (m_cautionAtEnd == nullptr) return;
     m_cautionAtEnd->setVisible(!isBelow);
@@ -239,6 +253,7 @@ void ReadyList::restyle() {
     m_age->setFont(fontFor(TextRole::Strong));
     m_atEachStart->setFont(fontFor(TextRole::Plain));
     m_caution->setFont(fontFor(TextRole::Quiet));
+    m_cautionMeasured = 0;
     m_shown.reset();
     if (m_fleet) show(m_fleet);
 }
@@ -306,11 +321,18 @@ void ReadyList::arrange() {
     const int columns =
         std::max(1, width() / (m_head->fontMetrics().averageCharWidth() * lettersOfUnit * 3 / 4));
     if (std::exchange(m_columns, columns) == columns) return;
+    takeItems();
     for (auto& [label, grid, units] : m_groups) {
         for (int column = 0; column < grid->columnCount(); ++column)
             grid->setColumnStretch(column, column < columns ? 1 : 0);
-        for (int i = 0; i < static_cast<int>(units.size()); ++i)
-            grid->addWidget(units[static_cast<std::size_t>(i)], i / columns, i % columns);
+        for (int i = 0; i < static_cast<int>(units.size()); ++i) {
+            auto* unit = units[static_cast<std::size_t>(i)];
+            if (auto item = m_items.extract(unit)) {
+                grid->addItem(item.mapped().release(), i / columns, i % columns);
+            } else {
+                grid->addWidget(unit, i / columns, i % columns);
+            }
+        }
         for (int column = 0; column < columns; ++column) grid->setColumnStretch(column, 1);
     }
 }

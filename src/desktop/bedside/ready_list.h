@@ -8,8 +8,10 @@
 #include "desktop/shell/fleet_view.h"
 
 #include <QElapsedTimer>
+#include <QLayoutItem>
 #include <QWidget>
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
@@ -65,6 +67,7 @@ private:
 
     [[nodiscard]] QWidget* makeNoUnits();
     void showUnits();
+    void takeItems();
     void takeOut();
     void showStarting(const std::string& device, QPushButton& start) const;
     void addGroup(const std::string& label);
@@ -77,7 +80,8 @@ private:
     // Whole, above and below the list; where that would leave no room for the list, they are at its
     // end, and of the caution the short form stays below.
     void placeTexts();
-    [[nodiscard]] bool hasRoomFor(const QLabel& text) const;
+    [[nodiscard]] bool hasRoomFor(int textHeight) const;
+    [[nodiscard]] int cautionHeight();
     // Whether the list has just closed up over a unit that was started: a press that goes on is
     // about that one, and not about what has come under the finger.
     [[nodiscard]] bool hasJustMoved() const;
@@ -93,8 +97,12 @@ private:
     QLabel* m_cautionAtEnd = nullptr;
     QLabel* m_stillAtEnd = nullptr;  // the same as at each start
     QString m_cautionText, m_cautionShort;
+    int m_cautionHeight = 0;    // of all of it
+    int m_cautionMeasured = 0;  // at that width; 0: not by the fonts of now
     QVBoxLayout* m_list = nullptr;
     std::vector<Group> m_groups;
+    // Of units that have no place just now: what is known of their sizes is kept with them.
+    std::map<const QWidget*, std::unique_ptr<QLayoutItem>> m_items;
     int m_columns = 0;
     std::optional<std::vector<report::BoardLine>> m_shown;
     SharedFleetView m_fleet;

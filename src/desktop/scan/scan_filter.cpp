@@ -19,8 +19,8 @@ namespace {
 // fast has 60 ms between two, and hardly ever less than 30.
 constexpr int burstGapMs = 20;
 // Keys that came in time may still wait to be delivered where the program, or the machine, was
-// busy. So a wait is followed by another, as much longer than this as it was late itself, until one
-// was in time.
+// busy. So a wait is followed by another of at least this, or of half the time that it was late
+// itself: the keys were on their way meanwhile. Until one was in time.
 constexpr int promptMs = 5;
 constexpr int longestLagMs = 100;
 constexpr int mostWaits = 5;
@@ -96,7 +96,13 @@ bool ScanFilter::takePress(QObject* watched, const QKeyEvent& key) {
         settle();
         return false;
     }
-    hold(watched, key);
+    const auto gap = sinceLast(key);
+    endBurst(gap);
+    if (goesOnTyping(watched, gap)) {
+        letPass(key, gap);
+        return false;
+    }
+    hold(watched, key, gap);
     return true;
 }
 
@@ -141,16 +147,30 @@ qint64 ScanFilter::sinceLast(const QKeyEvent& key) const {
     return now < m_lastPress ? 0 : static_cast<qint64>(now - m_lastPress);
 }
 
-void ScanFilter::hold(QObject* watched, const QKeyEvent& key) {
-    const auto gap = sinceLast(key);
-    const bool isCut = !m_held.empty() && gap > burstGapMs;
-    const bool goesOn = isCut && isCode() && m_cuts == 0 && gap <= longestCutMs;
-    if (goesOn) {
+// What is held, by how long after it the next key came.
+void ScanFilter::endBurst(qint64 gap) {
+    if (m_held.empty() || gap <= burstGapMs) return;
+    if (isCode() && m_cuts == 0 && gap <= longestCutMs) {
         ++m_cuts;
-    } else if (isCut) {
+    } else {
         // Somebody types on.
         gap <= endAfterMs ? giveBack() : settle();
     }
+}
+
+// Nothing that begins so soon after typing is a code: it need not be held to see whether it is one.
+bool ScanFilter::goesOnTyping(const QObject* watched, qint64 gap) const {
+    return m_held.empty() && m_wasTyped && gap <= typingMs && isTypedInto(watched);
+}
+
+void ScanFilter::letPass(const QKeyEvent& key, qint64 gap) {
+    m_passed = gap > burstGapMs ? 1 : m_passed + 1;
+    m_endWithin = m_passed >= fewestKeys ? burstGapMs + 1 : 0;
+    m_lastPress = key.timestamp();
+    m_sinceLast.start();
+}
+
+void ScanFilter::hold(QObject* watched, const QKeyEvent& key, qint64 gap) {
     if (m_held.empty()) begin(gap);
     m_held.push_back({watched, std::unique_ptr<QKeyEvent>(key.clone())});
     m_lastPress = key.timestamp();
@@ -186,7 +206,7 @@ void ScanFilter::pause() {
         return;
     }
     ++m_waits;
-    wait(promptMs + static_cast<int>(std::clamp<qint64>(lag, 0, longestLagMs)));
+    wait(std::max(promptMs, static_cast<int>(std::min<qint64>(lag, longestLagMs) / 2)));
 }
 
 // The burst is over without an end: a code, or keys that somebody typed.
@@ -236,7 +256,8 @@ void ScanFilter::giveBack() {
     m_before = m_wasTyped ? QString() : m_before + heldText();
     // Amid what is typed a whole burst may be the rest of a code; its end presses nothing.
     m_endWithin = m_presses >= fewestKeys ? burstGapMs + 1 : 0;
-    m_presses = m_cuts = 0;
+    m_presses = m_passed = 0;
+    m_cuts = 0;
     replay();
 }
 

@@ -4,7 +4,8 @@
 // Tells a barcode scanner from a person at the keyboard: it types many characters within
 // milliseconds and ends with Enter. What it types reaches no field and presses no button; it comes
 // out here as one text. What turns out to be typed comes to the field that it was meant for, every
-// letter and in order. Knows nothing of what is scanned.
+// letter and in order; the first letter is held until it can be told, those that follow are not.
+// Knows nothing of what is scanned.
 #pragma once
 
 #include <QElapsedTimer>
@@ -54,7 +55,10 @@ private:
     bool takeEnd(QObject* watched, const QKeyEvent& key);
     [[nodiscard]] bool isEndOfBurst(const QKeyEvent& key);
     [[nodiscard]] bool isAskedAbout(QObject* watched, int key) const;
-    void hold(QObject* watched, const QKeyEvent& key);
+    void endBurst(qint64 gap);
+    [[nodiscard]] bool goesOnTyping(const QObject* watched, qint64 gap) const;
+    void letPass(const QKeyEvent& key, qint64 gap);
+    void hold(QObject* watched, const QKeyEvent& key, qint64 gap);
     void begin(qint64 gap);
     [[nodiscard]] bool isCode() const;
     [[nodiscard]] qint64 sinceLast(const QKeyEvent& key) const;  // in ms
@@ -73,6 +77,7 @@ private:
                                   // pressed and let go
     std::size_t m_presses = 0;    // among them
     int m_cuts = 0;               // pauses among them, longer than a scanner's
+    std::size_t m_passed = 0;     // presses as fast as a scanner's that were not held
     bool m_isAmidTyping = false;  // they came right after others that were typed into a field
     bool m_wasTyped = false;      // those before them were
     QString m_before;             // that were pressed right before, where nobody can type
