@@ -157,6 +157,9 @@ bench_appending() {
     awk '{printf "%-34s %8.2f ms %9s %-23s %8.2f ms  %5.2f x   %s\n",
         "entry on disk, new verdict", $1, "", "durable insert", $2, $3,
         "at most 2.00 x, median of 500"}' "$work/out"
+    "$append" "$work/bench.logbook" act 50 "$end" >"$work/out"
+    awk '{printf "%-34s %8.2f ms %9s %s\n", "   as an act at the window", $1, "",
+        "(signed, held against the log; median of 50)"}' "$work/out"
     "$append" "$work/bench.logbook" late 1000 "$end"
     median nothing "$cli" board "$work/bench.logbook" --at "$end" --json
     row 'board after 1,000 late entries' "$took" 'cold board' "$cold" ''

@@ -5,10 +5,14 @@
 //   One entry after the other in an open program: on the disk, and the unit's new verdict; each
 //   beside one durable insert of the same row into the plain table. Prints the medians in
 //   milliseconds and their ratio.
+// airmuster_bench_append LOGBOOK act COUNT END
+//   The same as a person does it at the window: a fault is stated, signed, held against the log and
+//   kept, and the unit has its new verdict. Prints the median in milliseconds.
 // airmuster_bench_append LOGBOOK late COUNT END
 //   Adds that many entries of up to three days before END, and prints nothing.
 #include "logbook/record_reader.h"
 #include "rules/assess.h"
+#include "station/entry.h"
 #include "station/open.h"
 #include "station/standing_source.h"
 #include "support/moved_clock.h"
@@ -145,18 +149,44 @@ void appendInTurns(Bench& bench, const std::string& path, int count) {
               << medianOf(own) / medianOf(plain) << '\n';
 }
 
+void actInTurns(Bench& bench, int count) {
+    auto source = station::StandingSource::open(bench.surroundings, bench.file);
+    require(source && (*source)->ask({}).has_value(), "no answer");
+    bench.clock.advance(logbook::Duration{3'600'000});  // behind whatever was appended before
+    std::vector<double> taken;
+    for (int number = 0; number < count; ++number) {
+        bench.clock.advance(logbook::Duration{1000});
+        const auto& unit = bench.units[static_cast<std::size_t>(number) % bench.units.size()];
+        const auto begin = std::chrono::steady_clock::now();
+        const auto written = station::writeEntry(
+            bench.surroundings, bench.file,
+            {.by = {"p00"}, .kind = "fault", .device = unit, .body = {{"code", "display"}}});
+        require(written.has_value(), "an act was refused");
+        const auto standing = (*source)->askAbout(unit, {});
+        require(standing && standing->folded == 1, "more was folded than the entry");
+        const auto verdict =
+            rules::assess(standing->state, *standing->state.device(unit), {standing->at, {}});
+        taken.push_back(msOf(std::chrono::steady_clock::now() - begin));
+        require(verdict.last && verdict.last->name == written->record, "the act is not seen");
+    }
+    std::cout << medianOf(taken) << '\n';
+}
+
 }  // namespace
 
 int main(int count, char** words) {
-    require(count == 5, "airmuster_bench_append LOGBOOK REFERENCE|late COUNT END");
+    require(count == 5, "airmuster_bench_append LOGBOOK REFERENCE|act|late COUNT END");
     const auto end = logbook::parseInstant(words[4]);
     require(end.has_value(), "no instant");
     auto logbook = store::Logbook::open(words[1], {.access = store::OpenOptions::Access::Write});
     require(logbook.has_value(), "the logbook cannot be opened");
     Bench bench(*end, {words[1]}, std::move(*logbook));
     bench.prepare();
-    if (std::string_view(words[2]) == "late") {
+    const std::string_view what = words[2];
+    if (what == "late") {
         addLate(bench, std::atoi(words[3]));
+    } else if (what == "act") {
+        actInTurns(bench, std::atoi(words[3]));
     } else {
         appendInTurns(bench, words[2], std::atoi(words[3]));
     }
