@@ -33,8 +33,8 @@ struct SnapshotsMade {
 
 // For after records were written, once whoever wrote them has been told, and after a logbook was
 // made from another: as a rule it finds nothing to do. It is left where it cannot be done, for
-// nothing depends on it, and in a logbook that is damaged: in which the last verify found something,
-// or of which a record cannot be read.
+// nothing depends on it, and in a logbook that is damaged: in which the last verify found
+// something, or of which a record cannot be read.
 void renewSnapshots(const Surroundings& surroundings, const LogbookFile& file);
 
 // Throws away everything that is derived from the records, and makes it again. Problems: a record

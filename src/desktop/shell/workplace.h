@@ -93,8 +93,9 @@ public:
         m_errands.run(std::move(work), receiver, std::move(done));
     }
     // The same as read for what changes the logbook; afterwards the fleet is read again, and states
-    // are kept if need be, whether or not `receiver` is still there. What is asked meanwhile is asked
-    // of whoever is signed in now; where somebody else is by then, or nobody, the answer is no.
+    // are kept if need be, whether or not `receiver` is still there. What is asked meanwhile is
+    // asked of whoever is signed in now; where somebody else is by then, or nobody, the answer is
+    // no.
     template <class Work, class Done>
     void write(Work work, QObject* receiver, Done done) {
         m_writing.run(
