@@ -33,6 +33,8 @@ struct Answer {
     std::vector<std::string> remarks{};   // lines for standard error
     bool isKept = false;  // something was written, and stands even if this cannot be printed
     std::optional<station::LogbookFile> entriesIn{};  // the logbook into which entries were written
+    // The logbook of which more has to be folded now, so that it may be time to keep states of it.
+    std::optional<station::LogbookFile> longer{};
 };
 
 class Command {

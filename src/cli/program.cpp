@@ -9,6 +9,7 @@
 #include "cli/language_option.h"
 #include "cli/parser.h"
 #include "station/automatic_backup.h"
+#include "station/snapshots.h"
 
 #include <array>
 #include <cerrno>
@@ -97,6 +98,7 @@ Result<Answer> answer(const std::vector<std::string>& arguments,
     auto said = chosen->command->run(*call, surroundings);
     if (said && said->isKept && description.writesEntries) {
         said->entriesIn = logbookOf(*call);
+        said->longer = said->entriesIn;
     }
     return said;
 }
@@ -184,6 +186,9 @@ int run(const std::vector<std::string>& arguments, const station::Surroundings& 
     }
     if (said->entriesIn) {
         backUp(*said->entriesIn, spoken, streams.error);
+    }
+    if (said->longer) {
+        station::renewSnapshots(spoken, *said->longer);
     }
     return static_cast<int>(said->status);
 }

@@ -55,7 +55,9 @@ public:
                 words.say("rescue.begin_anew", {{"path", words::asWord(restored->path.string())},
                                                 {"station", station}}) +
                 "\n";
-        return Answer{ExitStatus::Done, text, {}, true};
+        Answer answer{ExitStatus::Done, text, {}, true};
+        answer.longer = logbookOf(call);
+        return answer;
     }
 };
 

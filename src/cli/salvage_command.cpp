@@ -44,7 +44,9 @@ public:
         }
         text += words.say(lacking.empty() ? "rescue.none_known_lacking" : "rescue.to_complete") +
                 "\n" + logbook::json::canonical(toJson(salvaged->heads)) + "\n";
-        return Answer{lacking.empty() ? ExitStatus::Done : ExitStatus::AnswerIsNo, text, {}, true};
+        Answer answer{lacking.empty() ? ExitStatus::Done : ExitStatus::AnswerIsNo, text, {}, true};
+        answer.longer = station::LogbookFile{call.wanted("NEW")};
+        return answer;
     }
 };
 

@@ -10,7 +10,6 @@
 #include "station/imported_notices.h"
 #include "station/managers.h"
 #include "station/open_log.h"
-#include "station/snapshots.h"
 
 #include <algorithm>
 #include <iterator>
@@ -245,7 +244,6 @@ Result<ImportAnswer> append(const Surroundings& surroundings, const LogbookFile&
             handed.records(), bringing.names, {admitted->person, surroundings.clock.now()},
             admitted->arrival);
         if (result) {
-            renewSnapshots(surroundings, logbook);
             remarkLater(surroundings, handed.records(), admitted->remarks);
             notices.addRemarks(surroundings, file, admitted->remarks);
             return ImportAnswer{result->added, result->skipped, false,

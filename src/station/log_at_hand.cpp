@@ -8,6 +8,7 @@
 #include "station/clock_doubt.h"
 #include "station/folded_log.h"
 #include "station/gathered_records.h"
+#include "station/snapshots.h"
 #include "station/state_reading.h"
 
 #include <utility>
@@ -90,8 +91,12 @@ private:
         }
         const auto before = *m_needed.since - Duration{1};
         const auto isKept = folded.hasBeginning(before);
-        if (!isKept || !*isKept) {
-            return isKept ? IfEnough<Beginning>(std::nullopt) : tl::unexpected(isKept.error());
+        if (!isKept) {
+            return tl::unexpected(isKept.error());
+        }
+        // Few records are read as fast as they are folded; many are not all to be in memory.
+        if (!*isKept && folded.arrival() <= mostFolded) {
+            return std::optional<Beginning>();
         }
         const auto state = folded.stateAt(before);
         if (!state) {

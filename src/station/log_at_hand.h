@@ -3,7 +3,8 @@
 //
 // What of a log entries are judged by, without reading all of it: a state from before everything
 // that they bear on, the records after it, those of their units and of the department, and who may
-// write. Where no state is kept, or something is wrong with the log, it is the whole log.
+// write. That state is made from a kept one, or else, in a long log, from the first record on. In a
+// short log without a kept one, or where something is wrong with it, it is the whole log.
 #pragma once
 
 #include "station/open.h"

@@ -8,7 +8,6 @@
 #include "station/damage.h"
 #include "station/entry_check.h"
 #include "station/forms.h"
-#include "station/snapshots.h"
 #include "store/page_damage.h"
 
 #include <cstdio>
@@ -49,7 +48,6 @@ Result<Kept> SignedAct::run() {
     // Nothing that can wait is written into a file that is damaged.
     if (!m_records.empty() && !m_open.damage()) {
         noteTheClock();
-        renewSnapshots(m_open.surroundings(), m_open.logbook());
     }
     Kept kept{std::move(m_records), *m_signature, std::move(m_checked), m_doubts->warnings()};
     kept.warnings.insert(kept.warnings.end(), m_missing.begin(), m_missing.end());

@@ -12,6 +12,7 @@
 #include <limits>
 #include <optional>
 #include <set>
+#include <span>
 #include <utility>
 
 namespace station {
@@ -23,6 +24,7 @@ using logbook::Instant;
 using store::Place;
 using store::Snapshot;
 
+constexpr std::size_t recordsAtOnce = 2000;
 constexpr Duration forEver{std::numeric_limits<std::int64_t>::max()};
 
 // Whether an answer of now could begin with it.
@@ -159,11 +161,17 @@ Result<SnapshotsMade> makeSnapshots(const Surroundings& surroundings, store::Log
     const auto worth = worthKeeping(end, places);
     std::erase_if(*made, [&](const Snapshot& each) { return !worth.contains(each.place); });
     const std::vector<Place> staying(worth.begin(), worth.end());
-    const auto done = logbook.keepSnapshots(*made, staying,
-                                            {surroundings.login, surroundings.clock.now()});
-    if (!done) {
-        return troubled(done.error());
-    }
+    // One at a time: others who write wait for one of them at most.
+    std::span<const Snapshot> rest(*made);
+    do {
+        const auto next = rest.first(std::min<std::size_t>(rest.size(), 1));
+        const auto done = logbook.keepSnapshots(next, staying,
+                                                {surroundings.login, surroundings.clock.now()});
+        if (!done) {
+            return troubled(done.error());
+        }
+        rest = rest.subspan(next.size());
+    } while (!rest.empty());
     return SnapshotsMade{making.folded(), static_cast<int>(made->size()),
                          static_cast<int>(worth.size())};
 }
@@ -213,6 +221,24 @@ Result<bool> isWhole(const Surroundings& surroundings, const store::Logbook& log
         });
 }
 
+// Whether all records can be read, also those that no new state is made from: what can wait is not
+// written over what perhaps stands where the file counts a page as free.
+bool isReadable(const store::Logbook& logbook) {
+    std::vector<store::ReadRecord> portion(recordsAtOnce);
+    store::Selection selection;
+    for (;;) {
+        const auto count = logbook.readRecords(selection, portion);
+        const auto read = std::span(portion).first(count.value_or(0));
+        if (!count || !std::ranges::all_of(read, &store::ReadRecord::whole)) {
+            return false;
+        }
+        if (*count < portion.size()) {
+            return true;
+        }
+        selection.after = portion.back().place;
+    }
+}
+
 // Whether an answer of now would fold more than a moment takes, and enough has come in.
 bool isWorthIt(const store::Logbook& logbook) {
     const auto arrival = logbook.lastArrival();
@@ -240,9 +266,15 @@ bool isWorthIt(const store::Logbook& logbook) {
 
 }  // namespace
 
-void renewSnapshots(const Surroundings& surroundings, store::Logbook& logbook) {
-    if (isWorthIt(logbook)) {
-        (void)makeSnapshots(surroundings, logbook);
+void renewSnapshots(const Surroundings& surroundings, const LogbookFile& file) {
+    auto logbook = openLogbook(surroundings, file, Access::Write);
+    if (!logbook) {
+        return;
+    }
+    const auto verified = logbook->lastVerification();
+    const bool isSound = verified && (!*verified || (*verified)->ok);
+    if (isSound && isWorthIt(*logbook) && isReadable(*logbook)) {
+        (void)makeSnapshots(surroundings, *logbook);
     }
 }
 

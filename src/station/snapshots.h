@@ -31,9 +31,11 @@ struct SnapshotsMade {
     int kept = 0;  // now, with those that still held
 };
 
-// What writes records calls this afterwards: as a rule it finds nothing to do. Where it cannot be
-// done it is left: nothing depends on it.
-void renewSnapshots(const Surroundings& surroundings, store::Logbook& logbook);
+// For after records were written, once whoever wrote them has been told, and after a logbook was
+// made from another: as a rule it finds nothing to do. It is left where it cannot be done, for
+// nothing depends on it, and in a logbook that is damaged: in which the last verify found
+// something, or of which a record cannot be read.
+void renewSnapshots(const Surroundings& surroundings, const LogbookFile& file);
 
 // Throws away everything that is derived from the records, and makes it again. Problems: a record
 // that cannot be read, and then nothing is kept; what is kept stands on damaged pages.

@@ -3,7 +3,10 @@
 //
 // Kept states: the answers with them are those without, whatever comes in late, is struck or
 // adopted; as few records are folded as can be; and one that is not true is found.
+#include "station/damaged_ward.h"
+#include "station/entry.h"
 #include "station/folded_ward.h"
+#include "station/import.h"
 #include "station/upkeep.h"
 
 #include <SQLiteCpp/Statement.h>
@@ -296,11 +299,63 @@ TEST_CASE("states are kept once an answer would fold too much", "[unit]") {
     const auto before = bytesOf(ward.file.path);
     (void)ward.ask({log.records().back().at});
     CHECK((bytesOf(ward.file.path) == before));
-    station::renewSnapshots(ward.surroundings, *logbook);
+    station::renewSnapshots(ward.surroundings, ward.file);
     const auto kept = *logbook->snapshotsKept();
     CHECK(kept.size() == 5);
     log.on(device).station("icu-2").at("03-03 00:30").note();
     REQUIRE(logbook->append(std::vector{log.records().back()}, {"mt", ward.clock.now()}));
-    station::renewSnapshots(ward.surroundings, *logbook);
+    station::renewSnapshots(ward.surroundings, ward.file);
     CHECK_FALSE(logbook->snapshotsKept()->front().isValid);
+}
+
+TEST_CASE("Whoever writes does not wait until states are kept", "[unit]") {
+    FoldedWard ward;
+    const auto log = quietLog(850);
+    ward.add(log.records());
+    ward.clock.set(log.records().back().at + minutes(5));
+    SECTION("an entry") {
+        station::Entry start{"mt", "use_start", device};
+        start.body = {{"emergency", true}};
+        REQUIRE(station::writeEntry(ward.surroundings, ward.file, start));
+    }
+    SECTION("an import") {
+        const auto file = ward.folder.write("more.jsonl", noteLine("er-2", 1));
+        REQUIRE(station::importFiles(ward.surroundings, ward.file, {file}));
+    }
+    CHECK(ward.open().snapshotsKept()->empty());
+    station::renewSnapshots(ward.surroundings, ward.file);
+    CHECK_FALSE(ward.open().snapshotsKept()->empty());
+    CHECK(station::verify(ward.surroundings, ward.file)->ok());
+}
+
+TEST_CASE("No states are kept in a logbook that is damaged", "[fault]") {
+    const FoldedWard ward;
+    const auto log = quietLog(850);
+    ward.add(log.records());
+    const auto nothingIsKept = [&] {
+        const auto before = bytesOf(ward.file.path);
+        station::renewSnapshots(ward.surroundings, ward.file);
+        CHECK((bytesOf(ward.file.path) == before));
+    };
+    SECTION("in which the last verify found something") {
+        auto logbook = station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
+        store::VerifyReport found;
+        found.breaks.push_back({{"icu-1", 7}, store::Break::Reason::WrongHash, ""});
+        REQUIRE(logbook->noteVerified(found, {"mt", ward.clock.now()}));
+        nothingIsKept();
+    }
+    SECTION("where nobody has looked since a state was kept") {
+        (void)ward.rebuild();
+        auto more = log;
+        const auto end = log.records().back().at;
+        for (int each = 0; each < station::mostFolded; ++each) {
+            more.on(device).at(end + minutes(each)).note();
+        }
+        ward.add(more.records());
+        auto bytes = bytesOf(ward.file.path);
+        const auto leaf = leafWith(bytes, "\"seq\":40,");
+        bytes.replace(leaf, pageSize, pageSize, '\0');
+        ward.folder.write("ward.logbook", bytes);
+        nothingIsKept();
+    }
 }

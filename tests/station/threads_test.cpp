@@ -119,7 +119,7 @@ Outcome write(const Day& day, const Seat& seat) {
         if (!logbook) return logbook.error().code;
         const auto added = logbook->append(day.portions[round], {"mt", seat.ward.clock.now()});
         if (!added) return std::string(name(added.error().code));
-        station::renewSnapshots(seat.surroundings, *logbook);
+        station::renewSnapshots(seat.surroundings, seat.ward.file);
     }
     return {};
 }

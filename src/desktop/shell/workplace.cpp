@@ -12,6 +12,7 @@
 #include "station/entry_permission.h"
 #include "station/pin_again.h"
 #include "station/read_only.h"
+#include "station/snapshots.h"
 #include "station/upkeep.h"
 #include "words/shown.h"
 
@@ -170,11 +171,11 @@ void Workplace::verify() {
             auto answer = station::verify(m_verifier, file);
             return std::pair(std::move(answer), station::lastBackupTold(m_verifier, file));
         },
-        this, [this](const auto& found) {
+        this, [this, path = m_start.file.path](const auto& found) {
             const auto& [answer, backup] = found;
             // What the disk did not give is noted nowhere: it is asked for again.
             if (answer ? answer->report.diskFailed : answer.error().code == "trouble.not_given")
-                QTimer::singleShot(verifyAgain, this, [this, path = m_start.file.path] {
+                QTimer::singleShot(verifyAgain, this, [this, path] {
                     if (path == m_start.file.path) verify();
                 });
             if (!answer) {
@@ -188,7 +189,21 @@ void Workplace::verify() {
             if (backup) lines << shownText(*backup);
             if (!lines.isEmpty()) Q_EMIT told(lines.join('\n'));
             refresh();
+            // One that was restored, or was of an older engine, has none.
+            if (path == m_start.file.path) keepStates();
         });
+}
+
+// Beside the thread that writes: a start waits for nothing that can wait. What comes in while one
+// run has not ended is for the next.
+void Workplace::keepStates() {
+    if (std::exchange(m_keepsStates, true)) return;
+    m_verifying.run(
+        [this, file = m_start.file] {
+            station::renewSnapshots(m_verifier, file);
+            return true;
+        },
+        this, [this](bool) { m_keepsStates = false; });
 }
 
 void Workplace::open(const station::LogbookFile& file) {
@@ -288,6 +303,7 @@ void Workplace::keepBy(const station::Writer& writer, std::vector<station::Entry
 void Workplace::takeWritten(const Kept& kept, const logbook::RecordName& last) {
     tell(kept);
     Q_EMIT this->kept(last);
+    keepStates();
 }
 
 void Workplace::tell(const Kept& kept) {

@@ -92,9 +92,10 @@ public:
     void runErrand(Work work, QObject* receiver, Done done) {
         m_errands.run(std::move(work), receiver, std::move(done));
     }
-    // The same as read for what changes the logbook; afterwards the fleet is read again, whether or
-    // not `receiver` is still there. What is asked meanwhile is asked of whoever is signed in now;
-    // where somebody else is by then, or nobody, the answer is no.
+    // The same as read for what changes the logbook; afterwards the fleet is read again, and states
+    // are kept if need be, whether or not `receiver` is still there. What is asked meanwhile is
+    // asked of whoever is signed in now; where somebody else is by then, or nobody, the answer is
+    // no.
     template <class Work, class Done>
     void write(Work work, QObject* receiver, Done done) {
         m_writing.run(
@@ -107,6 +108,7 @@ public:
              done = std::move(done)](auto outcome) mutable {
                 if (receiver) done(std::move(outcome));
                 refresh();
+                keepStates();
             });
     }
 
@@ -210,6 +212,7 @@ private:
     void takeFleet(SharedFleetView fleet);
     void markFleet();
     void readMark();
+    void keepStates();
     void lookIfReadOnly();
 
     Start m_start;
@@ -227,6 +230,7 @@ private:
     std::shared_ptr<FleetSource> m_source = std::make_shared<FleetSource>();
     QTimer m_minute;
     bool m_isReading = false, m_readAgain = false;
+    bool m_keepsStates = false;
     // Last: they end before what they use.
     Background m_reading, m_writing, m_verifying{Background::Pace::GivesWay}, m_errands;
 };
