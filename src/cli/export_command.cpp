@@ -13,14 +13,19 @@ namespace cli {
 
 namespace {
 
-std::vector<std::string> breakRemarks(const words::Words& words,
-                                      const std::vector<store::Break>& breaks) {
-    if (breaks.empty()) {
-        return {};
+std::vector<std::string> remarksOn(const words::Words& words,
+                                   const station::ExportAnswer& exported) {
+    std::vector<std::string> remarks;
+    if (exported.isDamaged) {
+        remarks.push_back(
+            words.say(exported.isRefused ? "verify.read_round_disk" : "verify.read_round"));
     }
-    std::vector<std::string> remarks{words.say("export.broken")};
+    if (exported.breaks.empty()) {
+        return remarks;
+    }
+    remarks.push_back(words.say("export.broken"));
     store::VerifyReport report;
-    report.breaks = breaks;
+    report.breaks = exported.breaks;
     for (const auto& finding : station::findingsOf(words, report)) {
         remarks.push_back("  " + finding);
     }
@@ -69,9 +74,8 @@ public:
         if (!exported) {
             return tl::unexpected(exported.error());
         }
-        const auto status = exported->breaks.empty() ? ExitStatus::Done
-                                                     : ExitStatus::AnswerIsNo;
-        const auto remarks = breakRemarks(words, exported->breaks);
+        const auto remarks = remarksOn(words, *exported);
+        const auto status = remarks.empty() ? ExitStatus::Done : ExitStatus::AnswerIsNo;
         if (!target) {
             return Answer{status, std::move(exported->bytes), remarks};
         }

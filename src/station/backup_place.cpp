@@ -67,7 +67,7 @@ bool looksWhole(const store::Logbook& backup) {
     for (const auto& [station, head] : *heads) {
         noted += head.head.seq;
     }
-    return noted == *last && holdsAllOf(backup, backup);
+    return noted == *last && holdsAllOf(backup, backup) && !backup.metDamage();
 }
 
 bool counts(const store::Logbook& logbook, const std::filesystem::path& path) {

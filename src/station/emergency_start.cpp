@@ -49,11 +49,21 @@ Problem otherLog(const Surroundings& surroundings, const LogbookFile& file) {
                      Problem::Weight::Logbook);
 }
 
-// The mark names a record and its seal: a log that goes on holds it still.
-bool isOfLog(const store::Logbook& logbook, const std::string& mark) {
+// The mark names a record and its seal: a log that goes on holds it still. Where that one record is
+// on what cannot be read, nothing says that it is another log: no start is refused for that.
+Result<bool> isOther(const words::Words& words, const store::Logbook& logbook,
+                     const std::string& mark) {
     const auto blank = mark.find(' ');
     const auto row = logbook.findRecord({mark.substr(0, blank), 1});
-    return row && blank != std::string::npos && store::toHex(row->hash) == mark.substr(blank + 1);
+    if (row) {
+        return !row->content.empty() && (blank == std::string::npos ||
+                                         store::toHex(row->hash) != mark.substr(blank + 1));
+    }
+    if (row.error().code == store::Trouble::Code::NoRecord) {
+        return true;
+    }
+    auto problem = problemOf(words, row.error());
+    return cannotBeKept(problem) ? Result<bool>(false) : tl::unexpected(std::move(problem));
 }
 
 }  // namespace
@@ -76,13 +86,19 @@ std::string logMark(const Surroundings& surroundings, const LogbookFile& file) {
         return "";
     }
     const auto first = logbook->findRecord({**station, 1});
-    return first ? **station + " " + store::toHex(first->hash) : "";
+    // What is read round has no seal.
+    return first && !first->content.empty() ? **station + " " + store::toHex(first->hash) : "";
 }
 
 Result<StartKept> keepStart(const Surroundings& surroundings, const LogbookFile& file,
                             const PressedStart& pressed) {
     const auto tidy = tidied(surroundings.words, pressed.entries);
     const PressedStart start{tidy.entries, pressed.pressed, pressed.log};
+    const auto notKept = [&](Problem problem) {
+        return tl::unexpected(cannotBeKept(problem)
+                                  ? onPaper(surroundings.words, std::move(problem))
+                                  : std::move(problem));
+    };
     const auto open = OpenLog::open(
         surroundings, file,
         [&](const store::Logbook& logbook) {
@@ -90,12 +106,13 @@ Result<StartKept> keepStart(const Surroundings& surroundings, const LogbookFile&
         },
         OpenLog::IfDamaged::ReadRound);
     if (!open) {
-        return tl::unexpected(cannotBeKept(open.error())
-                                  ? onPaper(surroundings.words, open.error())
-                                  : open.error());
+        return notKept(open.error());
     }
-    if (!start.log.empty() && !isOfLog((*open)->logbook(), start.log)) {
-        return tl::unexpected(otherLog(surroundings, file));
+    if (!start.log.empty()) {
+        const auto other = isOther(surroundings.words, (*open)->logbook(), start.log);
+        if (!other || *other) {
+            return tl::unexpected(other ? otherLog(surroundings, file) : other.error());
+        }
     }
     StartKept done;
     SignedAct act(**open, [&](const OpenLog& log) -> Result<std::vector<Intended>> {
@@ -116,7 +133,7 @@ Result<StartKept> keepStart(const Surroundings& surroundings, const LogbookFile&
         return done;
     }
     if (!kept) {
-        return tl::unexpected(kept.error());
+        return notKept(kept.error());
     }
     done.written = writtenOf(**open, *kept);
     auto& told = done.written.front().warnings;

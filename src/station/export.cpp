@@ -92,7 +92,7 @@ Result<ExportAnswer> exportRecords(const Surroundings& surroundings, const Logbo
                      ? exchange::writeRedacted(records, redaction)
                      : exchange::writeRecordFile(records);
     return ExportAnswer{std::move(bytes), records.size(), lastOf(records),
-                        std::move(proven->breaks)};
+                        std::move(proven->breaks), logbook->metDamage(), logbook->metRefusal()};
 }
 
 }  // namespace station

@@ -146,10 +146,14 @@ Result<FoldedLog::Arrived> FoldedLog::arrived(std::int64_t last) const {
         const auto record = row.kind == "strike"
                                 ? std::optional(logbook::readRecord(std::string_view(row.content)))
                                 : std::nullopt;
-        if (record && *record) {
-            struck.push_back(std::get<logbook::body::Strike>((*record)->body).target);
+        // Of what is none, whatever its column says, it is not known how far it reaches.
+        const auto* strike = record && *record
+                                 ? std::get_if<logbook::body::Strike>(&(*record)->body)
+                                 : nullptr;
+        if (strike != nullptr) {
+            struck.push_back(strike->target);
         }
-        since.isFounding = since.isFounding || (record && !*record);
+        since.isFounding = since.isFounding || (record && strike == nullptr);
         return true;
     });
     if (!read) {

@@ -62,6 +62,8 @@ struct ExportAnswer {
     std::vector<logbook::RecordName> last{};  // in it, of each station
     // What does not fit its seal, of the stations asked for; it is left out with what came after.
     std::vector<store::Break> breaks{};
+    bool isDamaged = false;  // something was read round, so that what was noted may be lacking too
+    bool isRefused = false;  // since the disk did not give it
 };
 
 // Each record is held against its seal before it is handed out.

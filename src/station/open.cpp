@@ -150,6 +150,17 @@ Problem notThere(const words::Words& words, const std::filesystem::path& path) {
                      Problem::Weight::Logbook);
 }
 
+// As many as there are where the file is whole; what a strange one says is not believed further
+// than there is room for in it.
+std::size_t mostRecordsIn(const std::filesystem::path& path, std::int64_t arrival) {
+    constexpr std::uintmax_t leastBytes = 200;  // of a record and what stands of it in the indexes
+    std::error_code error;
+    const auto size = std::filesystem::file_size(path, error);
+    return error || arrival < 0 ? 0
+                                : static_cast<std::size_t>(std::min<std::uintmax_t>(
+                                      static_cast<std::uintmax_t>(arrival), size / leastBytes));
+}
+
 Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
                                  const store::Logbook& logbook) {
     auto facts = readFacts(surroundings, logbook);
@@ -161,10 +172,7 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
         return tl::unexpected(problemOf(surroundings.words, settings.error()));
     }
     std::vector<logbook::Record> records;
-    // As many as there are where the file is whole; what a strange one says is not believed.
-    constexpr std::int64_t mostReserved = 20'000'000;
-    records.reserve(
-        static_cast<std::size_t>(std::clamp<std::int64_t>(facts->arrival, 0, mostReserved)));
+    records.reserve(mostRecordsIn(logbook.path(), facts->arrival));
     if (const auto trouble = readAll(logbook, *facts, records)) {
         return tl::unexpected(problemOf(surroundings.words, *trouble));
     }

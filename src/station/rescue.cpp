@@ -185,6 +185,15 @@ Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
         if (!heads) {
             return tl::unexpected(problemOf(surroundings.words, heads.error()));
         }
+        // Then they are those of the records that are left, which any logbook has that holds these.
+        if (backup->metDamage()) {
+            store::Trouble unread;
+            unread.code = Code::Damaged;
+            unread.path = path;
+            unread.text = "its noted heads cannot be read";
+            unread.isUnread = backup->metRefusal();
+            return tl::unexpected(problemOf(surroundings.words, unread));
+        }
         return std::vector{store::headsOf(*heads)};
     }
     const auto text = system::readFile(path, longestText);

@@ -36,7 +36,7 @@ namespace station {
                                                  const store::RestoreResult& restored);
 
 // The heads in a file: of a logbook, so of a backup; else those that stand in a text, as a month's
-// report or what was printed by backup or verify, as headsInText gives them.
+// report, or what backup or verify printed (headsInText). Damaged, where a logbook's own notes are.
 [[nodiscard]] Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
                                                         const std::filesystem::path& path);
 

@@ -22,6 +22,17 @@ bool waits(const LogAtHand& log, const Record& record) {
                        record.kind(), record.device);
 }
 
+bool mayWait(const OpenLog& open, const Entry& entry) {
+    const auto kind = logbook::kindOf(entry.kind);
+    if (!kind) {
+        return true;
+    }
+    const auto& log = open.log();
+    const auto at = entry.at.value_or(open.surroundings().clock.now());
+    return waitsForPin(log.log.firstEdition() ? stateOf(log, at) : rules::State{}, *kind,
+                       entry.device);
+}
+
 bool isStruck(const rules::Log& log, const std::string& record) {
     const auto name = logbook::parseRecordName(record);
     const auto index = name ? log.find(*name) : std::nullopt;
@@ -62,10 +73,11 @@ Result<void> SignedAct::readBadges() {
         const auto done = m_open.gate().personOf(entry.doneBy.value_or(""));
         const auto named = personNamed(entry);
         const auto found = m_open.gate().personOf(named);
-        if (!done || !found) {
+        // What must not wait is not held up by a name either.
+        if (!found || (!done && mayWait(m_open, entry))) {
             return tl::unexpected(done ? found.error() : done.error());
         }
-        if (entry.doneBy) {
+        if (done && entry.doneBy) {
             entry.doneBy = *done;
         }
         if (*found != named) {

@@ -133,8 +133,7 @@ bool makeFolders(const Path& folder) {
     if (folder.empty() || system::exists(folder)) {
         return system::makeFolder(folder);
     }
-    const auto above = folder.parent_path();
-    return makeFolders(above) && system::makeFolder(folder) && !store::system::flush(above);
+    return makeFolders(folder.parent_path()) && system::makeFolder(folder);
 }
 
 Path besides(Path note, std::string_view more) {

@@ -169,19 +169,24 @@ struct StoredRecords {
             }
         }
         auto record = recordIn(name);
+        if (!record) {
+            return nullptr;
+        }
         const std::lock_guard lock(looking);
-        const auto& kept = found.try_emplace(name, std::move(record)).first->second;
+        const auto& kept = found.try_emplace(name, *std::move(record)).first->second;
         return kept ? &*kept : nullptr;
     }
 
-    std::optional<Record> recordIn(const logbook::RecordName& name) {
+    // Nothing where the file did not say: it is asked again the next time.
+    std::optional<std::optional<Record>> recordIn(const logbook::RecordName& name) {
         const std::lock_guard lock(log->asking);
         const auto row = log->logbook->findRecord(name);
-        if (!row) {
+        if (!row && row.error().code != store::Trouble::Code::NoRecord) {
             return std::nullopt;
         }
-        auto record = logbook::readRecord(row->content);
-        return record ? std::optional(*std::move(record)) : std::nullopt;
+        auto record = row ? logbook::readRecord(row->content)
+                          : tl::unexpected(logbook::RecordFaults{});
+        return record ? std::optional<Record>(*std::move(record)) : std::optional<Record>();
     }
 };
 

@@ -6,6 +6,7 @@
 
 #include "station/file_kind.h"
 #include "station/zone_rule.h"
+#include "store/operating_system.h"
 
 #include <algorithm>
 #include <array>
@@ -20,6 +21,7 @@
 #include <sstream>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <system_error>
 #include <unistd.h>
 #include <utility>
 #include <vector>
@@ -147,11 +149,11 @@ bool writeWhole(int descriptor, std::string_view bytes) {
     return ::fsync(descriptor) == 0;
 }
 
-void flushFolder(const std::filesystem::path& folder) {
-    const File opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (opened.isOpen()) {
-        ::fsync(opened.descriptor());
-    }
+// So that the name is on the disk. A folder of which this user may not read the names cannot be
+// waited for, as on some shares none can.
+std::error_code flushFolderOf(const std::filesystem::path& path) {
+    const auto error = store::system::flush(path.has_parent_path() ? path.parent_path() : ".");
+    return error == std::errc::permission_denied ? std::error_code{} : error;
 }
 
 FileKind kindIn(const std::filesystem::file_status& status) {
@@ -320,7 +322,10 @@ tl::expected<void, FileTrouble> writeNewFile(const std::filesystem::path& path,
     if (!done) {
         return tl::unexpected(troubleOf(error));
     }
-    flushFolder(folder);
+    if (const auto notFlushed = flushFolderOf(path)) {
+        ::unlink(path.c_str());
+        return tl::unexpected(troubleOf(notFlushed.value()));
+    }
     return {};
 }
 
@@ -329,13 +334,22 @@ tl::expected<void, FileTrouble> replaceFile(const std::filesystem::path& from,
     if (::rename(from.c_str(), to.c_str()) != 0) {
         return lastTrouble();
     }
-    flushFolder(to.has_parent_path() ? to.parent_path() : ".");
+    // It bears that name for everybody, whatever the disk says.
+    (void)flushFolderOf(to);
     return {};
 }
 
 bool makeFolder(const std::filesystem::path& path) {
     std::error_code error;
-    return ::mkdir(path.c_str(), S_IRWXU) == 0 || std::filesystem::is_directory(path, error);
+    if (::mkdir(path.c_str(), S_IRWXU) != 0) {
+        return std::filesystem::is_directory(path, error);
+    }
+    // What is put into it would go with it.
+    const bool isKept = !flushFolderOf(path);
+    if (!isKept) {
+        ::rmdir(path.c_str());
+    }
+    return isKept;
 }
 
 std::vector<std::string> namesIn(const std::filesystem::path& folder) {

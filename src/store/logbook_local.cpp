@@ -141,9 +141,21 @@ bool writeInShort(SQLite::Database& database, const VerifyReport& report, logboo
     return pagesOf(database) == before;
 }
 
-// Of a verify in which the disk gave errors: what was read and does not fit. What was not read says
-// nothing of what stands there, and what is told of the pages may come of that. False, and to be
-// rolled back, where there is none of it, or where that would take a page or give one back.
+bool wasNotRead(const VerifyReport& report, const Break& noted) {
+    const auto& station = noted.record.station;
+    const auto found = std::ranges::find(report.breaks, station, [](const Break& each) {
+        return each.record.station;
+    });
+    if (found == report.breaks.end()) {
+        return !report.heads.contains(station);  // also what is noted of no station
+    }
+    return found->reason == Break::Reason::Unreadable && found->record.seq <= noted.record.seq;
+}
+
+// Of a verify in which the disk gave errors: what was read and does not fit, and what was noted
+// before of what was not read now. That says nothing of what stands there, and what is told of the
+// pages may come of it. False, and to be rolled back, where nothing was found in what was read, or
+// where that would take a page or give one back.
 bool writeProven(Database& database, const VerifyReport& report, logbook::Instant at) {
     VerifyReport proven;
     proven.heads = report.heads;
@@ -155,6 +167,11 @@ bool writeProven(Database& database, const VerifyReport& report, logbook::Instan
         return false;
     }
     const auto last = readVerification(database, "true");
+    if (last && !last->ok) {
+        std::ranges::copy_if(last->breaks, std::back_inserter(proven.breaks),
+                             [&](const Break& noted) { return wasNotRead(report, noted); });
+        std::ranges::sort(proven.breaks, {}, [](const Break& each) { return each.record; });
+    }
     proven.checked = last && arePagesDamaged(*last) ? pagesDamaged : report.checked;
     const auto before = pagesOf(database);
     writeVerification(database, proven, at);

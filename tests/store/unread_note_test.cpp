@@ -82,3 +82,61 @@ TEST_CASE("What was read and does not fit is noted though the disk gave errors",
     CHECK(after->breaks.front().record == logbook::RecordName{"icu-2", 50});
     CHECK(after->breaks.front().reason == Break::Reason::Column);
 }
+
+namespace {
+
+constexpr const char* device = "UPDATE records SET device = ";
+
+// Of a verify to which the disk does not give that page, which is noted.
+std::vector<logbook::RecordName> notedThen(const std::filesystem::path& path, std::size_t place) {
+    auto logbook = open(path);
+    {
+        const BadSectors bad(path, {place, pageSize, EIO});
+        const auto report = logbook.verify();
+        REQUIRE(report);
+        REQUIRE(report->diskFailed);
+        CHECK(logbook.noteVerified(*report, writing(30)));
+    }
+    const auto after = *logbook.lastVerification();
+    REQUIRE(after);
+    CHECK_FALSE(after->ok);
+    std::vector<logbook::RecordName> names;
+    for (const auto& each : after->breaks) {
+        names.push_back(each.record);
+    }
+    return names;
+}
+
+// What is wrong with that record of icu-1 is noted.
+void spoil(const std::filesystem::path& path, int seq) {
+    tamper(path, device + std::string("'KB-0002' WHERE station = 'icu-1' AND seq = ") +
+                     std::to_string(seq));
+    auto logbook = open(path);
+    const auto report = logbook.verify();
+    REQUIRE(report);
+    CHECK_FALSE(report->diskFailed);
+    REQUIRE(logbook.noteVerified(*report, writing(20)));
+}
+
+using Names = std::vector<logbook::RecordName>;
+
+}  // namespace
+
+TEST_CASE("What was noted of what the disk does not give now stays noted", "[fault]") {
+    const TemporaryFolder folder;
+    const auto place = fill(folder / "log");
+    spoil(folder / "log", 30);
+    tamper(folder / "log",
+           device + std::string("'KB-0002' WHERE station = 'icu-2' AND seq = 50"));
+    CHECK(notedThen(folder / "log", place) == Names{{"icu-1", 30}, {"icu-2", 50}});
+}
+
+TEST_CASE("What was noted of what was read and fits now is noted no more", "[fault]") {
+    const TemporaryFolder folder;
+    const auto place = fill(folder / "log");
+    spoil(folder / "log", 1);
+    tamper(folder / "log", device + std::string("'KB-0001' WHERE station = 'icu-1' AND seq = 1"));
+    tamper(folder / "log",
+           device + std::string("'KB-0002' WHERE station = 'icu-2' AND seq = 50"));
+    CHECK(notedThen(folder / "log", place) == Names{{"icu-2", 50}});
+}

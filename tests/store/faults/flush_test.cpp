@@ -2,10 +2,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Disks that take what they are given and do not keep it, and shares that know no flush of a
-// folder.
+// folder; and files and folders of the use cases, which stand there once their names are kept.
 #include "swept.h"
 
 #include "../logbook_files.h"
+#include "station/file_kind.h"
+#include "station/system.h"
 
 #include <catch2/catch.hpp>
 
@@ -54,4 +56,37 @@ TEST_CASE("Where the names of a folder cannot be waited for a backup is made all
     REQUIRE(result);
     CHECK(result->bytes == std::filesystem::file_size(folder / copy));
     checkHolds(folder / copy, kept());
+}
+
+TEST_CASE("A folder that is made for backups has its name on the disk", "[fault]") {
+    const TemporaryFolder folder;
+    FaultyDisk disk(folder.path(), {});
+    std::vector<std::filesystem::path> flushed;
+    disk.whenFlushed([&](const std::filesystem::path& path) { flushed.push_back(path); });
+    REQUIRE(station::system::makeFolder(folder / "backups"));
+    CHECK(flushed == std::vector{folder.path()});
+    REQUIRE(station::system::makeFolder(folder / "backups"));
+    CHECK(flushed.size() == 1);
+}
+
+TEST_CASE("What has no name on the disk is not told to stand there", "[fault]") {
+    const TemporaryFolder folder;
+    {
+        const FaultyDisk disk(folder.path(), {Failure::Io, 1});
+        CHECK_FALSE(station::system::makeFolder(folder / "backups"));
+        CHECK(disk.fired() == Call::Sync);
+    }
+    {
+        // The file, the other name that it had, and then its folder.
+        const FaultyDisk disk(folder.path(), {Failure::Io, 3});
+        CHECK_FALSE(station::system::writeNewFile(folder / "note", "kept"));
+        CHECK(disk.fired() == Call::Sync);
+    }
+    CHECK(folder.names().empty());
+    {
+        FaultyDisk disk(folder.path(), {});
+        disk.flushNoFolders();
+        CHECK(station::system::makeFolder(folder / "backups"));
+        CHECK(station::system::writeNewFile(folder / "note", "kept"));
+    }
 }
