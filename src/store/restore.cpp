@@ -338,7 +338,8 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
         whole.path = error ? whole.path : leadsTo;
     }
     const auto refused = [&](Trouble trouble, const UnfinishedFile& file) {
-        if (trouble.path == file.path()) {
+        // By its name alone, since a link may lead to the folder.
+        if (trouble.path.filename() == file.path().filename()) {
             trouble.path = whole.path;
         }
         return tl::unexpected<Trouble>(std::move(trouble));
