@@ -6,17 +6,25 @@
 #include "logbook_files.h"
 #include "store/restore.h"
 #include "store/stray_log.h"
+#include "support/statement_moments.h"
 
 #include <catch2/catch.hpp>
+#include <cerrno>
+#include <cstdarg>
+#include <fcntl.h>
+#include <sqlite3.h>
 #include <sys/stat.h>
 
 using namespace store;
 using namespace store::test;
+using support::StatementMoments;
 using Access = OpenOptions::Access;
 using Code = Trouble::Code;
 using Path = std::filesystem::path;
 
 namespace {
+
+constexpr const char* aside = "log.before-20260302T140000Z";
 
 // "real/log" with three records, and "link", which leads to it.
 Path linkIn(const TemporaryFolder& folder) {
@@ -39,6 +47,47 @@ void fillBroken(const TemporaryFolder& folder) {
     auto bytes = bytesOf(folder / "log");
     writeBytes(folder / "log", bytes.replace(0, 4096, std::string(4096, '\0')));
 }
+
+tl::expected<RestoreResult, Trouble> restoreOver(const TemporaryFolder& folder) {
+    return restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+}
+
+// While it lives the system tells that error where the lock that keeps everyone out of a file is
+// asked for.
+class NoLocks {
+public:
+    NoLocks(const Path& file, int error) {
+        struct stat status {};
+        REQUIRE(::stat(file.c_str(), &status) == 0);
+        s_file = status.st_ino;
+        s_error = error;
+        set(reinterpret_cast<sqlite3_syscall_ptr>(&call));
+    }
+    ~NoLocks() { set(nullptr); }
+    NoLocks(const NoLocks&) = delete;
+    NoLocks& operator=(const NoLocks&) = delete;
+
+private:
+    static void set(sqlite3_syscall_ptr call) {
+        auto* layer = sqlite3_vfs_find(nullptr);
+        layer->xSetSystemCall(layer, "fcntl", call);
+    }
+    static int call(int file, int command, ...) {
+        std::va_list arguments;
+        va_start(arguments, command);
+        auto* argument = va_arg(arguments, void*);
+        va_end(arguments);
+        struct stat status {};
+        if (command == F_SETLK && static_cast<struct flock*>(argument)->l_type == F_WRLCK &&
+            ::fstat(file, &status) == 0 && status.st_ino == s_file) {
+            errno = s_error;
+            return -1;
+        }
+        return ::fcntl(file, command, argument);
+    }
+    static inline ino_t s_file = 0;
+    static inline int s_error = 0;
+};
 
 }  // namespace
 
@@ -99,4 +148,62 @@ TEST_CASE("A restore by a linked folder tells of the place, not of its copy", "[
     REQUIRE_FALSE(result);
     CHECK(result.error().code == Code::BadStation);
     CHECK(result.error().path == folder / "desk/log");
+}
+
+// Of one that cannot be read no connection is open, which would tell that another stands there.
+TEST_CASE("What another restore has put there meanwhile is not put aside unseen", "[fault]") {
+    int all = 0;
+    {
+        const TemporaryFolder folder;
+        fillBroken(folder);
+        const StatementMoments moments(0, {});
+        REQUIRE(restoreOver(folder));
+        all = moments.seen();
+    }
+    int moved = 0;
+    for (int number = all - 11; number <= all; ++number) {
+        INFO("moment " << number << " of " << all);
+        const TemporaryFolder folder;
+        fillBroken(folder);
+        REQUIRE(restore(folder / "backup", {folder / "next", "icu-1c"}, writing(0)));
+        REQUIRE(open(folder / "next").append(std::vector{note("icu-1c", 1)}, writing()));
+        const StatementMoments moments(number, [&](sqlite3*) {
+            std::filesystem::rename(folder / "log", folder / "log.put-aside");
+            std::filesystem::rename(folder / "next", folder / "log");
+        });
+        const auto result = restoreOver(folder);
+        REQUIRE(moments.came());
+        if (result) {
+            CHECK(result->later == 1);
+            CHECK_FALSE(result->isAtLeast);
+            CHECK(open(folder / aside).count() == 6);
+        } else {
+            ++moved;
+            CHECK(result.error().code == Code::Moved);
+            CHECK(open(folder / "log").count() == 6);
+        }
+    }
+    CHECK(moved > 3);
+}
+
+TEST_CASE("A restore tells that it could not have the lock, where there are locks", "[fault]") {
+    const TemporaryFolder folder;
+    fillBroken(folder);
+    const auto before = bytesOf(folder / "log");
+    {
+        const NoLocks none(folder / "log", EIO);
+        const auto result = restoreOver(folder);
+        REQUIRE_FALSE(result);
+        CHECK(result.error().code == Code::Io);
+        CHECK(result.error().path == folder / "log");
+        CHECK(result.error().text == std::generic_category().message(EIO));
+        CHECK(bytesOf(folder / "log") == before);
+        CHECK(folder.names() == std::vector<std::string>{"backup", "log"});
+    }
+    for (const int error : {EOPNOTSUPP, ENOSYS, EINVAL}) {
+        const NoLocks none(folder / "log", error);
+        REQUIRE(restoreOver(folder));
+        CHECK(bytesOf(folder / aside) == before);
+        std::filesystem::rename(folder / aside, folder / "log");
+    }
 }
