@@ -169,13 +169,24 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
         if (isOnAndOn) {
             asked.arrivedUpTo.reset();
         }
-        RowCursor rows(m_connection->database(), queryFor(asked, readColumns));
-        bindTo(rows, asked, isOnAndOn ? std::numeric_limits<std::int64_t>::max() : into.size());
         const auto last = selection.arrivedUpTo.value_or(std::numeric_limits<std::int64_t>::max());
+        const Place* latest = nullptr;
         std::size_t count = 0;
-        while (count < into.size() && rows.step()) {
-            readInto(into[count], rows, selection.withContent);
-            count += into[count].arrival <= last ? 1 : 0;
+        for (bool isMore = count < into.size(); isMore;) {
+            const auto most = std::max<std::size_t>(into.size(), rowsPerTransaction);
+            RowCursor rows(m_connection->database(), queryFor(asked, readColumns));
+            bindTo(rows, asked, isOnAndOn ? most : into.size());
+            std::size_t steps = 0;
+            for (; count < into.size() && rows.step(); ++steps) {
+                readInto(into[count], rows, selection.withContent);
+                latest = &into[count].place;
+                count += into[count].arrival <= last ? 1 : 0;
+            }
+            // So much has come in later that others are given their turn.
+            isMore = isOnAndOn && count < into.size() && steps == most;
+            if (isMore) {
+                asked.after = *latest;
+            }
         }
         return count;
     };
