@@ -128,13 +128,12 @@ std::optional<NotedStart> startIn(const std::string& text, const LogbookFile& fi
     return isStart ? std::optional(std::move(noted)) : std::nullopt;
 }
 
-// Each level that is not there yet, so that its name is on the disk too.
+// Each level that is not there yet by itself, so that its name is on the disk too.
 bool makeFolders(const Path& folder) {
     if (folder.empty() || system::exists(folder)) {
         return system::makeFolder(folder);
     }
-    const auto above = folder.parent_path();
-    return makeFolders(above) && system::makeFolder(folder) && !store::system::flush(above);
+    return makeFolders(folder.parent_path()) && system::makeFolder(folder);
 }
 
 Path besides(Path note, std::string_view more) {

@@ -6,6 +6,7 @@
 
 #include "station/file_kind.h"
 #include "station/zone_rule.h"
+#include "store/operating_system.h"
 
 #include <algorithm>
 #include <array>
@@ -147,11 +148,11 @@ bool writeWhole(int descriptor, std::string_view bytes) {
     return ::fsync(descriptor) == 0;
 }
 
-void flushFolder(const std::filesystem::path& folder) {
-    const File opened(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (opened.isOpen()) {
-        ::fsync(opened.descriptor());
-    }
+// Waits until the names in it are on the disk. One that may be written into and not be read cannot
+// be waited for.
+bool flushFolder(const std::filesystem::path& folder) {
+    const auto error = store::system::flush(folder.empty() ? "." : folder);
+    return !error || error == std::errc::permission_denied;
 }
 
 FileKind kindIn(const std::filesystem::file_status& status) {
@@ -320,7 +321,11 @@ tl::expected<void, FileTrouble> writeNewFile(const std::filesystem::path& path,
     if (!done) {
         return tl::unexpected(troubleOf(error));
     }
-    flushFolder(folder);
+    // What is told not to be there is not left there either, to stand in the way of another try.
+    if (!flushFolder(folder)) {
+        ::unlink(path.c_str());
+        return tl::unexpected(FileTrouble::Io);
+    }
     return {};
 }
 
@@ -329,13 +334,22 @@ tl::expected<void, FileTrouble> replaceFile(const std::filesystem::path& from,
     if (::rename(from.c_str(), to.c_str()) != 0) {
         return lastTrouble();
     }
-    flushFolder(to.has_parent_path() ? to.parent_path() : ".");
+    // Where the disk does not keep it each of the two may have its name from before.
+    (void)flushFolder(to.parent_path());
     return {};
 }
 
 bool makeFolder(const std::filesystem::path& path) {
-    std::error_code error;
-    return ::mkdir(path.c_str(), S_IRWXU) == 0 || std::filesystem::is_directory(path, error);
+    if (::mkdir(path.c_str(), S_IRWXU) != 0) {
+        std::error_code error;
+        return std::filesystem::is_directory(path, error);
+    }
+    const auto whole = path.has_filename() ? path : path.parent_path();
+    if (flushFolder(whole.parent_path())) {
+        return true;
+    }
+    // So that it is made, and waited for, the next time.
+    return ::rmdir(path.c_str()) != 0;
 }
 
 std::vector<std::string> namesIn(const std::filesystem::path& folder) {

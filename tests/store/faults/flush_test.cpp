@@ -1,11 +1,11 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Disks that take what they are given and do not keep it, and shares that know no flush of a
-// folder.
+// Disks that do not keep what they are given, or a name, and shares that know no flush of a folder.
 #include "swept.h"
 
 #include "../logbook_files.h"
+#include "station/system.h"
 
 #include <catch2/catch.hpp>
 
@@ -54,4 +54,43 @@ TEST_CASE("Where the names of a folder cannot be waited for a backup is made all
     REQUIRE(result);
     CHECK(result->bytes == std::filesystem::file_size(folder / copy));
     checkHolds(folder / copy, kept());
+}
+
+TEST_CASE("The name of a new folder is on the disk before it is said to be there", "[fault]") {
+    const TemporaryFolder folder;
+    FaultyDisk disk(folder.path(), {});
+    std::vector<std::filesystem::path> flushed;
+    disk.whenFlushed([&](const std::filesystem::path& path) { flushed.push_back(path); });
+    REQUIRE(station::system::makeFolder(folder / "ward.logbook.backups"));
+    CHECK(flushed == std::vector{std::filesystem::canonical(folder.path())});
+    disk.flushNoFolders();
+    CHECK(station::system::makeFolder(folder / "on-a-share"));
+}
+
+TEST_CASE("A folder whose name the disk does not keep is made anew the next time", "[fault]") {
+    const TemporaryFolder folder;
+    const FaultyDisk disk(folder.path(), {Failure::Io, 1});
+    CHECK_FALSE(station::system::makeFolder(folder / "backups"));
+    CHECK(disk.fired() == Call::Sync);
+    CHECK(folder.names().empty());
+    CHECK(station::system::makeFolder(folder / "backups"));
+    CHECK(folder.names() == std::vector<std::string>{"backups"});
+}
+
+TEST_CASE("A file whose name the disk does not keep is not told as written", "[fault]") {
+    int syncs = 0;
+    for (int call = 1, fired = 1; fired != 0; ++call) {
+        INFO("call " << call);
+        const TemporaryFolder folder;
+        const FaultyDisk disk(folder.path(), {Failure::Io, call});
+        const auto written = station::system::writeNewFile(folder / "note", "pressed");
+        if (disk.fired() == Call::Sync) {
+            ++syncs;
+            REQUIRE_FALSE(written);
+            CHECK(written.error() == station::system::FileTrouble::Io);
+            CHECK(folder.names().empty());
+        }
+        fired = disk.fired() ? 1 : 0;
+    }
+    CHECK(syncs == 2);
 }
