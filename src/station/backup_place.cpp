@@ -65,6 +65,10 @@ bool looksWhole(const store::Logbook& backup) {
     }
     std::int64_t noted = 0;
     for (const auto& [station, head] : *heads) {
+        // More than there are may be more than can be counted.
+        if (head.head.seq < 0 || head.head.seq > *last - noted) {
+            return false;
+        }
         noted += head.head.seq;
     }
     return noted == *last && holdsAllOf(backup, backup) && !backup.metDamage();

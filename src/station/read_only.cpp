@@ -13,7 +13,10 @@ bool isReadOnly(const LogbookFile& file) {
     if (!system::exists(file.path)) {
         return false;
     }
-    const auto folder = file.path.parent_path();
+    // The journal is made beside what a link leads to.
+    std::error_code error;
+    const auto place = std::filesystem::canonical(file.path, error);
+    const auto folder = (error ? file.path : place).parent_path();
     return !store::system::mayWrite(file.path) ||
            !store::system::mayWrite(folder.empty() ? "." : folder);
 }

@@ -128,7 +128,7 @@ std::optional<NotedStart> startIn(const std::string& text, const LogbookFile& fi
     return isStart ? std::optional(std::move(noted)) : std::nullopt;
 }
 
-// Each level that is not there yet, so that its name is on the disk too.
+// Each level that is not there yet by itself, so that its name is on the disk too.
 bool makeFolders(const Path& folder) {
     if (folder.empty() || system::exists(folder)) {
         return system::makeFolder(folder);

@@ -21,7 +21,6 @@
 #include <sstream>
 #include <sys/resource.h>
 #include <sys/stat.h>
-#include <system_error>
 #include <unistd.h>
 #include <utility>
 #include <vector>
@@ -149,11 +148,11 @@ bool writeWhole(int descriptor, std::string_view bytes) {
     return ::fsync(descriptor) == 0;
 }
 
-// So that the name is on the disk. A folder of which this user may not read the names cannot be
-// waited for, as on some shares none can.
-std::error_code flushFolderOf(const std::filesystem::path& path) {
-    const auto error = store::system::flush(path.has_parent_path() ? path.parent_path() : ".");
-    return error == std::errc::permission_denied ? std::error_code{} : error;
+// Waits until the names in it are on the disk. One that may be written into and not be read cannot
+// be waited for.
+bool flushFolder(const std::filesystem::path& folder) {
+    const auto error = store::system::flush(folder.empty() ? "." : folder);
+    return !error || error == std::errc::permission_denied;
 }
 
 FileKind kindIn(const std::filesystem::file_status& status) {
@@ -322,9 +321,10 @@ tl::expected<void, FileTrouble> writeNewFile(const std::filesystem::path& path,
     if (!done) {
         return tl::unexpected(troubleOf(error));
     }
-    if (const auto notFlushed = flushFolderOf(path)) {
+    // What is told not to be there is not left there either, to stand in the way of another try.
+    if (!flushFolder(folder)) {
         ::unlink(path.c_str());
-        return tl::unexpected(troubleOf(notFlushed.value()));
+        return tl::unexpected(FileTrouble::Io);
     }
     return {};
 }
@@ -334,22 +334,22 @@ tl::expected<void, FileTrouble> replaceFile(const std::filesystem::path& from,
     if (::rename(from.c_str(), to.c_str()) != 0) {
         return lastTrouble();
     }
-    // It bears that name for everybody, whatever the disk says.
-    (void)flushFolderOf(to);
+    // Where the disk does not keep it each of the two may have its name from before.
+    (void)flushFolder(to.parent_path());
     return {};
 }
 
 bool makeFolder(const std::filesystem::path& path) {
-    std::error_code error;
     if (::mkdir(path.c_str(), S_IRWXU) != 0) {
+        std::error_code error;
         return std::filesystem::is_directory(path, error);
     }
-    // What is put into it would go with it.
-    const bool isKept = !flushFolderOf(path);
-    if (!isKept) {
-        ::rmdir(path.c_str());
+    const auto whole = path.has_filename() ? path : path.parent_path();
+    if (flushFolder(whole.parent_path())) {
+        return true;
     }
-    return isKept;
+    // So that it is made, and waited for, the next time.
+    return ::rmdir(path.c_str()) != 0;
 }
 
 std::vector<std::string> namesIn(const std::filesystem::path& folder) {

@@ -51,6 +51,15 @@ Trouble troubleAt(const std::filesystem::path& path, Trouble::Code code,
     return trouble;
 }
 
+// The database follows links, and has its journal beside the file that they lead to: that is the
+// place to look at, and stays the place of what was opened though a link is set anew. The path
+// itself where nothing is there.
+std::filesystem::path whereLinksLead(const std::filesystem::path& path) {
+    std::error_code error;
+    auto place = std::filesystem::canonical(path, error);
+    return error ? path : place;
+}
+
 // What can be told before the database is asked.
 std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenOptions& options) {
     std::error_code ignored;
@@ -302,9 +311,12 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
     const std::filesystem::path& path, const OpenOptions& options, Schemas schemas) {
     std::error_code error;
     // Absolute: SQLite reads a name that begins with "file:" in a way of its own.
-    const std::filesystem::path whole = std::filesystem::absolute(path, error);
+    std::filesystem::path whole = std::filesystem::absolute(path, error);
     if (error) {
         return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, error.message()));
+    }
+    if (options.access != Access::Create) {
+        whole = whereLinksLead(whole);
     }
     if (auto trouble = refusePath(whole, options)) {
         return tl::unexpected<Trouble>(*trouble);
@@ -317,6 +329,7 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
             if (auto trouble = create(whole, options)) {
                 return tl::unexpected<Trouble>(*trouble);
             }
+            whole = whereLinksLead(whole);
         }
         auto database = openExisting(whole, options, schemas);
         if (!database) {

@@ -4,7 +4,9 @@
 // Taking the lock of a file; see file_lock.h.
 #include "store/file_lock.h"
 
+#include <cerrno>
 #include <chrono>
+#include <system_error>
 #include <thread>
 
 namespace store {
@@ -13,6 +15,11 @@ namespace {
 
 constexpr std::chrono::milliseconds betweenTries{10};
 constexpr int mostFailures = 3;  // a lock that failed once may be had the next time
+
+// What the system says where it has no locks for a file.
+bool knowsNoLocks(int systemError) {
+    return systemError == EINVAL || systemError == ENOSYS || systemError == EOPNOTSUPP;
+}
 
 }  // namespace
 
@@ -25,6 +32,12 @@ FileLock::FileLock(const std::filesystem::path& file, int busyTimeoutMs)
             code = m_file.lock(SQLITE_LOCK_EXCLUSIVE);
         }
         m_isBusy = (code & 0xFF) == SQLITE_BUSY;
+        m_failure.reset();
+        const int error = m_file.systemError();
+        if (code != SQLITE_OK && code != SQLITE_CANTOPEN && !m_isBusy && !knowsNoLocks(error)) {
+            m_failure = error == 0 ? sqlite3_errstr(code)
+                                   : std::generic_category().message(error);
+        }
         failures += m_isBusy ? 0 : 1;
         const bool isOver =
             code == SQLITE_OK || code == SQLITE_CANTOPEN || failures == mostFailures;

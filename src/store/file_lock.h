@@ -9,6 +9,8 @@
 #include "store/layer_file.h"
 
 #include <filesystem>
+#include <optional>
+#include <string>
 
 namespace store {
 
@@ -22,10 +24,14 @@ public:
 
     // Others have it. Not where the system does not let it be had for another reason.
     [[nodiscard]] bool isBusy() const { return m_isBusy; }
+    // That reason. Nothing where the system knows no locks there, or does not let the file be
+    // opened at all: then nobody else has it either.
+    [[nodiscard]] const std::optional<std::string>& failure() const { return m_failure; }
 
 private:
     LayerFile m_file;
     bool m_isBusy = false;
+    std::optional<std::string> m_failure;
 };
 
 }  // namespace store

@@ -9,6 +9,7 @@
 #include "store/raw_rows.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <set>
 #include <string>
@@ -27,12 +28,25 @@ using Path = std::filesystem::path;
 // How many records of each station the backup does not have.
 using Lacking = std::map<std::string, std::int64_t>;
 
+constexpr std::int64_t highest = std::numeric_limits<std::int64_t>::max();
+
+// Of counts; what a damaged or a stranger's file says may be more than can be counted.
+std::int64_t sumOf(std::int64_t one, std::int64_t other) {
+    return one > highest - other ? highest : one + other;
+}
+
 std::int64_t sumOf(const Lacking& lacking) {
     std::int64_t sum = 0;
     for (const auto& [station, count] : lacking) {
-        sum += count;
+        sum = sumOf(sum, count);
     }
     return sum;
+}
+
+// How many records of a station come after the one and up to the other; the first is 1.
+std::int64_t countBetween(std::int64_t after, std::int64_t last) {
+    after = std::max<std::int64_t>(after, 0);
+    return last > after ? last - after : 0;
 }
 
 // By their numbers alone.
@@ -41,7 +55,7 @@ Lacking lackingBy(const Heads& heads, const Heads& backup) {
     for (const auto& [station, head] : heads) {
         const auto kept = backup.find(station);
         const auto last = kept == backup.end() ? 0 : kept->second.seq;
-        lacking[station] = std::max<std::int64_t>(0, head.seq - last);
+        lacking[station] = countBetween(last, head.seq);
     }
     return lacking;
 }
@@ -137,7 +151,7 @@ tl::expected<bool, Trouble> differAt(const logbook::RecordName& name, const Logb
 tl::expected<std::int64_t, Trouble> commonUpTo(logbook::RecordName last, const Logbook& one,
                                                const Logbook& other) {
     std::int64_t same = 0;
-    std::int64_t differs = last.seq + 1;
+    std::int64_t differs = sumOf(last.seq, 1);
     for (std::int64_t seq = last.seq; differs - same > 1; seq = same + (differs - same) / 2) {
         const auto isOther = differAt({last.station, seq}, one, other);
         if (!isOther) {
@@ -159,7 +173,7 @@ tl::expected<void, Trouble> compare(InPlace& inPlace, const Logbook& logbook,
             return tl::unexpected<Trouble>(common.error());
         }
         inPlace.isOther = inPlace.isOther || *common < both;
-        later += head.seq - *common;
+        later = sumOf(later, countBetween(*common, head.seq));
     }
     inPlace.later = later;
     return {};
@@ -197,7 +211,7 @@ void InPlace::goOnTo(const Heads& now) {
     for (const auto& [station, head] : now) {
         auto& known = heads[station];
         if (head.seq > known.seq) {
-            later = later.value_or(0) + head.seq - known.seq;
+            later = sumOf(later.value_or(0), countBetween(known.seq, head.seq));
             known = head;
         }
     }

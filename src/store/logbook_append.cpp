@@ -10,6 +10,7 @@
 #include "store/row_writer.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <optional>
 #include <string>
@@ -25,6 +26,12 @@ using Batch = std::vector<const LentRecord*>;
 using FirstRecords = std::map<std::string, RecordName>;  // by kind
 
 constexpr std::size_t mostNamed = 100;
+constexpr std::int64_t highest = std::numeric_limits<std::int64_t>::max();
+
+// In a stranger's file there may be none; then it is that number again, which is taken.
+std::int64_t following(std::int64_t seq) {
+    return seq == highest ? seq : seq + 1;
+}
 
 // A file of records has those of a station in their order, if not beside each other.
 Batch sortedByName(std::span<const LentRecord> records) {
@@ -77,7 +84,7 @@ private:
     [[nodiscard]] bool bringsFirst() const;
     [[nodiscard]] FirstRecords firstRecords() const;
     [[nodiscard]] std::optional<Trouble> refuseNewFirst(const FirstRecords& before) const;
-    void insertAll();
+    [[nodiscard]] std::optional<Trouble> insertAll();
     [[nodiscard]] std::optional<Trouble> readBack() const;
     void noteHeads();
     [[nodiscard]] Trouble naming(Trouble::Code code, std::vector<RecordName> records) const;
@@ -110,7 +117,7 @@ Chain Appender::chainOf(const std::string& station) {
     }
     if (!(noted == tail)) {
         // To go on here would give a name for the second time.
-        m_broken.push_back({station, std::min(noted.seq, tail.seq) + 1});
+        m_broken.push_back({station, following(std::min(noted.seq, tail.seq))});
     }
     return {tail, tail, std::nullopt};
 }
@@ -126,13 +133,13 @@ void Appender::siftOne(const LentRecord& record, Chain& chain) {
         } else {
             ++m_skipped;
         }
-    } else if (record.seq == end.seq + 1) {
+    } else if (record.seq == following(end.seq)) {
         end = {record.seq, chainHash(end.hash, record.content)};
         chain.entered = std::max(chain.entered.value_or(record.entered), record.entered);
         m_new.push_back(&record);
         m_hashes.push_back(end.hash);
     } else {
-        m_gaps.push_back({std::string(record.station), end.seq + 1});
+        m_gaps.push_back({std::string(record.station), following(end.seq)});
         end.seq = record.seq;  // what follows without another gap is not named again
     }
 }
@@ -204,13 +211,19 @@ std::optional<Trouble> Appender::refuseNewFirst(const FirstRecords& before) cons
     return std::nullopt;
 }
 
-void Appender::insertAll() {
+std::optional<Trouble> Appender::insertAll() {
     RowWriter rows(m_database);
     m_lastBefore = lastArrivalIn(m_database);
+    if (m_lastBefore > highest - static_cast<std::int64_t>(m_new.size())) {
+        Trouble trouble = naming(Trouble::Code::Damaged, {});
+        trouble.text = "no number is left for another record to arrive under";
+        return trouble;
+    }
     std::int64_t arrival = m_lastBefore;
     for (std::size_t index = 0; index < m_new.size(); ++index) {
         rows.insert(*m_new[index], {++arrival, m_hashes[index], m_arrived});
     }
+    return std::nullopt;
 }
 
 std::optional<Trouble> Appender::readBack() const {
@@ -268,7 +281,9 @@ tl::expected<ImportResult, Trouble> Appender::run(std::span<const LentRecord> re
         return tl::unexpected<Trouble>(*trouble);
     }
     const FirstRecords first = bringsFirst() ? firstRecords() : FirstRecords{};
-    insertAll();
+    if (auto trouble = insertAll()) {
+        return tl::unexpected<Trouble>(*trouble);
+    }
     if (auto trouble = readBack()) {
         return tl::unexpected<Trouble>(*trouble);
     }
@@ -357,13 +372,14 @@ tl::expected<std::vector<RecordName>, Trouble> appendOwnRecords(const Connection
         return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::NoStation));
     }
     const Head tail = lastRecordOf(connection.database(), *station).value_or(Head{});
-    const std::vector<Record> records = build({*station, tail.seq + 1});
+    RecordName wanted{*station, following(tail.seq)};
+    const std::vector<Record> records = build(wanted);
     Trouble notOwn = connection.trouble(Trouble::Code::NotOwn);
-    for (std::size_t i = 0; i < records.size(); ++i) {
-        const RecordName wanted{*station, tail.seq + 1 + static_cast<std::int64_t>(i)};
-        if (records[i].name != wanted && notOwn.records.size() < mostNamed) {
-            notOwn.records.push_back(records[i].name);
+    for (const Record& record : records) {
+        if (record.name != wanted && notOwn.records.size() < mostNamed) {
+            notOwn.records.push_back(record.name);
         }
+        wanted.seq = following(wanted.seq);
     }
     if (!notOwn.records.empty()) {
         return tl::unexpected<Trouble>(notOwn);

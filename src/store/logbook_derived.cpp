@@ -4,8 +4,8 @@
 // Snapshots: which of those kept still holds for all that has come in since, and keeping others.
 #include "store/logbook.h"
 
-#include "logbook/record_reader.h"
 #include "store/snapshot_rows.h"
+#include "store/strikes_beyond.h"
 
 #include <algorithm>
 #include <limits>
@@ -25,25 +25,6 @@ struct Noted {
     std::int64_t number = 0;
     KeptSnapshot snapshot;
 };
-
-std::optional<Place> findPlace(Database& database, const RecordName& name) {
-    SQLite::Statement statement(database,
-                                "SELECT at_ms, entered_ms, station, seq FROM records"
-                                " WHERE station = ? AND seq = ?");
-    statement.bind(1, name.station);
-    statement.bind(2, name.seq);
-    if (!statement.executeStep()) {
-        return std::nullopt;
-    }
-    return placeOf(statement, 0);
-}
-
-// Nothing if it cannot be read.
-std::optional<RecordName> targetOf(const std::string& strike) {
-    const auto record = logbook::readRecord(std::string_view(strike));
-    const auto* body = record ? std::get_if<logbook::body::Strike>(&record->body) : nullptr;
-    return body != nullptr ? std::optional(body->target) : std::nullopt;
-}
 
 // How far back what comes in reaches: to its own place; a strike to what it strikes; who may strike
 // to all that was struck since.
@@ -94,7 +75,7 @@ public:
         for (bool more = from < to; more;) {
             m_rows.bind(1, from);
             m_rows.bind(2, to);
-            m_rows.bind(3, rowsPerTransaction);
+            m_rows.bind(3, atOnce);
             int rows = 0;
             for (; m_rows.executeStep(); ++rows) {
                 const Place each = m_reach.of(placeOf(m_rows, 0), m_rows.getColumn(4).getString(),
@@ -103,7 +84,7 @@ public:
                 to = m_rows.getColumn(6).getInt64() - 1;
             }
             m_rows.reset();
-            more = rows == rowsPerTransaction;
+            more = rows == atOnce;
         }
     }
 
@@ -111,6 +92,8 @@ public:
     [[nodiscard]] const std::optional<Place>& reached() const { return m_reached; }
 
 private:
+    static constexpr int atOnce = rowsPerTransaction / 2;  // each may be a strike, of another row
+
     Reach m_reach;
     SQLite::Statement m_rows;
     std::optional<Place> m_reached;
@@ -278,36 +261,12 @@ tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotAt(const Place& 
 tl::expected<std::vector<RecordName>, Trouble> Logbook::strikesBeyond(
     const Place& place, const Snapshot* earlier) const {
     return m_connection->guarded([&]() -> tl::expected<std::vector<RecordName>, Trouble> {
-        Database& database = m_connection->database();
-        const SQLite::Transaction moment(database);
-        std::vector<RecordName> beyond;
-        const auto look = [&](const RecordName& strike, const std::string& content) {
-            const auto target = targetOf(content);
-            const auto struck = target ? findPlace(database, *target) : std::nullopt;
-            if (target && (!struck || place < *struck)) {
-                beyond.push_back(strike);
-            }
-        };
-        for (const auto& strike : earlier != nullptr ? earlier->strikes
-                                                     : std::vector<RecordName>()) {
-            if (const auto row = findRow(database, strike)) {
-                look(strike, row->content);
-            }
+        StrikesBeyond strikes(m_connection->database(), place);
+        if (earlier != nullptr) {
+            strikes.lookAt(earlier->strikes);
         }
-        SQLite::Statement statement(
-            database,
-            "SELECT station, seq, content FROM records WHERE kind = 'strike' AND " +
-                std::string(thatFound) +
-                " AND (at_ms, entered_ms, station, seq) > (?, ?, ?, ?)"
-                " AND (at_ms, entered_ms, station, seq) <= (?, ?, ?, ?)"
-                " ORDER BY at_ms, entered_ms, station, seq");
-        bindPlace(statement, 1, earlier != nullptr ? earlier->place : firstPlace);
-        bindPlace(statement, 5, place);
-        while (statement.executeStep()) {
-            look({statement.getColumn(0).getString(), statement.getColumn(1).getInt64()},
-                 statement.getColumn(2).getString());
-        }
-        return beyond;
+        strikes.lookAfter(earlier != nullptr ? earlier->place : firstPlace);
+        return strikes.found();
     });
 }
 

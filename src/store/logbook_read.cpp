@@ -107,6 +107,30 @@ std::vector<Row> readArrivedRound(SQLite::Database& database, std::int64_t after
     });
 }
 
+// The first that came in after the one and up to the other: the file of a stranger may have gaps as
+// wide as numbers go, which nobody is to walk through.
+tl::expected<std::optional<std::int64_t>, Trouble> nextArrival(const Connection& connection,
+                                                               std::int64_t after,
+                                                               std::int64_t upTo) {
+    using Next = std::optional<std::int64_t>;
+    if (after == upTo) {
+        return Next();
+    }
+    const auto by = [&](const std::string& records) -> tl::expected<Next, Trouble> {
+        SQLite::Statement statement(connection.database(),
+                                    "SELECT min(arrival) FROM " + records +
+                                        " WHERE arrival > ? AND arrival <= ?");
+        statement.bind(1, after);
+        statement.bind(2, upTo);
+        statement.executeStep();
+        const auto next = statement.getColumn(0);
+        return next.isNull() ? Next() : Next(next.getInt64());
+    };
+    return connection.readingRound(
+        [&] { return by("records NOT INDEXED"); },
+        [&] { return by("records INDEXED BY records_in_reading_order"); });
+}
+
 }  // namespace
 
 tl::expected<void, Trouble> Logbook::forEachRow(const Selection& selection,
@@ -145,13 +169,24 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
         if (isOnAndOn) {
             asked.arrivedUpTo.reset();
         }
-        RowCursor rows(m_connection->database(), queryFor(asked, readColumns));
-        bindTo(rows, asked, isOnAndOn ? std::numeric_limits<std::int64_t>::max() : into.size());
         const auto last = selection.arrivedUpTo.value_or(std::numeric_limits<std::int64_t>::max());
+        const Place* latest = nullptr;
         std::size_t count = 0;
-        while (count < into.size() && rows.step()) {
-            readInto(into[count], rows, selection.withContent);
-            count += into[count].arrival <= last ? 1 : 0;
+        for (bool isMore = count < into.size(); isMore;) {
+            const auto most = std::max<std::size_t>(into.size(), rowsPerTransaction);
+            RowCursor rows(m_connection->database(), queryFor(asked, readColumns));
+            bindTo(rows, asked, isOnAndOn ? most : into.size());
+            std::size_t steps = 0;
+            for (; count < into.size() && rows.step(); ++steps) {
+                readInto(into[count], rows, selection.withContent);
+                latest = &into[count].place;
+                count += into[count].arrival <= last ? 1 : 0;
+            }
+            // So much has come in later that others are given their turn.
+            isMore = isOnAndOn && count < into.size() && steps == most;
+            if (isMore) {
+                asked.after = *latest;
+            }
         }
         return count;
     };
@@ -181,8 +216,8 @@ tl::expected<void, Trouble> Logbook::forEachContent(
     }
     query += ") ORDER BY arrival";
     auto& database = m_connection->database();
-    for (std::int64_t from = 0; from < *last; from += rowsPerTransaction) {
-        const auto to = std::min(*last, from + rowsPerTransaction);
+    for (std::int64_t from = 0; from < *last;) {
+        const auto to = *last - from > rowsPerTransaction ? from + rowsPerTransaction : *last;
         std::int64_t after = from;
         using Read = tl::expected<void, Trouble>;
         const auto read = [&]() -> Read {
@@ -209,6 +244,11 @@ tl::expected<void, Trouble> Logbook::forEachContent(
         if (!done) {
             return done;
         }
+        const auto next = nextArrival(*m_connection, to, *last);
+        if (!next) {
+            return tl::unexpected<Trouble>(next.error());
+        }
+        from = *next ? **next - 1 : *last;
     }
     return {};
 }

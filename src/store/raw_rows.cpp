@@ -322,8 +322,7 @@ std::set<std::size_t> pageSizesOf(const std::filesystem::path& file) {
     return sizes;
 }
 
-std::uint64_t bytesOf(const std::filesystem::path& file) {
-    std::error_code error;
+std::uint64_t bytesOf(const std::filesystem::path& file, std::error_code& error) {
     const auto bytes = std::filesystem::file_size(file, error);
     return error || bytes > largestFile ? 0 : bytes;
 }
@@ -331,7 +330,7 @@ std::uint64_t bytesOf(const std::filesystem::path& file) {
 }  // namespace
 
 RawRows::RawRows(const std::filesystem::path& file) {
-    const auto bytes = bytesOf(file);
+    const auto bytes = bytesOf(file, m_error);
     for (const std::size_t pageSize : pageSizesOf(file)) {
         auto& pages = *(m_pages[pageSize] = std::make_unique<Pages>(file, pageSize, bytes));
         collect(pages, m_records, m_heads);

@@ -14,6 +14,7 @@
 #include <map>
 #include <memory>
 #include <string>
+#include <system_error>
 #include <vector>
 
 namespace store {
@@ -51,6 +52,9 @@ public:
     [[nodiscard]] const std::vector<RawRecord>& records() const { return m_records; }
     [[nodiscard]] const std::vector<RawHead>& heads() const { return m_heads; }
 
+    // Why the system does not tell even how large the file is; no error where it does.
+    [[nodiscard]] const std::error_code& error() const { return m_error; }
+
     // How many pages, each of 4096 bytes, the disk did not give.
     [[nodiscard]] std::int64_t unreadPages() const;
 
@@ -61,6 +65,7 @@ private:
     std::map<std::size_t, std::unique_ptr<Pages>> m_pages;  // of each size that they may have
     std::vector<RawRecord> m_records;
     std::vector<RawHead> m_heads;
+    std::error_code m_error;
 };
 
 }  // namespace store

@@ -231,6 +231,7 @@ public:
 
     tl::expected<Placed, Trouble> run(RestoreResult& result) {
         // Opened first, so that what is locked later is what is looked at.
+        m_number = system::fileNumber(m_to.path);
         const auto connection =
             Connection::open(m_to.path, {Access::Write, m_to.trustLocks}, Schemas::Any);
         auto inPlace = lookAt(m_to.path, m_to.trustLocks, {m_file.path(), result.heads});
@@ -278,6 +279,13 @@ private:
             busy.holder = readHolder(m_to.path);
             return tl::unexpected<Trouble>(std::move(busy));
         }
+        if (const auto failed = lock.failure()) {
+            return tl::unexpected<Trouble>(troubleAt(m_to.path, Code::Io, *failed));
+        }
+        // Another restore may have been quicker: then this is the lock of what it has put aside.
+        if (system::fileNumber(m_to.path) != m_number) {
+            return tl::unexpected<Trouble>(troubleAt(m_to.path, Code::Moved));
+        }
         return place(m_file, m_to.path, m_aside);
     }
 
@@ -323,6 +331,7 @@ private:
     const RestoreTo& m_to;
     const Writing& m_writing;
     Path m_aside;
+    std::optional<std::uint64_t> m_number;  // of the file that was looked at
     InPlace m_inPlace{};
 };
 
@@ -338,7 +347,8 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
         whole.path = error ? whole.path : leadsTo;
     }
     const auto refused = [&](Trouble trouble, const UnfinishedFile& file) {
-        if (trouble.path == file.path()) {
+        // By its name alone, since a link may lead to the folder.
+        if (trouble.path.filename() == file.path().filename()) {
             trouble.path = whole.path;
         }
         return tl::unexpected<Trouble>(std::move(trouble));

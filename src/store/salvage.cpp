@@ -162,6 +162,9 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     // Whatever comes of it: the pages are read all the same.
     (void)Logbook::open(from, {OpenOptions::Access::Read, true});
     const RawRows rows(from);
+    if (const auto& failed = rows.error()) {
+        return tl::unexpected<Trouble>(troubleAt(from, Code::Io, failed.message()));
+    }
     const Proven proven = prove(rows);
     if (proven.records.empty()) {
         return SalvageResult{{}, 0, {}, proven.unproven, rows.unreadPages()};

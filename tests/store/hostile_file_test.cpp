@@ -6,9 +6,11 @@
 #include "logbook_files.h"
 #include "store/connection.h"
 #include "store/logbook.h"
+#include "store/restore.h"
 
 #include <array>
 #include <catch2/catch.hpp>
+#include <limits>
 #include <sqlite3.h>
 
 using namespace store;
@@ -99,4 +101,88 @@ TEST_CASE("A value larger than any logbook holds is trouble, not memory", "[unit
     CHECK(logbook->settings()->empty());
     CHECK(logbook->metDamage());
     CHECK(contents(*logbook).size() == 3);
+}
+
+TEST_CASE("A gap in the numbers of arrival is not walked through", "[fault]") {
+    constexpr auto highest = std::numeric_limits<std::int64_t>::max();
+    for (const auto& [second, third] : {std::pair<std::int64_t, std::int64_t>{2, highest},
+                                        {4'000'000'000'000'000'000, highest},
+                                        {20'000, 20'001}, {20'001, 40'003}}) {
+        INFO(second << ", " << third);
+        const TemporaryFolder folder;
+        {
+            Logbook logbook = create(folder / "log");
+            append(logbook, notes("icu-1", 3));
+        }
+        tamper(folder / "log",
+               "UPDATE records SET arrival = " + std::to_string(third) +
+                   " WHERE seq = 3; UPDATE records SET arrival = " + std::to_string(second) +
+                   " WHERE seq = 2");
+        const auto logbook = open(folder / "log", Access::Read);
+        const auto given = [&](const std::optional<std::int64_t>& upTo) {
+            std::vector<std::string> contents;
+            REQUIRE(logbook.forEachContent(
+                {"note"},
+                [&](std::string_view, std::string_view content) {
+                    contents.emplace_back(content);
+                },
+                upTo));
+            return contents;
+        };
+        CHECK(given({}) == contents(logbook));
+        CHECK(given(third - 1).size() == 2);
+        CHECK(given(second - 1).size() == 1);
+        CHECK_FALSE(logbook.metDamage());
+    }
+}
+
+// The page that would tell where it goes on after the gap.
+TEST_CASE("A page that is gone behind a gap is read round", "[fault]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 60));
+    }
+    tamper(folder / "log", "UPDATE records SET arrival = arrival + 4000000000000000000"
+                           " WHERE arrival > 30");
+    behindTheBack(folder / "log")->exec("VACUUM");  // no page still holds what was there
+    auto bytes = bytesOf(folder / "log");
+    const auto page = bytes.find(R"("seq":31,)") / 4096 * 4096;
+    REQUIRE(bytes.at(page) == '\x0D');
+    writeBytes(folder / "log", bytes.replace(page, 4096, std::string(4096, '\0')));
+    const auto logbook = open(folder / "log", Access::Read);
+    std::size_t given = 0;
+    REQUIRE(logbook.forEachContent({"note"},
+                                   [&](std::string_view, std::string_view) { ++given; }));
+    CHECK(given == logbook.records()->records.size());
+    CHECK(given > 30);
+    CHECK(logbook.metDamage());
+}
+
+TEST_CASE("Where no number of arrival is left nothing is appended, and it is said why", "[fault]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 3));
+    tamper(folder / "log", "UPDATE records SET arrival = 9223372036854775807 WHERE seq = 3");
+    const auto appended = logbook.append(std::vector{note("icu-1", 4)}, writing());
+    REQUIRE_FALSE(appended);
+    CHECK(appended.error().code == Code::Damaged);
+    CHECK_FALSE(appended.error().text.empty());
+    CHECK(logbook.count() == 3);
+}
+
+TEST_CASE("Numbers beyond all counting in what is put aside are told as many", "[fault]") {
+    const TemporaryFolder folder;
+    {
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 3));
+        REQUIRE(logbook.backup(folder / "backup"));
+    }
+    tamper(folder / "log",
+           "INSERT INTO local_heads VALUES"
+           " ('icu-8', 9223372036854775807, zeroblob(32), 0, 0),"
+           " ('icu-9', 9223372036854775807, zeroblob(32), 0, 0)");
+    const auto result = restore(folder / "backup", {folder / "log", "icu-1b"}, writing(0));
+    REQUIRE(result);
+    CHECK(result->later == std::numeric_limits<std::int64_t>::max());
 }

@@ -1,12 +1,10 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Disks that take what they are given and do not keep it, and shares that know no flush of a
-// folder; and files and folders of the use cases, which stand there once their names are kept.
+// Disks that do not keep what they are given, or a name, and shares that know no flush of a folder.
 #include "swept.h"
 
 #include "../logbook_files.h"
-#include "station/file_kind.h"
 #include "station/system.h"
 
 #include <catch2/catch.hpp>
@@ -58,35 +56,41 @@ TEST_CASE("Where the names of a folder cannot be waited for a backup is made all
     checkHolds(folder / copy, kept());
 }
 
-TEST_CASE("A folder that is made for backups has its name on the disk", "[fault]") {
+TEST_CASE("The name of a new folder is on the disk before it is said to be there", "[fault]") {
     const TemporaryFolder folder;
     FaultyDisk disk(folder.path(), {});
     std::vector<std::filesystem::path> flushed;
     disk.whenFlushed([&](const std::filesystem::path& path) { flushed.push_back(path); });
-    REQUIRE(station::system::makeFolder(folder / "backups"));
-    CHECK(flushed == std::vector{folder.path()});
-    REQUIRE(station::system::makeFolder(folder / "backups"));
-    CHECK(flushed.size() == 1);
+    REQUIRE(station::system::makeFolder(folder / "ward.logbook.backups"));
+    CHECK(flushed == std::vector{std::filesystem::canonical(folder.path())});
+    disk.flushNoFolders();
+    CHECK(station::system::makeFolder(folder / "on-a-share"));
 }
 
-TEST_CASE("What has no name on the disk is not told to stand there", "[fault]") {
+TEST_CASE("A folder whose name the disk does not keep is made anew the next time", "[fault]") {
     const TemporaryFolder folder;
-    {
-        const FaultyDisk disk(folder.path(), {Failure::Io, 1});
-        CHECK_FALSE(station::system::makeFolder(folder / "backups"));
-        CHECK(disk.fired() == Call::Sync);
-    }
-    {
-        // The file, the other name that it had, and then its folder.
-        const FaultyDisk disk(folder.path(), {Failure::Io, 3});
-        CHECK_FALSE(station::system::writeNewFile(folder / "note", "kept"));
-        CHECK(disk.fired() == Call::Sync);
-    }
+    const FaultyDisk disk(folder.path(), {Failure::Io, 1});
+    CHECK_FALSE(station::system::makeFolder(folder / "backups"));
+    CHECK(disk.fired() == Call::Sync);
     CHECK(folder.names().empty());
-    {
-        FaultyDisk disk(folder.path(), {});
-        disk.flushNoFolders();
-        CHECK(station::system::makeFolder(folder / "backups"));
-        CHECK(station::system::writeNewFile(folder / "note", "kept"));
+    CHECK(station::system::makeFolder(folder / "backups"));
+    CHECK(folder.names() == std::vector<std::string>{"backups"});
+}
+
+TEST_CASE("A file whose name the disk does not keep is not told as written", "[fault]") {
+    int syncs = 0;
+    for (int call = 1, fired = 1; fired != 0; ++call) {
+        INFO("call " << call);
+        const TemporaryFolder folder;
+        const FaultyDisk disk(folder.path(), {Failure::Io, call});
+        const auto written = station::system::writeNewFile(folder / "note", "pressed");
+        if (disk.fired() == Call::Sync) {
+            ++syncs;
+            REQUIRE_FALSE(written);
+            CHECK(written.error() == station::system::FileTrouble::Io);
+            CHECK(folder.names().empty());
+        }
+        fired = disk.fired() ? 1 : 0;
     }
+    CHECK(syncs == 2);
 }
