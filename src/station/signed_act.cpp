@@ -58,6 +58,9 @@ Result<Kept> SignedAct::run() {
     } else if (m_open.damage()) {
         const bool isDisk = m_open.damage()->code == "trouble.unreadable";
         kept.warnings.push_back(words.say(isDisk ? "verify.read_round_disk" : "verify.read_round"));
+    } else {
+        auto gone = breaksKnown(words, m_open.log());
+        kept.warnings.insert(kept.warnings.end(), gone.begin(), gone.end());
     }
     return kept;
 }
