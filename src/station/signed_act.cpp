@@ -237,9 +237,7 @@ Result<RecordName> SignedAct::firstName() const {
                    ? Result<RecordName>(tl::unexpected(*m_open.damage()))
                    : nextName(m_open.surroundings(), m_open.log());
     }
-    const auto head = m_open.log().heads.find(m_founding->station);
-    return RecordName{m_founding->station,
-                      head == m_open.log().heads.end() ? 1 : head->second.head.seq + 1};
+    return nextName(m_open.surroundings(), m_open.log(), m_founding->station);
 }
 
 // The intended as records, from `name` on.

@@ -19,6 +19,26 @@ bool isTold(const std::vector<std::string>& problems, std::string_view record) {
 
 }  // namespace
 
+TEST_CASE("a start goes on paper where what is noted of its station is damaged", "[fault]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const std::string sql = GENERATE(
+        "UPDATE local_heads SET seq = 9223372036854775807",
+        "UPDATE local_heads SET seq = 9007199254740991", "UPDATE local_heads SET seq = -7",
+        "UPDATE local_heads SET seq = -9223372036854775807 - 1",
+        "UPDATE local_station SET name = 'Icu 1'");
+    CAPTURE(sql);
+    SQLite::Database(ward.logbook.path.string(), SQLite::OPEN_READWRITE).exec(sql);
+    station::Entry start{"mt", "use_start", "KB-0001"};
+    start.body = {{"emergency", true}};
+    const auto written = station::writeEntry(ward.surroundings, ward.logbook, start);
+    REQUIRE_FALSE(written);
+    CHECK(written.error().code == "trouble.chain_broken");
+    CHECK(written.error().notice.safe == ward.surroundings.words.say("entry.not_recorded"));
+    CHECK(written.error().notice.action == ward.surroundings.words.say("entry.on_paper"));
+}
+
 TEST_CASE("an entry tells no unit ready in a log that lacks a record", "[fault]") {
     Ward ward;
     ward.found();
