@@ -65,3 +65,58 @@ TEST_CASE("A note of verify from which none can be counted up is told and got ov
     CHECK(transcript.run("verify ward.logbook").status == 0);
     CHECK_FALSE(has(transcript.run("board ward.logbook").out, "ATTENTION"));
 }
+
+TEST_CASE("A logbook without heads holds nothing to be held against", "[unit]") {
+    Transcript transcript;
+    prepareSmallWard(transcript);
+    transcript.prepare("backup ward.logbook emptied.logbook");
+    SQLite::Database("emptied.logbook", SQLite::OPEN_READWRITE)
+        .exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records;"
+              " DELETE FROM local_heads; DELETE FROM local_verifications");
+    const auto held = transcript.run("verify ward.logbook --heads emptied.logbook");
+    CHECK(held.status == 2);
+    CHECK(has(held.error, "There are no chain heads in emptied.logbook."));
+}
+
+TEST_CASE("Two restores in one second are told apart from a name that is taken", "[unit]") {
+    Transcript transcript;
+    prepareSmallWard(transcript);
+    transcript.prepare("backup ward.logbook ward-backup.logbook");
+    transcript.prepare("restore ward-backup.logbook ward.logbook --station icu-1b");
+    const auto second =
+        transcript.run("restore ward-backup.logbook ward.logbook --station icu-1c");
+    CHECK(has(second.error, "in this very second"));
+    CHECK_FALSE(has(second.error, "Choose another name"));
+}
+
+TEST_CASE("An empty name is told as one that is missing", "[unit]") {
+    Transcript transcript;
+    prepareSmallWard(transcript);
+    transcript.prepare("backup ward.logbook ward-backup.logbook");
+    for (const auto* call : {"board \"\"", "backup ward.logbook \"\"", "import ward.logbook \"\"",
+                             "restore ward-backup.logbook \"\" --station icu-1b",
+                             "restore ward-backup.logbook ward.logbook --station \"\""}) {
+        CAPTURE(call);
+        const auto refused = transcript.run(call);
+        CHECK(refused.status == 2);
+        CHECK_FALSE(has(refused.error, "unknown"));
+        CHECK(has(refused.error, has(call, "--station \"\"") ? "a value is missing" : "needs"));
+    }
+}
+
+TEST_CASE("What is wrong with the file is not told as the disk's, nor a time that none is",
+          "[unit]") {
+    Transcript transcript;
+    prepareSmallWard(transcript);
+    transcript.prepare("verify ward.logbook");
+    tamper("UPDATE local_verifications SET at_ms = -280000000000000");
+    const auto board = transcript.run("board ward.logbook").out;
+    CHECK(has(board, "unknown"));
+    CHECK_FALSE(has(board, " -6"));
+    tamper("CREATE TRIGGER no_more BEFORE INSERT ON records BEGIN"
+           " SELECT RAISE(ABORT, 'no more'); END");
+    const auto refused =
+        transcript.run("log ward.logbook note KB-0142 --text Seen --as mt");
+    CHECK(refused.status == 3);
+    CHECK_FALSE(has(refused.error, "The disk or share"));
+}
