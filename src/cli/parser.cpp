@@ -146,6 +146,10 @@ private:
                             std::vector<std::string>(
                                 m_arguments.begin() + static_cast<std::ptrdiff_t>(next),
                                 m_arguments.begin() + static_cast<std::ptrdiff_t>(end)));
+            if (isPath(argument.name) && isEmptyAmong(argument.name)) {
+                return tl::unexpected(problem("call.argument_missing",
+                                              {{"argument", std::string(argument.name)}}));
+            }
             next = end;
         }
         if (next < m_arguments.size()) {
@@ -166,9 +170,17 @@ private:
                 }
             } else if (found->second.size() > 1 && !option.repeats) {
                 return tl::unexpected(problem("call.option_twice", gaps));
+            } else if ((isPath(option.value) || option.required) && isEmptyAmong(option.name)) {
+                return tl::unexpected(problem("call.value_missing", gaps));
             }
         }
         return {};
+    }
+
+    // Nothing has an empty name; what is said of one would have to call it something.
+    bool isEmptyAmong(std::string_view name) const {
+        const auto& given = m_found.find(name)->second;
+        return std::ranges::any_of(given, &std::string::empty);
     }
 
     // What is no UTF-8 could be kept, and never be read again.

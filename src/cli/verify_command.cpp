@@ -89,6 +89,22 @@ std::string jsonOf(const station::VerifyAnswer& answer,
            "\n";
 }
 
+// Why nothing is noted, and where something was found what that means for boards.
+std::vector<std::string> notNoted(const words::Words& words, const station::VerifyAnswer& answer,
+                                  bool isSound) {
+    const auto& report = answer.report;
+    std::vector<std::string> told{words.say(report.diskFailed ? "done.not_noted_disk"
+                                            : answer.wasBusy  ? "done.not_noted_busy"
+                                            : report.integrity.empty()
+                                                ? "done.not_noted"
+                                                : "done.not_noted_damaged")};
+    // What the disk did not give need not be damage, and boards meet with it themselves.
+    if (!isSound && !report.diskFailed) {
+        told.push_back(words.say("done.boards_unaware"));
+    }
+    return told;
+}
+
 class VerifyCommand final : public Command {
 public:
     const Description& description() const override {
@@ -129,10 +145,7 @@ public:
         }
         Answer said{answer->ok() ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
         if (!answer->noted) {
-            said.remarks.push_back(words.say(answer->report.diskFailed ? "done.not_noted_disk"
-                                             : answer->report.integrity.empty()
-                                                 ? "done.not_noted"
-                                                 : "done.not_noted_damaged"));
+            said.remarks = notNoted(words, *answer, sound);
         }
         if (call.has("--json")) {
             findings = station::findingsOf(words, *answer);

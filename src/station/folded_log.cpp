@@ -171,32 +171,49 @@ Result<FoldedLog::Arrived> FoldedLog::arrived(std::int64_t last) const {
 }
 
 Result<void> FoldedLog::catchUp() {
-    const auto last = m_logbook.lastArrival();
-    if (!last) {
-        return tl::unexpected(problemOf(m_surroundings.words, last.error()));
+    for (;;) {  // until nobody writes in the moment that it takes
+        const auto last = m_logbook.lastArrival();
+        if (!last) {
+            return tl::unexpected(problemOf(m_surroundings.words, last.error()));
+        }
+        if (*last == m_arrival) {
+            return {};
+        }
+        auto heads = m_logbook.heads();
+        if (!heads) {
+            return tl::unexpected(problemOf(m_surroundings.words, heads.error()));
+        }
+        const auto now = m_logbook.lastArrival();
+        if (!now) {
+            return tl::unexpected(problemOf(m_surroundings.words, now.error()));
+        }
+        if (*now == *last) {
+            m_heads = *std::move(heads);
+            return catchUpTo(*last);
+        }
     }
-    if (*last == m_arrival) {
-        return {};
+}
+
+Result<void> FoldedLog::catchUpTo(std::int64_t last) {
+    if (m_arrival <= 0 || last < m_arrival) {
+        return readFounding(last);
     }
-    if (m_arrival <= 0 || *last < m_arrival) {
-        return readFounding(*last);
-    }
-    const auto since = arrived(*last);
+    const auto since = arrived(last);
     if (!since) {
         return tl::unexpected(since.error());
     }
     if (since->isFounding) {
-        return readFounding(*last);
+        return readFounding(last);
     }
     std::erase_if(m_marks, [&](const Mark& mark) {
         return since->reach && !(mark.place < *since->reach);
     });
     auto added = since->hasStrikes
-                     ? addStrikes({.arrivedAfter = m_arrival, .arrivedUpTo = *last,
+                     ? addStrikes({.arrivedAfter = m_arrival, .arrivedUpTo = last,
                                    .kinds = Kinds::Strikes})
                      : Result<void>();
     if (added) {
-        m_arrival = *last;
+        m_arrival = last;
     }
     return added;
 }
@@ -229,6 +246,8 @@ Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
         }
     }
     m_marks.insert(m_marks.begin(), Mark{snapshot.place, *std::move(state)});
+    m_marks.front().origin =
+        std::make_shared<const Origin>(Origin{snapshot.place, snapshot.heads});
     return true;
 }
 
@@ -303,7 +322,8 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
         m_marks.pop_back();
         selection.after = mark.place;
     } else if (from != nullptr) {
-        mark = {from->place, from->state, 0, from->unread};
+        mark = *from;
+        mark.after = 0;
         selection.after = mark.place;
     } else {
         mark.state.rulebook = m_groundwork->firstEdition();
@@ -311,11 +331,13 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     m_placeFolded = selection.after;
     rules::RunningState running(*m_groundwork, rules::unlimited, std::move(mark.state));
     std::vector<const logbook::Record*> records;
+    bool isToTheEnd = true;
     auto read = forEachPortion(selection, [&](std::span<const store::ReadRecord> rows) {
         const auto end = std::ranges::find_if_not(rows, isWanted, &store::ReadRecord::place);
         records.clear();
         for (const auto& each : std::span(rows.begin(), end)) {
             m_placeFolded = each.place;
+            mark.seen.see(each.place.name);
             if (each.whole) {
                 records.push_back(&each.record);
             } else {
@@ -327,13 +349,21 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
         } else {
             running.add(records);
         }
-        return end == rows.end();
+        return isToTheEnd = end == rows.end();
     });
     if (!read) {
         return tl::unexpected(std::move(read.error()));
     }
+    const auto* origin = mark.origin.get();
+    const ReadPart part{mark.seen, origin == nullptr ? nullptr : &origin->place,
+                        origin == nullptr ? store::Heads{} : origin->heads, isToTheEnd, isWanted};
+    const auto lacking = lackingIn(m_surroundings, m_logbook, m_heads, part);
+    if (!lacking) {
+        return tl::unexpected(lacking.error());
+    }
     mark.after += running.folded();
     Folded folded{nullptr, running.folded(), mark.unread};
+    folded.unread.insert(folded.unread.end(), lacking->begin(), lacking->end());
     mark.state = std::move(running).takeState();
     mark.place = m_placeFolded.value_or(store::Place{});
     folded.state = &keep(std::move(mark), isNewest && m_placeFolded);

@@ -9,10 +9,12 @@
 #include "rules/groundwork.h"
 #include "station/problem.h"
 #include "station/read_ahead.h"
+#include "station/records_seen.h"
 #include "station/surroundings.h"
 #include "store/logbook.h"
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -26,7 +28,8 @@ namespace station {
 struct Folded {
     const rules::State* state = nullptr;  // until the log is asked again
     std::int64_t folded = 0;  // how many records were folded for it, just now
-    std::vector<logbook::RecordName> unread{};  // left out, for they cannot be read
+    // Left out, for they cannot be read; or one that is gone, or to which no index leads.
+    std::vector<logbook::RecordName> unread{};
 };
 
 // How much is read at once, and what is kept in memory. No answer depends on it.
@@ -84,11 +87,19 @@ public:
     [[nodiscard]] const std::optional<store::Place>& placeFolded() const { return m_placeFolded; }
 
 private:
+    // The kept state that was begun with.
+    struct Origin {
+        store::Place place;
+        store::Heads heads;
+    };
+
     struct Mark {
         store::Place place;
         rules::State state;
         std::int64_t after = 0;  // records folded since the mark before it
         std::vector<logbook::RecordName> unread{};
+        RecordsSeen seen{};  // from its origin on
+        std::shared_ptr<const Origin> origin{};  // null: the first record
     };
 
     struct Arrived {
@@ -101,6 +112,7 @@ private:
     [[nodiscard]] Result<void> forEach(store::Selection selection, Take take) const;
     template <class Take>
     [[nodiscard]] Result<void> forEachPortion(store::Selection selection, Take take) const;
+    [[nodiscard]] Result<void> catchUpTo(std::int64_t last);
     [[nodiscard]] Result<Arrived> arrived(std::int64_t last) const;
     [[nodiscard]] Result<void> readFounding(std::int64_t last);
     [[nodiscard]] Result<void> addStrikes(const store::Selection& selection);
@@ -118,6 +130,7 @@ private:
     Kept m_kept;
     FoldingLimits m_limits;
     std::int64_t m_arrival = -1;  // before the first catchUp
+    store::StationHeads m_heads;  // of just that log
     std::vector<logbook::Record> m_founding;
     std::optional<rules::Groundwork> m_groundwork;
     std::vector<logbook::RecordName> m_unread;

@@ -26,7 +26,9 @@ public:
     // One by its name; nothing if there is no such record.
     [[nodiscard]] Result<void> add(const logbook::RecordName& name);
 
-    // False: one that was selected is no record, or not that of its columns.
+    // Of what was asked for not all was given.
+    void lackIf(bool isLacking) { m_hasReadAll = m_hasReadAll && !isLacking; }
+    // False: one that was selected is no record, or not that of its columns; or it was lacking.
     [[nodiscard]] bool hasReadAll() const { return m_hasReadAll; }
     [[nodiscard]] std::vector<logbook::Record> take() { return std::move(m_records); }
 

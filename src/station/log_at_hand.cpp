@@ -8,6 +8,7 @@
 #include "station/clock_doubt.h"
 #include "station/folded_log.h"
 #include "station/gathered_records.h"
+#include "station/records_seen.h"
 #include "station/snapshots.h"
 #include "station/state_reading.h"
 
@@ -50,7 +51,7 @@ public:
             }
             beginning = std::make_shared<const Beginning>(**std::move(begun));
         }
-        auto records = gather((*facts)->arrival, beginning.get());
+        auto records = gather(**facts, beginning.get());
         if (!records || !*records) {
             return records ? IfEnough<LogAtHand>(std::nullopt)
                            : tl::unexpected(std::move(records.error()));
@@ -109,15 +110,16 @@ private:
     }
 
     // Up to that arrival: others may write meanwhile.
-    [[nodiscard]] IfEnough<std::vector<Record>> gather(std::int64_t arrival,
+    [[nodiscard]] IfEnough<std::vector<Record>> gather(const LogbookFacts& facts,
                                                        const Beginning* beginning) const {
+        const auto arrival = facts.arrival;
         GatheredRecords gathered(m_surroundings, m_logbook);
         auto read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Founding});
         if (read) {
             read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Strikes});
         }
         if (read && beginning != nullptr) {
-            read = addNeeded(gathered, arrival, *beginning);
+            read = addNeeded(gathered, facts, *beginning);
         }
         if (!read) {
             return tl::unexpected(std::move(read.error()));
@@ -126,9 +128,30 @@ private:
                                      : std::optional<std::vector<Record>>();
     }
 
-    [[nodiscard]] Result<void> addNeeded(GatheredRecords& gathered, std::int64_t arrival,
+    // Whether it was given all that lies behind the beginning.
+    [[nodiscard]] Result<bool> isAllOf(const RecordsSeen& seen, const LogbookFacts& facts,
+                                       const Beginning& beginning) const {
+        return lackingIn(m_surroundings, m_logbook, facts.heads,
+                         {seen, &beginning.place, headsOf(facts.heads)})
+            .map([](const auto& lacking) { return lacking.empty(); });
+    }
+
+    [[nodiscard]] Result<void> addNeeded(GatheredRecords& gathered, const LogbookFacts& facts,
                                          const Beginning& beginning) const {
-        auto read = gathered.add({.after = beginning.place, .arrivedUpTo = arrival});
+        const auto arrival = facts.arrival;
+        RecordsSeen seen;
+        auto read = gathered.add({.after = beginning.place, .arrivedUpTo = arrival},
+                                 [&](const Record& record) {
+                                     seen.see(record.name);
+                                     return true;
+                                 });
+        if (read) {
+            const auto isAll = isAllOf(seen, facts, beginning);
+            if (!isAll) {
+                return tl::unexpected(isAll.error());
+            }
+            gathered.lackIf(!*isAll);
+        }
         if (read) {
             read = gathered.add({.device = "", .arrivedUpTo = arrival});
         }

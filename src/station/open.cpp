@@ -6,6 +6,7 @@
 
 #include "station/clock_doubt.h"
 #include "station/read_ahead.h"
+#include "station/records_seen.h"
 #include "station/upkeep.h"
 #include "store/heads_check.h"
 #include "words/times.h"
@@ -43,7 +44,7 @@ std::int64_t numberOf(const std::map<std::string, std::string>& settings,
 // In the reading order, up to the arrival that the facts tell; another thread steps through the
 // rows.
 std::optional<store::Trouble> readAll(const store::Logbook& logbook, LogbookFacts& facts,
-                                      std::vector<logbook::Record>& records) {
+                                      std::vector<logbook::Record>& records, RecordsSeen& seen) {
     ReadAhead ahead(logbook, {.arrivedUpTo = facts.arrival});
     for (;;) {
         auto portion = ahead.next();
@@ -54,6 +55,7 @@ std::optional<store::Trouble> readAll(const store::Logbook& logbook, LogbookFact
             return std::nullopt;
         }
         for (auto& each : *portion) {
+            seen.see(each.place.name);
             if (each.whole) {
                 records.push_back(std::move(each.record));
             } else {
@@ -173,8 +175,12 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
     }
     std::vector<logbook::Record> records;
     records.reserve(mostRecordsIn(logbook.path(), facts->arrival));
-    if (const auto trouble = readAll(logbook, *facts, records)) {
+    RecordsSeen seen;
+    if (const auto trouble = readAll(logbook, *facts, records, seen)) {
         return tl::unexpected(problemOf(surroundings.words, *trouble));
+    }
+    if (auto held = noteLacking(surroundings, logbook, seen, *facts); !held) {
+        return tl::unexpected(std::move(held.error()));
     }
     WholeLog log{std::move(*facts), rules::Log(std::move(records), surroundings.zones)};
     log.reached = reachedBy(log, *settings);

@@ -4,6 +4,7 @@
 // Entries to records of this station; see own_records.h.
 #include "station/own_records.h"
 
+#include "logbook/text.h"
 #include "rules/rulebook_reader.h"
 
 #include <algorithm>
@@ -90,8 +91,23 @@ Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& lo
         return tl::unexpected(
             problemOf(surroundings.words, store::Trouble{store::Trouble::Code::NoStation}));
     }
-    const auto head = log.heads.find(*log.ownStation);
-    return RecordName{*log.ownStation, head == log.heads.end() ? 1 : head->second.head.seq + 1};
+    return nextName(surroundings, log, *log.ownStation);
+}
+
+Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& log,
+                            const std::string& station) {
+    const auto head = log.heads.find(station);
+    const auto last = head == log.heads.end() ? 0 : head->second.head.seq;
+    if (last >= 0 && last < logbook::largestSeq && logbook::isStationName(station)) {
+        return RecordName{station, last + 1};
+    }
+    // No program writes such a note; where the log goes on is told by nothing else.
+    const auto gone = std::ranges::find(log.gone, station, [](const store::Break& each) {
+        return each.record.station;
+    });
+    return tl::unexpected(unreadable(surroundings, gone == log.gone.end()
+                                                       ? RecordName{station, 1}
+                                                       : gone->record));
 }
 
 Result<Record> recordOf(const Surroundings& surroundings, const Draft& draft,

@@ -18,9 +18,14 @@ struct Draft {
     Signature signature;
 };
 
-// The name that the next record of this station would have now. Refused without a station.
+// The name that the next record of this station would have now. Refused without a station, and as
+// damage where what is noted of it cannot be so.
 [[nodiscard]] Result<logbook::RecordName> nextName(const Surroundings& surroundings,
                                                    const WholeLog& log);
+// The same of another one.
+[[nodiscard]] Result<logbook::RecordName> nextName(const Surroundings& surroundings,
+                                                   const WholeLog& log,
+                                                   const std::string& station);
 
 [[nodiscard]] Result<logbook::Record> recordOf(const Surroundings& surroundings,
                                                const Draft& draft,

@@ -148,6 +148,12 @@ Result<store::RestoreResult> restore(const Surroundings& surroundings,
         return tl::unexpected(problemOf(surroundings.words, "rescue.backup_not_sound",
                                         {{"path", backup.string()}}, Problem::Weight::Logbook));
     }
+    const bool isOfAside =
+        trouble.path.filename().string().find(".before-") != std::string::npos;
+    if (trouble.code == Code::Exists && isOfAside) {
+        return tl::unexpected(problemOf(surroundings.words, "rescue.same_second",
+                                        {{"aside", trouble.path.string()}}));
+    }
     if (trouble.code == Code::NotFound && system::exists(backup)) {
         return tl::unexpected(problemOf(surroundings.words, "file.no_folder",
                                         {{"path", file.path.string()}}));
@@ -179,6 +185,10 @@ std::vector<std::string> asideTold(const words::Words& words,
 
 Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
                                           const std::filesystem::path& path) {
+    const auto noHeads = [&]() -> Result<std::vector<store::Heads>> {
+        return tl::unexpected(
+            problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}}));
+    };
     const auto backup = store::Logbook::open(path, {Access::Read, true});
     if (backup) {
         const auto heads = backup->heads();
@@ -194,6 +204,9 @@ Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
             unread.isUnread = backup->metRefusal();
             return tl::unexpected(problemOf(surroundings.words, unread));
         }
+        if (heads->empty()) {
+            return noHeads();
+        }
         return std::vector{store::headsOf(*heads)};
     }
     const auto text = system::readFile(path, longestText);
@@ -205,8 +218,7 @@ Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
     }
     auto heads = text ? headsInText(inSingleBytes(*text)) : std::vector<store::Heads>{};
     if (heads.empty()) {
-        return tl::unexpected(
-            problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}}));
+        return noHeads();
     }
     return heads;
 }

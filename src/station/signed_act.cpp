@@ -56,6 +56,9 @@ Result<Kept> SignedAct::run() {
     } else if (m_open.damage()) {
         const bool isDisk = m_open.damage()->code == "trouble.unreadable";
         kept.warnings.push_back(words.say(isDisk ? "verify.read_round_disk" : "verify.read_round"));
+    } else {
+        auto gone = breaksKnown(words, m_open.log());
+        kept.warnings.insert(kept.warnings.end(), gone.begin(), gone.end());
     }
     return kept;
 }
@@ -232,9 +235,7 @@ Result<RecordName> SignedAct::firstName() const {
                    ? Result<RecordName>(tl::unexpected(*m_open.damage()))
                    : nextName(m_open.surroundings(), m_open.log());
     }
-    const auto head = m_open.log().heads.find(m_founding->station);
-    return RecordName{m_founding->station,
-                      head == m_open.log().heads.end() ? 1 : head->second.head.seq + 1};
+    return nextName(m_open.surroundings(), m_open.log(), m_founding->station);
 }
 
 // The intended as records, from `name` on.

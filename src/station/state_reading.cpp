@@ -7,6 +7,7 @@
 #include "logbook/record_reader.h"
 #include "rules/running_state.h"
 #include "station/read_ahead.h"
+#include "station/records_seen.h"
 
 #include <algorithm>
 #include <map>
@@ -85,6 +86,8 @@ public:
         m_running.add(m_records);
     }
 
+    [[nodiscard]] const RecordsSeen& seen() const { return m_seen; }
+
     void finish() {
         for (const auto& [station, heard] : m_heard) {
             m_standing.heard.push_back({station, heard});
@@ -95,6 +98,7 @@ public:
 
 private:
     void note(const store::ReadRecord& read) {
+        m_seen.see(read.place.name);
         if (!read.whole) {
             m_standing.facts.unread.push_back(read.place.name);
             return;
@@ -122,6 +126,7 @@ private:
     bool m_notesLater;
     rules::RunningState m_running;
     std::vector<const Record*> m_records;  // to be folded next
+    RecordsSeen m_seen;
     std::map<std::string, Instant, std::less<>> m_heard;
 };
 
@@ -144,10 +149,15 @@ std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& lo
 // The whole log is looked at, since one that cannot be read may be an edition.
 Problem noEdition(const Surroundings& surroundings, const store::Logbook& logbook,
                   std::int64_t last, LogbookFacts& facts, Problem problem) {
+    RecordsSeen seen;
     auto read = forEach(surroundings, logbook, {.arrivedUpTo = last},
                         [&](const store::ReadRecord& each) {
+                            seen.see(each.place.name);
                             if (!each.whole) facts.unread.push_back(each.place.name);
                         });
+    if (read) {
+        read = noteLacking(surroundings, logbook, seen, facts);
+    }
     if (!read) {
         return std::move(read.error());
     }
@@ -252,6 +262,9 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
         return tl::unexpected(problemOf(surroundings.words, *trouble));
     }
     reading.finish();
+    if (auto held = noteLacking(surroundings, *logbook, reading.seen(), standing.facts); !held) {
+        return tl::unexpected(std::move(held.error()));
+    }
     standing.facts.isDamaged = logbook->metDamage();
     standing.facts.isRefused = logbook->metRefusal();
     return standing;

@@ -59,6 +59,24 @@ tl::expected<store::VerifyReport, store::Trouble> verifyAsNoted(const store::Log
     return tl::unexpected<store::Trouble>(std::move(others));
 }
 
+// What the disk did not give need not be damage, and boards meet with it themselves.
+bool isOnNoBoard(const VerifyAnswer& answer) {
+    return !answer.noted && !answer.report.ok() && !answer.report.diskFailed;
+}
+
+// Others may only be reading for a while, and boards rest on the note.
+constexpr int mostAttempts = 3;
+
+tl::expected<void, store::Trouble> note(const Surroundings& surroundings, store::Logbook& logbook,
+                                        const store::VerifyReport& report) {
+    for (int attempt = 1;; ++attempt) {
+        auto noted = logbook.noteVerified(report, {surroundings.login, surroundings.clock.now()});
+        if (noted || noted.error().code != Code::Busy || attempt == mostAttempts) {
+            return noted;
+        }
+    }
+}
+
 }  // namespace
 
 Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile& file) {
@@ -76,11 +94,12 @@ Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile&
         return tl::unexpected(problemOf(surroundings.words, report.error()));
     }
     // What was found is told even if it cannot be noted.
-    const bool noted = logbook->access() == Access::Write &&
-                       logbook->noteVerified(*report, {surroundings.login,
-                                                       surroundings.clock.now()})
-                           .has_value();
-    VerifyAnswer answer{std::move(*report), noted};
+    VerifyAnswer answer{std::move(*report)};
+    if (logbook->access() == Access::Write) {
+        const auto noted = note(surroundings, *logbook, answer.report);
+        answer.noted = noted.has_value();
+        answer.wasBusy = !noted && noted.error().code == Code::Busy;
+    }
     if (answer.report.ok()) {
         auto check = checkSnapshots(surroundings, *logbook);
         if (!check) {
@@ -127,6 +146,9 @@ std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswe
     for (const auto& place : answer.snapshots.wrong) {
         findings.push_back(words.say(answer.thrownAway ? "snapshots.wrong" : stays,
                                      {{"record", toText(place.name)}}));
+    }
+    if (toldBy == ToldBy::Window && isOnNoBoard(answer)) {
+        findings.push_back(words.say("done.boards_unaware"));
     }
     return findings;
 }

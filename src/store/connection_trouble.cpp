@@ -60,6 +60,7 @@ Trouble::Code codeOf(int extendedResultCode) {
         case SQLITE_READONLY_RECOVERY: return Trouble::Code::NeedsRecovery;
         case SQLITE_READONLY_DBMOVED: return Trouble::Code::Moved;
         case SQLITE_IOERR_CORRUPTFS: return Trouble::Code::Damaged;
+        case SQLITE_CONSTRAINT_COMMITHOOK: return Trouble::Code::Io;  // what could not be whole
         default: break;
     }
     switch (extendedResultCode & 0xFF) {
@@ -72,6 +73,9 @@ Trouble::Code codeOf(int extendedResultCode) {
         case SQLITE_TOOBIG:
         // A table that is not there, or lacks a column that every logbook has.
         case SQLITE_ERROR:
+        // A schema or a trigger that is not this version's, or a value that no program writes.
+        case SQLITE_CONSTRAINT:
+        case SQLITE_MISMATCH:
         case SQLITE_NOTADB: return Trouble::Code::Damaged;
         case SQLITE_PERM:
         case SQLITE_AUTH: return Trouble::Code::NotPermitted;

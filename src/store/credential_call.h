@@ -8,6 +8,8 @@
 #include "store/connection.h"
 #include "store/credentials.h"
 
+#include <algorithm>
+#include <cstdint>
 #include <memory>
 #include <optional>
 
@@ -22,6 +24,11 @@ inline tl::expected<std::unique_ptr<Connection>, Trouble> openFor(const std::fil
         (*connection)->wipeDeleted();
     }
     return connection;
+}
+
+// As stored, as far as it matters: whatever is more than locks stays locked.
+inline int failuresIn(const SQLite::Column& column) {
+    return static_cast<int>(std::clamp<std::int64_t>(column.getInt64(), 0, 1'000'000));
 }
 
 // A log that is not any more the one on which it rests that this may be written.

@@ -48,7 +48,7 @@ bool read(SQLite::Database& database, const Place& place, Secret& secret) {
         return false;
     }
     secret.hash.take(statement.getColumn(0).getText());
-    secret.failures = statement.getColumn(1).getInt();
+    secret.failures = failuresIn(statement.getColumn(1));
     secret.failedAt = {statement.getColumn(2).getInt64()};
     return true;
 }

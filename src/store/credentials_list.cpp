@@ -5,6 +5,7 @@
 #include "store/credentials.h"
 
 #include "store/connection.h"
+#include "store/credential_call.h"
 
 namespace store {
 
@@ -19,7 +20,7 @@ tl::expected<std::vector<Credential>, Trouble> Credentials::pins() const {
                                     " local_credentials WHERE purpose = 'pin' ORDER BY person");
         std::vector<Credential> pins;
         while (statement.executeStep()) {
-            const int failures = statement.getColumn(1).getInt();
+            const int failures = failuresIn(statement.getColumn(1));
             pins.push_back({statement.getColumn(0).getString(), failures,
                             failures >= failuresUntilLocked, statement.getColumn(2).getString(),
                             {statement.getColumn(3).getInt64()},

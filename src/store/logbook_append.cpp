@@ -58,6 +58,11 @@ struct Chain {
     std::optional<logbook::Instant> entered;  // the latest of the new records
 };
 
+// No record has a number behind the largest.
+std::int64_t afterOf(std::int64_t seq) {
+    return std::min(std::max<std::int64_t>(seq, 0), logbook::largestSeq - 1) + 1;
+}
+
 bool isSame(const Record& read, const LentRecord& written) {
     return read.content == written.content && read.name.seq == written.seq &&
            read.name.station == written.station && read.at == written.at &&
@@ -117,7 +122,7 @@ Chain Appender::chainOf(const std::string& station) {
     }
     if (!(noted == tail)) {
         // To go on here would give a name for the second time.
-        m_broken.push_back({station, following(std::min(noted.seq, tail.seq))});
+        m_broken.push_back({station, afterOf(std::min(noted.seq, tail.seq))});
     }
     return {tail, tail, std::nullopt};
 }
@@ -372,6 +377,11 @@ tl::expected<std::vector<RecordName>, Trouble> appendOwnRecords(const Connection
         return tl::unexpected<Trouble>(connection.trouble(Trouble::Code::NoStation));
     }
     const Head tail = lastRecordOf(connection.database(), *station).value_or(Head{});
+    if (tail.seq >= logbook::largestSeq) {
+        Trouble broken = connection.trouble(Trouble::Code::ChainBroken);
+        broken.records.push_back({*station, tail.seq});
+        return tl::unexpected<Trouble>(broken);
+    }
     RecordName wanted{*station, following(tail.seq)};
     const std::vector<Record> records = build(wanted);
     Trouble notOwn = connection.trouble(Trouble::Code::NotOwn);

@@ -64,8 +64,12 @@ std::vector<Break> breaksFromText(const std::string& text) {
     return breaks;
 }
 
+// The one that is written now is the last in any case: a number after which there is none stands in
+// no note's way.
 void writeVerification(SQLite::Database& database, const VerifyReport& report,
                        logbook::Instant at) {
+    database.exec("UPDATE local_verifications SET number = 0 WHERE number NOT BETWEEN 0 AND " +
+                  std::to_string(logbook::largestSeq - 1));
     SQLite::Statement statement(
         database,
         "INSERT INTO local_verifications (ok, number, at_ms, checked, heads, breaks) VALUES"

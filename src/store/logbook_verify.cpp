@@ -159,6 +159,13 @@ void Verifier::checkSchema() {
         names.insert(std::get<1>(entry));
     }
     m_report.schemaChanged.assign(names.begin(), names.end());
+    // No verify gives its note a number from which no other can be counted up.
+    SQLite::Statement wrong(m_database,
+                            "SELECT 1 FROM local_verifications WHERE number NOT BETWEEN 0 AND " +
+                                std::to_string(logbook::largestSeq - 1));
+    if (wrong.executeStep() && !names.contains("local_verifications")) {
+        m_report.schemaChanged.emplace_back("local_verifications");
+    }
 }
 
 // Each by itself: where one is damaged the other tells all the same.

@@ -15,6 +15,7 @@ rescue: not_carried(path) begin_anew(path station) held_against(path) not_agains
 rescue.nothing: says(path) safe do
 rescue.backup_not_sound: says(path) safe do
 rescue.same_file: says(path) safe do
+rescue.same_second: says(aside) safe do
 rescue.no_heads: says(path) safe do
 break.not_as_noted: says(record) do
 )";

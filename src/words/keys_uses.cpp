@@ -115,6 +115,7 @@ done: exported(count path) verified(count) not_verified(count) rulebook_sound(ed
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
 done: match_unknown(count record fields) match_empty(count record fields)
 done: forms(path first last) later_record(record time) warnings(count) not_noted
+done: not_noted_busy boards_unaware
 done: not_noted_damaged not_noted_disk imported_nothing up_to(records) month_ahead(to count time)
 verify: may_be_unread
 )";

@@ -39,6 +39,15 @@ std::chrono::year_month_day dateOf(logbook::Day day) {
     return std::chrono::year_month_day(day);
 }
 
+// As in RFC 3339.
+constexpr std::chrono::year firstYear{0};
+constexpr std::chrono::year lastYear{9999};
+
+// Only a damaged file has another.
+bool isOfCalendar(logbook::Day day) {
+    return dateOf(day).year() >= firstYear && dateOf(day).year() <= lastYear;
+}
+
 std::string figures(const Words& words, const char* form, double value) {
     std::array<char, 64> buffer{};
     std::snprintf(buffer.data(), buffer.size(), form, value);
@@ -70,6 +79,7 @@ std::string Times::day(logbook::Day day) const {
 
 std::string Times::dayWithYear(logbook::Day day) const {
     const auto date = dateOf(day);
+    if (!isOfCalendar(day)) return m_words.say("plain.unknown");
     const auto month = std::to_string(static_cast<unsigned>(date.month()));
     return m_words.say("time.day_year", {{"day", std::to_string(static_cast<unsigned>(date.day()))},
                                          {"month", m_words.say("month_name." + month)},
@@ -115,6 +125,7 @@ std::string Times::lately(logbook::Instant instant) const {
 }
 
 std::string Times::full(logbook::Instant instant) const {
+    if (!isOfCalendar(m_zone.dayOf(instant))) return m_words.say("plain.unknown");
     const auto& transition = m_zone.at(instant);
     const std::int64_t offset =
         transition.offset.ms < 0 ? -transition.offset.ms : transition.offset.ms;

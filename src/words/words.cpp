@@ -219,8 +219,10 @@ std::vector<std::string> Words::listed(std::string_view key) const {
 std::string Words::list(const std::vector<std::string>& items, const Joint& joint) const {
     if (items.empty()) return "";
     std::string text = items.front();
+    // Added each for itself, which what goes before stands at the head of the sentence for: to say
+    // all of it anew with each item takes minutes where there are many.
     for (std::size_t i = 1; i + 1 < items.size(); ++i)
-        text = say("list.comma", {{"before", text}, {"next", items[i]}});
+        text += say("list.comma", {{"before", ""}, {"next", items[i]}});
     if (items.size() == 1) return text;
     const auto last = withSmallFirst(items.back());
     const auto beginnings = listed(joint.softenedBefore);

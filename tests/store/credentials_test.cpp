@@ -8,6 +8,7 @@
 #include "killing_files.h"
 #include "logbook_files.h"
 
+#include <SQLiteCpp/SQLiteCpp.h>
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <ostream>
@@ -97,6 +98,15 @@ TEST_CASE("Each failure in a row doubles the wait, up to a minute, and the tenth
     REQUIRE(desk.credentials.setPin("mt", "558203", at(now)));
     CHECK_FALSE(desk.credentials.pins()->front().locked);
     CHECK(desk.tried(now, "558203") == Trial{Outcome::Right});
+}
+
+TEST_CASE("However many failures are noted, what is more than locks stays locked", "[unit]") {
+    const Desk desk;
+    const std::string failures = GENERATE("11", "2147483648", "4294967299", "9223372036854775807");
+    SQLite::Database(desk.path.string(), SQLite::OPEN_READWRITE)
+        .exec("UPDATE local_credentials SET failures = " + failures);
+    CHECK(desk.tried(1000, right).outcome == Outcome::Locked);
+    CHECK(desk.credentials.pins()->front().locked);
 }
 
 TEST_CASE("A success forgets the failures before it", "[unit]") {

@@ -144,7 +144,9 @@ TEST_CASE("trouble says what happened, whether data is safe, and what to do", "[
     CHECK(words::trouble(english(), "busy",
                          {{"person", "rt1"}, {"computer", "icu-desk"}, {"time", "02:10"}})
               .says == "rt1 on icu-desk has been writing to the logbook since 02:10.");
-    CHECK(words::trouble(english(), "busy").says == "Another program is writing to the logbook.");
+    CHECK(words::trouble(english(), "busy").says ==
+          "Another program has the logbook open: it is writing to it, or has been reading it all "
+          "the while.");
     CHECK(words::trouble(english(), "io", {{"path", "/data/kb"}}).says ==
           "The disk or share gave an error: the system gave no reason.");
     CHECK(

@@ -1,0 +1,58 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Entries into a log that lacks a record, or of whose station something is noted that cannot be so.
+#include "station/ward.h"
+
+#include <SQLiteCpp/Database.h>
+#include <algorithm>
+
+using namespace support;
+
+namespace {
+
+bool isTold(const std::vector<std::string>& problems, std::string_view record) {
+    return std::ranges::any_of(problems, [&](const std::string& each) {
+        return each.find(record) != std::string::npos;
+    });
+}
+
+}  // namespace
+
+TEST_CASE("a start goes on paper where what is noted of its station is damaged", "[fault]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const std::string sql = GENERATE(
+        "UPDATE local_heads SET seq = 9223372036854775807",
+        "UPDATE local_heads SET seq = 9007199254740991", "UPDATE local_heads SET seq = -7",
+        "UPDATE local_heads SET seq = -9223372036854775807 - 1",
+        "UPDATE local_station SET name = 'Icu 1'");
+    CAPTURE(sql);
+    SQLite::Database(ward.logbook.path.string(), SQLite::OPEN_READWRITE).exec(sql);
+    station::Entry start{"mt", "use_start", "KB-0001"};
+    start.body = {{"emergency", true}};
+    const auto written = station::writeEntry(ward.surroundings, ward.logbook, start);
+    REQUIRE_FALSE(written);
+    CHECK(written.error().code == "trouble.chain_broken");
+    CHECK(written.error().notice.safe == ward.surroundings.words.say("entry.not_recorded"));
+    CHECK(written.error().notice.action == ward.surroundings.words.say("entry.on_paper"));
+}
+
+TEST_CASE("an entry tells no unit ready in a log that lacks a record", "[fault]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    const auto told = [&] {
+        const auto noted = station::writeEntry(
+            ward.surroundings, ward.logbook,
+            {ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}});
+        REQUIRE(noted);
+        return noted->warnings;
+    };
+    REQUIRE_FALSE(isTold(told(), "is missing"));
+    SQLite::Database(ward.logbook.path.string(), SQLite::OPEN_READWRITE)
+        .exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = 4");
+    CHECK(isTold(told(), "icu-1/4 is missing"));
+}

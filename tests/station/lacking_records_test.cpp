@@ -1,0 +1,147 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A record that is gone from the middle of a log, or to which its indexes do not lead: nothing that
+// is read fails, and the heads alone tell that it was not given. No answer may pass over it.
+#include "station/folded_log.h"
+#include "station/folded_ward.h"
+#include "station/records_seen.h"
+
+#include <algorithm>
+#include <limits>
+
+using namespace support;
+using station::RecordsSeen;
+
+namespace {
+
+void takeOut(const FoldedWard& ward, int seq) {
+    ward.tamper("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
+                std::to_string(seq));
+}
+
+// Both indexes that a reading goes along lack it, as after damage; the schema says nothing of that.
+void hide(const FoldedWard& ward, int seq) {
+    std::string sql;
+    for (const std::string name : {"records_in_reading_order", "records_by_device"}) {
+        const std::string by = name == "records_by_device" ? "device, " : "";
+        const auto text = "CREATE INDEX " + name + " ON records (" + by +
+                          "at_ms, entered_ms, station, seq)";
+        sql += "DROP INDEX " + name + ";" + text + " WHERE seq <> " + std::to_string(seq) +
+               "; PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = '" + text +
+               "' WHERE name = '" + name + "';";
+    }
+    ward.tamper(sql);
+}
+
+std::vector<std::string> problemsOf(const FoldedWard& ward, const station::Standing& standing) {
+    const auto provenance = station::provenanceOf(ward.surroundings, standing);
+    CHECK(provenance.problems.empty() == provenance.devicesInDoubt.empty());
+    return provenance.problems;
+}
+
+bool isTold(const std::vector<std::string>& problems, std::string_view record) {
+    return std::ranges::any_of(problems, [&](const std::string& each) {
+        return each.find(record) != std::string::npos;
+    });
+}
+
+std::vector<std::string> lackingFrom(const RecordsSeen& seen, RecordsSeen::Numbers wanted) {
+    std::vector<std::string> names;
+    for (const auto& name : seen.lackingOf("a", wanted, 3)) names.push_back(toText(name));
+    return names;
+}
+
+}  // namespace
+
+TEST_CASE("what was seen of a station is known in whatever order it came", "[unit]") {
+    using Names = std::vector<std::string>;
+    RecordsSeen seen;
+    for (const int seq : {1, 2, 5, 3, 9, 8, 8, 0, -4}) seen.see({"a", seq});
+    seen.see({"b", 4});
+    CHECK(lackingFrom(seen, {1, 9}) == Names{"a/4", "a/6", "a/7"});
+    CHECK(lackingFrom(seen, {5, 12}) == Names{"a/6", "a/7", "a/10"});
+    CHECK(lackingFrom(seen, {2, 3}).empty());
+    CHECK(lackingFrom(seen, {7, 6}).empty());
+    CHECK(seen.endsOf("a").first == 1);
+    CHECK(seen.endsOf("a").last == 9);
+    seen.see({"a", 4});
+    seen.see({"a", 7});
+    seen.see({"a", 6});
+    CHECK(lackingFrom(seen, {1, 9}).empty());
+    CHECK(seen.endsOf("c").last == 0);
+    constexpr auto highest = std::numeric_limits<std::int64_t>::max();
+    seen.see({"a", highest});
+    seen.see({"a", std::numeric_limits<std::int64_t>::min()});
+    CHECK(lackingFrom(seen, {8, highest}) == Names{"a/10", "a/11", "a/12"});
+    CHECK(lackingFrom(seen, {highest, highest}).empty());
+}
+
+TEST_CASE("a record gone from the middle is noticed by every answer", "[fault]") {
+    const FoldedWard ward;
+    const auto log = quietLog(30);
+    ward.add(log.records());
+    const station::Asked now{log.records().back().at};
+    const auto asked = [&] { return problemsOf(ward, ward.ask(now)); };
+    CHECK(asked().empty());
+    SECTION("where all is folded") {
+        takeOut(ward, 300);
+        CHECK(isTold(asked(), "/300 is missing"));
+        auto logbook = ward.open();
+        const auto whole = station::readWholeLog(ward.surroundings, logbook);
+        REQUIRE(whole);
+        REQUIRE(whole->gone.size() == 1);
+        CHECK(whole->gone[0].record.seq == 300);
+        CHECK(whole->gone[0].reason == store::Break::Reason::Gap);
+    }
+    SECTION("and behind a kept state") {
+        CHECK(ward.rebuild().kept > 0);
+        REQUIRE(ward.ask(now).folded == 2);
+        takeOut(ward, static_cast<int>(log.records().size()) - 1);
+        CHECK(isTold(asked(), " is missing"));
+    }
+    SECTION("in a program that goes on as well") {
+        CHECK(ward.rebuild().kept > 0);
+        auto source = station::StandingSource::open(ward.surroundings, ward.file);
+        REQUIRE(source);
+        REQUIRE((*source)->ask(now)->folded == 2);
+        auto more = log;
+        for (const int after : {5, 6, 7}) {
+            more.on(device).at(now.at.value() + minutes(after)).note();
+        }
+        ward.add({more.records().end() - 3, more.records().end()});
+        takeOut(ward, static_cast<int>(more.records().size()) - 1);
+        const auto standing = (*source)->ask({now.at.value() + minutes(9)});
+        REQUIRE(standing);
+        CHECK(isTold(problemsOf(ward, *standing), " is missing"));
+    }
+}
+
+TEST_CASE("a record to which no index leads is noticed by every answer", "[fault]") {
+    const FoldedWard ward;
+    const auto log = quietLog(30);
+    ward.add(log.records());
+    const station::Asked now{log.records().back().at};
+    SECTION("where all is folded") {
+        hide(ward, 300);
+        const auto standing = ward.ask(now);
+        CHECK_FALSE(problemsOf(ward, standing).empty());
+        REQUIRE(standing.facts.unread.size() == 1);
+        CHECK(standing.facts.unread[0].seq == 300);
+        const auto logbook = ward.open();
+        CHECK_FALSE(station::readWholeLog(ward.surroundings, logbook));
+    }
+    SECTION("and behind a kept state") {
+        CHECK(ward.rebuild().kept > 0);
+        hide(ward, static_cast<int>(log.records().size()) - 1);
+        CHECK_FALSE(problemsOf(ward, ward.ask(now)).empty());
+    }
+    SECTION("what lies behind the time that is asked about is not missed") {
+        CHECK(ward.rebuild().kept > 0);
+        const auto logbook = ward.open();
+        station::FoldedLog folded(ward.surroundings, logbook);
+        REQUIRE(folded.catchUp());
+        CHECK(folded.stateAt(*now.at - minutes(70))->unread.empty());
+        CHECK(folded.stateAt(*now.at)->unread.empty());
+    }
+}
