@@ -8,6 +8,7 @@
 #include "station/heads_text.h"
 #include "station/system.h"
 #include "store/heads_check.h"
+#include "store/left_alone.h"
 
 #include <map>
 #include <string_view>
@@ -100,6 +101,16 @@ std::vector<std::string> lackingOf(const words::Words& words,
     return lines;
 }
 
+std::optional<std::string> undoneOf(const words::Words& words,
+                                    const std::filesystem::path& damaged,
+                                    const store::SalvageResult& salvaged) {
+    return salvaged.undone == 0
+               ? std::nullopt
+               : std::optional(words.say("rescue.undone",
+                                         {{"count", std::to_string(salvaged.undone)},
+                                          {"path", damaged.string()}}));
+}
+
 namespace {
 
 // Which file, put aside by an earlier restore, has records of that station: perhaps no other has.
@@ -179,11 +190,11 @@ std::vector<std::string> asideTold(const words::Words& words,
 
 Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
                                           const std::filesystem::path& path) {
-    const auto backup = store::Logbook::open(path, {Access::Read, true});
+    const auto backup = store::LeftAlone::open(path, path);
     if (backup) {
-        const auto heads = backup->heads();
+        const auto heads = backup->logbook().heads();
         if (!heads) {
-            return tl::unexpected(problemOf(surroundings.words, heads.error()));
+            return tl::unexpected(problemOf(surroundings.words, backup->told(heads.error())));
         }
         return std::vector{store::headsOf(*heads)};
     }

@@ -18,6 +18,7 @@
 
 namespace store {
 
+class JournalFile;
 class Pages;
 
 struct RawRecord {
@@ -30,7 +31,7 @@ struct RawRecord {
     std::size_t place = 0;   // on that page
 };
 
-// A head that was noted.
+// A head that was noted, with a record or by a verify.
 struct RawHead {
     std::string station;
     std::int64_t seq = 0;
@@ -41,8 +42,9 @@ struct RawHead {
 // it than a few times its size.
 class RawRows {
 public:
-    // One that cannot be read, or is larger than any logbook, has no rows.
-    explicit RawRows(const std::filesystem::path& file);
+    // One that cannot be read, or is larger than any logbook, has no rows. With a journal, which
+    // must outlive them: the rows that it would have once that is played back. Changes neither.
+    explicit RawRows(const std::filesystem::path& file, const JournalFile* journal = nullptr);
     ~RawRows();
     RawRows(const RawRows&) = delete;
     RawRows& operator=(const RawRows&) = delete;
@@ -51,7 +53,7 @@ public:
     [[nodiscard]] const std::vector<RawRecord>& records() const { return m_records; }
     [[nodiscard]] const std::vector<RawHead>& heads() const { return m_heads; }
 
-    // How many pages, each of 4096 bytes, the disk did not give.
+    // How many pages, each of 4096 bytes, the disk did not give; without a journal.
     [[nodiscard]] std::int64_t unreadPages() const;
 
     // What a record says; empty if it cannot be read any more.
