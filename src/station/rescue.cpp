@@ -56,6 +56,9 @@ std::string inSingleBytes(std::string text) {
 Result<store::SalvageResult> salvage(const Surroundings& surroundings, const LogbookFile& damaged,
                                      const std::filesystem::path& target) {
     const auto& words = surroundings.words;
+    if (system::isSideName(target)) {
+        return tl::unexpected(problemOf(words, "file.side_name", {{"path", target.string()}}));
+    }
     auto result = store::salvage(damaged.path, target, surroundings.clock.now());
     if (result && result->records > 0) {
         return *std::move(result);
@@ -137,6 +140,10 @@ std::optional<std::filesystem::path> asideWith(const LogbookFile& file,
 Result<store::RestoreResult> restore(const Surroundings& surroundings,
                                      const std::filesystem::path& backup, const LogbookFile& file,
                                      const std::string& station) {
+    if (system::isSideName(file.path)) {
+        return tl::unexpected(problemOf(surroundings.words, "file.side_name",
+                                        {{"path", file.path.string()}}));
+    }
     std::error_code ignored;
     if (std::filesystem::equivalent(backup, file.path, ignored)) {
         return tl::unexpected(problemOf(surroundings.words, "rescue.same_file",

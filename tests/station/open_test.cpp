@@ -4,6 +4,7 @@
 // Founding and opening logbooks, and which trouble is whose.
 #include "station/open.h"
 
+#include "station/rescue.h"
 #include "station/upkeep.h"
 #include "station/ward.h"
 
@@ -117,4 +118,21 @@ TEST_CASE("A journal that is not of the logbook is told, and left alone", "[unit
     std::filesystem::create_hard_link(ward.folder.file("mine"),
                                       ward.folder.file("ward.logbook-journal"));
     CHECK(codeOf("") == "trouble.journal_two_names");
+}
+
+TEST_CASE("No logbook is made under a name that another takes for its own", "[unit]") {
+    Ward ward;
+    ward.found();
+    for (const auto* ending : {"-journal", "-wal", "-shm", ".holder", ".backups"}) {
+        const auto path = ward.folder.file("ward.logbook" + std::string(ending));
+        const station::LogbookFile file{path};
+        const auto codes = {
+            station::foundStation(ward.surroundings, file, "icu-2").error().code,
+            station::salvage(ward.surroundings, ward.logbook, path).error().code,
+            station::restore(ward.surroundings, ward.logbook.path, file, "icu-2").error().code};
+        for (const auto& code : codes) {
+            CHECK(code == "file.side_name");
+        }
+        CHECK_FALSE(std::filesystem::exists(path));
+    }
 }
