@@ -19,9 +19,10 @@ public:
             "Get out of a damaged logbook what its chain proves, into a new one.",
             {shared::logbook, {"NEW", "The new logbook; no file of that name may be there."}},
             {},
-            "The damaged file is left as it is. Of each station everything up to its first entry "
-            "that is lost or changed is taken, and what is lacking is listed, with exit status 1. "
-            "The new logbook has no station of its own, and goes on under a new name.",
+            "The damaged file, and a journal beside it, are left as they are. Of each station "
+            "everything up to its first entry that is lost or changed is taken, and what is "
+            "lacking is listed, with exit status 1. The new logbook has no station of its own, "
+            "and goes on under a new name.",
             "airmuster-cli salvage ward.logbook ward-salvaged.logbook"};
         return data;
     }
@@ -39,6 +40,9 @@ public:
                                      {{"count", std::to_string(salvaged->records)},
                                       {"path", salvaged->path.string()}}) +
                            "\n";
+        if (const auto undone = station::undoneOf(words, call.wanted("LOGBOOK"), *salvaged)) {
+            text += *undone + "\n";
+        }
         for (const auto& line : lacking) {
             text += "  " + line + "\n";
         }

@@ -21,7 +21,8 @@ enum class FileKind { None, Plain, Folder, Other };
 [[nodiscard]] bool isInWayOfFolder(const std::filesystem::path& path);
 
 // Whether a logbook that bears the name without its ending would take the file for its own, as the
-// journal of a write that was cut off or as who holds the lock, and empty or delete it.
+// journal of a write that was cut off or as who holds the lock, and empty or delete it; or would
+// have its backups in a folder of that name.
 [[nodiscard]] bool isSideName(const std::filesystem::path& path);
 
 }  // namespace station::system

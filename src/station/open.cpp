@@ -5,6 +5,7 @@
 #include "station/open.h"
 
 #include "station/clock_doubt.h"
+#include "station/file_kind.h"
 #include "station/read_ahead.h"
 #include "station/records_seen.h"
 #include "station/upkeep.h"
@@ -194,6 +195,10 @@ Result<WholeLog> readWhatIsWhole(const Surroundings& surroundings,
 Result<store::Logbook> openLogbook(const Surroundings& surroundings, const LogbookFile& file,
                                    Access access) {
     const bool begins = access == Access::Create && !system::exists(file.path);
+    if (begins && system::isSideName(file.path)) {
+        return tl::unexpected(problemOf(surroundings.words, "file.side_name",
+                                        {{"path", file.path.string()}}));
+    }
     if (begins && !besideOf(file.path, ".before-").empty()) {
         return tl::unexpected(notThere(surroundings.words, file.path));
     }

@@ -5,10 +5,14 @@
 #include "station/problem.h"
 
 #include "station/file_kind.h"
+#include "store/foreign_journal.h"
 #include "store/stray_log.h"
 #include "words/as_word.h"
 #include "words/fault_words.h"
 
+#include <array>
+#include <optional>
+#include <string_view>
 #include <utility>
 
 namespace station {
@@ -125,6 +129,22 @@ bool isByJournal(const store::Trouble& trouble) {
     return kind == system::FileKind::Folder || kind == system::FileKind::Other;
 }
 
+// Where the file beside the logbook is none of its own.
+std::optional<std::string_view> keyOfJournal(const store::Trouble& trouble) {
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 4> keys = {{
+        {store::journalNamesFile, "trouble.journal_names_file"},
+        {store::journalHasTwoNames, "trouble.journal_two_names"},
+        {store::journalIsNone, "trouble.journal_is_none"},
+        {store::journalOfOtherTime, "trouble.journal_of_other_time"},
+    }};
+    for (const auto& [text, key] : keys) {
+        if (trouble.code == Code::Io && trouble.text == text) {
+            return key;
+        }
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 Problem problemOf(const words::Words& words, std::string_view code, const words::Gaps& gaps,
@@ -145,6 +165,9 @@ Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     if (trouble.code == Code::Io && trouble.text == store::strayLog) {
         return problemOf(words, "trouble.wal_in_way", {{"path", trouble.path.string()}},
                          Weight::Logbook);
+    }
+    if (const auto key = keyOfJournal(trouble)) {
+        return problemOf(words, *key, {{"path", trouble.path.string()}}, Weight::Logbook);
     }
     const bool isOlder = trouble.code == Code::NewerSchema &&
                          trouble.schemaFound < trouble.schemaKnown;

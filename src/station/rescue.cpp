@@ -8,6 +8,7 @@
 #include "station/heads_text.h"
 #include "station/system.h"
 #include "store/heads_check.h"
+#include "store/left_alone.h"
 
 #include <map>
 #include <string_view>
@@ -55,6 +56,9 @@ std::string inSingleBytes(std::string text) {
 Result<store::SalvageResult> salvage(const Surroundings& surroundings, const LogbookFile& damaged,
                                      const std::filesystem::path& target) {
     const auto& words = surroundings.words;
+    if (system::isSideName(target)) {
+        return tl::unexpected(problemOf(words, "file.side_name", {{"path", target.string()}}));
+    }
     auto result = store::salvage(damaged.path, target, surroundings.clock.now());
     if (result && result->records > 0) {
         return *std::move(result);
@@ -100,6 +104,16 @@ std::vector<std::string> lackingOf(const words::Words& words,
     return lines;
 }
 
+std::optional<std::string> undoneOf(const words::Words& words,
+                                    const std::filesystem::path& damaged,
+                                    const store::SalvageResult& salvaged) {
+    return salvaged.undone == 0
+               ? std::nullopt
+               : std::optional(words.say("rescue.undone",
+                                         {{"count", std::to_string(salvaged.undone)},
+                                          {"path", damaged.string()}}));
+}
+
 namespace {
 
 // Which file, put aside by an earlier restore, has records of that station: perhaps no other has.
@@ -126,6 +140,10 @@ std::optional<std::filesystem::path> asideWith(const LogbookFile& file,
 Result<store::RestoreResult> restore(const Surroundings& surroundings,
                                      const std::filesystem::path& backup, const LogbookFile& file,
                                      const std::string& station) {
+    if (system::isSideName(file.path)) {
+        return tl::unexpected(problemOf(surroundings.words, "file.side_name",
+                                        {{"path", file.path.string()}}));
+    }
     std::error_code ignored;
     if (std::filesystem::equivalent(backup, file.path, ignored)) {
         return tl::unexpected(problemOf(surroundings.words, "rescue.same_file",
@@ -189,19 +207,19 @@ Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
         return tl::unexpected(
             problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}}));
     };
-    const auto backup = store::Logbook::open(path, {Access::Read, true});
+    const auto backup = store::LeftAlone::open(path, path);
     if (backup) {
-        const auto heads = backup->heads();
+        const auto heads = backup->logbook().heads();
         if (!heads) {
-            return tl::unexpected(problemOf(surroundings.words, heads.error()));
+            return tl::unexpected(problemOf(surroundings.words, backup->told(heads.error())));
         }
         // Then they are those of the records that are left, which any logbook has that holds these.
-        if (backup->metDamage()) {
+        if (backup->logbook().metDamage()) {
             store::Trouble unread;
             unread.code = Code::Damaged;
             unread.path = path;
             unread.text = "its noted heads cannot be read";
-            unread.isUnread = backup->metRefusal();
+            unread.isUnread = backup->logbook().metRefusal();
             return tl::unexpected(problemOf(surroundings.words, unread));
         }
         if (heads->empty()) {

@@ -10,6 +10,7 @@
 #include "store/salvage.h"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,12 @@ namespace station {
 // What the new logbook lacks, a sentence for each station; empty if nothing is known to be lacking.
 [[nodiscard]] std::vector<std::string> lackingOf(const words::Words& words,
                                                  const store::SalvageResult& salvaged);
+
+// That entries of it would be gone from the damaged file once the journal beside that were played
+// back; nothing where none would.
+[[nodiscard]] std::optional<std::string> undoneOf(const words::Words& words,
+                                                  const std::filesystem::path& damaged,
+                                                  const store::SalvageResult& salvaged);
 
 // The backup in the place of the logbook, which is put aside.
 [[nodiscard]] Result<store::RestoreResult> restore(const Surroundings& surroundings,

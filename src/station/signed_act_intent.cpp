@@ -6,6 +6,7 @@
 #include "station/signed_act.h"
 
 #include "station/forms.h"
+#include "store/foreign_schema.h"
 #include "store/page_damage.h"
 
 #include <utility>
@@ -121,6 +122,13 @@ Result<void> SignedAct::refuseDamaged() {
         return tl::unexpected(*m_open.damage());
     }
     const auto& verified = m_open.log().verification;
+    // Where entries are gone that is told first, by what they are wanted for.
+    const bool isGone = !m_open.log().gone.empty() || (verified && !verified->breaks.empty());
+    const auto foreign =
+        isGone ? std::nullopt : store::foreignSchemaAt(m_open.logbook().path());
+    if (foreign) {
+        return tl::unexpected(problemOf(m_open.surroundings().words, *foreign));
+    }
     return verified && store::arePagesDamaged(*verified) ? tl::unexpected(pagesDamaged())
                                                          : Result<void>();
 }

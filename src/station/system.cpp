@@ -239,7 +239,7 @@ bool isInWayOfFolder(const std::filesystem::path& path) {
 
 bool isSideName(const std::filesystem::path& path) {
     const auto name = path.filename().string();
-    return std::ranges::any_of(std::array{"-journal", "-wal", "-shm", ".holder"},
+    return std::ranges::any_of(std::array{"-journal", "-wal", "-shm", ".holder", ".backups"},
                                [&](std::string_view ending) { return name.ends_with(ending); });
 }
 

@@ -6,6 +6,7 @@
 
 #include "store/connection.h"
 #include "store/disk_refusal.h"
+#include "store/journal_check.h"
 
 #include <SQLiteCpp/Statement.h>
 
@@ -84,6 +85,9 @@ void Database::giveBack(sqlite3_stmt* statement, const std::string& query) {
 }
 
 DatabasePointer connect(const std::filesystem::path& path, int flags, int busyTimeoutMs) {
+    if (const auto refused = refuseJournal(path)) {
+        throw SQLite::Exception(std::string(*refused), SQLITE_IOERR);
+    }
     // Used by one thread at a time: SQLite need not lock at every call.
     auto database = std::make_unique<Database>(
         path.native(), flags | SQLite::OPEN_NOMUTEX, busyTimeoutMs);

@@ -9,6 +9,7 @@
 #include "store/connection.h"
 #include "store/row_cursor.h"
 #include "store/page_damage.h"
+#include "store/schema_guard.h"
 
 #include <algorithm>
 #include <iterator>
@@ -185,6 +186,9 @@ bool writeProven(Database& database, const VerifyReport& report, logbook::Instan
 }  // namespace
 
 std::optional<Trouble> refuseDamagedPages(const Connection& connection) {
+    if (auto foreign = refuseForeignSchema(connection)) {
+        return foreign;
+    }
     const auto last = readVerification(connection.database(), "true");
     if (!last || !arePagesDamaged(*last)) {
         return std::nullopt;

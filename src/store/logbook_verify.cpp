@@ -15,7 +15,6 @@
 
 #include <algorithm>
 #include <cstdlib>
-#include <iterator>
 #include <set>
 #include <sqlite3.h>
 #include <string>
@@ -149,15 +148,7 @@ std::vector<std::string> Verifier::messagesOfPages() {
 }
 
 void Verifier::checkSchema() {
-    const std::set<SchemaEntry> wanted = schemaEntriesOf(m_schema);
-    const std::set<SchemaEntry> found = schemaEntriesIn(m_database);
-    std::vector<SchemaEntry> differences;
-    std::set_symmetric_difference(wanted.begin(), wanted.end(), found.begin(), found.end(),
-                                  std::back_inserter(differences));
-    std::set<std::string> names;
-    for (const SchemaEntry& entry : differences) {
-        names.insert(std::get<1>(entry));
-    }
+    const auto names = schemaChangedIn(m_database, m_schema);
     m_report.schemaChanged.assign(names.begin(), names.end());
     // No verify gives its note a number from which no other can be counted up.
     SQLite::Statement wrong(m_database,

@@ -4,7 +4,11 @@
 // Rows out of the bytes of pages; see raw_rows.h.
 #include "store/raw_rows.h"
 
+#include "logbook/json.h"
 #include "logbook/text.h"
+#include "store/heads.h"
+#include "store/journal_file.h"
+#include "store/raw_pages.h"
 
 #include <algorithm>
 #include <fstream>
@@ -15,46 +19,6 @@
 #include <utility>
 
 namespace store {
-
-// A file by its pages: each is read by itself, so that one that cannot be read costs no other.
-class Pages {
-public:
-    Pages(const std::filesystem::path& file, std::size_t pageSize, std::uint64_t bytes)
-        : m_stream(file, std::ios::binary), m_pageSize(pageSize), m_count(bytes / pageSize) {}
-
-    [[nodiscard]] std::size_t pageSize() const { return m_pageSize; }
-    [[nodiscard]] std::uint64_t count() const { return m_count; }
-
-    // Those of the file that it was tried in vain to read.
-    [[nodiscard]] const std::set<std::uint64_t>& unread() const { return m_unread; }
-
-    // Whether it could be read into `page`; the first is 1.
-    bool read(std::uint64_t number, std::string& page) {
-        if (number == 0 || number > m_count || m_unread.contains(number)) {
-            return false;
-        }
-        // What the disk did not give it may give when it is asked again.
-        const bool isRead = readOnce(number, page) || readOnce(number, page);
-        if (!isRead) {
-            m_unread.insert(number);
-        }
-        return isRead;
-    }
-
-private:
-    bool readOnce(std::uint64_t number, std::string& page) {
-        page.resize(m_pageSize);
-        m_stream.clear();
-        m_stream.seekg(static_cast<std::streamoff>((number - 1) * m_pageSize));
-        m_stream.read(page.data(), static_cast<std::streamsize>(m_pageSize));
-        return m_stream.good();
-    }
-
-    std::ifstream m_stream;
-    std::size_t m_pageSize;
-    std::uint64_t m_count;
-    std::set<std::uint64_t> m_unread;
-};
 
 namespace {
 
@@ -272,10 +236,28 @@ bool isHead(const std::vector<Column>& columns) {
     return shapeOf(columns) == "tibii" && columns[2].bytes.size() == Hash{}.size();
 }
 
+// What a verify noted.
+bool isVerification(const std::vector<Column>& columns) {
+    return shapeOf(columns) == "niiitt";
+}
+
+// Adds the heads in it, of each station the highest.
+void addNoted(std::string_view text, std::map<std::string, std::int64_t>& noted) {
+    const auto value = logbook::json::parse(text);
+    const auto heads = value ? headsFromJson(*value) : std::nullopt;
+    for (const auto& [station, head] : heads.value_or(Heads{})) {
+        if (logbook::isStationName(station)) {
+            auto& last = noted[station];
+            last = std::max(last, head.seq);
+        }
+    }
+}
+
 // All on those pages that looks like a row of a table that matters, by the columns that it has in
 // the schema.
 void collect(Pages& pages, std::vector<RawRecord>& records, std::vector<RawHead>& heads) {
     WholeRows reader(pages);
+    std::map<std::string, std::int64_t> noted;
     std::string page;
     for (std::uint64_t number = 2; number <= pages.count(); ++number) {
         if (!pages.read(number, page)) {
@@ -289,6 +271,9 @@ void collect(Pages& pages, std::vector<RawRecord>& records, std::vector<RawHead>
             }
             const auto columns = columnsOf(row);
             const bool record = isRecord(columns);
+            if (isVerification(columns)) {
+                addNoted(columns[4].bytes, noted);
+            }
             if (!record && !isHead(columns)) {
                 continue;
             }
@@ -304,6 +289,9 @@ void collect(Pages& pages, std::vector<RawRecord>& records, std::vector<RawHead>
                 heads.push_back({std::string(station), columns[1].integer});
             }
         }
+    }
+    for (const auto& [station, last] : noted) {
+        heads.push_back({station, last});
     }
 }
 
@@ -329,10 +317,12 @@ std::uint64_t bytesOf(const std::filesystem::path& file, std::error_code& error)
 
 }  // namespace
 
-RawRows::RawRows(const std::filesystem::path& file) {
+RawRows::RawRows(const std::filesystem::path& file, const JournalFile* journal) {
     const auto bytes = bytesOf(file, m_error);
-    for (const std::size_t pageSize : pageSizesOf(file)) {
-        auto& pages = *(m_pages[pageSize] = std::make_unique<Pages>(file, pageSize, bytes));
+    const auto sizes = journal == nullptr ? pageSizesOf(file) : std::set{journal->pageSize()};
+    for (const std::size_t pageSize : sizes) {
+        auto& pages =
+            *(m_pages[pageSize] = std::make_unique<Pages>(file, pageSize, bytes, journal));
         collect(pages, m_records, m_heads);
     }
 }
@@ -340,7 +330,9 @@ RawRows::RawRows(const std::filesystem::path& file) {
 RawRows::~RawRows() = default;
 
 std::int64_t RawRows::unreadPages() const {
-    return static_cast<std::int64_t>(m_pages.at(ownPageSize)->unread().size());
+    const auto pages = m_pages.find(ownPageSize);
+    return pages == m_pages.end() ? 0
+                                  : static_cast<std::int64_t>(pages->second->unread().size());
 }
 
 std::string RawRows::contentOf(const RawRecord& record) const {

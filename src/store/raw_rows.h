@@ -19,6 +19,7 @@
 
 namespace store {
 
+class JournalFile;
 class Pages;
 
 struct RawRecord {
@@ -31,7 +32,7 @@ struct RawRecord {
     std::size_t place = 0;   // on that page
 };
 
-// A head that was noted.
+// A head that was noted, with a record or by a verify.
 struct RawHead {
     std::string station;
     std::int64_t seq = 0;
@@ -42,8 +43,9 @@ struct RawHead {
 // it than a few times its size.
 class RawRows {
 public:
-    // One that cannot be read, or is larger than any logbook, has no rows.
-    explicit RawRows(const std::filesystem::path& file);
+    // One that cannot be read, or is larger than any logbook, has no rows. With a journal, which
+    // must outlive them: the rows that it would have once that is played back. Changes neither.
+    explicit RawRows(const std::filesystem::path& file, const JournalFile* journal = nullptr);
     ~RawRows();
     RawRows(const RawRows&) = delete;
     RawRows& operator=(const RawRows&) = delete;
@@ -55,7 +57,7 @@ public:
     // Why the system does not tell even how large the file is; no error where it does.
     [[nodiscard]] const std::error_code& error() const { return m_error; }
 
-    // How many pages, each of 4096 bytes, the disk did not give.
+    // How many pages, each of 4096 bytes, the disk did not give; without a journal.
     [[nodiscard]] std::int64_t unreadPages() const;
 
     // What a record says; empty if it cannot be read any more.

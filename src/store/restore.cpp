@@ -7,6 +7,7 @@
 #include "store/connection.h"
 #include "store/file_lock.h"
 #include "store/in_place.h"
+#include "store/left_alone.h"
 #include "store/operating_system.h"
 #include "store/unfinished_file.h"
 
@@ -42,16 +43,16 @@ Path with(Path path, const std::string& ending) {
 // A whole copy under the name of the file that is not finished, with its new station.
 tl::expected<Heads, Trouble> prepare(const Path& backup, const UnfinishedFile& file,
                                      const RestoreTo& to, const Writing& writing) {
-    const auto source = Logbook::open(backup, {Access::Read, true});
+    const auto source = LeftAlone::open(backup, file.finalPath());
     if (!source) {
         return tl::unexpected<Trouble>(source.error());
     }
-    auto copied = source->backup(file.path());
+    auto copied = source->logbook().backup(file.path());
     if (!copied) {
         // That it has this name need not be certain: it is to have another.
         auto& code = copied.error().code;
         code = code == Code::NotConfirmed ? Code::Io : code;
-        return tl::unexpected<Trouble>(copied.error());
+        return tl::unexpected<Trouble>(source->told(copied.error()));
     }
     auto copy = Logbook::open(file.path(), {Access::Write, to.trustLocks});
     if (!copy) {
@@ -126,6 +127,12 @@ tl::expected<void, Trouble> moveAside(const Path& from, const Path& to) {
                       error.message()));
     }
     return {};
+}
+
+// The database makes a journal as soon as it is to lock one; it takes one byte for nothing too.
+bool isEmpty(const Path& path) {
+    std::error_code error;
+    return std::filesystem::file_size(path, error) <= 1 && !error;
 }
 
 enum class Placed {
@@ -267,7 +274,7 @@ private:
         if (!connection && !isUnknown(connection.error())) {
             return tl::unexpected<Trouble>(connection.error());
         }
-        if (connection) {
+        if (connection && !isEmpty(m_to.path)) {
             auto moved = underLock(**connection);
             if (moved || !isUnknown(moved.error())) {
                 return moved;

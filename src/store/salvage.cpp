@@ -6,13 +6,16 @@
 
 #include "logbook/record_reader.h"
 #include "logbook/text.h"
+#include "store/journal_file.h"
 #include "store/logbook.h"
 #include "store/operating_system.h"
 #include "store/raw_rows.h"
 #include "store/unfinished_file.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <system_error>
@@ -27,10 +30,24 @@ using Code = Trouble::Code;
 // By number; several may stand in the file under one.
 using Candidates = std::multimap<std::int64_t, const RawRecord*>;
 
+// What of one station stands in one reading of the file.
+struct Reading {
+    const RawRows* rows;
+    Candidates candidates{};
+};
+
+// Of one station what is proven, and how much of it by the first reading alone.
+struct Chain {
+    std::vector<logbook::Record> records;
+    Head head{};
+    std::int64_t byFirst = 0;
+};
+
 struct Proven {
     std::vector<logbook::Record> records;
     std::vector<Unproven> unproven;
     Heads heads;
+    std::int64_t undone = 0;
 };
 
 Trouble troubleAt(const std::filesystem::path& path, Code code, std::string text = {}) {
@@ -42,12 +59,12 @@ Trouble troubleAt(const std::filesystem::path& path, Code code, std::string text
 }
 
 // The one of that number that goes on from there, if there is one.
-std::optional<logbook::Record> next(const RawRows& rows, const Candidates& candidates,
-                                    const std::string& station, const Head& head) {
-    const auto [first, last] = candidates.equal_range(head.seq + 1);
+std::optional<logbook::Record> next(const Reading& reading, const std::string& station,
+                                    const Head& head) {
+    const auto [first, last] = reading.candidates.equal_range(head.seq + 1);
     for (auto it = first; it != last; ++it) {
         const RawRecord& raw = *it->second;
-        const std::string content = rows.contentOf(raw);
+        const std::string content = reading.rows->contentOf(raw);
         if (raw.hash != chainHash(head.hash, content)) {
             continue;
         }
@@ -60,11 +77,36 @@ std::optional<logbook::Record> next(const RawRows& rows, const Candidates& candi
     return std::nullopt;
 }
 
-std::optional<Unproven> unprovenAfter(const Candidates& candidates, const std::string& station,
-                                      std::int64_t proven, std::int64_t noted) {
+// Each record by the first of the readings that has one which goes on.
+Chain chainIn(const std::vector<const Reading*>& readings, const std::string& station) {
+    Chain chain;
+    for (bool isThere = true; isThere;) {
+        isThere = false;
+        for (const Reading* reading : readings) {
+            auto record = next(*reading, station, chain.head);
+            if (!record) {
+                continue;
+            }
+            chain.head = {chain.head.seq + 1, chainHash(chain.head.hash, record->content)};
+            chain.records.push_back(*std::move(record));
+            if (reading == readings.front() && chain.byFirst + 1 == chain.head.seq) {
+                chain.byFirst = chain.head.seq;
+            }
+            isThere = true;
+            break;
+        }
+    }
+    return chain;
+}
+
+std::optional<Unproven> unprovenAfter(const std::vector<Reading>& readings,
+                                      const std::string& station, std::int64_t proven,
+                                      std::int64_t noted) {
     std::set<std::int64_t> after;
-    for (auto it = candidates.upper_bound(proven); it != candidates.end(); ++it) {
-        after.insert(it->first);
+    for (const auto& [rows, candidates] : readings) {
+        for (auto it = candidates.upper_bound(proven); it != candidates.end(); ++it) {
+            after.insert(it->first);
+        }
     }
     const std::int64_t last = std::max(noted, after.empty() ? 0 : *after.rbegin());
     if (last <= proven) {
@@ -79,34 +121,87 @@ std::optional<Unproven> unprovenAfter(const Candidates& candidates, const std::s
                     static_cast<std::int64_t>(after.size()) - (stands ? 1 : 0)};
 }
 
-Proven prove(const RawRows& rows) {
-    std::map<std::string, Candidates> stations;
-    std::map<std::string, std::int64_t> noted;
-    for (const RawRecord& raw : rows.records()) {
-        if (raw.seq >= 1) {
-            stations[raw.station].emplace(raw.seq, &raw);
-        }
+// The same of one station by all readings: the longest there is.
+Chain longestChain(const std::vector<Reading>& readings, const std::string& station) {
+    std::vector<const Reading*> inOrder;
+    for (const auto& reading : readings) {
+        inOrder.push_back(&reading);
     }
-    for (const RawHead& head : rows.heads()) {
-        noted[head.station] = std::max(noted[head.station], head.seq);
-        stations[head.station];
+    auto chain = chainIn(inOrder, station);
+    // Where the two have another record under one number, either may be the one that goes on.
+    std::ranges::reverse(inOrder);
+    auto other = readings.size() > 1 ? chainIn(inOrder, station) : Chain();
+    if (other.head.seq > chain.head.seq) {
+        other.byFirst = chain.byFirst;
+        return other;
+    }
+    return chain;
+}
+
+Proven prove(const std::vector<const RawRows*>& readings) {
+    std::map<std::string, std::vector<Reading>> stations;
+    std::map<std::string, std::int64_t> noted;
+    const auto readingsOf = [&](const std::string& station) -> std::vector<Reading>& {
+        auto& found = stations[station];
+        for (std::size_t i = found.size(); i < readings.size(); ++i) {
+            found.push_back({readings[i]});
+        }
+        return found;
+    };
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        for (const RawRecord& raw : readings[i]->records()) {
+            if (raw.seq >= 1) {
+                readingsOf(raw.station)[i].candidates.emplace(raw.seq, &raw);
+            }
+        }
+        for (const RawHead& head : readings[i]->heads()) {
+            noted[head.station] = std::max(noted[head.station], head.seq);
+            (void)readingsOf(head.station);
+        }
     }
     Proven proven;
-    for (const auto& [station, candidates] : stations) {
-        Head head;
-        while (auto record = next(rows, candidates, station, head)) {
-            head = {head.seq + 1, chainHash(head.hash, record->content)};
-            proven.records.push_back(*std::move(record));
+    for (const auto& [station, each] : stations) {
+        auto chain = longestChain(each, station);
+        std::ranges::move(chain.records, std::back_inserter(proven.records));
+        if (chain.head.seq > 0) {
+            proven.heads[station] = chain.head;
         }
-        if (head.seq > 0) {
-            proven.heads[station] = head;
-        }
-        if (auto lacking = unprovenAfter(candidates, station, head.seq, noted[station])) {
+        proven.undone += each.size() > 1 ? chain.head.seq - chain.byFirst : 0;
+        if (auto lacking = unprovenAfter(each, station, chain.head.seq, noted[station])) {
             proven.unproven.push_back(*std::move(lacking));
         }
     }
     return proven;
 }
+
+// What a file holds as it stands, and where a journal lies beside it, what it would hold once that
+// were played back: which of the two is right nobody knows, but what the chain proves is.
+class Readings {
+public:
+    explicit Readings(const std::filesystem::path& file) : m_standing(file) {
+        std::error_code error;
+        const auto whole = std::filesystem::canonical(file, error);
+        const auto journal = journalOf(error ? file : whole);
+        if (!std::filesystem::is_regular_file(std::filesystem::symlink_status(journal, error))) {
+            return;
+        }
+        m_journal.emplace(journal);
+        if (m_journal->isPlayed()) {
+            m_played.emplace(file, &*m_journal);
+        }
+    }
+
+    [[nodiscard]] Proven prove() const {
+        return m_played ? store::prove({&*m_played, &m_standing}) : store::prove({&m_standing});
+    }
+    [[nodiscard]] const std::error_code& error() const { return m_standing.error(); }
+    [[nodiscard]] std::int64_t unreadPages() const { return m_standing.unreadPages(); }
+
+private:
+    RawRows m_standing;
+    std::optional<JournalFile> m_journal;
+    std::optional<RawRows> m_played;
+};
 
 // A logbook under another name, whole and on the disk before it gets its own.
 std::optional<Trouble> write(const UnfinishedFile& file, const Proven& proven,
@@ -159,15 +254,13 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     if (const auto code = refuse(from, to)) {
         return tl::unexpected<Trouble>(troubleAt(*code == Code::Exists ? to : from, *code));
     }
-    // Whatever comes of it: the pages are read all the same.
-    (void)Logbook::open(from, {OpenOptions::Access::Read, true});
-    const RawRows rows(from);
-    if (const auto& failed = rows.error()) {
+    const Readings readings(from);
+    if (const auto& failed = readings.error()) {
         return tl::unexpected<Trouble>(troubleAt(from, Code::Io, failed.message()));
     }
-    const Proven proven = prove(rows);
+    const Proven proven = readings.prove();
     if (proven.records.empty()) {
-        return SalvageResult{{}, 0, {}, proven.unproven, rows.unreadPages()};
+        return SalvageResult{{}, 0, {}, proven.unproven, readings.unreadPages()};
     }
     const UnfinishedFile file(to);
     file.removeLeftOvers();
@@ -184,7 +277,7 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
         return tl::unexpected<Trouble>(troubleAt(to, Code::NotConfirmed, failed.message()));
     }
     return SalvageResult{to, static_cast<std::int64_t>(proven.records.size()), proven.heads,
-                         proven.unproven, rows.unreadPages()};
+                         proven.unproven, readings.unreadPages(), proven.undone};
 }
 
 }  // namespace store

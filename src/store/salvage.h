@@ -33,11 +33,14 @@ struct SalvageResult {
     std::vector<Unproven> unproven;   // by station; empty if nothing is known to be lacking
     std::int64_t unreadPages = 0;     // of the damaged file, each of 4096 bytes: on them may have
                                       // stood what nothing else tells of
+    std::int64_t undone = 0;          // of `records`, how many stand there, but would be gone once
+                                      // the journal beside it were played back
 };
 
 // Of each station the records from its first on whose chain holds. `target` becomes a logbook
-// without a station; nothing is ever changed in `damaged`, but a write that was cut off is undone
-// first, as by every opening. `at` is noted as the time at which the records arrived.
+// without a station; nothing is ever changed in `damaged` or beside it: where a journal lies there,
+// it is read as it stands and as it would be once that were played back. `at` is noted as the time
+// at which the records arrived.
 // Where none can be proven nothing is made, and what is lacking is told all the same.
 // NotFound (`damaged`, or the folder of `target`, as `path` tells), NotALogbook (`damaged` is no
 // file), NotPermitted, Exists, ReadOnly, DiskFull, Io.

@@ -9,6 +9,10 @@
 
 #include <SQLiteCpp/Statement.h>
 
+#include <algorithm>
+#include <iterator>
+#include <vector>
+
 namespace store {
 
 namespace {
@@ -42,6 +46,19 @@ std::set<SchemaEntry> schemaEntriesOf(int schema) {
     }
     static const auto current = madeAnew(schemaVersion);
     return current;
+}
+
+std::set<std::string> schemaChangedIn(SQLite::Database& database, int schema) {
+    const std::set<SchemaEntry> wanted = schemaEntriesOf(schema);
+    const std::set<SchemaEntry> found = schemaEntriesIn(database);
+    std::vector<SchemaEntry> differences;
+    std::set_symmetric_difference(wanted.begin(), wanted.end(), found.begin(), found.end(),
+                                  std::back_inserter(differences));
+    std::set<std::string> names;
+    for (const SchemaEntry& entry : differences) {
+        names.insert(std::get<1>(entry));
+    }
+    return names;
 }
 
 }  // namespace store

@@ -20,4 +20,7 @@ using SchemaEntry = std::tuple<std::string, std::string, std::string>;  // type,
 // Of a logbook of that schema that is made anew.
 [[nodiscard]] std::set<SchemaEntry> schemaEntriesOf(int schema);
 
+// The names of what is not as it is in those.
+[[nodiscard]] std::set<std::string> schemaChangedIn(SQLite::Database& database, int schema);
+
 }  // namespace store

@@ -6,6 +6,7 @@
 
 #include "store/database.h"
 #include "store/operating_system.h"
+#include "store/schema_guard.h"
 
 #include <chrono>
 #include <sqlite3.h>
@@ -67,6 +68,7 @@ void WriteTransaction::end() {
     }
     if (!m_isCommitted && m_connection.m_writing) {
         m_connection.m_writingError = systemErrorOf(*m_connection.m_writing);
+        forgetSchema(*m_connection.m_writing);
         m_connection.m_writing.reset();
     }
 }
@@ -83,6 +85,7 @@ void WriteTransaction::open() const {
     if (const auto failed = applySettings(*database, {OpenOptions::Access::Write, false, 0})) {
         throw SQLite::Exception(*failed, SQLITE_IOERR);
     }
+    forgetSchema(*database);
     m_connection.m_writing = std::move(database);
 }
 
@@ -96,6 +99,7 @@ void WriteTransaction::begin() {
         std::this_thread::sleep_for(betweenTries);
     }
     m_connection.m_writing->setBusyTimeout(m_connection.m_busyTimeoutMs);
+    guardSchema(*m_connection.m_writing, m_connection.schema());
 }
 
 // False where others write. As long as the other connection reads, nobody puts the file aside, who

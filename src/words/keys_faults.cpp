@@ -89,6 +89,10 @@ trouble.older_schema: says(path) safe do(argument)
 trouble.read_only: says(path) safe do
 trouble.journal_in_way: says(path) safe do(path)
 trouble.wal_in_way: says(path) safe do(path)
+trouble.journal_names_file: says(path) safe do(path)
+trouble.journal_two_names: says(path) safe do(path)
+trouble.journal_is_none: says(path) safe do(path)
+trouble.journal_of_other_time: says(path) safe do(path)
 trouble.unknown_device_damaged: says(device) safe do
 trouble.not_permitted: says(path) safe do
 trouble.needs_recovery: says(path) safe do

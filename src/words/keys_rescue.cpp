@@ -10,7 +10,7 @@ static constexpr std::string_view table = R"(
 rescue: salvaged(count path) missing(record last) cut_off(record last) changed(record last)
 rescue: readable(count) none_known_lacking to_complete put_aside(path) restored(path station)
 rescue: later(count) later_at_least(count) later_unknown later_other(count)
-rescue: unread_pages(count) later_damaged other_log seals_only(path)
+rescue: undone(count path) unread_pages(count) later_damaged other_log seals_only(path)
 rescue: not_carried(path) begin_anew(path station) held_against(path) not_against(path)
 rescue.nothing: says(path) safe do
 rescue.backup_not_sound: says(path) safe do

@@ -213,11 +213,15 @@ TEST_CASE("Logbooks that cannot be opened", "[golden]") {
           "init nowhere/ward.logbook --station icu-1"}) {
         CHECK(transcript.run(call).status == 3);
     }
+    transcript.write("none.jsonl", "");
     // Names that the logbook takes for its own.
     for (const auto* call :
          {"backup ward.logbook ward.logbook-journal", "backup ward.logbook ward.logbook.holder",
           "export ward.logbook --to ward.logbook-wal",
-          "forms ward.logbook --to ward.logbook-shm"}) {
+          "forms ward.logbook --to ward.logbook-shm", "backup ward.logbook ward.logbook.backups",
+          "init ward.logbook.holder --station icu-2", "import ward.logbook-journal none.jsonl",
+          "salvage ward.logbook ward.logbook.holder",
+          "restore ward.logbook ward.logbook-journal --station icu-2"}) {
         CHECK(transcript.run(call).status == 2);
     }
     transcript.check("logbooks");

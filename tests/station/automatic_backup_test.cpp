@@ -346,7 +346,7 @@ TEST_CASE("One place that failed keeps no other from being tried", "[unit]") {
 
 TEST_CASE("No copy bears a name that a logbook takes for its own", "[unit]") {
     Backed ward;
-    for (const auto* ending : {"-journal", "-wal", "-shm", ".holder"}) {
+    for (const auto* ending : {"-journal", "-wal", "-shm", ".holder", ".backups"}) {
         const auto target = ward.folder.file(std::string("ward.logbook") + ending);
         const auto refused = station::backUp(ward.surroundings, ward.logbook, target);
         REQUIRE_FALSE(refused);

@@ -32,6 +32,22 @@ std::size_t readable(Ward& ward) {
 
 }  // namespace
 
+TEST_CASE("With a strange trigger a start is recorded as it is, and nothing that waits", "[unit]") {
+    Ward ward;
+    fill(ward);
+    SQLite::Database(ward.logbook.path.string(), SQLite::OPEN_READWRITE)
+        .exec("CREATE TRIGGER a BEFORE UPDATE ON local_heads BEGIN SELECT raise(IGNORE); END");
+    const station::Entry note{ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}};
+    CHECK(codeOf(ward, note) == "trouble.damaged");
+    const auto before = readable(ward);
+    CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
+    CHECK(codeOf(ward, {"mt", "use_end", "KB-0001"}) == "");
+    CHECK(readable(ward) == before + 2);
+    const auto report = station::openLogbook(ward.surroundings, ward.logbook,
+                                             station::Access::Read)->verify();
+    CHECK(report->breaks.empty());
+}
+
 TEST_CASE("A start is recorded though older entries cannot be read", "[fault]") {
     Ward ward;
     fill(ward);

@@ -4,6 +4,7 @@
 // Founding and opening logbooks, and which trouble is whose.
 #include "station/open.h"
 
+#include "station/rescue.h"
 #include "station/upkeep.h"
 #include "station/ward.h"
 
@@ -91,4 +92,47 @@ TEST_CASE("What stands where the journal would be is told, and nothing waits for
         std::filesystem::remove(journal);
     }
     CHECK(station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write));
+}
+
+TEST_CASE("A journal that is not of the logbook is told, and left alone", "[unit]") {
+    Ward ward;
+    ward.found();
+    const std::string magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
+    const auto codeOf = [&](const std::string& bytes) {
+        ward.folder.write("ward.logbook-journal", bytes);
+        const auto refused =
+            station::openLogbook(ward.surroundings, ward.logbook, station::Access::Read);
+        REQUIRE_FALSE(refused);
+        CHECK(refused.error().weight == station::Problem::Weight::Logbook);
+        CHECK((support::bytesOf(ward.folder.file("ward.logbook-journal")) == bytes));
+        return refused.error().code;
+    };
+    CHECK(codeOf("a shopping list") == "trouble.journal_is_none");
+    CHECK(codeOf(std::string(600, '\0') + std::string("mine\0\0\0\4\0\0\1\xA6", 12) + magic) ==
+          "trouble.journal_names_file");
+    // Of a database of no pages.
+    CHECK(codeOf(magic + std::string(14, '\0') + std::string("\2\0\0\0\x10\0", 6) +
+                 std::string(484, '\0')) == "trouble.journal_of_other_time");
+    std::filesystem::remove(ward.folder.file("ward.logbook-journal"));
+    ward.folder.write("mine", "");
+    std::filesystem::create_hard_link(ward.folder.file("mine"),
+                                      ward.folder.file("ward.logbook-journal"));
+    CHECK(codeOf("") == "trouble.journal_two_names");
+}
+
+TEST_CASE("No logbook is made under a name that another takes for its own", "[unit]") {
+    Ward ward;
+    ward.found();
+    for (const auto* ending : {"-journal", "-wal", "-shm", ".holder", ".backups"}) {
+        const auto path = ward.folder.file("ward.logbook" + std::string(ending));
+        const station::LogbookFile file{path};
+        const auto codes = {
+            station::foundStation(ward.surroundings, file, "icu-2").error().code,
+            station::salvage(ward.surroundings, ward.logbook, path).error().code,
+            station::restore(ward.surroundings, ward.logbook.path, file, "icu-2").error().code};
+        for (const auto& code : codes) {
+            CHECK(code == "file.side_name");
+        }
+        CHECK_FALSE(std::filesystem::exists(path));
+    }
 }

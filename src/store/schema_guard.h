@@ -1,0 +1,25 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What in a logbook's schema is not as it was made, before anything is written: a strange trigger
+// would do with each entry what its maker likes. For this folder only, since it shows SQLite;
+// throws SQLite::Exception.
+#pragma once
+
+#include "store/connection.h"
+
+#include <optional>
+
+namespace store {
+
+// Of a connection that has just been made, whatever was seen of one before it.
+void forgetSchema(Database& database);
+
+// Under the lock: where the schema is not that of a logbook of that version, none of its triggers
+// runs in this connection. Compares once, and again when the schema is changed.
+void guardSchema(Database& database, int version);
+
+// Damaged, where guardSchema has seen that in this transaction: for what can wait.
+[[nodiscard]] std::optional<Trouble> refuseForeignSchema(const Connection& connection);
+
+}  // namespace store
