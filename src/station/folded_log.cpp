@@ -147,9 +147,8 @@ Result<FoldedLog::Arrived> FoldedLog::arrived(std::int64_t last) const {
                                 ? std::optional(logbook::readRecord(std::string_view(row.content)))
                                 : std::nullopt;
         // Of what is none, whatever its column says, it is not known how far it reaches.
-        const auto* strike = record && *record
-                                 ? std::get_if<logbook::body::Strike>(&(*record)->body)
-                                 : nullptr;
+        using logbook::body::Strike;
+        const auto* strike = record && *record ? std::get_if<Strike>(&(*record)->body) : nullptr;
         if (strike != nullptr) {
             struck.push_back(strike->target);
         }

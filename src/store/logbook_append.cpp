@@ -220,9 +220,8 @@ std::optional<Trouble> Appender::insertAll() {
     RowWriter rows(m_database);
     m_lastBefore = lastArrivalIn(m_database);
     if (m_lastBefore > highest - static_cast<std::int64_t>(m_new.size())) {
-        Trouble trouble = naming(Trouble::Code::Damaged, {});
-        trouble.text = "no number is left for another record to arrive under";
-        return trouble;
+        return m_connection.trouble(Trouble::Code::Damaged,
+                                    "no number is left for another record to arrive under");
     }
     std::int64_t arrival = m_lastBefore;
     for (std::size_t index = 0; index < m_new.size(); ++index) {

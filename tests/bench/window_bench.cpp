@@ -6,8 +6,8 @@
 // is folded beside it, and scrolling through 5,000 units.
 //
 // airmuster_window_bench [LOGBOOK END [STARTS]]: all but the last is of that logbook, which is
-// verified meanwhile and notes that; else of the demo. The clock begins at END, the instant after its
-// last entry, so that units are ready as they were then. What was measured is told in
+// verified meanwhile and notes that; else of the demo. The clock begins at END, the instant after
+// its last entry, so that its units stand as they did then. What was measured is told in
 // docs/internals/performance.md.
 #include "desktop/bedside/bedside_desk.h"
 #include "desktop/shell/background.h"

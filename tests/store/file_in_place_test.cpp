@@ -5,7 +5,6 @@
 // while it is being worked on.
 #include "logbook_files.h"
 #include "store/restore.h"
-#include "store/salvage.h"
 #include "store/stray_log.h"
 #include "support/statement_moments.h"
 
@@ -207,21 +206,4 @@ TEST_CASE("A restore tells that it could not have the lock, where there are lock
         CHECK(bytesOf(folder / aside) == before);
         std::filesystem::rename(folder / aside, folder / "log");
     }
-}
-
-TEST_CASE("A file that is gone is not told as one in which nothing can be proven", "[fault]") {
-    const TemporaryFolder folder;
-    {
-        Logbook logbook = create(folder / "log");
-        append(logbook, notes("icu-1", 3));
-    }
-    const StatementMoments moments(1, [&](sqlite3*) {
-        std::filesystem::remove(folder / "log");
-    });
-    const auto result = salvage(folder / "log", folder / "new", minute(0));
-    REQUIRE(moments.came());
-    REQUIRE_FALSE(result);
-    CHECK(result.error().code == Code::Io);
-    CHECK(result.error().path == folder / "log");
-    CHECK(folder.names().empty());
 }
