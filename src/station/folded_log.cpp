@@ -337,11 +337,8 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
         for (const auto& each : std::span(rows.begin(), end)) {
             m_placeFolded = each.place;
             mark.seen.see(each.place.name);
-            if (each.whole) {
-                records.push_back(&each.record);
-            } else {
-                mark.unread.push_back(each.place.name);
-            }
+            if (each.whole) records.push_back(&each.record);
+            if (!each.whole) mark.unread.push_back(each.place.name);
         }
         if (m_limits.isOneByOne) {
             for (const auto* record : records) running.add(*record);
@@ -356,7 +353,9 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     const auto* origin = mark.origin.get();
     const ReadPart part{mark.seen, origin == nullptr ? nullptr : &origin->place,
                         origin == nullptr ? store::Heads{} : origin->heads, isToTheEnd, isWanted};
-    const auto lacking = lackingIn(m_surroundings, m_logbook, m_heads, part);
+    const auto lacking = m_limits.isOneByOne  // as verify does, which looks for gaps itself
+                             ? Result<std::vector<logbook::RecordName>>({})
+                             : lackingIn(m_surroundings, m_logbook, m_heads, part);
     if (!lacking) {
         return tl::unexpected(lacking.error());
     }

@@ -4,6 +4,7 @@
 // The steps of an act, in their order; see signed_act.h.
 #include "station/signed_act.h"
 
+#include "logbook/text.h"
 #include "station/clock_doubt.h"
 #include "station/damage.h"
 #include "station/entry_check.h"
@@ -235,7 +236,11 @@ Result<RecordName> SignedAct::firstName() const {
                    ? Result<RecordName>(tl::unexpected(*m_open.damage()))
                    : nextName(m_open.surroundings(), m_open.log());
     }
-    return nextName(m_open.surroundings(), m_open.log(), m_founding->station);
+    const auto& station = m_founding->station;
+    // One that was typed wrongly is told of the record that it would be in.
+    return logbook::isStationName(station)
+               ? nextName(m_open.surroundings(), m_open.log(), station)
+               : RecordName{station, 1};
 }
 
 // The intended as records, from `name` on.

@@ -58,19 +58,20 @@ private:
     RecordName m_stands;
 };
 
-// Asks again and again, each time with a move in the next moment; how many there were.
+// Asks again and again, each time with something new and a move in the next moment; how many there
+// were.
 template <class Ask>
 int requireWhole(MovedCheck& check, Ask ask) {
-    auto before = check.toldCold();
     for (int moment = 1; moment < mostMoments; ++moment) {
         CAPTURE(moment);
+        check.move();
+        const auto before = check.toldCold();
         const StatementMoments moments(moment, [&](sqlite3*) { check.move(); });
         const auto told = ask();
         if (!moments.came()) return moment - 1;
         const auto after = check.toldCold();
         REQUIRE(before != after);
         REQUIRE((told == before || told == after));
-        before = after;
     }
     return mostMoments;
 }
