@@ -53,11 +53,11 @@ Trouble troubleAt(const std::filesystem::path& path, Trouble::Code code,
 
 // The database follows links, and has its journal beside the file that they lead to: that is the
 // place to look at, and stays the place of what was opened though a link is set anew. The path
-// itself where nothing is there.
+// itself where no file is there.
 std::filesystem::path whereLinksLead(const std::filesystem::path& path) {
     std::error_code error;
     auto place = std::filesystem::canonical(path, error);
-    return error ? path : place;
+    return !error && std::filesystem::is_regular_file(place, error) ? place : path;
 }
 
 // What can be told before the database is asked.
