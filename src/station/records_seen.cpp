@@ -110,9 +110,11 @@ RecordsSeen::Numbers RecordsSeen::endsOf(const std::string& station) const {
 Result<std::vector<RecordName>> lackingIn(const Surroundings& surroundings,
                                           const store::Logbook& logbook,
                                           const store::StationHeads& heads, const ReadPart& part) {
+    const auto liesBefore = [&](const store::Place& place) {
+        return part.after != nullptr && !(*part.after < place);
+    };
     const auto liesElsewhere = [&](const store::Place& place) {
-        return (part.after != nullptr && !(*part.after < place)) ||
-               (!part.isToTheEnd && !part.isWanted(place));
+        return liesBefore(place) || (!part.isToTheEnd && !part.isWanted(place));
     };
     for (const auto& [station, noted] : heads) {
         const auto last = noted.head.seq;
@@ -143,6 +145,9 @@ Result<std::vector<RecordName>> lackingIn(const Surroundings& surroundings,
             }
             if (!*place || !liesElsewhere(**place)) {
                 return std::vector<RecordName>{name};
+            }
+            if (liesBefore(**place)) {
+                part.seen.see(name);
             }
         }
     }

@@ -64,7 +64,8 @@ private:
 
 // A reading that began behind a place and may have ended before the last record.
 struct ReadPart {
-    const RecordsSeen& seen;
+    // Of those that lie before it each is looked for once, and taken for seen from then on.
+    RecordsSeen& seen;
     // Behind which it began; null for the first record. What came in after these heads lies there.
     const store::Place* after = nullptr;
     store::Heads earlier{};
