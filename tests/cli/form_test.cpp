@@ -3,32 +3,12 @@
 //
 // Calls that are taken though they are not typed quite as they should be, looks at a notice before
 // it is recorded, and what is told of settings that cannot be read.
-#include "cli/program.h"
+#include "cli/calling.h"
 
 #include "station/damaged_ward.h"
 #include "station/settings.h"
 
-#include <sstream>
-
 using namespace support;
-
-namespace {
-
-struct Called {
-    int status = 0;
-    std::string out, error;
-};
-
-Called call(Ward& ward, const std::vector<std::string>& words) {
-    ScriptedTerminal terminal;
-    auto surroundings = ward.surroundings;
-    surroundings.terminal = &terminal;
-    std::ostringstream out, error;
-    const int status = cli::run(words, surroundings, {out, error});
-    return {status, out.str(), error.str()};
-}
-
-}  // namespace
 
 TEST_CASE("A start is taken though its words are not typed quite as they should be", "[unit]") {
     Ward ward;

@@ -3,33 +3,12 @@
 //
 // What is told where a log was cut off, and what was noted of it cannot be read either: not that
 // nothing is lacking.
-#include "cli/program.h"
+#include "cli/calling.h"
 
 #include "station/lost_pages.h"
 #include "station/upkeep.h"
-#include "station/ward.h"
-
-#include <sstream>
 
 using namespace support;
-
-namespace {
-
-struct Called {
-    int status = 0;
-    std::string out, error;
-};
-
-Called call(Ward& ward, const std::vector<std::string>& words) {
-    ScriptedTerminal terminal;
-    auto surroundings = ward.surroundings;
-    surroundings.terminal = &terminal;
-    std::ostringstream out, error;
-    const int status = cli::run(words, surroundings, {out, error});
-    return {status, out.str(), error.str()};
-}
-
-}  // namespace
 
 TEST_CASE("An export tells that what was noted of the log cannot be read", "[fault]") {
     Ward ward;
