@@ -30,7 +30,9 @@ void Background::post(std::function<std::function<void()>()> work, Urgency urgen
             giveWay(m_pace);
             QMetaObject::invokeMethod(this, work(), Qt::QueuedConnection);
         },
-        urgency == Urgency::Soon ? 1 : 0);
+        // What wakes a thread that waits has priority 0 there, whatever is asked for: so that all
+        // that is urgent stays in its order, it has no other.
+        urgency == Urgency::Soon ? 0 : -1);
 }
 
 }  // namespace desktop
