@@ -5,6 +5,7 @@
 #include "store/unread.h"
 
 #include "store/disk_refusal.h"
+#include "store/journal_file.h"
 #include "store/layer_file.h"
 
 #include <system_error>
@@ -14,11 +15,6 @@ namespace store {
 namespace {
 
 constexpr sqlite3_int64 sectorSize = 512;  // no disk has a smaller one
-
-std::filesystem::path journalOf(std::filesystem::path database) {
-    database += "-journal";
-    return database;
-}
 
 bool hasJournal(const std::filesystem::path& database) {
     std::error_code ignored;
