@@ -7,6 +7,7 @@
 #include <QCoreApplication>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QScopedValueRollback>
 #include <QWindow>
 #include <algorithm>
 #include <utility>
@@ -171,7 +172,7 @@ void ScanFilter::letPass(const QKeyEvent& key, qint64 gap) {
 }
 
 void ScanFilter::hold(QObject* watched, const QKeyEvent& key, qint64 gap) {
-    if (m_held.empty()) begin(gap);
+    if (m_held.empty()) begin(watched, key, gap);
     m_held.push_back({watched, std::unique_ptr<QKeyEvent>(key.clone())});
     m_lastPress = key.timestamp();
     m_sinceLast.start();
@@ -182,10 +183,14 @@ void ScanFilter::hold(QObject* watched, const QKeyEvent& key, qint64 gap) {
 }
 
 // That long after the last key.
-void ScanFilter::begin(qint64 gap) {
+void ScanFilter::begin(QObject* watched, const QKeyEvent& key, qint64 gap) {
     m_isAmidTyping = std::exchange(m_wasTyped, false) && gap <= typingMs;
     if (gap > longestCutMs) m_before.clear();
     m_endWithin = 0;
+    auto* line = qobject_cast<QLineEdit*>(watched);
+    if (line == nullptr || line->isReadOnly()) return;
+    const QScopedValueRollback replaying(m_isReplaying, true);
+    m_tried.put(*line, key);
 }
 
 // As far as can be told before its end.
@@ -227,6 +232,7 @@ QString ScanFilter::heldText() const {
 
 void ScanFilter::comeOut(bool hasEnd) {
     m_pause.stop();
+    m_tried.takeBack();
     auto text = std::exchange(m_before, {}) + heldText();
     auto held = std::exchange(m_held, {});
     m_presses = m_cuts = 0;
@@ -263,10 +269,14 @@ void ScanFilter::giveBack() {
 
 void ScanFilter::replay() {
     auto held = std::exchange(m_held, {});
-    m_isReplaying = true;
-    for (auto& each : held)
-        if (each.target) QCoreApplication::sendEvent(each.target, each.key.get());
-    m_isReplaying = false;
+    const QScopedValueRollback replaying(m_isReplaying, true);
+    auto next = held.begin();
+    if (m_tried.stands()) {
+        m_tried.keep();
+        ++next;
+    }
+    for (; next != held.end(); ++next)
+        if (next->target) QCoreApplication::sendEvent(next->target, next->key.get());
 }
 
 }  // namespace desktop

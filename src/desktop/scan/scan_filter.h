@@ -2,11 +2,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Tells a barcode scanner from a person at the keyboard: it types many characters within
-// milliseconds and ends with Enter. What it types reaches no field and presses no button; it comes
+// milliseconds and ends with Enter. What it types stays in no field and presses no button; it comes
 // out here as one text. What turns out to be typed comes to the field that it was meant for, every
-// letter and in order; the first letter is held until it can be told, those that follow are not.
+// letter and in order. The first letter in a line stands there at once, on trial; one that is meant
+// for anything else, and what follows as fast as from a scanner, is held until it can be told.
 // Knows nothing of what is scanned.
 #pragma once
+
+#include "desktop/scan/tried_letter.h"
 
 #include <QElapsedTimer>
 #include <QObject>
@@ -59,7 +62,7 @@ private:
     [[nodiscard]] bool goesOnTyping(const QObject* watched, qint64 gap) const;
     void letPass(const QKeyEvent& key, qint64 gap);
     void hold(QObject* watched, const QKeyEvent& key, qint64 gap);
-    void begin(qint64 gap);
+    void begin(QObject* watched, const QKeyEvent& key, qint64 gap);
     [[nodiscard]] bool isCode() const;
     [[nodiscard]] qint64 sinceLast(const QKeyEvent& key) const;  // in ms
     void wait(int ms);
@@ -75,6 +78,7 @@ private:
     };
     std::vector<Held> m_held;     // the keys of a burst, or the one key that may begin it, each
                                   // pressed and let go
+    TriedLetter m_tried;          // the first of them, where it stands in its line already
     std::size_t m_presses = 0;    // among them
     int m_cuts = 0;               // pauses among them, longer than a scanner's
     std::size_t m_passed = 0;     // presses as fast as a scanner's that were not held
