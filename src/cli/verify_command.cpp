@@ -90,16 +90,15 @@ std::string jsonOf(const station::VerifyAnswer& answer,
 }
 
 // Why nothing is noted, and where something was found what that means for boards.
-std::vector<std::string> notNoted(const words::Words& words, const station::VerifyAnswer& answer,
-                                  bool isSound) {
+std::vector<std::string> notNoted(const words::Words& words,
+                                  const station::VerifyAnswer& answer) {
     const auto& report = answer.report;
     std::vector<std::string> told{words.say(report.diskFailed ? "done.not_noted_disk"
                                             : answer.wasBusy  ? "done.not_noted_busy"
                                             : report.integrity.empty()
                                                 ? "done.not_noted"
                                                 : "done.not_noted_damaged")};
-    // What the disk did not give need not be damage, and boards meet with it themselves.
-    if (!isSound && !report.diskFailed) {
+    if (answer.isOnNoBoard()) {
         told.push_back(words.say("done.boards_unaware"));
     }
     return told;
@@ -145,7 +144,7 @@ public:
         }
         Answer said{answer->ok() ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
         if (!answer->noted) {
-            said.remarks = notNoted(words, *answer, sound);
+            said.remarks = notNoted(words, *answer);
         }
         if (call.has("--json")) {
             findings = station::findingsOf(words, *answer);

@@ -6,6 +6,7 @@
 
 #include "station/fleet_check.h"
 #include "station/signed_act.h"
+#include "store/database_mark.h"
 
 #include <algorithm>
 #include <iterator>
@@ -37,7 +38,7 @@ Result<std::string> bytesOf(const Surroundings& surroundings, const LogbookFile&
                             const std::filesystem::path& path) {
     std::error_code error;
     if (std::filesystem::equivalent(path, file.path, error)) {
-        return std::string("SQLite format 3\0", 16);
+        return std::string(store::databaseMark);
     }
     return system::readFile(path).map_error(
         [&](system::FileTrouble trouble) { return problemOf(surroundings.words, trouble, path); });

@@ -7,6 +7,7 @@
 #include "station/file_kind.h"
 #include "station/heads_text.h"
 #include "station/system.h"
+#include "store/database_mark.h"
 #include "store/heads_check.h"
 #include "store/left_alone.h"
 
@@ -31,9 +32,6 @@ std::string reasonKey(Break::Reason reason) {
         default: return "rescue.changed";
     }
 }
-
-// With which every file of the database begins.
-constexpr std::string_view databaseMark("SQLite format 3\0", 16);
 
 // A text of two bytes a letter, as some editors save it, with one: what heads are written with is
 // in the lower one.
@@ -231,7 +229,7 @@ Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
     if (!text && text.error() != system::FileTrouble::TooLong) {
         return tl::unexpected(problemOf(surroundings.words, text.error(), path));
     }
-    if (text && text->starts_with(databaseMark)) {
+    if (text && text->starts_with(store::databaseMark)) {
         return tl::unexpected(problemOf(surroundings.words, backup.error()));
     }
     auto heads = text ? headsInText(inSingleBytes(*text)) : std::vector<store::Heads>{};

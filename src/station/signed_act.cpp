@@ -9,6 +9,7 @@
 #include "station/damage.h"
 #include "station/entry_check.h"
 #include "station/forms.h"
+#include "store/foreign_schema.h"
 #include "store/page_damage.h"
 
 #include <cstdio>
@@ -57,6 +58,8 @@ Result<Kept> SignedAct::run() {
     } else if (m_open.damage()) {
         const bool isDisk = m_open.damage()->code == "trouble.unreadable";
         kept.warnings.push_back(words.say(isDisk ? "verify.read_round_disk" : "verify.read_round"));
+    } else if (!m_waits && store::foreignSchemaAt(m_open.logbook().path())) {
+        kept.warnings.push_back(words.say("verify.file_damaged"));
     } else {
         auto gone = breaksKnown(words, m_open.log());
         kept.warnings.insert(kept.warnings.end(), gone.begin(), gone.end());

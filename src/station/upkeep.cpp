@@ -59,11 +59,6 @@ tl::expected<store::VerifyReport, store::Trouble> verifyAsNoted(const store::Log
     return tl::unexpected<store::Trouble>(std::move(others));
 }
 
-// What the disk did not give need not be damage, and boards meet with it themselves.
-bool isOnNoBoard(const VerifyAnswer& answer) {
-    return !answer.noted && !answer.report.ok() && !answer.report.diskFailed;
-}
-
 // Others may only be reading for a while, and boards rest on the note.
 constexpr int mostAttempts = 3;
 
@@ -147,7 +142,7 @@ std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswe
         findings.push_back(words.say(answer.thrownAway ? "snapshots.wrong" : stays,
                                      {{"record", toText(place.name)}}));
     }
-    if (toldBy == ToldBy::Window && isOnNoBoard(answer)) {
+    if (toldBy == ToldBy::Window && answer.isOnNoBoard()) {
         findings.push_back(words.say("done.boards_unaware"));
     }
     return findings;

@@ -23,6 +23,11 @@ struct VerifyAnswer {
     bool thrownAway = true;
 
     [[nodiscard]] bool ok() const { return report.ok() && snapshots.wrong.empty(); }
+    // Whether something was found that no board will show. What the disk did not give need not be
+    // damage, and boards meet with it themselves.
+    [[nodiscard]] bool isOnNoBoard() const {
+        return !noted && !report.ok() && !report.diskFailed;
+    }
 };
 
 [[nodiscard]] Result<VerifyAnswer> verify(const Surroundings& surroundings,

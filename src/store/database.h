@@ -15,6 +15,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 
 struct sqlite3_stmt;
 
@@ -33,8 +34,17 @@ public:
     // As borrow gave it, whatever was done with it.
     void giveBack(sqlite3_stmt* statement, const std::string& query);
 
+    // What guardSchema has seen in it.
+    struct SeenSchema {
+        std::string cookie{};   // a number that each change of the schema raises; "" nothing yet
+        std::string foreign{};  // the first of what is not as it was made; "" all is
+    };
+    [[nodiscard]] const SeenSchema& seenSchema() const { return m_seenSchema; }
+    void noteSchema(SeenSchema seen) { m_seenSchema = std::move(seen); }
+
 private:
     std::map<std::string, sqlite3_stmt*> m_prepared{};  // those that are not lent
+    SeenSchema m_seenSchema{};
 };
 
 using DatabasePointer = std::unique_ptr<Database>;

@@ -4,6 +4,7 @@
 // Telling a database's own journal from another file; see journal_check.h.
 #include "store/journal_check.h"
 
+#include "store/database_mark.h"
 #include "store/foreign_journal.h"
 #include "store/journal_file.h"
 #include "store/operating_system.h"
@@ -22,7 +23,6 @@ namespace {
 
 using Path = std::filesystem::path;
 
-constexpr std::string_view databaseMark("SQLite format 3\0", 16);
 constexpr std::size_t databaseHead = 100;
 constexpr std::size_t counterPlace = 24;  // a number that each write raises by one
 constexpr int mostTries = 3;

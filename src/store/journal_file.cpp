@@ -4,6 +4,8 @@
 // Reading journals; see journal_file.h.
 #include "store/journal_file.h"
 
+#include "store/database_mark.h"
+
 #include <algorithm>
 #include <limits>
 
@@ -12,7 +14,6 @@ namespace store {
 namespace {
 
 constexpr std::string_view magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
-constexpr std::string_view databaseMark("SQLite format 3\0", 16);
 constexpr std::size_t headSize = 28;
 // Beside each page its number and its sum.
 constexpr std::size_t besidePage = 8;

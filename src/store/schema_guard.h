@@ -12,9 +12,6 @@
 
 namespace store {
 
-// Of a connection that has just been made, whatever was seen of one before it.
-void forgetSchema(Database& database);
-
 // Under the lock: where the schema is not that of a logbook of that version, none of its triggers
 // runs in this connection. Compares once, and again when the schema is changed.
 void guardSchema(Database& database, int version);

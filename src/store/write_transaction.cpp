@@ -68,7 +68,6 @@ void WriteTransaction::end() {
     }
     if (!m_isCommitted && m_connection.m_writing) {
         m_connection.m_writingError = systemErrorOf(*m_connection.m_writing);
-        forgetSchema(*m_connection.m_writing);
         m_connection.m_writing.reset();
     }
 }
@@ -85,7 +84,6 @@ void WriteTransaction::open() const {
     if (const auto failed = applySettings(*database, {OpenOptions::Access::Write, false, 0})) {
         throw SQLite::Exception(*failed, SQLITE_IOERR);
     }
-    forgetSchema(*database);
     m_connection.m_writing = std::move(database);
 }
 

@@ -40,7 +40,10 @@ TEST_CASE("With a strange trigger a start is recorded as it is, and nothing that
     const station::Entry note{ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}};
     CHECK(codeOf(ward, note) == "trouble.damaged");
     const auto before = readable(ward);
-    CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
+    const auto started =
+        station::writeEntry(ward.surroundings, ward.logbook, {"mt", "use_start", "KB-0001"});
+    REQUIRE(started);
+    CHECK(started->warnings.back() == ward.surroundings.words.say("verify.file_damaged"));
     CHECK(codeOf(ward, {"mt", "use_end", "KB-0001"}) == "");
     CHECK(readable(ward) == before + 2);
     const auto report = station::openLogbook(ward.surroundings, ward.logbook,
