@@ -26,6 +26,8 @@ public:
     // One by its name; nothing if there is no such record.
     [[nodiscard]] Result<void> add(const logbook::RecordName& name);
 
+    [[nodiscard]] bool has(const logbook::RecordName& name) const { return m_names.contains(name); }
+
     // Of what was asked for not all was given.
     void lackIf(bool isLacking) { m_hasReadAll = m_hasReadAll && !isLacking; }
     // False: one that was selected is no record, or not that of its columns; or it was lacking.

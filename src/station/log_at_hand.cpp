@@ -115,11 +115,16 @@ private:
         const auto arrival = facts.arrival;
         GatheredRecords gathered(m_surroundings, m_logbook);
         auto read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Founding});
-        if (read) {
-            read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Strikes});
-        }
         if (read && beginning != nullptr) {
             read = addNeeded(gathered, facts, *beginning);
+        }
+        if (read) {
+            // The state with which it begins knows of the others.
+            const auto isWanted = [&](const Record& record) {
+                const auto* strike = std::get_if<logbook::body::Strike>(&record.body);
+                return beginning == nullptr || strike == nullptr || gathered.has(strike->target);
+            };
+            read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Strikes}, isWanted);
         }
         if (!read) {
             return tl::unexpected(std::move(read.error()));
