@@ -12,7 +12,7 @@ std::string field(const std::string& name, const std::string& value) {
     return name + " = " + value + "\n";
 }
 
-std::string quoted(const std::string& text) { return "\"" + text + "\""; }
+std::string inQuotes(const std::string& text) { return "\"" + text + "\""; }
 
 }  // namespace
 
@@ -37,7 +37,7 @@ RandomSetUp::RandomSetUp(std::uint32_t seed) : m_random(seed) {
 }
 
 std::string RandomSetUp::anyDuration(const Texts& durations) {
-    return quoted(m_random.pick(durations));
+    return inQuotes(m_random.pick(durations));
 }
 
 std::string RandomSetUp::condition() {
@@ -48,7 +48,7 @@ std::string RandomSetUp::condition() {
     case 2: return "{ \"" + position + ".fitted\" = " + (m_random.chance(50) ? "true" : "false") +
                    " }";
     case 3: return "{ \"" + position + ".reuse\" = \"permanent\" }";
-    default: return "{ \"" + position + ".kind\" = " + quoted(m_random.pick(Texts{"a", "b"})) +
+    default: return "{ \"" + position + ".kind\" = " + inQuotes(m_random.pick(Texts{"a", "b"})) +
                     " }";
     }
 }
@@ -75,7 +75,7 @@ void RandomSetUp::addPosition(const std::string& key) {
 std::string RandomSetUp::voidedBy() {
     const std::string position = m_random.chance(80) ? m_random.pick(m_positions) : "*";
     const std::string verb = m_random.pick(Texts{"fit", "fit", "change", "remove", "reprocess"});
-    std::string entry = quoted(verb + " " + position);
+    std::string entry = inQuotes(verb + " " + position);
     if (m_random.chance(15)) entry = m_random.pick(Texts{"\"group\"", "\"power_on\""});
     if (entry.starts_with("\"fit") && m_random.chance(30)) {
         entry += ", only = " + m_random.pick(Texts{"\"new_part\"", "\"different kind\"",
@@ -98,21 +98,21 @@ void RandomSetUp::addCheck(const std::string& key) {
     maybe(20, "fail_blocks", "false");
     maybe(15, "applies_when", condition());
     maybe(10, "valid_for", "\"PT30M\"");
-    maybe(25, "needs_match", "[" + quoted(m_random.pick(m_positions)) + "]");
+    maybe(25, "needs_match", "[" + inQuotes(m_random.pick(m_positions)) + "]");
     const std::string when = m_random.chance(40) ? ", when = " + condition() : "";
-    maybe(35, "not_with", "[{ position = " + quoted(m_random.pick(m_positions)) + when + " }]");
-    if (!m_checks.empty()) maybe(30, "after", "[" + quoted(m_random.pick(m_checks)) + "]");
+    maybe(35, "not_with", "[{ position = " + inQuotes(m_random.pick(m_positions)) + when + " }]");
+    if (!m_checks.empty()) maybe(30, "after", "[" + inQuotes(m_random.pick(m_checks)) + "]");
     maybe(75, "voided_by", "[" + voidedBy() + ", " + voidedBy() + "]");
     const std::string event =
         m_random.chance(30) ? "power_on"
                             : "fit " + (m_random.chance(85) ? m_random.pick(m_positions) : "*");
-    maybe(40, "not_before", "[{ event = " + quoted(event) + ", wait = " +
+    maybe(40, "not_before", "[{ event = " + inQuotes(event) + ", wait = " +
                                 anyDuration({"PT3M", "PT8M", "PT20M"}) + " }]");
 }
 
 void RandomSetUp::addChoice() {
-    m_rulebook += "[choices.one]\npositions = [" + quoted(m_positions[0]) + ", " +
-                  quoted(m_positions[1]) + "]\n";
+    m_rulebook += "[choices.one]\npositions = [" + inQuotes(m_positions[0]) + ", " +
+                  inQuotes(m_positions[1]) + "]\n";
 }
 
 void RandomSetUp::addRecords() {
