@@ -334,6 +334,9 @@ Result<bool> SignedAct::append(bool onlyAsRead) {
     if (m_intended.empty()) {
         return true;
     }
+    if (auto refused = refuseForeign(); !refused) {
+        return tl::unexpected(std::move(refused.error()));
+    }
     bool moved = false;
     bool damaged = false;  // as a verify has found since
     const auto build = [&](const RecordName& next) -> std::vector<Record> {

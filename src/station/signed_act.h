@@ -80,6 +80,7 @@ private:
     [[nodiscard]] Result<void> checkFormats();
     [[nodiscard]] Result<void> checkForms();
     [[nodiscard]] Result<void> refuseDamaged();
+    [[nodiscard]] Result<void> refuseForeign();
     [[nodiscard]] Problem pagesDamaged() const;
     [[nodiscard]] Result<void> sign();
     [[nodiscard]] Result<Signature> renewed() const;

@@ -124,13 +124,19 @@ Result<void> SignedAct::refuseDamaged() {
     const auto& verified = m_open.log().verification;
     // Where entries are gone that is told first, by what they are wanted for.
     const bool isGone = !m_open.log().gone.empty() || (verified && !verified->breaks.empty());
-    const auto foreign =
-        isGone ? std::nullopt : store::foreignSchemaAt(m_open.logbook().path());
-    if (foreign) {
-        return tl::unexpected(problemOf(m_open.surroundings().words, *foreign));
+    if (auto refused = isGone ? Result<void>() : refuseForeign(); !refused) {
+        return refused;
     }
     return verified && store::arePagesDamaged(*verified) ? tl::unexpected(pagesDamaged())
                                                          : Result<void>();
+}
+
+// Whoever has changed the schema may have changed what will become of an entry.
+Result<void> SignedAct::refuseForeign() {
+    const auto foreign =
+        m_waits ? store::foreignSchemaAt(m_open.logbook().path()) : std::nullopt;
+    return foreign ? tl::unexpected(problemOf(m_open.surroundings().words, *foreign))
+                   : Result<void>();
 }
 
 Result<void> SignedAct::checkForms() {

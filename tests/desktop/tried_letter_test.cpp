@@ -11,7 +11,7 @@
 using Form = support::ScanForm;
 using support::Stamped;
 
-TEST_CASE("the first letter stands in its line at once, and is told of once it was typed", "[unit]") {
+TEST_CASE("the first letter stands in its line at once, and is told of once typed", "[unit]") {
     Form form;
     form.field->setFocus();
     const QSignalSpy changes(form.field, &QLineEdit::textChanged);

@@ -51,6 +51,25 @@ TEST_CASE("With a strange trigger a start is recorded as it is, and nothing that
     CHECK(report->breaks.empty());
 }
 
+TEST_CASE("With a strange trigger what waits is refused where entries are gone too", "[unit]") {
+    Ward ward;
+    fill(ward);
+    {
+        SQLite::Database database(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
+        database.exec("DROP TRIGGER records_are_never_deleted");
+        database.exec("DELETE FROM records WHERE seq = "
+                      "(SELECT max(seq) FROM records WHERE device = 'KB-0002')");
+        database.exec("CREATE TRIGGER a BEFORE UPDATE ON local_heads"
+                      " BEGIN SELECT raise(IGNORE); END");
+    }
+    REQUIRE_FALSE(station::verify(ward.surroundings, ward.logbook)->ok());
+    const auto before = readable(ward);
+    const station::Entry note{ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}};
+    CHECK(codeOf(ward, note) == "trouble.damaged");
+    CHECK(readable(ward) == before);
+    CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
+}
+
 TEST_CASE("A start is recorded though older entries cannot be read", "[fault]") {
     Ward ward;
     fill(ward);
