@@ -214,9 +214,12 @@ std::error_code takePlace(const UnfinishedFile& file, const RestoreResult& resul
     return file.takeName();
 }
 
-// The backup has not taken the place: what stood there goes back.
+// The backup has not taken the place: what stood there goes back. Where nothing did, another program
+// may have been quicker.
 Trouble notRestored(const RestoreResult& result, const std::error_code& failed) {
-    Trouble trouble = troubleAt(result.path, Code::Io, failed.message());
+    const bool isTaken = failed == std::errc::file_exists && !result.aside;
+    Trouble trouble = troubleAt(result.path, isTaken ? Code::Exists : codeOfSystem(failed),
+                                failed.message());
     if (result.aside) {
         if (moveWithJournal(*result.aside, result.path)) {
             trouble.code = Code::LeftAside;
