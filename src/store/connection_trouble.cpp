@@ -84,7 +84,7 @@ Trouble::Code codeOf(int extendedResultCode) {
 }
 
 Trouble::Code codeOfSystem(const std::error_code& error) {
-    if (error == std::errc::no_space_on_device ||
+    if (error == std::errc::no_space_on_device || error == std::errc::file_too_large ||
         error == std::error_condition(EDQUOT, std::generic_category())) {
         return Trouble::Code::DiskFull;
     }
@@ -114,6 +114,8 @@ Trouble Connection::trouble(const SQLite::Exception& exception) const {
         trouble.code = Trouble::Code::Moved;
     } else if (trouble.code == Trouble::Code::NeedsRecovery && reasonOfJournal(m_path)) {
         return unreadTrouble(m_path, trouble.text);
+    } else if (exception.getExtendedErrorCode() == SQLITE_IOERR_WRITE && m_writingError == EFBIG) {
+        trouble.code = Trouble::Code::DiskFull;  // the file may grow no further
     }
     return trouble;
 }
