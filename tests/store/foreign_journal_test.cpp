@@ -8,6 +8,7 @@
 
 #include "logbook_files.h"
 #include "store/left_alone.h"
+#include "store/raw_pages.h"
 #include "store/restore.h"
 #include "store/salvage.h"
 
@@ -299,6 +300,27 @@ TEST_CASE("Salvage takes what is proven with the journal and without it", "[faul
     CHECK(before.undone == 0);
     CHECK(before.unproven.empty());
     CHECK(salvaged(torn, "").records < 20);
+}
+
+TEST_CASE("A journal of pages beyond all counting is gone through in no time", "[fault]") {
+    constexpr std::size_t far = 4'000'000'000;
+    const TemporaryFolder folder;
+    const auto made = states(folder);
+    const auto last = made.last.rfind(R"("seq":30,)") / pageSize + 1;
+    const auto page = pageOf(made.last, last);
+    REQUIRE(page.front() == '\x0D');
+    auto lacking = made.last;
+    writeBytes(folder / "log",
+               lacking.replace((last - 1) * pageSize, pageSize, pageSize, '\0'));
+    writeBytes(folder / "log-journal", journal(far, {{1, pageOf(made.last, 1)}, {far, page}}));
+    {
+        const JournalFile beside(folder / "log");
+        const Pages pages(folder / "log", pageSize, lacking.size(), &beside);
+        REQUIRE(pages.count() == lacking.size() / pageSize + 1);
+    }
+    const auto result = salvage(folder / "log", folder / "new", minute(2000));
+    REQUIRE(result);
+    CHECK(result->records == 30);
 }
 
 TEST_CASE("Salvage names what the last verify had found", "[unit]") {
