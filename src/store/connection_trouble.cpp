@@ -4,6 +4,7 @@
 // Errors of the database and the system as trouble; see connection.h.
 #include "store/connection.h"
 
+#include "store/journal_file.h"
 #include "store/operating_system.h"
 #include "store/unread.h"
 
@@ -20,8 +21,9 @@ namespace {
 // not tell why.
 Trouble::Code whyNoFileIsMade(const std::filesystem::path& logbook) {
     auto path = logbook;
+    path += ".unfinished-" + std::to_string(system::processNumber());
     // The name of a journal too, that is cleared away where it is left over.
-    path += ".unfinished-" + std::to_string(system::processNumber()) + "-journal";
+    path = journalOf(path);
     const auto error = system::makePrivateFile(path);
     if (error) {
         return codeOfSystem(error);
