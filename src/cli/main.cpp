@@ -13,6 +13,7 @@
 
 int main(int count, char** words) {
     station::system::outliveReaders();
+    station::system::outliveLimits();
     const station::system::SystemClock clock;
     station::system::SystemTerminal terminal;
     const station::Surroundings surroundings{clock, station::system::systemZones(),

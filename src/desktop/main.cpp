@@ -9,6 +9,7 @@
 #include "station/automatic_backup.h"
 #include "station/settings.h"
 #include "station/system.h"
+#include "station/system_terminal.h"
 #include "words/languages.h"
 
 #include <QApplication>
@@ -102,6 +103,7 @@ int tellAboutTheProgram(int count, char** words) {
 }  // namespace
 
 int main(int count, char** words) {
+    station::system::outliveLimits();
     QCoreApplication::setApplicationName(QStringLiteral("airmuster"));
     QCoreApplication::setApplicationVersion(QStringLiteral(AIRMUSTER_VERSION));
     if (asksAboutTheProgram(count, words)) return tellAboutTheProgram(count, words);

@@ -60,6 +60,7 @@ FileTrouble troubleOf(int error) {
         case EROFS: return FileTrouble::NotPermitted;
         case EISDIR: return FileTrouble::NotAFile;
         case EEXIST: return FileTrouble::Exists;
+        case EFBIG:
         case ENOSPC:
         case EDQUOT: return FileTrouble::DiskFull;
         default: return FileTrouble::Io;

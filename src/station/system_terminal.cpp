@@ -194,4 +194,8 @@ void outliveReaders() {
     std::signal(SIGPIPE, SIG_IGN);
 }
 
+void outliveLimits() {
+    std::signal(SIGXFSZ, SIG_IGN);
+}
+
 }  // namespace station::system

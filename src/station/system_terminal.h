@@ -21,4 +21,7 @@ public:
 // From now on a reader of the output that has gone ends no program: to write gives an error.
 void outliveReaders();
 
+// Nor does a limit on how large a file may grow.
+void outliveLimits();
+
 }  // namespace station::system

@@ -5,6 +5,8 @@
 #include "store/connection.h"
 
 #include "store/database.h"
+#include "store/foreign_journal.h"
+#include "store/journal_file.h"
 #include "store/layer_file.h"
 #include "store/operating_system.h"
 #include "store/schema.h"
@@ -78,13 +80,10 @@ std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenO
     } else if (!system::mayRead(path)) {
         return troubleAt(path, Trouble::Code::NotPermitted);
     }
-    // The database would wait for a pipe for ever.
-    auto journal = path;
-    journal += "-journal";
-    const auto kind = std::filesystem::symlink_status(journal, ignored).type();
+    const auto kind = std::filesystem::symlink_status(journalOf(path), ignored).type();
     if (kind != std::filesystem::file_type::not_found &&
         kind != std::filesystem::file_type::regular && kind != std::filesystem::file_type::none) {
-        return troubleAt(path, Trouble::Code::Io, "its -journal is no plain file");
+        return troubleAt(path, Trouble::Code::Io, journalIsNoPlainFile);
     }
     if (options.access != Access::Read &&
         (!system::mayWrite(path.parent_path()) || (there && !system::mayWrite(path)))) {

@@ -4,6 +4,7 @@
 // Errors of the database and the system as trouble; see connection.h.
 #include "store/connection.h"
 
+#include "store/journal_file.h"
 #include "store/operating_system.h"
 #include "store/unread.h"
 
@@ -20,8 +21,9 @@ namespace {
 // not tell why.
 Trouble::Code whyNoFileIsMade(const std::filesystem::path& logbook) {
     auto path = logbook;
+    path += ".unfinished-" + std::to_string(system::processNumber());
     // The name of a journal too, that is cleared away where it is left over.
-    path += ".unfinished-" + std::to_string(system::processNumber()) + "-journal";
+    path = journalOf(path);
     const auto error = system::makePrivateFile(path);
     if (error) {
         return codeOfSystem(error);
@@ -84,7 +86,7 @@ Trouble::Code codeOf(int extendedResultCode) {
 }
 
 Trouble::Code codeOfSystem(const std::error_code& error) {
-    if (error == std::errc::no_space_on_device ||
+    if (error == std::errc::no_space_on_device || error == std::errc::file_too_large ||
         error == std::error_condition(EDQUOT, std::generic_category())) {
         return Trouble::Code::DiskFull;
     }
@@ -114,6 +116,8 @@ Trouble Connection::trouble(const SQLite::Exception& exception) const {
         trouble.code = Trouble::Code::Moved;
     } else if (trouble.code == Trouble::Code::NeedsRecovery && reasonOfJournal(m_path)) {
         return unreadTrouble(m_path, trouble.text);
+    } else if (exception.getExtendedErrorCode() == SQLITE_IOERR_WRITE && m_writingError == EFBIG) {
+        trouble.code = Trouble::Code::DiskFull;  // the file may grow no further
     }
     return trouble;
 }

@@ -108,7 +108,8 @@ std::optional<std::string> applySettings(SQLite::Database& database, const OpenO
     std::vector<Setting> settings = {
         {"busy_timeout", timeout, timeout},
         {"synchronous", "EXTRA", "3"},
-        {"foreign_keys", "ON", "1"},
+        // None is ours, and what another one does to rows is done by no trigger.
+        {"foreign_keys", "OFF", "0"},
         {"cell_size_check", "ON", "1"},
         // What must be undone if a row of many is refused, page by page, not in a file beside.
         {"temp_store", "MEMORY", "2"},

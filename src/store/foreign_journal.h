@@ -10,6 +10,8 @@
 
 namespace store {
 
+// A link leads to another file, and for a pipe the database would wait for ever.
+inline constexpr std::string_view journalIsNoPlainFile = "its -journal is no plain file";
 // Whoever plays it back deletes that file.
 inline constexpr std::string_view journalNamesFile = "its -journal names another file";
 inline constexpr std::string_view journalHasTwoNames = "its -journal has a second name";

@@ -27,11 +27,6 @@ constexpr std::size_t databaseHead = 100;
 constexpr std::size_t counterPlace = 24;  // a number that each write raises by one
 constexpr int mostTries = 3;
 
-bool isPlain(const Path& path) {
-    std::error_code ignored;
-    return std::filesystem::is_regular_file(std::filesystem::symlink_status(path, ignored));
-}
-
 // How many of the names of that file a restore may have given it, which was cut off: see there.
 std::uintmax_t ownNamesOf(const Path& journal, const Path& database) {
     constexpr std::string_view aside = ".before-", ending = "-journal";
@@ -115,10 +110,10 @@ Stamp stampOf(const Path& file) {
 bool isLeftOfOtherTime(const Path& database, const Path& journal) {
     for (int tries = 0; tries < mostTries; ++tries) {
         const auto stamp = stampOf(journal);
-        if (!isOfOtherTime(database, JournalFile(journal)) || !hasJournalLeft(database)) {
+        if (!isOfOtherTime(database, JournalFile(database)) || !hasJournalLeft(database)) {
             return false;
         }
-        if (isOfOtherTime(database, JournalFile(journal)) && stampOf(journal) == stamp) {
+        if (isOfOtherTime(database, JournalFile(database)) && stampOf(journal) == stamp) {
             return true;
         }
     }
@@ -132,13 +127,18 @@ std::optional<std::string_view> refuseJournal(const Path& database) {
     auto whole = std::filesystem::canonical(database, error);
     whole = error ? database : whole;
     const auto journal = journalOf(whole);
-    if (!isPlain(journal)) {
+    const auto kind = std::filesystem::symlink_status(journal, error).type();
+    if (kind == std::filesystem::file_type::not_found ||
+        kind == std::filesystem::file_type::none) {
         return std::nullopt;
+    }
+    if (kind != std::filesystem::file_type::regular) {
+        return journalIsNoPlainFile;
     }
     if (hasStrangeName(journal, whole)) {
         return journalHasTwoNames;
     }
-    const JournalFile file(journal);
+    const JournalFile file(whole);
     if (file.namesFile()) {
         return journalNamesFile;
     }

@@ -41,6 +41,19 @@ std::uint32_t sumOf(std::uint32_t nonce, std::string_view page) {
     return sum;
 }
 
+// What the database opens that file with: what it says of itself, else what a new one gets.
+std::uint32_t pageSizeOf(const std::filesystem::path& database) {
+    constexpr std::uint32_t ofNew = 4096;
+    std::string bytes(2, '\0');
+    if (LayerFile(database).read(bytes.data(), 2, 16) != SQLITE_OK) {
+        return ofNew;
+    }
+    const auto high = static_cast<unsigned char>(bytes[0]);
+    const auto low = static_cast<unsigned char>(bytes[1]);
+    const std::uint32_t size = std::uint32_t{high} << 8U | std::uint32_t{low} << 16U;
+    return isPowerOfTwo(size, 512) ? size : ofNew;
+}
+
 bool isOfText(char letter) {
     const auto byte = static_cast<unsigned char>(letter);
     return byte >= 0x20 || (byte >= '\t' && byte <= '\r');
@@ -54,14 +67,15 @@ std::filesystem::path journalOf(const std::filesystem::path& database) {
     return journal;
 }
 
-JournalFile::JournalFile(const std::filesystem::path& journal)
-    : m_file(journal), m_size(m_file.size()) {
+JournalFile::JournalFile(const std::filesystem::path& database)
+    : m_file(journalOf(database)), m_size(m_file.size()) {
     std::string head;
     if (!bytesAt(0, headSize, head) || !head.starts_with(magic)) {
         return;
     }
     const auto sectorSize = numberAt(head, 20);
-    const auto pageSize = numberAt(head, 24);
+    const auto said = numberAt(head, 24);
+    const auto pageSize = said == 0 ? pageSizeOf(database) : said;
     if (isPowerOfTwo(sectorSize, 32) && isPowerOfTwo(pageSize, 512) &&
         m_size >= std::int64_t{sectorSize}) {
         m_sectorSize = sectorSize;

@@ -22,8 +22,8 @@ namespace store {
 
 class JournalFile {
 public:
-    // Where one of the database's lies that is a plain file; else it is empty.
-    explicit JournalFile(const std::filesystem::path& journal);
+    // What lies beside that database and is a plain file; else it is empty.
+    explicit JournalFile(const std::filesystem::path& database);
 
     // Whether it has the beginning without which nothing of it is played back.
     [[nodiscard]] bool isPlayed() const { return m_pageSize != 0; }

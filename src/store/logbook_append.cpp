@@ -8,6 +8,7 @@
 #include "store/connection.h"
 #include "store/row_cursor.h"
 #include "store/row_writer.h"
+#include "store/schema_guard.h"
 
 #include <algorithm>
 #include <limits>
@@ -92,6 +93,9 @@ private:
     [[nodiscard]] std::optional<Trouble> insertAll();
     [[nodiscard]] std::optional<Trouble> readBack() const;
     void noteHeads();
+    // Nobody knows what a schema that is not as it was made does to rows that were there. `before`:
+    // how many rows this connection had changed.
+    [[nodiscard]] std::optional<Trouble> refuseOtherChanges(std::int64_t before) const;
     [[nodiscard]] Trouble naming(Trouble::Code code, std::vector<RecordName> records) const;
 
     const Connection& m_connection;
@@ -257,26 +261,25 @@ std::optional<Trouble> Appender::readBack() const {
 }
 
 void Appender::noteHeads() {
-    RowCursor noting(
-        m_database,
-        "INSERT INTO local_heads (station, seq, hash, entered_ms, arrived_ms)"
-        " VALUES (:station, :seq, :hash, :entered, :arrived)"
-        " ON CONFLICT (station) DO UPDATE SET seq = excluded.seq,"
-        " hash = excluded.hash, entered_ms = max(entered_ms, excluded.entered_ms),"
-        " arrived_ms = excluded.arrived_ms");
     for (const auto& [station, chain] : m_chains) {
-        if (!chain.entered) {
-            continue;
+        if (chain.entered) {
+            noteHead(m_database, station, chain.end, {*chain.entered, m_arrived});
         }
-        noting.bind(":station", station);
-        noting.bind(":seq", chain.end.seq);
-        noting.bind(":hash", chain.end.hash);
-        noting.bind(":entered", chain.entered->ms);
-        noting.bind(":arrived", m_arrived.ms);
-        while (noting.step()) {
-        }
-        noting.reset();
     }
+}
+
+std::optional<Trouble> Appender::refuseOtherChanges(std::int64_t before) const {
+    auto foreign = refuseForeignSchema(m_connection);
+    std::int64_t wanted = before + static_cast<std::int64_t>(m_new.size());
+    bool isAsBefore = true;
+    for (const auto& [station, chain] : m_chains) {
+        wanted += chain.entered ? 1 : 0;
+        if (foreign && chain.tail.seq > 0) {
+            const auto row = findRow(m_database, {station, chain.tail.seq});
+            isAsBefore = isAsBefore && row && row->hash == chain.tail.hash;
+        }
+    }
+    return isAsBefore && m_database.getTotalChanges() == wanted ? std::nullopt : foreign;
 }
 
 tl::expected<ImportResult, Trouble> Appender::run(std::span<const LentRecord> records) {
@@ -285,16 +288,21 @@ tl::expected<ImportResult, Trouble> Appender::run(std::span<const LentRecord> re
         return tl::unexpected<Trouble>(*trouble);
     }
     const FirstRecords first = bringsFirst() ? firstRecords() : FirstRecords{};
-    if (auto trouble = insertAll()) {
-        return tl::unexpected<Trouble>(*trouble);
+    const auto before = m_database.getTotalChanges();
+    auto trouble = insertAll();
+    if (!trouble) {
+        noteHeads();
+        trouble = readBack();
     }
-    if (auto trouble = readBack()) {
-        return tl::unexpected<Trouble>(*trouble);
+    if (!trouble) {
+        trouble = refuseNewFirst(first);
     }
-    if (auto trouble = refuseNewFirst(first)) {
-        return tl::unexpected<Trouble>(*trouble);
+    if (!trouble) {
+        trouble = refuseOtherChanges(before);
     }
-    noteHeads();
+    if (trouble) {
+        return tl::unexpected<Trouble>(*std::move(trouble));
+    }
     return ImportResult{static_cast<std::int64_t>(m_new.size()), m_skipped};
 }
 
@@ -318,18 +326,6 @@ tl::expected<AppendResult, Trouble> appendAll(const Connection& connection,
     Appender appender(connection, arrived);
     return appender.run(lent).map(
         [&](const ImportResult& result) { return AppendResult{result, appender.names()}; });
-}
-
-void noteImport(SQLite::Database& database, const Import& import) {
-    SQLite::Statement statement(database,
-                                "INSERT INTO local_imports (file, person, at_ms, added, skipped)"
-                                " VALUES (?, ?, ?, ?, ?)");
-    statement.bind(1, import.file);
-    statement.bind(2, import.person);
-    statement.bind(3, import.at.ms);
-    statement.bind(4, import.added);
-    statement.bind(5, import.skipped);
-    statement.exec();
 }
 
 }  // namespace

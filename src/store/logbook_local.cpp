@@ -185,6 +185,7 @@ bool writeProven(Database& database, const VerifyReport& report, logbook::Instan
 
 }  // namespace
 
+// So is a schema that is not as it was made.
 std::optional<Trouble> refuseDamagedPages(const Connection& connection) {
     if (auto foreign = refuseForeignSchema(connection)) {
         return foreign;

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <sqlite3.h>
 #include <string>
 #include <utility>
 
@@ -69,12 +70,23 @@ void bindTo(Statement& statement, const Selection& selection, std::size_t most) 
     }
 }
 
+// Who reads on begins behind the last of a whole portion. In a stranger's file what a place is told
+// by need be no number, and be sorted behind all of them: then one would begin at the same again.
+void requireFurther(const Selection& selection, const Place& last) {
+    if (selection.after && !(*selection.after < last)) {
+        throw SQLite::Exception("a record is not where it is said to be", SQLITE_CORRUPT);
+    }
+}
+
 std::vector<Row> readPortion(SQLite::Database& database, const Selection& selection) {
     SQLite::Statement statement(database, queryFor(selection, rowColumns));
     bindTo(statement, selection, rowsPerTransaction);
     std::vector<Row> rows;
     while (statement.executeStep()) {
         rows.push_back(rowOf(statement));
+    }
+    if (rows.size() == static_cast<std::size_t>(rowsPerTransaction)) {
+        requireFurther(selection, rows.back().place);
     }
     return rows;
 }
@@ -86,12 +98,16 @@ std::vector<Row> readPortionRound(SQLite::Database& database, const Selection& s
     const auto* index = selection.kinds != Selection::Kinds::All ? "records_that_found"
                         : selection.device                       ? "records_by_device"
                                                                  : "records_in_reading_order";
-    return rowsRound(database, index, [&](const std::string& records) {
+    auto rows = rowsRound(database, index, [&](const std::string& records) {
         SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) + " FROM " +
                                                   records + endOfQuery(selection));
         bindTo(statement, selection, most);
         return statement;
     });
+    if (rows.size() == most && most > 0) {
+        requireFurther(selection, rows.back().place);
+    }
+    return rows;
 }
 
 // Those that came in after the one and up to the other, each by itself.
@@ -184,6 +200,9 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
             }
             // So much has come in later that others are given their turn.
             isMore = isOnAndOn && count < into.size() && steps == most;
+            if (isMore || (count == into.size() && latest != nullptr)) {
+                requireFurther(asked, *latest);
+            }
             if (isMore) {
                 asked.after = *latest;
             }

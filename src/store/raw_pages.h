@@ -12,6 +12,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <map>
 #include <set>
 #include <string>
@@ -28,7 +29,7 @@ public:
         : m_stream(file, std::ios::binary),
           m_pageSize(pageSize),
           m_inFile(bytes / pageSize),
-          m_count(m_inFile),
+          m_last(journal == nullptr ? m_inFile : journal->pages()),
           m_journal(journal) {
         if (journal == nullptr) {
             return;
@@ -37,19 +38,30 @@ public:
             m_places[page] = place;
             return true;
         });
-        const auto last = m_places.empty() ? 0 : m_places.rbegin()->first;
-        m_count = std::min(journal->pages(), std::max(m_inFile, last));
     }
 
     [[nodiscard]] std::size_t pageSize() const { return m_pageSize; }
-    [[nodiscard]] std::uint64_t count() const { return m_count; }
+    // How many there are: those in the file, and those that only the journal has.
+    [[nodiscard]] std::uint64_t count() const {
+        const auto beyond = std::distance(m_places.upper_bound(m_inFile), m_places.end());
+        return std::min(m_inFile, m_last) + static_cast<std::uint64_t>(beyond);
+    }
+    // The one behind that; 0 where there is none. They are walked through by this alone: in the
+    // journal of a stranger a page may be one of billions.
+    [[nodiscard]] std::uint64_t next(std::uint64_t number) const {
+        if (number < std::min(m_inFile, m_last)) {
+            return number + 1;
+        }
+        const auto put = m_places.upper_bound(number);
+        return put == m_places.end() ? 0 : put->first;
+    }
 
     // Those of the file that it was tried in vain to read.
     [[nodiscard]] const std::set<std::uint64_t>& unread() const { return m_unread; }
 
     // Whether it could be read into `page`; the first is 1.
     bool read(std::uint64_t number, std::string& page) {
-        if (number == 0 || number > m_count || m_unread.contains(number)) {
+        if (number == 0 || number > m_last || m_unread.contains(number)) {
             return false;
         }
         if (const auto put = m_places.find(number); put != m_places.end()) {
@@ -78,7 +90,7 @@ private:
     std::ifstream m_stream;
     std::size_t m_pageSize;
     std::uint64_t m_inFile;
-    std::uint64_t m_count;
+    std::uint64_t m_last;  // none has a higher number
     const JournalFile* m_journal;
     std::map<std::uint64_t, std::int64_t> m_places{};  // in the journal
     std::set<std::uint64_t> m_unread{};

@@ -259,7 +259,7 @@ void collect(Pages& pages, std::vector<RawRecord>& records, std::vector<RawHead>
     WholeRows reader(pages);
     std::map<std::string, std::int64_t> noted;
     std::string page;
-    for (std::uint64_t number = 2; number <= pages.count(); ++number) {
+    for (auto number = pages.next(1); number != 0; number = pages.next(number)) {
         if (!pages.read(number, page)) {
             continue;
         }

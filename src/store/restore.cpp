@@ -7,6 +7,7 @@
 #include "store/connection.h"
 #include "store/file_lock.h"
 #include "store/in_place.h"
+#include "store/journal_file.h"
 #include "store/left_alone.h"
 #include "store/operating_system.h"
 #include "store/unfinished_file.h"
@@ -88,20 +89,20 @@ bool haveSameBytes(const Path& one, const Path& other) {
 // stays where that was until its new name is on the disk: the power may take that back. If the disk
 // does not say so, it stays; and it is there already where the file comes back from such a move.
 std::error_code moveWithJournal(const Path& from, const Path& to) {
-    const Path journal = with(from, "-journal");
+    const Path journal = journalOf(from);
     std::error_code error;
     if (!std::filesystem::is_regular_file(std::filesystem::symlink_status(journal, error))) {
         return system::moveWithoutReplacing(from, to);
     }
-    error = system::copyFile(journal, with(to, "-journal"));
+    error = system::copyFile(journal, journalOf(to));
     std::error_code ignored;
     if (error == std::errc::file_exists &&
-        (std::filesystem::equivalent(journal, with(to, "-journal"), ignored) ||
-         haveSameBytes(journal, with(to, "-journal")))) {
+        (std::filesystem::equivalent(journal, journalOf(to), ignored) ||
+         haveSameBytes(journal, journalOf(to)))) {
         error.clear();
     } else if (error && error != std::errc::file_exists) {
         // A second name needs nothing of it, which the disk may not give.
-        std::filesystem::create_hard_link(journal, with(to, "-journal"), ignored);
+        std::filesystem::create_hard_link(journal, journalOf(to), ignored);
         error = ignored ? error : std::error_code();
     }
     if (error) {
@@ -112,7 +113,7 @@ std::error_code moveWithJournal(const Path& from, const Path& to) {
         error = system::moveWithoutReplacing(from, to);
     }
     if (error) {
-        (void)system::removeFile(with(to, "-journal"));
+        (void)system::removeFile(journalOf(to));
     } else if (!system::flush(to.parent_path())) {
         (void)system::removeFile(journal);
     }
@@ -156,8 +157,7 @@ std::error_code takeBack(const UnfinishedFile& file, const Path& aside,
 tl::expected<bool, Trouble> exchange(const UnfinishedFile& file, const Path& path,
                                      const Path& aside) {
     std::error_code ignored;
-    if (std::filesystem::exists(
-            std::filesystem::symlink_status(with(path, "-journal"), ignored))) {
+    if (std::filesystem::exists(std::filesystem::symlink_status(journalOf(path), ignored))) {
         return false;
     }
     const auto copy = system::fileNumber(file.path());
@@ -214,9 +214,12 @@ std::error_code takePlace(const UnfinishedFile& file, const RestoreResult& resul
     return file.takeName();
 }
 
-// The backup has not taken the place: what stood there goes back.
+// The backup has not taken the place: what stood there goes back, and where nothing did somebody
+// else may have been quicker.
 Trouble notRestored(const RestoreResult& result, const std::error_code& failed) {
-    Trouble trouble = troubleAt(result.path, Code::Io, failed.message());
+    const bool isTaken = failed == std::errc::file_exists && !result.aside;
+    Trouble trouble = troubleAt(result.path, isTaken ? Code::Exists : codeOfSystem(failed),
+                                failed.message());
     if (result.aside) {
         if (moveWithJournal(*result.aside, result.path)) {
             trouble.code = Code::LeftAside;

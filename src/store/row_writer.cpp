@@ -12,8 +12,9 @@
 
 namespace store {
 
+// Whatever a strange table would have done where two of its rows do not go together.
 RowWriter::RowWriter(Database& database)
-    : m_statement(database, "INSERT INTO records (" + std::string(rowColumns) +
+    : m_statement(database, "INSERT OR ABORT INTO records (" + std::string(rowColumns) +
                                 ") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)") {}
 
 void RowWriter::demand(int code, int wanted) const {
@@ -49,6 +50,36 @@ void RowWriter::insert(const LentRecord& record, const RowArrival& arrival) {
     const int code = sqlite3_step(m_statement.get());
     demand(code, SQLITE_DONE);
     demand(sqlite3_reset(m_statement.get()), SQLITE_OK);
+}
+
+void noteHead(Database& database, const std::string& station, const Head& head,
+              const HeadTimes& times) {
+    RowCursor noting(
+        database,
+        "INSERT OR ABORT INTO local_heads (station, seq, hash, entered_ms, arrived_ms)"
+        " VALUES (:station, :seq, :hash, :entered, :arrived)"
+        " ON CONFLICT (station) DO UPDATE SET seq = excluded.seq,"
+        " hash = excluded.hash, entered_ms = max(entered_ms, excluded.entered_ms),"
+        " arrived_ms = excluded.arrived_ms");
+    noting.bind(":station", station);
+    noting.bind(":seq", head.seq);
+    noting.bind(":hash", head.hash);
+    noting.bind(":entered", times.entered.ms);
+    noting.bind(":arrived", times.arrived.ms);
+    while (noting.step()) {
+    }
+}
+
+void noteImport(SQLite::Database& database, const Import& import) {
+    SQLite::Statement statement(database,
+                                "INSERT INTO local_imports (file, person, at_ms, added, skipped)"
+                                " VALUES (?, ?, ?, ?, ?)");
+    statement.bind(1, import.file);
+    statement.bind(2, import.person);
+    statement.bind(3, import.at.ms);
+    statement.bind(4, import.added);
+    statement.bind(5, import.skipped);
+    statement.exec();
 }
 
 }  // namespace store

@@ -2,13 +2,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Puts rows into `records` from texts that are lent, without a copy: for bringing in many, where
-// each call a row counts. Checks nothing. For this folder only.
+// each call a row counts; and notes what came in. Checks nothing. For this folder only.
 #pragma once
 
+#include "store/heads.h"
 #include "store/row.h"
 #include "store/row_cursor.h"
 
 #include <cstdint>
+#include <string>
 #include <string_view>
 
 namespace store {
@@ -34,5 +36,19 @@ private:
 
     Lent m_statement;
 };
+
+struct HeadTimes {
+    logbook::Instant entered{};  // the latest of those that came in
+    logbook::Instant arrived{};
+};
+
+// Notes the last record of a station. Throws SQLite::Exception.
+void noteHead(Database& database, const std::string& station, const Head& head,
+              const HeadTimes& times);
+
+struct Import;
+
+// Throws SQLite::Exception.
+void noteImport(SQLite::Database& database, const Import& import);
 
 }  // namespace store

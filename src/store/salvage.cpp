@@ -181,11 +181,12 @@ public:
     explicit Readings(const std::filesystem::path& file) : m_standing(file) {
         std::error_code error;
         const auto whole = std::filesystem::canonical(file, error);
-        const auto journal = journalOf(error ? file : whole);
-        if (!std::filesystem::is_regular_file(std::filesystem::symlink_status(journal, error))) {
+        const auto& place = error ? file : whole;
+        if (!std::filesystem::is_regular_file(
+                std::filesystem::symlink_status(journalOf(place), error))) {
             return;
         }
-        m_journal.emplace(journal);
+        m_journal.emplace(place);
         if (m_journal->isPlayed()) {
             m_played.emplace(file, &*m_journal);
         }

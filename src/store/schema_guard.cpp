@@ -39,7 +39,10 @@ void guardSchema(Database& database, int version) {
 }
 
 std::optional<Trouble> refuseForeignSchema(const Connection& connection) {
-    const auto& foreign = connection.database().seenSchema().foreign;
+    const auto& [cookie, foreign] = connection.database().seenSchema();
+    if (cookie.empty()) {
+        throw SQLite::Exception("nobody has looked at the schema", SQLITE_MISUSE);
+    }
     return foreign.empty() ? std::nullopt : std::optional(foreignSchema(connection, foreign));
 }
 

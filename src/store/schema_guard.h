@@ -16,7 +16,8 @@ namespace store {
 // runs in this connection. Compares once, and again when the schema is changed.
 void guardSchema(Database& database, int version);
 
-// Damaged, where guardSchema has seen that in this transaction: for what can wait.
+// Damaged, where guardSchema has seen that in this transaction: for what can wait. Throws outside
+// of one, where it has seen nothing.
 [[nodiscard]] std::optional<Trouble> refuseForeignSchema(const Connection& connection);
 
 }  // namespace store

@@ -8,6 +8,7 @@
 #include "store/snapshot_rows.h"
 
 #include <algorithm>
+#include <sqlite3.h>
 #include <variant>
 
 namespace store {
@@ -66,6 +67,7 @@ void StrikesBeyond::lookAfter(Place after) {
         bindPlace(rows, 1, after);
         bindPlace(rows, 5, m_place);
         rows.bind(9, static_cast<std::int64_t>(atOnce));
+        const Place began = after;
         std::size_t read = 0;
         for (; rows.executeStep(); ++read) {
             after = placeOf(rows, 0);
@@ -75,6 +77,10 @@ void StrikesBeyond::lookAfter(Place after) {
         }
         rows.reset();
         isMore = read == atOnce;
+        if (isMore && !(began < after)) {
+            // As in a portion of any records: see logbook_read.cpp.
+            throw SQLite::Exception("a strike is not where it is said to be", SQLITE_CORRUPT);
+        }
     }
 }
 

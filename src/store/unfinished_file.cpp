@@ -4,6 +4,7 @@
 // Files under another name until they are whole.
 #include "store/unfinished_file.h"
 
+#include "store/journal_file.h"
 #include "store/operating_system.h"
 
 #include <charconv>
@@ -77,8 +78,7 @@ std::error_code UnfinishedFile::confirmName() const {
 }
 
 std::error_code UnfinishedFile::clearJournal() const {
-    std::filesystem::path journal = m_finalPath;
-    journal += "-journal";
+    const auto journal = journalOf(m_finalPath);
     std::error_code error;
     if (std::filesystem::exists(m_finalPath, error) || !std::filesystem::exists(journal, error)) {
         return {};
@@ -98,9 +98,7 @@ std::error_code UnfinishedFile::clearJournal() const {
 void UnfinishedFile::remove() const {
     std::error_code ignored;
     std::filesystem::remove(m_path, ignored);
-    std::filesystem::path journal = m_path;
-    journal += "-journal";
-    std::filesystem::remove(journal, ignored);
+    std::filesystem::remove(journalOf(m_path), ignored);
 }
 
 }  // namespace store

@@ -15,6 +15,7 @@
 #include <iostream>
 #include <sched.h>
 #include <sys/mount.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -181,4 +182,28 @@ TEST_CASE("A disk that is full loses nothing and is told", "[fault]") {
         return;
     }
     CHECK(WEXITSTATUS(status) == 0);
+}
+
+TEST_CASE("A file that may grow no further ends no program, and is told", "[fault]") {
+    const Ward ward;
+    const auto size = std::filesystem::file_size(ward.logbook());
+    const auto limited = [&] {
+        const rlimit limit{size, size};
+        if (::setrlimit(RLIMIT_FSIZE, &limit) != 0) {
+            ::_exit(125);
+        }
+    };
+    auto before = countIn(ward.logbook());
+    auto last = ward.ran(Ward::logFault(), limited);
+    for (int tries = 1; last.status == 0 && tries < 200; ++tries) {
+        ++before;
+        last = ward.ran(Ward::logFault(), limited);
+    }
+    INFO(last.out);
+    CHECK(last.status == 3);
+    CHECK(says(last, "The disk is full."));
+    CHECK(says(last, "Everything confirmed so far is safe, as it was; nothing new was saved."));
+    CHECK(countIn(ward.logbook()) == before);
+    CHECK(ward.ran(Ward::logFault()).status == 0);
+    CHECK(countIn(ward.logbook()) == before + 1);
 }

@@ -8,6 +8,7 @@
 
 #include "logbook_files.h"
 #include "store/left_alone.h"
+#include "store/raw_pages.h"
 #include "store/restore.h"
 #include "store/salvage.h"
 
@@ -51,6 +52,11 @@ std::string journal(std::size_t pages,
         bytes += number(page) + content + number(sum);
     }
     return bytes;
+}
+
+// The same, without the size of a page: it is that of the database then.
+std::string withoutPageSize(std::string journal) {
+    return journal.replace(24, 4, 4, '\0');
 }
 
 std::string pageOf(const std::string& bytes, std::size_t page) {
@@ -158,6 +164,27 @@ TEST_CASE("What is no journal, or is another file as well, is not written over",
     CHECK(bytesOf(folder / "mine") == std::string(600, '\0'));
 }
 
+TEST_CASE("A link that is laid where the journal of an open logbook belongs is left", "[unit]") {
+    for (const auto& bytes : {std::string("precious"), std::string(600, '\0')}) {
+        const TemporaryFolder folder;
+        (void)states(folder);
+        const auto file = bytesOf(folder / "log");
+        writeBytes(folder / "mine", bytes);
+        Logbook logbook = open(folder / "log");
+        std::filesystem::create_symlink(folder / "mine", folder / "log-journal");
+        const auto refused = logbook.append(notes("icu-1", 31), writing());
+        REQUIRE_FALSE(refused);
+        CHECK(refused.error().code == Code::Io);
+        CHECK(refused.error().text == journalIsNoPlainFile);
+        CHECK((bytesOf(folder / "mine") == bytes));
+        CHECK(std::filesystem::is_symlink(folder / "log-journal"));
+        CHECK((bytesOf(folder / "log") == file));
+        std::filesystem::remove(folder / "log-journal");
+        append(logbook, notes("icu-1", 31));
+        CHECK(logbook.count() == 31);
+    }
+}
+
 TEST_CASE("A journal of another time undoes nothing", "[unit]") {
     const TemporaryFolder folder;
     const auto made = states(folder);
@@ -165,7 +192,8 @@ TEST_CASE("A journal of another time undoes nothing", "[unit]") {
     const auto whole = made.last.size() / pageSize;
     auto other = pageOf(made.last, 1);
     other[24] = static_cast<char>(other[24] + 1);  // of what is counted at each write
-    for (const auto& bytes : {journalBetween(made.first, made.second),
+    const auto earlier = journalBetween(made.first, made.second);
+    for (const auto& bytes : {earlier, withoutPageSize(earlier),
                               journal(2, {{1, pageOf(made.first, 1)}}), journal(whole - 1, {}),
                               journal(0, {}), journal(whole, {{1, std::string(pageSize, '\0')}}),
                               journal(whole, {{1, other}})}) {
@@ -188,6 +216,7 @@ TEST_CASE("What a write that was cut off has left is undone, however little of i
     zeroed.replace(0, 28, std::string(28, '\0'));
     const std::vector<std::pair<std::string, std::int64_t>> left = {
         {undone, 20},                     // all of it
+        {withoutPageSize(undone), 20},
         {undone.substr(0, 512), 21},      // no page yet
         {undone.substr(0, 11), 21},       // less than its beginning
         {std::string(28, '\0'), 21},      // nor that
@@ -271,6 +300,27 @@ TEST_CASE("Salvage takes what is proven with the journal and without it", "[faul
     CHECK(before.undone == 0);
     CHECK(before.unproven.empty());
     CHECK(salvaged(torn, "").records < 20);
+}
+
+TEST_CASE("A journal of pages beyond all counting is gone through in no time", "[fault]") {
+    constexpr std::size_t far = 4'000'000'000;
+    const TemporaryFolder folder;
+    const auto made = states(folder);
+    const auto last = made.last.rfind(R"("seq":30,)") / pageSize + 1;
+    const auto page = pageOf(made.last, last);
+    REQUIRE(page.front() == '\x0D');
+    auto lacking = made.last;
+    writeBytes(folder / "log",
+               lacking.replace((last - 1) * pageSize, pageSize, pageSize, '\0'));
+    writeBytes(folder / "log-journal", journal(far, {{1, pageOf(made.last, 1)}, {far, page}}));
+    {
+        const JournalFile beside(folder / "log");
+        const Pages pages(folder / "log", pageSize, lacking.size(), &beside);
+        REQUIRE(pages.count() == lacking.size() / pageSize + 1);
+    }
+    const auto result = salvage(folder / "log", folder / "new", minute(2000));
+    REQUIRE(result);
+    CHECK(result->records == 30);
 }
 
 TEST_CASE("Salvage names what the last verify had found", "[unit]") {

@@ -30,6 +30,24 @@ std::filesystem::path withSchema(const TemporaryFolder& folder, const std::strin
     return folder / "log";
 }
 
+// With so many rows in it whose times are texts, which the database sorts behind all numbers, and
+// strikes that are entered at such a one, though the schema lets in none.
+std::filesystem::path withTextsForTimes(const TemporaryFolder& folder, std::int64_t rows) {
+    const auto path = withSchema(folder, "PRAGMA writable_schema = ON; UPDATE sqlite_schema"
+                                         " SET sql = replace(sql, 'STRICT', '')"
+                                         " WHERE name = 'records'");
+    const auto many = "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < " +
+                      std::to_string(rows) + ") INSERT INTO records SELECT i + 3";
+    behindTheBack(path)->exec(many + ", 'icu-2', i, 'x', 'x', 'KB-0001', 'note', 'x',"
+                                     " zeroblob(32), 0 FROM n");
+    behindTheBack(path)->exec(many + " + " + std::to_string(rows) +
+                              ", 'icu-3', i, 1000, 'x', 'KB-0001', 'strike', 'x',"
+                              " zeroblob(32), 0 FROM n");
+    behindTheBack(path)->exec("PRAGMA writable_schema = ON; UPDATE sqlite_schema"
+                              " SET sql = sql || 'STRICT' WHERE name = 'records'");
+    return path;
+}
+
 }  // namespace
 
 TEST_CASE("The guards of the database are on, however the file is opened", "[unit]") {
@@ -134,6 +152,33 @@ TEST_CASE("A gap in the numbers of arrival is not walked through", "[fault]") {
         CHECK(given(second - 1).size() == 1);
         CHECK_FALSE(logbook.metDamage());
     }
+}
+
+TEST_CASE("Reading comes to an end where records stand at no time", "[fault]") {
+    constexpr std::int64_t rows = rowsPerTransaction + 500;
+    const TemporaryFolder folder;
+    const auto logbook = open(withTextsForTimes(folder, rows), Access::Read);
+    std::int64_t given = 0;
+    const auto each =
+        logbook.forEachRow({}, [&](const Row&) { return ++given < 5 * rowsPerTransaction; });
+    REQUIRE_FALSE(each);
+    CHECK(each.error().code == Code::Damaged);
+    std::vector<ReadRecord> portion(2'000);
+    Selection selection;
+    tl::expected<std::size_t, Trouble> count = portion.size();
+    for (int portions = 0; count == portion.size() && portions < 100; ++portions) {
+        count = logbook.readRecords(selection, portion);
+        selection.after = portion.back().place;
+    }
+    REQUIRE_FALSE(count);
+    CHECK(count.error().code == Code::Damaged);
+    // Passed over as having come in later.
+    Selection first;
+    first.arrivedUpTo = 3;
+    CHECK(logbook.readRecords(first, portion) == 3U);
+    const auto strikes = logbook.strikesBeyond(placeOf(note("icu-1", 3)), nullptr);
+    REQUIRE_FALSE(strikes);
+    CHECK(strikes.error().code == Code::Damaged);
 }
 
 // The page that would tell where it goes on after the gap.

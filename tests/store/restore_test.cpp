@@ -345,3 +345,23 @@ TEST_CASE("A restore takes its lock again after the disk has made it go", "[faul
         CHECK(bad.met() > 2);
     }
 }
+
+TEST_CASE("Where another takes the new name meanwhile, that is told and left", "[fault]") {
+    const TemporaryFolder folder;
+    fill(folder);
+    tl::expected<RestoreResult, Trouble> result;
+    {
+        const Renames renames([&](const auto&, const auto& to) {
+            if (to == folder / "new") {
+                writeBytes(to, "of another");
+            }
+        });
+        result = restore(folder / "backup", {folder / "new", "icu-1b"}, writing(0));
+    }
+    REQUIRE_FALSE(result);
+    CHECK(result.error().code == Code::Exists);
+    CHECK(result.error().path == folder / "new");
+    CHECK(result.error().aside.empty());
+    CHECK(bytesOf(folder / "new") == "of another");
+    CHECK(folder.names() == Names{"backup", "log", "new"});
+}
