@@ -91,6 +91,7 @@ Result<void> FoldedLog::readFounding(std::int64_t last) {
     m_groundwork.reset();
     m_marks.clear();
     m_unread.clear();
+    m_known.clear();
     m_hasAllStrikes = false;
     auto read = forEach({.arrivedUpTo = last, .kinds = Kinds::Founding},
                         [&](store::ReadRecord& each) {
@@ -355,7 +356,8 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
                         origin == nullptr ? store::Heads{} : origin->heads, isToTheEnd, isWanted};
     const auto lacking = m_limits.isOneByOne  // as verify does, which looks for gaps itself
                              ? Result<std::vector<logbook::RecordName>>({})
-                             : lackingIn(m_surroundings, m_logbook, m_heads, part);
+                             : lackingIn(m_surroundings, m_logbook, m_heads, part,
+                                         m_known);
     if (!lacking) {
         return tl::unexpected(lacking.error());
     }

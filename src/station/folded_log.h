@@ -131,6 +131,7 @@ private:
     FoldingLimits m_limits;
     std::int64_t m_arrival = -1;  // before the first catchUp
     store::StationHeads m_heads;  // of just that log
+    PlacesKnown m_known;          // looked for, since they were not given
     std::vector<logbook::Record> m_founding;
     std::optional<rules::Groundwork> m_groundwork;
     std::vector<logbook::RecordName> m_unread;

@@ -134,10 +134,11 @@ private:
     }
 
     // Whether it was given all that lies behind the beginning.
-    [[nodiscard]] Result<bool> isAllOf(RecordsSeen& seen, const LogbookFacts& facts,
+    [[nodiscard]] Result<bool> isAllOf(const RecordsSeen& seen, const LogbookFacts& facts,
                                        const Beginning& beginning) const {
+        PlacesKnown known;
         return lackingIn(m_surroundings, m_logbook, facts.heads,
-                         {seen, &beginning.place, headsOf(facts.heads)})
+                         {seen, &beginning.place, headsOf(facts.heads)}, known)
             .map([](const auto& lacking) { return lacking.empty(); });
     }
 
