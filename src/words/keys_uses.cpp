@@ -46,6 +46,7 @@ export: broken
 export.unknown_station: says(station) safe do
 adopt.bad_rulebook: says(path) safe do
 try.bad_rulebook: says(path) safe do
+demo.bad_end: says(time first last) safe do
 demo.exists: says(path) safe do
 demo.no_demo: says(path) safe do
 demo.others: says(path stations) safe do
