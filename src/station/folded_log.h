@@ -61,6 +61,8 @@ public:
 
     // The heads of that log.
     [[nodiscard]] const store::StationHeads& heads() const { return m_heads; }
+    // Where records stand that were looked for, since they were not among those folded.
+    [[nodiscard]] const PlacesKnown& placesKnown() const { return m_known; }
     // The highest arrival that is taken note of.
     [[nodiscard]] std::int64_t arrival() const { return m_arrival; }
     // Of what is read beside the records that are folded (editions, persons, strikes) those that
@@ -130,7 +132,7 @@ private:
     FoldingLimits m_limits;
     std::int64_t m_arrival = -1;  // before the first catchUp
     store::StationHeads m_heads;  // of just that log
-    PlacesKnown m_known;          // looked for, since they were not given
+    PlacesKnown m_known;
     std::vector<logbook::Record> m_founding;
     std::optional<rules::Groundwork> m_groundwork;
     std::vector<logbook::RecordName> m_unread;

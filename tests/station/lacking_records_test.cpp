@@ -5,6 +5,7 @@
 // is read fails, and the heads alone tell that it was not given. No answer may pass over it.
 #include "station/folded_log.h"
 #include "station/folded_ward.h"
+#include "station/log_at_hand.h"
 #include "station/records_seen.h"
 #include "support/statement_moments.h"
 
@@ -230,4 +231,11 @@ TEST_CASE("each of many quiet stations is looked for once", "[unit]") {
     };
     CHECK(needed() >= many);
     CHECK(needed() < many / 10);
+    // An entry is judged by a state and what comes after it: both are held against the heads.
+    const auto before = statements.seen();
+    const auto atHand = station::readAtHand(ward.surroundings, ward.file, logbook, {.since = end});
+    REQUIRE(atHand);
+    CHECK(atHand->beginning != nullptr);
+    CHECK(statements.seen() - before >= many);
+    CHECK(statements.seen() - before < many + many / 2);
 }
