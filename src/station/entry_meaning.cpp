@@ -4,6 +4,7 @@
 // The log is folded with the records in their places, which is not the end for a late one.
 #include "station/entry_meaning.h"
 
+#include "station/later_units.h"
 #include "station/notice_reach.h"
 #include "words/entry_words.h"
 #include "words/finding_words.h"
@@ -28,6 +29,11 @@ public:
           m_log(extended(surroundings, log, written)) {
         if (m_log.log.firstEdition()) {
             m_state = stateOf(m_log, m_asked);
+            const auto last = std::ranges::max(written, {}, &Record::entered).entered;
+            const auto now = nowFor(m_log.log, last, rules::unlimited);
+            m_withLater = unitsWithLater(
+                *m_state, laterThan(now, rules::unlimited, m_log.log),
+                [this](const logbook::RecordName& name) { return recordIn(m_log, name); });
         }
     }
 
@@ -46,6 +52,9 @@ public:
         const auto found = rules::assess(*m_state, *known.device, {m_asked});
         if (found.verdict == rules::Verdict::Ready && isInDoubt()) {
             return m_words.say("standing.in_doubt", {{"device", device}});
+        }
+        if (found.verdict == rules::Verdict::Ready && m_withLater.contains(device)) {
+            return m_words.say("standing.later", {{"device", device}});
         }
         known.group = found.group;
         return words::standingSentence(known, found);
@@ -89,6 +98,7 @@ private:
     logbook::Instant m_asked;
     LogAtHand m_log;
     std::optional<rules::State> m_state;
+    std::set<std::string> m_withLater;  // as the board has it
 };
 
 }  // namespace

@@ -17,12 +17,8 @@
 
 namespace station {
 
-namespace {
-
 using logbook::Instant;
 using Kinds = store::Selection::Kinds;
-
-}  // namespace
 
 // Calls `take` with every row of the selection, until there are no more or it returns false.
 template <class Take>
@@ -74,27 +70,19 @@ Result<void> FoldedLog::forEachPortion(store::Selection selection, Take take) co
     }
 }
 
-store::Hash rulebooksUpTo(const store::Place& place,
-                          const std::vector<logbook::Record>& founding) {
-    store::Hash hash{};
-    for (const auto& record : founding) {
-        if (record.kind() == logbook::Kind::Adopt && !(place < store::placeOf(record))) {
-            hash = store::chainHash(hash, record.content);
-        }
-    }
-    return hash;
-}
-
 Result<void> FoldedLog::readFounding(std::int64_t last) {
     m_arrival = -1;  // should it fail, all is read again the next time
     m_founding.clear();
     m_groundwork.reset();
     m_marks.clear();
     m_unread.clear();
+    m_grounding.clear();
+    m_known.clear();
     m_hasAllStrikes = false;
     auto read = forEach({.arrivedUpTo = last, .kinds = Kinds::Founding},
                         [&](store::ReadRecord& each) {
                             if (each.whole) {
+                                m_grounding.add(each.place.name);
                                 m_founding.push_back(std::move(each.record));
                             } else {
                                 m_unread.push_back(each.place.name);
@@ -111,6 +99,7 @@ Result<void> FoldedLog::readFounding(std::int64_t last) {
 Result<void> FoldedLog::addStrikes(const store::Selection& selection) {
     return forEach(selection, [&](const store::ReadRecord& each) {
         if (each.whole) {
+            m_grounding.add(each.place.name);
             m_groundwork->addStrike(each.record);
         } else {
             m_unread.push_back(each.place.name);
@@ -126,6 +115,7 @@ Result<void> FoldedLog::addStrikes(const std::vector<logbook::RecordName>& names
             return tl::unexpected(problemOf(m_surroundings.words, row.error()));
         }
         if (const auto strike = logbook::readRecord(std::string_view(row->content))) {
+            m_grounding.add(name);
             m_groundwork->addStrike(*strike);
         } else {
             m_unread.push_back(name);
@@ -187,8 +177,11 @@ Result<void> FoldedLog::catchUp() {
             return tl::unexpected(problemOf(m_surroundings.words, now.error()));
         }
         if (*now == *last) {
-            m_heads = *std::move(heads);
-            return catchUpTo(*last);
+            auto caughtUp = catchUpTo(*last);
+            if (caughtUp) {
+                m_heads = *std::move(heads);
+            }
+            return caughtUp;
         }
     }
 }
@@ -331,6 +324,10 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     rules::RunningState running(*m_groundwork, rules::unlimited, std::move(mark.state));
     std::vector<const logbook::Record*> records;
     bool isToTheEnd = true;
+    // Of strikes all behind the first mark were read ahead; verify looks at indexes itself.
+    const auto isUngrounded = [&](const logbook::Record& record) {
+        return !m_limits.isOneByOne && m_grounding.lacks(record);
+    };
     auto read = forEachPortion(selection, [&](std::span<const store::ReadRecord> rows) {
         const auto end = std::ranges::find_if_not(rows, isWanted, &store::ReadRecord::place);
         records.clear();
@@ -338,7 +335,7 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
             m_placeFolded = each.place;
             mark.seen.see(each.place.name);
             if (each.whole) records.push_back(&each.record);
-            if (!each.whole) mark.unread.push_back(each.place.name);
+            if (!each.whole || isUngrounded(each.record)) mark.unread.push_back(each.place.name);
         }
         if (m_limits.isOneByOne) {
             for (const auto* record : records) running.add(*record);
@@ -355,7 +352,8 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
                         origin == nullptr ? store::Heads{} : origin->heads, isToTheEnd, isWanted};
     const auto lacking = m_limits.isOneByOne  // as verify does, which looks for gaps itself
                              ? Result<std::vector<logbook::RecordName>>({})
-                             : lackingIn(m_surroundings, m_logbook, m_heads, part);
+                             : lackingIn(m_surroundings, m_logbook, m_heads, part,
+                                         m_known);
     if (!lacking) {
         return tl::unexpected(lacking.error());
     }

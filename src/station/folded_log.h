@@ -7,6 +7,7 @@
 #pragma once
 
 #include "rules/groundwork.h"
+#include "station/grounding.h"
 #include "station/problem.h"
 #include "station/read_ahead.h"
 #include "station/records_seen.h"
@@ -20,15 +21,11 @@
 
 namespace station {
 
-// The editions adopted up to a place, as a snapshot names them. `founding`: the `adopt` and
-// `person` records of the log, in the reading order.
-[[nodiscard]] store::Hash rulebooksUpTo(const store::Place& place,
-                                        const std::vector<logbook::Record>& founding);
-
 struct Folded {
     const rules::State* state = nullptr;  // until the log is asked again
     std::int64_t folded = 0;  // how many records were folded for it, just now
-    // Left out, for they cannot be read; or one that is gone, or to which no index leads.
+    // Left out, for they cannot be read; or one that is gone, or to which no index leads; and those
+    // that change what others tell, but were not found among such.
     std::vector<logbook::RecordName> unread{};
 };
 
@@ -62,6 +59,10 @@ public:
     // whatever others write meanwhile. To be called first, and again where it could not be done.
     [[nodiscard]] Result<void> catchUp();
 
+    // The heads of that log.
+    [[nodiscard]] const store::StationHeads& heads() const { return m_heads; }
+    // Where records stand that were looked for, since they were not among those folded.
+    [[nodiscard]] const PlacesKnown& placesKnown() const { return m_known; }
     // The highest arrival that is taken note of.
     [[nodiscard]] std::int64_t arrival() const { return m_arrival; }
     // Of what is read beside the records that are folded (editions, persons, strikes) those that
@@ -131,9 +132,11 @@ private:
     FoldingLimits m_limits;
     std::int64_t m_arrival = -1;  // before the first catchUp
     store::StationHeads m_heads;  // of just that log
+    PlacesKnown m_known;
     std::vector<logbook::Record> m_founding;
     std::optional<rules::Groundwork> m_groundwork;
     std::vector<logbook::RecordName> m_unread;
+    Grounding m_grounding;  // what m_groundwork was made from
     bool m_hasAllStrikes = false;
     std::vector<Mark> m_marks;  // the oldest first; m_groundwork has the strikes after the first
     rules::State m_passing;     // one in the midst of the log, given last

@@ -4,6 +4,7 @@
 // By looking up the entries; see later_units.h.
 #include "station/later_units.h"
 
+#include <algorithm>
 #include <utility>
 #include <variant>
 
@@ -30,25 +31,56 @@ bool bearsOnAll(const logbook::Record& record) {
 
 }  // namespace
 
-std::set<std::string> unitsWithLater(const Standing& standing) {
+// Where the clock gives whole seconds, a record of the second that it tells belongs to now.
+logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock, logbook::Instant knownAt) {
+    auto now = clock;
+    if (clock.ms % 1000 != 0) {
+        return now;
+    }
+    for (const auto& record : log.records()) {
+        if (record.entered <= knownAt && record.entered.ms < clock.ms + 1000) {
+            now = std::max(now, record.entered);
+        }
+    }
+    return now;
+}
+
+std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt,
+                                   const rules::Log& log) {
+    std::vector<LaterRecord> later;
+    for (const auto& record : log.records()) {
+        if (record.entered > at && record.entered <= knownAt) {
+            later.push_back({record.name, record.entered});
+        }
+    }
+    return later;
+}
+
+std::set<std::string> unitsWithLater(const rules::State& state,
+                                     const std::vector<LaterRecord>& later,
+                                     const words::RecordLookup& lookup) {
     std::set<std::string> units;
     bool isOfAll = false;
-    for (const auto& later : standing.later) {
-        const auto* record = standing.lookup(later.name);
+    for (const auto& each : later) {
+        const auto* record = lookup(each.name);
         if (record == nullptr || bearsOnAll(*record)) {
             isOfAll = true;
         } else if (!record->device.empty()) {
             units.insert(record->device);
-            if (auto from = takenFrom(standing.state, *record); !from.empty())
+            if (auto from = takenFrom(state, *record); !from.empty())
                 units.insert(std::move(from));
         }
     }
     if (isOfAll) {
-        for (const auto& [serial, device] : standing.state.devices) {
+        for (const auto& [serial, device] : state.devices) {
             units.insert(serial);
         }
     }
     return units;
+}
+
+std::set<std::string> unitsWithLater(const Standing& standing) {
+    return unitsWithLater(standing.state, standing.later, standing.lookup);
 }
 
 }  // namespace station

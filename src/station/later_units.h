@@ -9,11 +9,22 @@
 
 #include <set>
 #include <string>
+#include <vector>
 
 namespace station {
+
+// Now, where the clock shows that: as state_reading.h, of a log that is at hand.
+[[nodiscard]] logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock,
+                                      logbook::Instant knownAt);
+// Those entered after it, and by `knownAt`.
+[[nodiscard]] std::vector<LaterRecord> laterThan(logbook::Instant now, logbook::Instant knownAt,
+                                                 const rules::Log& log);
 
 // An entry about the whole department bears on every unit; one about a person, or a signature, on
 // none.
 [[nodiscard]] std::set<std::string> unitsWithLater(const Standing& standing);
+[[nodiscard]] std::set<std::string> unitsWithLater(const rules::State& state,
+                                                   const std::vector<LaterRecord>& later,
+                                                   const words::RecordLookup& lookup);
 
 }  // namespace station

@@ -50,6 +50,7 @@ public:
                              : tl::unexpected(std::move(begun.error()));
             }
             beginning = std::make_shared<const Beginning>(**std::move(begun));
+            m_known = folded.placesKnown();
         }
         auto records = gather(**facts, beginning.get());
         if (!records || !*records) {
@@ -111,7 +112,7 @@ private:
 
     // Up to that arrival: others may write meanwhile.
     [[nodiscard]] IfEnough<std::vector<Record>> gather(const LogbookFacts& facts,
-                                                       const Beginning* beginning) const {
+                                                       const Beginning* beginning) {
         const auto arrival = facts.arrival;
         GatheredRecords gathered(m_surroundings, m_logbook);
         auto read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Founding});
@@ -134,15 +135,15 @@ private:
     }
 
     // Whether it was given all that lies behind the beginning.
-    [[nodiscard]] Result<bool> isAllOf(RecordsSeen& seen, const LogbookFacts& facts,
-                                       const Beginning& beginning) const {
+    [[nodiscard]] Result<bool> isAllOf(const RecordsSeen& seen, const LogbookFacts& facts,
+                                       const Beginning& beginning) {
         return lackingIn(m_surroundings, m_logbook, facts.heads,
-                         {seen, &beginning.place, headsOf(facts.heads)})
+                         {seen, &beginning.place, headsOf(facts.heads)}, m_known)
             .map([](const auto& lacking) { return lacking.empty(); });
     }
 
     [[nodiscard]] Result<void> addNeeded(GatheredRecords& gathered, const LogbookFacts& facts,
-                                         const Beginning& beginning) const {
+                                         const Beginning& beginning) {
         const auto arrival = facts.arrival;
         RecordsSeen seen;
         auto read = gathered.add({.after = beginning.place, .arrivedUpTo = arrival},
@@ -192,6 +193,7 @@ private:
     const LogbookFile& m_file;
     const store::Logbook& m_logbook;
     const Needed& m_needed;
+    PlacesKnown m_known{};  // what was looked for is not looked for again
 };
 
 }  // namespace

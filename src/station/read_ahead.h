@@ -2,7 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Reads a logbook's records in a thread of its own, a few portions ahead of whoever takes them, so
-// that reading and folding go on side by side. Judges nothing.
+// that reading and folding go on side by side; where no thread can be had, in that of whoever takes
+// them. Judges nothing.
 #pragma once
 
 #include "store/logbook.h"
@@ -42,12 +43,17 @@ private:
     };
     static constexpr std::size_t portions = 4;
 
-    void run(store::Selection selection);
+    void start();
+    void run();
+    // Reads the next records into it; false after the last, and where they could not be read.
+    bool fill(Portion& portion, std::optional<store::Trouble>& trouble);
+    tl::expected<std::span<store::ReadRecord>, store::Trouble> readNext();
     // Waits for a portion that is free; null if nobody will take any more.
     Portion* awaitFree();
     void handOver();
 
     const store::Logbook& m_logbook;
+    store::Selection m_selection;  // what is still to be read
     const std::size_t m_rowsOfPortion;
     std::array<Portion, portions> m_portions;
     std::mutex m_mutex;  // over what follows

@@ -79,10 +79,16 @@ void RecordsSeen::insert(Runs& runs, std::int64_t seq) {
 std::vector<RecordName> RecordsSeen::lackingOf(const std::string& station, Numbers wanted,
                                                std::size_t most) const {
     std::vector<RecordName> lacking;
-    auto next = wanted.first;
+    auto next = std::max<std::int64_t>(1, wanted.first);
     const auto addUpTo = [&](std::int64_t last) {
-        for (; next <= last && lacking.size() < most; ++next) {
-            lacking.push_back({station, next});
+        if (next > last) {
+            return;
+        }
+        // Of numbers up to the highest that there is, none is counted beyond it.
+        const auto count = std::min(static_cast<std::uint64_t>(last - next),
+                                    static_cast<std::uint64_t>(most - lacking.size()) - 1);
+        for (std::uint64_t index = 0; lacking.size() < most && index <= count; ++index) {
+            lacking.push_back({station, next + static_cast<std::int64_t>(index)});
         }
     };
     if (const auto* runs = find(station)) {
@@ -107,48 +113,132 @@ RecordsSeen::Numbers RecordsSeen::endsOf(const std::string& station) const {
                : Numbers{runs->begin()->first, runs->rbegin()->second};
 }
 
-Result<std::vector<RecordName>> lackingIn(const Surroundings& surroundings,
-                                          const store::Logbook& logbook,
-                                          const store::StationHeads& heads, const ReadPart& part) {
-    const auto liesBefore = [&](const store::Place& place) {
-        return part.after != nullptr && !(*part.after < place);
-    };
-    const auto liesElsewhere = [&](const store::Place& place) {
-        return liesBefore(place) || (!part.isToTheEnd && !part.isWanted(place));
-    };
-    for (const auto& [station, noted] : heads) {
-        const auto last = noted.head.seq;
-        const auto earlier = part.earlier.find(station);
-        // From there on it must have been given all, if it went on to the end.
-        const auto sure = part.after == nullptr          ? 1
-                          : earlier != part.earlier.end() ? earlier->second.seq + 1
-                                                          : 1;
-        if (part.isToTheEnd) {
-            if (auto lacking = part.seen.lackingOf(station, {sure, last}, 1); !lacking.empty()) {
-                return lacking;
+namespace {
+
+// Of one station after another.
+class HeldAgainst {
+public:
+    HeldAgainst(const Surroundings& surroundings, const store::Logbook& logbook,
+                const ReadPart& part, PlacesKnown& known)
+        : m_surroundings(surroundings), m_logbook(logbook), m_part(part), m_known(known) {}
+
+    using Lacking = Result<std::optional<RecordName>>;
+
+    // One that lacks of its records up to that number, if any does.
+    [[nodiscard]] Lacking lackingOf(const std::string& station, std::int64_t last) {
+        if (last < 1) {
+            return std::optional<RecordName>();  // no record has such a number
+        }
+        const auto sure = firstSure(station, last);
+        if (m_part.isToTheEnd && sure) {
+            const auto lacking = m_part.seen.lackingOf(station, {*sure, last}, 1);
+            if (!lacking.empty()) {
+                return std::optional(lacking.front());
             }
         }
-        const auto ends = part.seen.endsOf(station);
-        if (ends.last == 0) {
-            continue;
+        const auto ends = m_part.seen.endsOf(station);
+        return ends.last == 0 ? whereNoneWasSeen(station, last)
+                              : beside(station, ends, last, sure);
+    }
+
+private:
+    // From there on it must have been given all, if it went on to the end.
+    [[nodiscard]] std::optional<std::int64_t> firstSure(const std::string& station,
+                                                        std::int64_t last) const {
+        const auto earlier = m_part.earlier.find(station);
+        if (m_part.after == nullptr || earlier == m_part.earlier.end()) {
+            return 1;
         }
-        // What lies before the first one that was given, or behind the last, may rightly lack: the
-        // next one on either side is looked for, and each between.
+        const auto known = std::max<std::int64_t>(0, earlier->second.seq);
+        return known < last ? std::optional(known + 1) : std::nullopt;
+    }
+
+    // What lies before the first one that was given, or behind the last, may rightly lack: the
+    // next one on either side is looked for, and each between.
+    [[nodiscard]] Lacking beside(const std::string& station, const RecordsSeen::Numbers& ends,
+                                 std::int64_t last, const std::optional<std::int64_t>& sure) {
         const RecordsSeen::Numbers between{
-            part.after == nullptr ? 1 : std::max<std::int64_t>(1, ends.first - 1),
-            part.isToTheEnd ? std::min(last, sure - 1)
-                            : (ends.last < last ? ends.last + 1 : last)};
-        for (const auto& name : part.seen.lackingOf(station, between, mostLookedUp)) {
-            const auto place = placeIn(surroundings, logbook, name);
+            m_part.after == nullptr ? 1 : std::max<std::int64_t>(1, ends.first - 1),
+            !m_part.isToTheEnd ? std::min(ends.last, last - 1) + 1 : sure ? *sure - 1 : last};
+        for (const auto& name : m_part.seen.lackingOf(station, between, mostLookedUp)) {
+            const auto where = sideOf(name);
+            if (!where) {
+                return tl::unexpected(where.error());
+            }
+            if (*where == Side::Lacking) {
+                return std::optional(name);
+            }
+        }
+        return std::optional<RecordName>();
+    }
+
+    // All of it may lie elsewhere: its last one tells, for mostly they stand in their order. Where
+    // that comes after all that was wanted, so must the first one that does not lie before.
+    [[nodiscard]] Lacking whereNoneWasSeen(const std::string& station, std::int64_t last) {
+        RecordName name{station, last};
+        auto where = sideOf(name);
+        RecordsSeen::Numbers among{1, m_part.after == nullptr ? 1 : last};
+        while (where && *where == Side::Behind && among.first < among.last) {
+            name.seq = among.first + (among.last - among.first) / 2;
+            where = sideOf(name);
+            if (where && *where == Side::Before) {
+                among.first = name.seq + 1;
+                where = Side::Behind;
+            } else {
+                among.last = name.seq;
+            }
+        }
+        if (where && *where == Side::Behind) {
+            name.seq = among.first;
+            where = sideOf(name);
+        }
+        if (!where) {
+            return tl::unexpected(where.error());
+        }
+        return *where == Side::Lacking ? std::optional(name) : std::nullopt;
+    }
+
+    enum class Side { Before, Behind, Lacking };  // of what was read; or it ought to be among it
+
+    [[nodiscard]] Result<Side> sideOf(const RecordName& name) {
+        auto known = m_known.find(name);
+        if (known == m_known.end()) {
+            const auto place = placeIn(m_surroundings, m_logbook, name);
             if (!place) {
                 return tl::unexpected(place.error());
             }
-            if (!*place || !liesElsewhere(**place)) {
-                return std::vector<RecordName>{name};
+            if (!*place) {
+                return Side::Lacking;
             }
-            if (liesBefore(**place)) {
-                part.seen.see(name);
-            }
+            known = m_known.emplace(name, **place).first;
+        }
+        if (m_part.after != nullptr && !(*m_part.after < known->second)) {
+            return Side::Before;
+        }
+        return m_part.isToTheEnd || m_part.isWanted(known->second) ? Side::Lacking
+                                                                   : Side::Behind;
+    }
+
+    const Surroundings& m_surroundings;
+    const store::Logbook& m_logbook;
+    const ReadPart& m_part;
+    PlacesKnown& m_known;
+};
+
+}  // namespace
+
+Result<std::vector<RecordName>> lackingIn(const Surroundings& surroundings,
+                                          const store::Logbook& logbook,
+                                          const store::StationHeads& heads, const ReadPart& part,
+                                          PlacesKnown& known) {
+    HeldAgainst held(surroundings, logbook, part, known);
+    for (const auto& [station, noted] : heads) {
+        auto lacking = held.lackingOf(station, noted.head.seq);
+        if (!lacking) {
+            return tl::unexpected(std::move(lacking.error()));
+        }
+        if (*lacking) {
+            return std::vector<RecordName>{**std::move(lacking)};
         }
     }
     return std::vector<RecordName>();

@@ -64,8 +64,7 @@ private:
 
 // A reading that began behind a place and may have ended before the last record.
 struct ReadPart {
-    // Of those that lie before it each is looked for once, and taken for seen from then on.
-    RecordsSeen& seen;
+    const RecordsSeen& seen;
     // Behind which it began; null for the first record. What came in after these heads lies there.
     const store::Place* after = nullptr;
     store::Heads earlier{};
@@ -73,12 +72,17 @@ struct ReadPart {
     std::function<bool(const store::Place&)> isWanted{};  // where it is not: what it takes
 };
 
+// Where records stand that were looked for by their names: none ever moves.
+using PlacesKnown = std::map<logbook::RecordName, store::Place>;
+
 // Records up to the heads that such a reading ought to have been given and was not: not all, but
-// one if there are any.
+// one if there are any. Of a station of which it was given none the last is looked for. What is
+// known to stand elsewhere is looked for once.
 [[nodiscard]] Result<std::vector<logbook::RecordName>> lackingIn(const Surroundings& surroundings,
                                                                  const store::Logbook& logbook,
                                                                  const store::StationHeads& heads,
-                                                                 const ReadPart& part);
+                                                                 const ReadPart& part,
+                                                                 PlacesKnown& known);
 
 // For a log that was read from its first record to its last: what its heads tell of and it was not
 // given. A record that is not here is told as gone, as verify does; one that is here all the same

@@ -9,6 +9,7 @@
 #include "store/credentials.h"
 
 #include <algorithm>
+#include <chrono>
 #include <functional>
 #include <optional>
 #include <set>
@@ -59,6 +60,20 @@ Result<void> requireDemo(const Surroundings& surroundings, const LogbookFile& fi
                                          {"stations", surroundings.words.all(others)}}));
     }
     return {};
+}
+
+Result<void> requireEnd(const Surroundings& surroundings, logbook::Instant end) {
+    using std::chrono::milliseconds;
+    const std::chrono::sys_time<milliseconds> point(milliseconds(end.ms));
+    const std::chrono::year_month_day day(std::chrono::floor<std::chrono::days>(point));
+    const auto year = static_cast<int>(day.year());
+    if (year >= firstDemoYear && year <= lastDemoYear) {
+        return {};
+    }
+    return tl::unexpected(problemOf(surroundings.words, "demo.bad_end",
+                                    {{"time", toText(end)},
+                                     {"first", std::to_string(firstDemoYear)},
+                                     {"last", std::to_string(lastDemoYear)}}));
 }
 
 Result<std::vector<logbook::Record>> recordsOf(const Surroundings& surroundings,
@@ -180,6 +195,9 @@ Result<SampleAnswer> makeSample(const Surroundings& surroundings, const LogbookF
                                         {{"path", file.path.string()}}));
     }
     const DemoOptions demo{options.seed, options.end.value_or(surroundings.clock.now())};
+    if (auto end = requireEnd(surroundings, demo.end); !end) {
+        return tl::unexpected(std::move(end.error()));
+    }
     const auto records = recordsOf(surroundings, demo);
     if (!records) {
         return tl::unexpected(records.error());

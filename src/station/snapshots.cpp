@@ -40,17 +40,14 @@ public:
 
     // `since`: the newest that is kept already and still holds.
     Result<std::vector<Snapshot>> run(Instant end, const std::optional<Place>& since) {
-        const auto heads = m_logbook.heads();
-        if (!heads) {
-            return tl::unexpected(problemOf(m_surroundings.words, heads.error()));
-        }
+        const auto heads = headsOf(m_log.heads());
         for (auto each = std::rbegin(snapshotDistances); each != std::rend(snapshotDistances);
              ++each) {
             const Instant at = end - *each;
             if (since && at < since->at) {
                 continue;
             }
-            if (auto made = makeAt(at, headsOf(*heads), since); !made) {
+            if (auto made = makeAt(at, heads, since); !made) {
                 return tl::unexpected(std::move(made.error()));
             }
         }
@@ -136,14 +133,11 @@ Result<SnapshotsMade> makeSnapshots(const Surroundings& surroundings, store::Log
     if (!kept) {
         return troubled(kept.error());
     }
-    const auto heads = logbook.heads();
-    if (!heads) {
-        return troubled(heads.error());
-    }
-    if (heads->empty() || !log.groundwork().firstEdition()) {
+    const auto& heads = log.heads();
+    if (heads.empty() || !log.groundwork().firstEdition()) {
         return SnapshotsMade{};
     }
-    const auto end = lastEntry(*heads);
+    const auto end = lastEntry(heads);
     std::set<Place> places;
     for (const auto& each : *kept) {
         if (holds(each)) {

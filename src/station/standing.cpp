@@ -51,20 +51,6 @@ std::set<std::string> allDevices(const rules::State& state) {
     return all;
 }
 
-// Where the clock gives whole seconds, a record of the second that it tells belongs to now.
-logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock, logbook::Instant knownAt) {
-    auto now = clock;
-    if (clock.ms % 1000 != 0) {
-        return now;
-    }
-    for (const auto& record : log.records()) {
-        if (record.entered <= knownAt && record.entered.ms < clock.ms + 1000) {
-            now = std::max(now, record.entered);
-        }
-    }
-    return now;
-}
-
 // What was found by the last verify, or now in reading.
 std::vector<std::string> problemsOf(const words::Words& words, const LogbookFacts& facts) {
     auto problems = breaksKnown(words, facts);
@@ -103,17 +89,6 @@ report::Provenance provenanceOf(const words::Words& words, const LogbookFacts& f
     }
     provenance.problems = problemsOf(words, facts);
     return provenance;
-}
-
-std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt,
-                                   const rules::Log& log) {
-    std::vector<LaterRecord> later;
-    for (const auto& record : log.records()) {
-        if (record.entered > at && record.entered <= knownAt) {
-            later.push_back({record.name, record.entered});
-        }
-    }
-    return later;
 }
 
 // The warm answer, or else the cold one.

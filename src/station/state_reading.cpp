@@ -6,6 +6,7 @@
 
 #include "logbook/record_reader.h"
 #include "rules/running_state.h"
+#include "station/grounding.h"
 #include "station/read_ahead.h"
 #include "station/records_seen.h"
 
@@ -46,15 +47,23 @@ Result<void> forEach(const Surroundings& surroundings, const store::Logbook& log
     }
 }
 
+struct ReadGroundwork {
+    rules::Groundwork groundwork;
+    Grounding records;  // from which it was made
+};
+
 // All that follows is of the log up to `last`: others may write between two portions, and of what
 // they write together a part would be seen.
-Result<rules::Groundwork> readGroundwork(const Surroundings& surroundings,
-                                         const store::Logbook& logbook, std::int64_t last) {
+Result<ReadGroundwork> readGroundwork(const Surroundings& surroundings,
+                                      const store::Logbook& logbook, std::int64_t last) {
     using Kinds = store::Selection::Kinds;
+    Grounding records;
     std::vector<Record> founding;
     auto read = forEach(surroundings, logbook, {.arrivedUpTo = last, .kinds = Kinds::Founding},
                         [&](store::ReadRecord& each) {
-                            if (each.whole) founding.push_back(std::move(each.record));
+                            if (!each.whole) return;
+                            records.add(each.place.name);
+                            founding.push_back(std::move(each.record));
                         });
     if (!read) {
         return tl::unexpected(std::move(read.error()));
@@ -62,20 +71,22 @@ Result<rules::Groundwork> readGroundwork(const Surroundings& surroundings,
     rules::Groundwork groundwork(std::move(founding), surroundings.zones);
     read = forEach(surroundings, logbook, {.arrivedUpTo = last, .kinds = Kinds::Strikes},
                    [&](const store::ReadRecord& each) {
-                       if (each.whole) groundwork.addStrike(each.record);
+                       if (!each.whole) return;
+                       records.add(each.place.name);
+                       groundwork.addStrike(each.record);
                    });
     if (!read) {
         return tl::unexpected(std::move(read.error()));
     }
-    return groundwork;
+    return ReadGroundwork{std::move(groundwork), std::move(records)};
 }
 
 // Takes in each row of the log once, in the reading order.
 class Reading {
 public:
-    Reading(Standing& standing, const rules::Groundwork& groundwork, bool notesLater)
-        : m_standing(standing), m_notesLater(notesLater),
-          m_running(groundwork, standing.knownAt) {}
+    Reading(Standing& standing, const ReadGroundwork& read, bool notesLater)
+        : m_standing(standing), m_grounding(read.records), m_notesLater(notesLater),
+          m_running(read.groundwork, standing.knownAt) {}
 
     // The next rows in the reading order.
     void take(std::span<const store::ReadRecord> rows) {
@@ -103,6 +114,9 @@ private:
             m_standing.facts.unread.push_back(read.place.name);
             return;
         }
+        if (m_grounding.lacks(read.record)) {
+            m_standing.facts.unread.push_back(read.place.name);
+        }
         const auto& [at, entered, name] = read.place;
         if (entered <= m_standing.knownAt) {
             // By a clock that was ahead: it says nothing of when the station was heard.
@@ -123,6 +137,7 @@ private:
     }
 
     Standing& m_standing;
+    const Grounding& m_grounding;
     bool m_notesLater;
     rules::RunningState m_running;
     std::vector<const Record*> m_records;  // to be folded next
@@ -246,18 +261,19 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
     }
     standing.at = *now;
     const auto last = standing.facts.arrival;
-    const auto groundwork = readGroundwork(surroundings, *logbook, last);
-    if (!groundwork) {
-        return tl::unexpected(groundwork.error());
+    const auto ahead = readGroundwork(surroundings, *logbook, last);
+    if (!ahead) {
+        return tl::unexpected(ahead.error());
     }
-    if (auto edition = requireEdition(surroundings, *groundwork, standing.at, standing.knownAt);
+    const auto& groundwork = ahead->groundwork;
+    if (auto edition = requireEdition(surroundings, groundwork, standing.at, standing.knownAt);
         !edition) {
-        return tl::unexpected(groundwork->hasEdition(standing.at, standing.knownAt)
+        return tl::unexpected(groundwork.hasEdition(standing.at, standing.knownAt)
                                   ? std::move(edition.error())
                                   : noEdition(surroundings, *logbook, last, standing.facts,
                                               std::move(edition.error())));
     }
-    Reading reading(standing, *groundwork, !asked.at);
+    Reading reading(standing, *ahead, !asked.at);
     if (const auto trouble = readAll(reading, *logbook, last)) {
         return tl::unexpected(problemOf(surroundings.words, *trouble));
     }

@@ -46,6 +46,7 @@ export: broken
 export.unknown_station: says(station) safe do
 adopt.bad_rulebook: says(path) safe do
 try.bad_rulebook: says(path) safe do
+demo.bad_end: says(time first last) safe do
 demo.exists: says(path) safe do
 demo.no_demo: says(path) safe do
 demo.others: says(path stations) safe do
@@ -95,7 +96,7 @@ entry: no_longer_ready(device findings) worse_in_use(device findings)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
 standing: not_ready_yet(device findings) in_use(device) in_use_lacking(device findings)
 standing: withdrawn(device findings) retired(device) by_permission permitted(time findings)
-standing: in_doubt(device)
+standing: in_doubt(device) later(device)
 no_effect: check(device check) clear(device fault) release(device hold) remove(device position)
 no_effect: not_in_use(device) paused_already(device) not_paused(device) goes_on(device)
 no_effect: so_already(device) reprocess(device) unready_with(device findings)

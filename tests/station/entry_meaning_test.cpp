@@ -3,6 +3,7 @@
 //
 // What is told of an entry once it is kept: that it does not do what it seems to, and how the unit
 // stands.
+#include "station/answers.h"
 #include "station/entry.h"
 #include "station/import.h"
 #include "station/ward.h"
@@ -64,6 +65,39 @@ TEST_CASE("After an entry it is told how the unit stands", "[unit]") {
     CHECK(told(ward, entryOf("withdraw", {{"hold", "incident"}, {"reason", "Fell"}})).meaning ==
           "KB-0001 is out of service: incident.");
     CHECK(told(ward, entryOf("retire", {{"reason", "Sold"}})).meaning == "KB-0001 is retired.");
+}
+
+TEST_CASE("After an entry no unit is told as ready that the board does not know to be", "[unit]") {
+    Ward ward;
+    founded(ward);
+    ward.enrol("KB-0002");
+    const auto ofOther = [&](int seq, std::string_view device, int later) {
+        const auto at = toText(ward.clock.now() + logbook::Duration{later});
+        return *logbook::readRecord(json::Object{
+            {"station", "er-2"}, {"seq", seq}, {"at", at}, {"entered", at}, {"by", "bk"},
+            {"device", device}, {"kind", "check"},
+            {"body", json::Object{{"check", "leak"}, {"outcome", "fail"}}}});
+    };
+    const std::vector<logbook::Record> later{ofOther(1, "KB-0002", 500),
+                                             ofOther(2, "KB-0001", 3'600'000)};
+    {
+        auto file = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write);
+        REQUIRE(file);
+        REQUIRE(file->append(later, {"mt", ward.clock.now()}));
+    }
+    CHECK(told(ward, entryOf("check", leakOf(20))).meaning ==
+          "Whether KB-0001 is ready is not known: there are entries with a later time than this "
+          "computer's clock. Look whether the clock is right, and check the unit anew.");
+    ward.clock.advance(logbook::Duration{1000});
+    auto other = entryOf("check", leakOf(20));
+    other.device = "KB-0002";
+    CHECK(told(ward, other).meaning == "KB-0002 is ready for adult until 16 Jan 2027 00:00.");
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    const auto board = station::board(ward.surroundings, *stands);
+    REQUIRE(board.rows.size() == 2);
+    CHECK(board.rows[0].inDoubt);
+    CHECK_FALSE(board.rows[1].inDoubt);
 }
 
 TEST_CASE("A late entry is told with the time it is kept for, and what came after it counts",

@@ -5,7 +5,9 @@
 // is read fails, and the heads alone tell that it was not given. No answer may pass over it.
 #include "station/folded_log.h"
 #include "station/folded_ward.h"
+#include "station/log_at_hand.h"
 #include "station/records_seen.h"
+#include "support/statement_moments.h"
 
 #include <algorithm>
 #include <limits>
@@ -20,19 +22,22 @@ void takeOut(const FoldedWard& ward, int seq) {
                 std::to_string(seq));
 }
 
-// Both indexes that a reading goes along lack it, as after damage; the schema says nothing of that.
-void hide(const FoldedWard& ward, int seq) {
+// Both indexes that a reading goes along have only those of which it is true, as after damage; the
+// schema says nothing of that.
+void showOnly(const FoldedWard& ward, const std::string& condition) {
     std::string sql;
     for (const std::string name : {"records_in_reading_order", "records_by_device"}) {
         const std::string by = name == "records_by_device" ? "device, " : "";
         const auto text = "CREATE INDEX " + name + " ON records (" + by +
                           "at_ms, entered_ms, station, seq)";
-        sql += "DROP INDEX " + name + ";" + text + " WHERE seq <> " + std::to_string(seq) +
+        sql += "DROP INDEX " + name + ";" + text + " WHERE " + condition +
                "; PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = '" + text +
                "' WHERE name = '" + name + "';";
     }
     ward.tamper(sql);
 }
+
+void hide(const FoldedWard& ward, int seq) { showOnly(ward, "seq <> " + std::to_string(seq)); }
 
 std::vector<std::string> problemsOf(const FoldedWard& ward, const station::Standing& standing) {
     const auto provenance = station::provenanceOf(ward.surroundings, standing);
@@ -75,6 +80,37 @@ TEST_CASE("what was seen of a station is known in whatever order it came", "[uni
     seen.see({"a", std::numeric_limits<std::int64_t>::min()});
     CHECK(lackingFrom(seen, {8, highest}) == Names{"a/10", "a/11", "a/12"});
     CHECK(lackingFrom(seen, {highest, highest}).empty());
+    CHECK(lackingFrom({}, {highest - 1, highest}) ==
+          Names{"a/9223372036854775806", "a/9223372036854775807"});
+}
+
+TEST_CASE("heads beyond all counting are held against like any", "[fault]") {
+    const FoldedWard ward;
+    const auto log = quietLog(1);
+    ward.add(log.records());
+    const auto logbook = ward.open();
+    const auto& last = log.records().back();
+    RecordsSeen seen;
+    seen.see(last.name);
+    const auto place = store::placeOf(log.records()[log.records().size() - 2]);
+    constexpr auto highest = std::numeric_limits<std::int64_t>::max();
+    const auto heads = [&](std::int64_t seq) {
+        store::StationHeads all;
+        all[last.name.station].head.seq = seq;
+        return all;
+    };
+    const auto lackingUpTo = [&](std::int64_t seq) {
+        station::PlacesKnown known;
+        const auto lacking =
+            station::lackingIn(ward.surroundings, logbook, heads(seq),
+                               {seen, &place, store::headsOf(heads(highest))}, known);
+        REQUIRE(lacking);
+        return *lacking;
+    };
+    CHECK(lackingUpTo(highest) ==
+          std::vector<RecordName>{{last.name.station, last.name.seq + 1}});
+    CHECK(lackingUpTo(last.name.seq).empty());
+    CHECK(lackingUpTo(std::numeric_limits<std::int64_t>::min()).empty());
 }
 
 TEST_CASE("a record gone from the middle is noticed by every answer", "[fault]") {
@@ -144,4 +180,62 @@ TEST_CASE("a record to which no index leads is noticed by every answer", "[fault
         CHECK(folded.stateAt(*now.at - minutes(70))->unread.empty());
         CHECK(folded.stateAt(*now.at)->unread.empty());
     }
+}
+
+TEST_CASE("a station of which nothing is given behind a kept state is noticed", "[fault]") {
+    const FoldedWard ward;
+    auto log = quietLog(30);
+    const auto end = log.records().back().at;
+    const station::Asked now{end};
+    log.on(device).station("er-2").at(end - minutes(2000)).note();
+    SECTION("also where it is every station") {
+        ward.add(log.records());
+        CHECK(ward.rebuild().kept > 0);
+        CHECK(problemsOf(ward, ward.ask(now)).empty());
+        showOnly(ward, "at_ms <= " + std::to_string((end - minutes(120)).ms));
+        CHECK_FALSE(problemsOf(ward, ward.ask(now)).empty());
+    }
+    SECTION("also up to a time, whatever it wrote later") {
+        const station::Asked earlier{end - minutes(30)};
+        log.on(device).station("er-2").at(end - minutes(50)).note();
+        log.on(device).station("er-2").at(end - minutes(10)).note();
+        ward.add(log.records());
+        CHECK(ward.rebuild().kept > 0);
+        CHECK(problemsOf(ward, ward.ask(earlier)).empty());
+        showOnly(ward, "station <> 'er-2' OR seq = 1");
+        CHECK_FALSE(problemsOf(ward, ward.ask(earlier)).empty());
+        CHECK_FALSE(problemsOf(ward, ward.ask(now)).empty());
+    }
+}
+
+TEST_CASE("each of many quiet stations is looked for once", "[unit]") {
+    const FoldedWard ward;
+    auto log = quietLog(2);
+    const auto end = log.records().back().at;
+    constexpr int many = 300;
+    for (int number = 0; number < many; ++number) {
+        log.on(device).station("s-" + std::to_string(number)).at(when("03-03 00:30")).note();
+    }
+    ward.add(log.records());
+    CHECK(ward.rebuild().kept > 0);
+    const StatementMoments statements(-1, [](sqlite3*) {});
+    const auto logbook = ward.open();
+    station::FoldedLog folded(ward.surroundings, logbook);
+    REQUIRE(folded.catchUp());
+    const auto needed = [&] {
+        const auto before = statements.seen();
+        const auto state = folded.stateAt(end);
+        REQUIRE(state);
+        CHECK(state->unread.empty());
+        return statements.seen() - before;
+    };
+    CHECK(needed() >= many);
+    CHECK(needed() < many / 10);
+    // An entry is judged by a state and what comes after it: both are held against the heads.
+    const auto before = statements.seen();
+    const auto atHand = station::readAtHand(ward.surroundings, ward.file, logbook, {.since = end});
+    REQUIRE(atHand);
+    CHECK(atHand->beginning != nullptr);
+    CHECK(statements.seen() - before >= many);
+    CHECK(statements.seen() - before < many + many / 2);
 }

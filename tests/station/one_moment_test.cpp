@@ -280,3 +280,30 @@ TEST_CASE("what comes in while records are looked for is found now or the next t
     CHECK(moment > 4);
     CHECK(moment < mostMoments);
 }
+
+TEST_CASE("the heads of a kept state cover what it was made from and no more", "[unit]") {
+    const FoldedWard ward;
+    auto log = quietLog(1);
+    ward.add(log.records());
+    for (int moment = 1; moment < mostMoments; ++moment) {
+        CAPTURE(moment);
+        const StatementMoments moments(moment, [&](sqlite3*) {
+            log.on(device).note();
+            ward.add({log.records().back()});
+        });
+        CHECK(ward.rebuild().kept > 0);
+        const bool came = moments.came();
+        const auto logbook = ward.open();
+        const auto kept = logbook.snapshotsKept();
+        REQUIRE(kept);
+        for (const auto& each : *kept) {
+            const auto snapshot = logbook.snapshotAt(each.place);
+            REQUIRE((snapshot && *snapshot));
+            std::int64_t covered = 0;
+            for (const auto& [station, head] : (*snapshot)->heads) covered += head.seq;
+            CHECK(covered == (*snapshot)->arrival);
+        }
+        if (!came) return;
+    }
+    FAIL("it never came to an end");
+}

@@ -7,6 +7,10 @@
 
 #include "station/ward.h"
 
+#include <pthread.h>
+#include <system_error>
+#include <thread>
+
 using support::utc;
 using support::Ward;
 
@@ -30,15 +34,29 @@ void keepNotes(Ward& ward) {
     REQUIRE(file->append(notes, {"mt", ward.clock.now()}));
 }
 
-}  // namespace
+// While it lives no thread can be begun: each would have a stack for which there is no room.
+class NoThreads {
+public:
+    NoThreads() {
+        REQUIRE(pthread_getattr_default_np(&m_before) == 0);
+        pthread_attr_t attributes;
+        REQUIRE(pthread_attr_init(&attributes) == 0);
+        REQUIRE(pthread_attr_setstacksize(&attributes, std::size_t{1} << 47U) == 0);
+        REQUIRE(pthread_setattr_default_np(&attributes) == 0);
+        pthread_attr_destroy(&attributes);
+    }
+    ~NoThreads() {
+        pthread_setattr_default_np(&m_before);
+        pthread_attr_destroy(&m_before);
+    }
+    NoThreads(const NoThreads&) = delete;
+    NoThreads& operator=(const NoThreads&) = delete;
 
-TEST_CASE("Every record is read ahead once and in order", "[unit][threads]") {
-    Ward ward;
-    keepNotes(ward);
-    const auto logbook =
-        station::openLogbook(ward.surroundings, ward.logbook, station::Access::Read);
-    REQUIRE(logbook);
-    station::ReadAhead ahead(*logbook, {});
+private:
+    pthread_attr_t m_before{};
+};
+
+void requireAll(station::ReadAhead& ahead) {
     int taken = 0;
     for (;;) {
         const auto portion = ahead.next();
@@ -53,6 +71,26 @@ TEST_CASE("Every record is read ahead once and in order", "[unit][threads]") {
     }
     CHECK(taken == many);
     CHECK(ahead.next()->empty());
+}
+
+}  // namespace
+
+TEST_CASE("Every record is read ahead once and in order", "[unit][threads]") {
+    Ward ward;
+    keepNotes(ward);
+    const auto logbook =
+        station::openLogbook(ward.surroundings, ward.logbook, station::Access::Read);
+    REQUIRE(logbook);
+    SECTION("in a thread of its own") {
+        station::ReadAhead ahead(*logbook, {});
+        requireAll(ahead);
+    }
+    SECTION("and where no thread can be had") {
+        const NoThreads none;
+        REQUIRE_THROWS_AS(std::thread([] {}), std::system_error);
+        station::ReadAhead ahead(*logbook, {});
+        requireAll(ahead);
+    }
 }
 
 TEST_CASE("What is read ahead need not be taken", "[unit][threads]") {

@@ -48,6 +48,23 @@ TEST_CASE("A demo is a whole logbook and is replaced only when asked", "[unit]")
     CHECK_FALSE(std::filesystem::exists(near + ".fresh-2"));
 }
 
+TEST_CASE("A demo ends when there are times for all that it tells", "[unit]") {
+    Ward ward;
+    ward.surroundings.zones = station::system::systemZones();
+    const auto endingAt = [&](std::string_view end) {
+        return station::makeSample(ward.surroundings, ward.logbook,
+                                   {1, logbook::parseInstant(end), false});
+    };
+    for (const auto* end : {"9999-12-31T23:59:59Z", "1900-01-01T00:00:00Z"}) {
+        CAPTURE(end);
+        const auto made = endingAt(end);
+        REQUIRE_FALSE(made);
+        CHECK(made.error().code == "demo.bad_end");
+        CHECK_FALSE(std::filesystem::exists(ward.logbook.path));
+    }
+    CHECK(endingAt("9990-12-31T23:59:59Z"));
+}
+
 TEST_CASE("A fresh demo replaces no logbook that others rely on", "[unit]") {
     Ward ward;
     ward.surroundings.zones = station::system::systemZones();

@@ -1,0 +1,83 @@
+// SPDX-FileCopyrightText: 2026 The Airmuster developers
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Strikes and editions are read ahead of all by an index of their own. Where that does not lead to
+// one, what it strikes would be told as if it stood: no answer may.
+#include "station/folded_ward.h"
+
+#include <SQLiteCpp/Statement.h>
+
+#include <algorithm>
+
+using namespace support;
+
+namespace {
+
+// As after damage; the schema says nothing of it.
+void loseFromIndex(const FoldedWard& ward, const RecordName& name) {
+    SQLite::Database file(ward.file.path.string(), SQLite::OPEN_READWRITE);
+    const std::string text = file.execAndGet("SELECT sql FROM sqlite_schema"
+                                             " WHERE name = 'records_that_found'")
+                                 .getString();
+    file.exec("DROP INDEX records_that_found;" + text + " AND NOT (station = '" + name.station +
+              "' AND seq = " + std::to_string(name.seq) + "); PRAGMA writable_schema = ON");
+    SQLite::Statement asBefore(file, "UPDATE sqlite_schema SET sql = ?"
+                                     " WHERE name = 'records_that_found'");
+    asBefore.bind(1, text);
+    asBefore.exec();
+}
+
+bool isTold(const FoldedWard& ward, const station::Standing& standing, const RecordName& name) {
+    const auto provenance = station::provenanceOf(ward.surroundings, standing);
+    return provenance.devicesInDoubt.contains(device) &&
+           std::ranges::any_of(provenance.problems, [&](const std::string& each) {
+               return each.find(toText(name)) != std::string::npos;
+           });
+}
+
+}  // namespace
+
+TEST_CASE("a strike or an edition that was not read ahead is noticed", "[fault]") {
+    const bool isStrike = GENERATE(true, false);
+    CAPTURE(isStrike);
+    const FoldedWard ward;
+    auto log = quietLog(30);
+    const auto pass = log.on(device).pass("leak");
+    if (isStrike) {
+        log.on(device).strike(pass);
+    } else {
+        log.adopt(bookOfLeak("voided_by = [{ event = \"use_end\" }]"));
+    }
+    const auto name = log.records().back().name;
+    ward.add(log.records());
+    const station::Asked now{log.records().back().at + minutes(1)};
+    REQUIRE(station::provenanceOf(ward.surroundings, ward.ask(now)).problems.empty());
+    SECTION("where all is folded") {
+        loseFromIndex(ward, name);
+        CHECK(isTold(ward, ward.ask(now), name));
+    }
+    SECTION("behind a kept state") {
+        CHECK(ward.rebuild().kept > 0);
+        REQUIRE(ward.ask(now).folded < 10);
+        loseFromIndex(ward, name);
+        CHECK(isTold(ward, ward.ask(now), name));
+        CHECK_FALSE(isTold(ward, ward.ask({*now.at - minutes(30)}), name));
+    }
+    SECTION("by a program that goes on") {
+        loseFromIndex(ward, name);
+        auto source = station::StandingSource::open(ward.surroundings, ward.file);
+        REQUIRE(source);
+        for (int time = 0; time < 2; ++time) {
+            const auto standing = (*source)->ask(now);
+            REQUIRE(standing);
+            CHECK(isTold(ward, *standing, name));
+        }
+    }
+    SECTION("and no state is kept that lacks it") {
+        loseFromIndex(ward, name);
+        auto more = log;
+        more.on(device).at(*now.at + minutes(600)).note();
+        ward.add({more.records().back()});
+        CHECK_FALSE(station::rebuild(ward.surroundings, ward.file));
+    }
+}
