@@ -24,6 +24,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <array>
 
 namespace desktop {
 
@@ -107,7 +108,7 @@ bool UnitsPage::isDraft() const {
                                ? !isPressed(m_groupPresses.front())
                                : std::ranges::any_of(m_groupPresses, isPressed);
     return m_isKeeping || isGrouped || std::ranges::any_of(m_featurePresses, isPressed) ||
-           std::ranges::any_of(std::initializer_list{m_serial, m_model, m_asset, m_place}, isTyped);
+           std::ranges::any_of(std::array{m_serial, m_model, m_asset, m_place}, isTyped);
 }
 
 bool UnitsPage::holdsUnit() const {
