@@ -238,5 +238,5 @@ TEST_CASE("each of many quiet stations is looked for once", "[unit]") {
     REQUIRE(atHand);
     CHECK(atHand->beginning != nullptr);
     CHECK(statements.seen() - before >= many);
-    CHECK(statements.seen() - before < once + once / 2);
+    CHECK(statements.seen() - before < 2 * once);
 }
