@@ -27,12 +27,6 @@ namespace {
 
 using Printed = tl::expected<int, print::PaperTrouble>;
 
-// Where the sheet can go on this computer.
-struct Ways {
-    QString file;  // not taken
-    std::vector<std::string> printers;  // the usual one first
-};
-
 enum class Saved { Yes, Taken, CannotWrite };
 
 // Beside the person's documents, under a name that is not taken.
@@ -66,17 +60,18 @@ HoldView::HoldView(DeskTools tools, SharedUnitView unit, std::size_t hold, QWidg
       m_hold(m_unit->bedside.identity.sheets[hold]) {
     addLines();
     addFoot();
+    // To look for printers may take seconds; a file waits for none.
     m_tools.workplace.runErrand(
-        [device = m_unit->bedside.identity.device] {
-            return Ways{freeFile(device), print::printers()};
-        },
-        this, [this](const Ways& ways) {
-            if (!m_file->isModified()) {
-                m_file->setText(ways.file);
-                if (m_file->hasFocus()) m_file->selectAll();  // what is typed now replaces it
-            }
-            if (!ways.printers.empty()) offerPrinter(ways.printers.front());
+        [device = m_unit->bedside.identity.device] { return freeFile(device); }, this,
+        [this](const QString& file) {
+            if (m_file->isModified()) return;
+            m_file->setText(file);
+            if (m_file->hasFocus()) m_file->selectAll();  // what is typed now replaces it
         });
+    m_tools.workplace.runErrand([] { return print::printers(); }, this,
+                                [this](const std::vector<std::string>& printers) {
+                                    if (!printers.empty()) offerPrinter(printers.front());
+                                });
 }
 
 void HoldView::addLines() {
