@@ -7,6 +7,7 @@
 #include "desktop/shell/window.h"
 #include "desktop/theme/appearance.h"
 #include "station/automatic_backup.h"
+#include "station/problem.h"
 #include "station/settings.h"
 #include "station/system.h"
 #include "station/system_terminal.h"
@@ -117,6 +118,8 @@ int main(int count, char** words) {
         file.path = desktop::plainText(files.front());
     const auto settings = settingsOf(clock, file);
     const auto& spoken = wordsOf(parser, settings);
+    station::system::tellLackOfMemory(
+        station::problemOf(spoken, "trouble.no_memory").notice.text() + "\n", 3);
     QTranslator translator;
     if (translator.load(QStringLiteral(":/translations/airmuster_%1.qm")
                             .arg(desktop::shownText(spoken.language()))))

@@ -22,11 +22,19 @@ std::string takenFrom(const rules::State& state, const logbook::Record& record) 
     return known == state.parts.end() ? "" : known->second->device;
 }
 
-// What a strike bears on is in the record that it names.
-bool bearsOnAll(const logbook::Record& record) {
-    using logbook::Kind;
-    if (record.kind() == Kind::Strike) return true;
-    return record.device.empty() && record.kind() != Kind::Person && record.kind() != Kind::Sign;
+// What is for people changes no unit, nor do persons; a strike has taken effect already, whatever
+// its time.
+bool bearsOnUnits(const logbook::Record& record) {
+    switch (record.kind()) {
+    case logbook::Kind::Note:
+    case logbook::Kind::Review:
+    case logbook::Kind::Sign:
+    case logbook::Kind::Person:
+    case logbook::Kind::Strike:
+        return false;
+    default:
+        return true;
+    }
 }
 
 }  // namespace
@@ -48,9 +56,10 @@ logbook::Instant nowFor(const rules::Log& log, logbook::Instant clock, logbook::
 std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt,
                                    const rules::Log& log) {
     std::vector<LaterRecord> later;
-    for (const auto& record : log.records()) {
+    for (std::size_t index = 0; index < log.records().size(); ++index) {
+        const auto& record = log.records()[index];
         if (record.entered > at && record.entered <= knownAt) {
-            later.push_back({record.name, record.entered});
+            later.push_back({record.name, record.entered, !log.takesPart(index, knownAt)});
         }
     }
     return later;
@@ -62,10 +71,16 @@ std::set<std::string> unitsWithLater(const rules::State& state,
     std::set<std::string> units;
     bool isOfAll = false;
     for (const auto& each : later) {
+        if (each.isStruck) {
+            continue;
+        }
         const auto* record = lookup(each.name);
-        if (record == nullptr || bearsOnAll(*record)) {
+        if (record != nullptr && !bearsOnUnits(*record)) {
+            continue;
+        }
+        if (record == nullptr || record->device.empty()) {
             isOfAll = true;
-        } else if (!record->device.empty()) {
+        } else {
             units.insert(record->device);
             if (auto from = takenFrom(state, *record); !from.empty())
                 units.insert(std::move(from));

@@ -20,8 +20,8 @@ namespace station {
 [[nodiscard]] std::vector<LaterRecord> laterThan(logbook::Instant now, logbook::Instant knownAt,
                                                  const rules::Log& log);
 
-// An entry about the whole department bears on every unit; one about a person, or a signature, on
-// none.
+// An entry about the whole department bears on every unit; on none one that was struck through,
+// that is for people (`note`, `review`, `sign`), or about a person, and no strike.
 [[nodiscard]] std::set<std::string> unitsWithLater(const Standing& standing);
 [[nodiscard]] std::set<std::string> unitsWithLater(const rules::State& state,
                                                    const std::vector<LaterRecord>& later,

@@ -27,6 +27,7 @@ struct Asked {
 struct LaterRecord {
     logbook::RecordName name;
     logbook::Instant entered{};
+    bool isStruck = false;
 };
 
 struct Standing {

@@ -85,8 +85,8 @@ Result<ReadGroundwork> readGroundwork(const Surroundings& surroundings,
 class Reading {
 public:
     Reading(Standing& standing, const ReadGroundwork& read, bool notesLater)
-        : m_standing(standing), m_grounding(read.records), m_notesLater(notesLater),
-          m_running(read.groundwork, standing.knownAt) {}
+        : m_standing(standing), m_groundwork(read.groundwork), m_grounding(read.records),
+          m_notesLater(notesLater), m_running(read.groundwork, standing.knownAt) {}
 
     // The next rows in the reading order.
     void take(std::span<const store::ReadRecord> rows) {
@@ -121,7 +121,8 @@ private:
         if (entered <= m_standing.knownAt) {
             // By a clock that was ahead: it says nothing of when the station was heard.
             if (m_notesLater && entered > m_standing.at) {
-                m_standing.later.push_back({name, entered});
+                const bool isStruck = !m_groundwork.takesPart(read.record, m_standing.knownAt);
+                m_standing.later.push_back({name, entered, isStruck});
             } else {
                 hear(name.station, entered);
             }
@@ -137,6 +138,7 @@ private:
     }
 
     Standing& m_standing;
+    const rules::Groundwork& m_groundwork;
     const Grounding& m_grounding;
     bool m_notesLater;
     rules::RunningState m_running;

@@ -8,7 +8,9 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
+#include <new>
 #include <sodium.h>
+#include <string>
 #include <termios.h>
 #include <unistd.h>
 #include <utility>
@@ -196,6 +198,18 @@ void outliveReaders() {
 
 void outliveLimits() {
     std::signal(SIGXFSZ, SIG_IGN);
+}
+
+void tellLackOfMemory(std::string text, int status) {
+    static std::string told;
+    static int toldStatus = 0;
+    told = std::move(text);
+    toldStatus = status;
+    // What is on the disk is whole whenever the program ends: nothing is tidied up.
+    std::set_new_handler([] {
+        say(told);
+        ::_exit(toldStatus);
+    });
 }
 
 }  // namespace station::system

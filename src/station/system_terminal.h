@@ -7,6 +7,8 @@
 
 #include "station/terminal.h"
 
+#include <string>
+
 namespace station::system {
 
 class SystemTerminal : public Terminal {
@@ -23,5 +25,9 @@ void outliveReaders();
 
 // Nor does a limit on how large a file may grow.
 void outliveLimits();
+
+// Where there is no memory to be had any more the program ends with that status, with the text on
+// the standard error.
+void tellLackOfMemory(std::string text, int status);
 
 }  // namespace station::system

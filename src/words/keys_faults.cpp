@@ -90,6 +90,7 @@ trouble.read_only: says(path) safe do
 trouble.journal_in_way: says(path) safe do(path)
 trouble.wal_in_way: says(path) safe do(path)
 trouble.journal_names_file: says(path) safe do(path)
+trouble.no_memory: says safe do
 trouble.journal_two_names: says(path) safe do(path)
 trouble.journal_is_none: says(path) safe do(path)
 trouble.journal_of_other_time: says(path) safe do(path)

@@ -87,8 +87,8 @@ TEST_CASE("After an entry no unit is told as ready that the board does not know 
     }
     CHECK(told(ward, entryOf("check", leakOf(20))).meaning ==
           "Whether KB-0001 is ready is not known: there are entries with a later time than this "
-          "computer's clock. Look which clock is wrong: until this one has passed that time, no "
-          "board shows the unit as ready.");
+          "computer's clock. Look which clock is wrong: until this one has passed that time, or "
+          "those entries are struck through, no board shows the unit as ready.");
     // Longer than two clocks may differ, so that the pass is sure to come after the failure.
     ward.clock.advance(logbook::Duration{600'000});
     auto other = entryOf("check", leakOf(20));

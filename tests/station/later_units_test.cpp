@@ -15,6 +15,43 @@
 
 using support::Ward;
 
+namespace {
+
+// As a station writes them whose clock is an hour ahead.
+void writeAhead(Ward& ward, const std::vector<logbook::json::Object>& ofRecords) {
+    const auto at = toText(ward.clock.now() + logbook::Duration{3'600'000});
+    std::vector<logbook::Record> records;
+    for (auto record : ofRecords) {
+        record.emplace_back("station", "er-2");
+        record.emplace_back("seq", static_cast<int>(records.size()) + 1);
+        record.emplace_back("at", at);
+        record.emplace_back("entered", at);
+        records.push_back(*logbook::readRecord(record));
+    }
+    auto file = station::openLogbook(ward.surroundings, ward.logbook, station::Access::Write);
+    REQUIRE(file);
+    REQUIRE(file->append(records, {"mt", ward.clock.now()}));
+}
+
+// The log does not know bk.
+logbook::json::Object on(std::string_view device, std::string_view kind,
+                         logbook::json::Object body, std::string_view by = "bk") {
+    return {{"by", by}, {"device", device}, {"kind", kind}, {"body", std::move(body)}};
+}
+
+// By the whole log and by what is folded as it is read, which must agree.
+std::set<std::string> inDoubt(const Ward& ward) {
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    const auto whole = station::wholeStanding(ward.surroundings, ward.logbook, {});
+    REQUIRE(whole);
+    CHECK(station::unitsWithLater(*stands) == station::unitsWithLater(*whole));
+    CHECK(stands->later.size() == whole->later.size());
+    return station::unitsWithLater(*stands);
+}
+
+}  // namespace
+
 TEST_CASE("Looked at now, later entries put their units in doubt", "[unit]") {
     Ward ward;
     ward.found();
@@ -83,4 +120,59 @@ TEST_CASE("The unit that a later entry took a part from is in doubt too", "[unit
     const auto stands = station::standing(ward.surroundings, ward.logbook, {});
     REQUIRE(stands);
     CHECK(station::unitsWithLater(*stands) == std::set<std::string>{"KB-0001", "KB-0002"});
+}
+
+TEST_CASE("A later entry that was struck through leaves its unit in no doubt", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    ward.enrol("KB-0002");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    writeAhead(ward, {on("KB-0001", "check", {{"check", "leak"}, {"outcome", "fail"}}),
+                      on("KB-0002", "fault", {{"code", "fan"}, {"severity", "blocking"}})});
+    REQUIRE(inDoubt(ward) == std::set<std::string>{"KB-0001", "KB-0002"});
+    station::Entry strike{ward.as("mt"), "strike", "KB-0001"};
+    strike.body = {{"target", "er-2/1"}, {"reason", "Clock an hour ahead"}};
+    REQUIRE(station::writeEntry(ward.surroundings, ward.logbook, strike));
+    CHECK(inDoubt(ward) == std::set<std::string>{"KB-0002"});
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    const auto board = station::board(ward.surroundings, *stands);
+    REQUIRE(board.rows.size() == 2);
+    CHECK(board.rows[0].assessment.verdict == rules::Verdict::Ready);
+    CHECK(stands->later.size() == 2);  // it is still named
+}
+
+TEST_CASE("Later entries that change no unit leave none in doubt", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    writeAhead(ward, {on("KB-0001", "note", {{"text", "Seen"}}),
+                      on("KB-0001", "strike", {{"target", "icu-1/4"}, {"reason", "By nobody"}})});
+    CHECK(inDoubt(ward).empty());
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    CHECK(stands->later.size() == 2);
+    CHECK_FALSE(station::horizon(ward.surroundings, *stands, logbook::Duration{3'600'000})
+                    .inDoubt());
+    const auto board = station::board(ward.surroundings, *stands);
+    REQUIRE(board.rows.size() == 1);
+    CHECK(board.rows[0].assessment.verdict == rules::Verdict::Ready);
+}
+
+TEST_CASE("A later strike has taken effect already", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto passed = ward.check("KB-0001", "pass");
+    REQUIRE(passed);
+    const auto name = toText(passed->record);
+    writeAhead(ward, {on("KB-0001", "strike", {{"target", name}, {"reason", "Wrong"}}, "mt")});
+    CHECK(inDoubt(ward).empty());
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    const auto board = station::board(ward.surroundings, *stands);
+    REQUIRE(board.rows.size() == 1);
+    CHECK(board.rows[0].assessment.verdict == rules::Verdict::NotReady);
 }

@@ -5,10 +5,12 @@
 // child of the test at a terminal of its own.
 #include "station/system_terminal.h"
 
+#include <algorithm>
 #include <array>
 #include <catch2/catch.hpp>
 #include <csignal>
 #include <fcntl.h>
+#include <new>
 #include <pty.h>
 #include <string>
 #include <string_view>
@@ -116,4 +118,27 @@ TEST_CASE("A line that does not end is given up", "[unit]") {
     CHECK_FALSE(station::system::SystemTerminal().secretFrom(endless, question));
     ::close(endless);
     CHECK_FALSE(station::system::SystemTerminal().secretFrom(endless, question));
+}
+
+TEST_CASE("Without memory the program ends and says what is kept", "[unit]") {
+    std::array<int, 2> told{};
+    REQUIRE(::pipe(told.data()) == 0);
+    const auto child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+        ::dup2(told[1], STDERR_FILENO);
+        station::system::tellLackOfMemory("All that was confirmed is kept.\n", 3);
+        std::get_new_handler()();  // as `new` does where it finds nothing
+        ::_exit(0);
+    }
+    ::close(told[1]);
+    std::array<char, 64> bytes{};
+    const auto count = ::read(told[0], bytes.data(), bytes.size());
+    ::close(told[0]);
+    CHECK(std::string_view(bytes.data(), static_cast<std::size_t>(std::max<ssize_t>(count, 0))) ==
+          "All that was confirmed is kept.\n");
+    int status = 0;
+    REQUIRE(::waitpid(child, &status, 0) == child);
+    CHECK(WIFEXITED(status));
+    CHECK(WEXITSTATUS(status) == 3);
 }
