@@ -41,6 +41,8 @@ if(names_unlabelled)
         "${names_unlabelled}")
 endif()
 
+set(environment TZ=UTC LC_ALL=C.UTF-8 "AIRMUSTER_KEPT_LOGBOOKS=${KEPT}"
+    "XDG_STATE_HOME=${KEPT}/state")
 set(script "")
 foreach(name IN LISTS names)
     set(labels "${FOLDER}")
@@ -54,6 +56,6 @@ foreach(name IN LISTS names)
         "add_test([==[${FOLDER}: ${name}]==] [==[${PROGRAM}]==] [==[${pattern}]==] -w NoTests)\n"
         "set_tests_properties([==[${FOLDER}: ${name}]==] PROPERTIES LABELS [==[${labels}]==]\n"
         "    TIMEOUT 600\n"
-        "    ENVIRONMENT [==[TZ=UTC;LC_ALL=C.UTF-8;AIRMUSTER_KEPT_LOGBOOKS=${KEPT}]==])\n")
+        "    ENVIRONMENT [==[${environment}]==])\n")
 endforeach()
 file(WRITE "${OUTPUT}" "${script}")

@@ -23,6 +23,7 @@ CREATE TABLE derived_snapshots (
     strikes TEXT NOT NULL,           -- up to the place, of records behind it: ["station/seq"]
     engine INTEGER NOT NULL,         -- the revision of the rules engine
     rulebooks BLOB NOT NULL CHECK (length(rulebooks) = 32),
-    hash BLOB NOT NULL CHECK (length(hash) = 32),  -- of all this and of `bytes`
+    made_by BLOB NOT NULL CHECK (length(made_by) = 32),  -- names the key of whoever kept it
+    hash BLOB NOT NULL CHECK (length(hash) = 32),  -- of all this and of `bytes`, by that key
     bytes BLOB NOT NULL
 ) STRICT;

@@ -6,6 +6,7 @@
 
 #include "station/file_kind.h"
 #include "store/foreign_journal.h"
+#include "store/lacking_seal.h"
 #include "store/stray_log.h"
 #include "words/as_word.h"
 #include "words/fault_words.h"
@@ -165,6 +166,12 @@ Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     if (trouble.code == Code::Io && trouble.text == store::strayLog) {
         return problemOf(words, "trouble.wal_in_way", {{"path", trouble.path.string()}},
                          Weight::Logbook);
+    }
+    if (trouble.code == Code::Io && trouble.text == store::lackingSeal) {
+        return trouble.path.empty()
+                   ? problemOf(words, "snapshots.no_folder", {}, Weight::Logbook)
+                   : problemOf(words, "snapshots.no_key", {{"path", trouble.path.string()}},
+                               Weight::Logbook);
     }
     if (const auto key = keyOfJournal(trouble)) {
         return problemOf(words, *key, {{"path", trouble.path.string()}}, Weight::Logbook);

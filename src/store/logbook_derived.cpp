@@ -4,6 +4,7 @@
 // Snapshots: which of those kept still holds for all that has come in since, and keeping others.
 #include "store/logbook.h"
 
+#include "store/lacking_seal.h"
 #include "store/snapshot_rows.h"
 #include "store/strikes_beyond.h"
 
@@ -17,6 +18,8 @@ namespace store {
 namespace {
 
 using logbook::RecordName;
+
+constexpr int mostOfOthers = 10;  // about what one user keeps
 
 // Before every other.
 const Place firstPlace{{std::numeric_limits<std::int64_t>::min()}, {}, {}};
@@ -117,15 +120,16 @@ void judge(Database& database, std::vector<Noted>& all) {
     }
 }
 
-// All, not judged.
-std::vector<Noted> notedSnapshots(Database& database) {
+// All that whoever has the seal kept, not judged; those of others are as good as not there.
+std::vector<Noted> notedSnapshots(Database& database, const std::optional<StateSeal>& seal) {
     std::vector<Noted> all;
-    if (!hasDerivedTables(database)) {
+    if (!seal || !hasDerivedTables(database)) {
         return all;
     }
     SQLite::Statement statement(database,
                                 "SELECT at_ms, entered_ms, station, seq, arrival, engine, number"
-                                " FROM derived_snapshots");
+                                " FROM derived_snapshots WHERE made_by = ?");
+    bindHash(statement, 1, seal->id());
     while (statement.executeStep()) {
         all.push_back({statement.getColumn(6).getInt64(),
                        {placeOf(statement, 0), statement.getColumn(4).getInt64(),
@@ -137,7 +141,7 @@ std::vector<Noted> notedSnapshots(Database& database) {
 // The same at one moment, within which nobody throws the tables away.
 std::vector<Noted> notedAtOnce(Database& database) {
     const SQLite::Transaction moment(database);
-    return notedSnapshots(database);
+    return notedSnapshots(database, StateSeal::own());
 }
 
 // Judges them too; the oldest place first.
@@ -146,6 +150,12 @@ void judgeInOrder(Database& database, std::vector<Noted>& all) {
     std::sort(all.begin(), all.end(), [](const Noted& a, const Noted& b) {
         return a.snapshot.place < b.snapshot.place;
     });
+}
+
+Trouble lackOfSeal() {
+    Trouble trouble{Trouble::Code::Io, folderOfOwnSeal().value_or("")};
+    trouble.text = lackingSeal;
+    return trouble;
 }
 
 // What of the derived tables cannot be read is as good as not there: the records tell all of it.
@@ -163,8 +173,8 @@ auto orNothing(const Connection& connection, Function read) -> decltype(read()) 
 }
 
 // The one of that number, if it still is the one that was noted.
-std::optional<Snapshot> readNoted(Database& database, const Noted& noted) {
-    auto snapshot = readSnapshot(database, noted.number);
+std::optional<Snapshot> readNoted(Database& database, const Noted& noted, const StateSeal& seal) {
+    auto snapshot = readSnapshot(database, noted.number, seal);
     const bool isSame = snapshot && snapshot->place == noted.snapshot.place &&
                         snapshot->arrival == noted.snapshot.arrival;
     return isSame ? std::move(snapshot) : std::nullopt;
@@ -202,6 +212,17 @@ void dropTables(Database& database) {
     }
 }
 
+// Others who use the file find what they kept again; what nobody comes back for goes in time.
+void dropOldOfOthers(Database& database, const StateSeal& seal) {
+    SQLite::Statement statement(
+        database, "DELETE FROM derived_snapshots WHERE made_by <> ?1 AND number NOT IN"
+                  " (SELECT number FROM derived_snapshots WHERE made_by <> ?1"
+                  " ORDER BY number DESC LIMIT " +
+                      std::to_string(mostOfOthers) + ")");
+    bindHash(statement, 1, seal.id());
+    statement.exec();
+}
+
 void makeTables(Database& database) {
     dropTables(database);
     database.exec(derivedText);
@@ -215,7 +236,8 @@ tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotFor(
     const SnapshotQuestion& question) const {
     return m_connection->guarded([&]() -> tl::expected<std::optional<Snapshot>, Trouble> {
         Database& database = m_connection->database();
-        auto kept = orNothing(*m_connection, [&] { return notedSnapshots(database); });
+        const auto seal = StateSeal::own();
+        auto kept = orNothing(*m_connection, [&] { return notedSnapshots(database, seal); });
         judgeInOrder(database, kept);
         std::reverse(kept.begin(), kept.end());
         for (const auto& noted : kept) {
@@ -225,7 +247,7 @@ tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotFor(
                 continue;
             }
             auto snapshot =
-                orNothing(*m_connection, [&] { return readNoted(database, noted); });
+                orNothing(*m_connection, [&] { return readNoted(database, noted, *seal); });
             if (snapshot && standsOn(database, snapshot->heads)) {
                 return snapshot;
             }
@@ -248,10 +270,11 @@ tl::expected<std::vector<KeptSnapshot>, Trouble> Logbook::snapshotsKept() const 
 
 tl::expected<std::optional<Snapshot>, Trouble> Logbook::snapshotAt(const Place& place) const {
     return m_connection->guarded([&]() -> tl::expected<std::optional<Snapshot>, Trouble> {
+        const auto seal = StateSeal::own();
         const SQLite::Transaction moment(m_connection->database());
-        for (const auto& [number, each] : notedSnapshots(m_connection->database())) {
+        for (const auto& [number, each] : notedSnapshots(m_connection->database(), seal)) {
             if (each.place == place) {
-                return readSnapshot(m_connection->database(), number);
+                return readSnapshot(m_connection->database(), number, *seal);
             }
         }
         return std::optional<Snapshot>();
@@ -273,6 +296,10 @@ tl::expected<std::vector<RecordName>, Trouble> Logbook::strikesBeyond(
 tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> snapshots,
                                                    std::span<const Place> staying,
                                                    const Writing& writing) {
+    const auto seal = StateSeal::own();
+    if (!seal) {
+        return tl::unexpected(lackOfSeal());
+    }
     return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
         if (auto trouble = refuseDamagedPages(*m_connection)) {
             return tl::unexpected<Trouble>(*std::move(trouble));
@@ -285,7 +312,7 @@ tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> sna
         const auto isMadeAnew = [&](const Place& place) {
             return std::ranges::find(snapshots, place, &Snapshot::place) != snapshots.end();
         };
-        for (const auto& [number, each] : notedSnapshots(database)) {
+        for (const auto& [number, each] : notedSnapshots(database, seal)) {
             if (std::find(staying.begin(), staying.end(), each.place) == staying.end() ||
                 isMadeAnew(each.place)) {
                 remove.bind(1, number);
@@ -294,8 +321,9 @@ tl::expected<void, Trouble> Logbook::keepSnapshots(std::span<const Snapshot> sna
             }
         }
         for (const auto& snapshot : snapshots) {
-            insertSnapshot(database, snapshot);
+            insertSnapshot(database, snapshot, *seal);
         }
+        dropOldOfOthers(database, *seal);
         return {};
     });
 }

@@ -21,6 +21,10 @@ namespace store::system {
 // Whether a process of that number runs on this computer, whoever owns it.
 [[nodiscard]] bool processRuns(std::int64_t number);
 
+// What programs of this user keep to themselves from one time to the next (XDG Base Directory
+// Specification, "state"); it need not be there yet. Nothing if the user has no folder.
+[[nodiscard]] std::optional<std::filesystem::path> folderOfUser();
+
 [[nodiscard]] bool mayRead(const std::filesystem::path& file);
 // Whether this user may change the file, or make files in the folder.
 [[nodiscard]] bool mayWrite(const std::filesystem::path& fileOrFolder);

@@ -8,6 +8,7 @@
 #include <cerrno>
 #include <csignal>
 #include <cstdio>
+#include <cstdlib>
 
 #include <fcntl.h>
 #include <linux/fs.h>
@@ -115,6 +116,19 @@ bool processRuns(std::int64_t number) {
     }
     // EPERM: it runs, as another user.
     return ::kill(static_cast<pid_t>(number), 0) == 0 || errno == EPERM;
+}
+
+std::optional<std::filesystem::path> folderOfUser() {
+    const auto stated = [](const char* name) -> std::optional<std::filesystem::path> {
+        const char* const text = std::getenv(name);
+        const std::filesystem::path path(text == nullptr ? "" : text);
+        return path.is_absolute() ? std::optional(path) : std::nullopt;
+    };
+    if (auto folder = stated("XDG_STATE_HOME")) {
+        return folder;
+    }
+    const auto home = stated("HOME");
+    return home ? std::optional(*home / ".local" / "state") : std::nullopt;
 }
 
 bool mayRead(const std::filesystem::path& file) {

@@ -80,7 +80,8 @@ void bindPlace(SQLite::Statement& statement, int first, const Place& place) {
     statement.bind(first + 3, place.name.seq);
 }
 
-std::optional<Snapshot> readSnapshot(SQLite::Database& database, std::int64_t number) {
+std::optional<Snapshot> readSnapshot(SQLite::Database& database, std::int64_t number,
+                                     const StateSeal& seal) {
     SQLite::Statement statement(database,
                                 "SELECT at_ms, entered_ms, station, seq, arrival, heads, strikes,"
                                 " engine, rulebooks, hash, bytes FROM derived_snapshots"
@@ -105,25 +106,26 @@ std::optional<Snapshot> readSnapshot(SQLite::Database& database, std::int64_t nu
                       {}};
     snapshot.bytes.assign(static_cast<const char*>(bytes.getBlob()),
                           static_cast<std::size_t>(bytes.getBytes()));
-    if (hashOf(snapshot) != hashOf(statement.getColumn(9))) {
+    if (seal.over(hashOf(snapshot)) != hashOf(statement.getColumn(9))) {
         return std::nullopt;
     }
     return snapshot;
 }
 
-void insertSnapshot(SQLite::Database& database, const Snapshot& snapshot) {
+void insertSnapshot(SQLite::Database& database, const Snapshot& snapshot, const StateSeal& seal) {
     SQLite::Statement statement(
         database,
         "INSERT INTO derived_snapshots (at_ms, entered_ms, station, seq, arrival, heads, strikes,"
-        " engine, rulebooks, hash, bytes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+        " engine, rulebooks, made_by, hash, bytes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     bindPlace(statement, 1, snapshot.place);
     statement.bind(5, snapshot.arrival);
     statement.bind(6, json::canonical(toJson(snapshot.heads)));
     statement.bind(7, textOf(snapshot.strikes));
     statement.bind(8, snapshot.engine);
     bindHash(statement, 9, snapshot.rulebooks);
-    bindHash(statement, 10, hashOf(snapshot));
-    statement.bind(11, snapshot.bytes.data(), static_cast<int>(snapshot.bytes.size()));
+    bindHash(statement, 10, seal.id());
+    bindHash(statement, 11, seal.over(hashOf(snapshot)));
+    statement.bind(12, snapshot.bytes.data(), static_cast<int>(snapshot.bytes.size()));
     statement.exec();
 }
 

@@ -8,6 +8,7 @@
 #include "store/connection.h"
 #include "store/schema.h"
 #include "store/snapshot.h"
+#include "store/state_seal.h"
 
 namespace store {
 
@@ -18,9 +19,9 @@ namespace store {
 [[nodiscard]] Place placeOf(SQLite::Statement& statement, int first);
 void bindPlace(SQLite::Statement& statement, int first, const Place& place);
 
-// Nothing if it is not there or not whole.
-[[nodiscard]] std::optional<Snapshot> readSnapshot(SQLite::Database& database,
-                                                   std::int64_t number);
-void insertSnapshot(SQLite::Database& database, const Snapshot& snapshot);
+// Nothing if it is not there, not whole, or not made by who has the key.
+[[nodiscard]] std::optional<Snapshot> readSnapshot(SQLite::Database& database, std::int64_t number,
+                                                   const StateSeal& seal);
+void insertSnapshot(SQLite::Database& database, const Snapshot& snapshot, const StateSeal& seal);
 
 }  // namespace store

@@ -9,6 +9,8 @@ namespace words {
 static constexpr std::string_view table = R"(
 snapshots: rebuilt(count entries) nothing_kept agree(count) wrong(record) wrong_stays(record)
 snapshots.damaged: says(path) safe do(path)
+snapshots.no_folder: says safe do
+snapshots.no_key: says(path) safe do(path)
 )";
 
 std::string_view snapshotKeys() {

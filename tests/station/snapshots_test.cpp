@@ -8,6 +8,7 @@
 #include "station/folded_ward.h"
 #include "station/import.h"
 #include "station/upkeep.h"
+#include "support/environment.h"
 
 #include <SQLiteCpp/Statement.h>
 #include <algorithm>
@@ -242,6 +243,30 @@ TEST_CASE("verify finds a kept state that is whole and not true", "[unit]") {
     CHECK(logbook->snapshotsKept()->empty());
     CHECK(station::verify(ward.surroundings, ward.file)->ok());
     requireSame(ward, {end}, ward.ask({end}));
+}
+
+TEST_CASE("A kept state that a stranger put in changes no answer", "[unit]") {
+    FoldedWard ward;
+    const auto log = quietLog(20);
+    ward.add(log.records());
+    const auto end = log.records().back().at;
+    const support::Environment environment{"XDG_STATE_HOME"};
+    environment.set("XDG_STATE_HOME", ward.folder.file("stranger").string());
+    (void)ward.rebuild();
+    auto logbook = station::openLogbook(ward.surroundings, ward.file, station::Access::Write);
+    auto forged = **logbook->snapshotAt(logbook->snapshotsKept()->back().place);
+    const auto model = forged.bytes.find("Larch");
+    REQUIRE(model != std::string::npos);
+    forged.bytes[model] = 'M';
+    REQUIRE(logbook->keepSnapshots(std::vector{forged}, {}, {"mt", ward.clock.now()}));
+    const auto modelIn = [&](const station::Standing& standing) {
+        return deviceOf(standing.state).enrolment.model;
+    };
+    REQUIRE(modelIn(ward.ask({end})) == "March");  // as the stranger would have it
+    environment.set("XDG_STATE_HOME", ward.folder.file("own").string());
+    CHECK(modelIn(ward.ask({end})) == "Larch");
+    requireSame(ward, {end}, ward.ask({end}));
+    CHECK(station::verify(ward.surroundings, ward.file)->ok());
 }
 
 TEST_CASE("verify names a kept state of which a column was altered", "[unit]") {

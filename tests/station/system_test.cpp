@@ -4,6 +4,7 @@
 // What is asked of the operating system: zones, the clock, whole files.
 #include "station/system.h"
 
+#include "support/environment.h"
 #include "support/folder.h"
 #include "support/zones.h"
 
@@ -18,41 +19,8 @@
 #include <unistd.h>
 
 using namespace station::system;
+using support::Environment;
 using support::utc;
-
-namespace {
-
-// Variables of the environment that are unset, and are afterwards what they were.
-class Environment {
-public:
-    Environment(std::initializer_list<std::string> names) {
-        for (const auto& name : names) {
-            const auto* value = std::getenv(name.c_str());
-            m_before.emplace(name, value != nullptr ? std::optional<std::string>(value)
-                                                    : std::nullopt);
-            ::unsetenv(name.c_str());
-        }
-    }
-    Environment(const Environment&) = delete;
-    Environment& operator=(const Environment&) = delete;
-    ~Environment() {
-        for (const auto& [name, value] : m_before) {
-            if (value) {
-                set(name, *value);
-            } else {
-                ::unsetenv(name.c_str());
-            }
-        }
-    }
-    void set(const std::string& name, const std::string& value) const {
-        ::setenv(name.c_str(), value.c_str(), 1);
-    }
-
-private:
-    std::map<std::string, std::optional<std::string>> m_before;
-};
-
-}  // namespace
 
 TEST_CASE("Zones come from the computer's database, one object a name", "[unit]") {
     const auto zones = systemZones();
