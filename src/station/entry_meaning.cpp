@@ -60,6 +60,16 @@ public:
         return words::standingSentence(known, found);
     }
 
+    // Said besides a verdict that says nothing of it.
+    [[nodiscard]] std::optional<std::string> later(const std::string& device) const {
+        const auto known = context(device);
+        const bool isSaid =
+            rules::assess(*m_state, *known.device, {m_asked}).verdict == rules::Verdict::Ready;
+        return m_withLater.contains(device) && !isSaid
+                   ? std::optional(m_words.say("standing.later_besides", {{"device", device}}))
+                   : std::nullopt;
+    }
+
     // How it stands worse than in the state before; "" where it does not.
     [[nodiscard]] std::string worse(const rules::State& before, const std::string& device) const {
         const auto* had = before.device(device);
@@ -117,6 +127,9 @@ std::vector<std::string> entryMeaning(const Surroundings& surroundings, const Lo
     }
     if (context.device != nullptr) {
         told.push_back(outcome.standing(record.device));
+        if (auto later = outcome.later(record.device)) {
+            told.push_back(*std::move(later));
+        }
     }
     if (const auto* notice = std::get_if<logbook::body::Notice>(&record.body)) {
         const auto reach = reachOf(surroundings.words, context.state, *notice);

@@ -4,6 +4,8 @@
 // By looking up the entries; see later_units.h.
 #include "station/later_units.h"
 
+#include "rules/authority.h"
+
 #include <algorithm>
 #include <utility>
 #include <variant>
@@ -37,6 +39,12 @@ bool bearsOnUnits(const logbook::Record& record) {
     }
 }
 
+// Whether a later one may change who may write the others.
+bool bearsOnWriters(const rules::State& state, const logbook::Record& record) {
+    return record.kind() == logbook::Kind::Person ||
+           (record.kind() == logbook::Kind::Adopt && rules::mayWrite(state, record).allowed);
+}
+
 }  // namespace
 
 // Where the clock gives whole seconds, a record of the second that it tells belongs to now.
@@ -68,14 +76,22 @@ std::vector<LaterRecord> laterThan(logbook::Instant at, logbook::Instant knownAt
 std::set<std::string> unitsWithLater(const rules::State& state,
                                      const std::vector<LaterRecord>& later,
                                      const words::RecordLookup& lookup) {
+    std::vector<const logbook::Record*> standing;  // null: it cannot be looked up
+    for (const auto& each : later) {
+        if (!each.isStruck) {
+            standing.push_back(lookup(each.name));
+        }
+    }
+    const bool writersChange = std::ranges::any_of(standing, [&](const auto* record) {
+        return record == nullptr || bearsOnWriters(state, *record);
+    });
     std::set<std::string> units;
     bool isOfAll = false;
-    for (const auto& each : later) {
-        if (each.isStruck) {
-            continue;
-        }
-        const auto* record = lookup(each.name);
-        if (record != nullptr && !bearsOnUnits(*record)) {
+    for (const auto* record : standing) {
+        const bool bears = record == nullptr ||
+                           (bearsOnUnits(*record) &&
+                            (writersChange || rules::mayWrite(state, *record).allowed));
+        if (!bears) {
             continue;
         }
         if (record == nullptr || record->device.empty()) {

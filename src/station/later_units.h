@@ -21,7 +21,8 @@ namespace station {
                                                  const rules::Log& log);
 
 // An entry about the whole department bears on every unit; on none one that was struck through,
-// that is for people (`note`, `review`, `sign`), or about a person, and no strike.
+// that is for people (`note`, `review`, `sign`), or about a person, no strike, and nothing that its
+// writer may not write.
 [[nodiscard]] std::set<std::string> unitsWithLater(const Standing& standing);
 [[nodiscard]] std::set<std::string> unitsWithLater(const rules::State& state,
                                                    const std::vector<LaterRecord>& later,

@@ -33,13 +33,21 @@ Result<std::unique_ptr<OpenLog>> OpenLog::open(const Surroundings& surroundings,
 
 Result<LogAtHand> OpenLog::readNeeded() const {
     if (!m_neededBy) {
-        return readWholeLog(m_surroundings, m_logbook).map([](WholeLog&& whole) {
-            return LogAtHand{std::move(whole)};
-        });
+        return readWhole();
     }
     const auto needed = m_neededBy(m_logbook);
-    return needed ? readAtHand(m_surroundings, m_file, m_logbook, *needed)
-                  : tl::unexpected(needed.error());
+    if (!needed) {
+        return tl::unexpected(needed.error());
+    }
+    auto log = readAtHand(m_surroundings, m_file, m_logbook, *needed);
+    // Where an index leads to no edition there may be one all the same.
+    return log && !log->log.firstEdition() ? readWhole() : log;
+}
+
+Result<LogAtHand> OpenLog::readWhole() const {
+    return readWholeLog(m_surroundings, m_logbook).map([](WholeLog&& whole) {
+        return LogAtHand{std::move(whole)};
+    });
 }
 
 Result<void> OpenLog::read() {

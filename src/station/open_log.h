@@ -73,6 +73,7 @@ private:
     OpenLog(const Surroundings& surroundings, const LogbookFile& file, store::Logbook logbook,
             NeededBy neededBy, IfDamaged ifDamaged);
     [[nodiscard]] Result<LogAtHand> readNeeded() const;
+    [[nodiscard]] Result<LogAtHand> readWhole() const;
     [[nodiscard]] Result<void> read();
 
     const Surroundings& m_surroundings;

@@ -135,8 +135,12 @@ Result<void> SignedAct::sign() {
                      : m_waits ? gate.sign(*m_by)
                                : gate.signUnwaiting(*m_by);
     if (!signature && signature.error().code == "sign_in.nobody") {
-        return tl::unexpected(lackOfEdition(m_open.surroundings(), m_open.log(),
-                                            std::move(signature.error())));
+        // Nobody is known where the edition itself is of no use.
+        const auto& words = m_open.surroundings().words;
+        const auto& faults = m_open.log().log.groundwork().faults();
+        return tl::unexpected(lackOfEdition(
+            m_open.surroundings(), m_open.log(),
+            faults.empty() ? std::move(signature.error()) : problemOf(words, faults.front())));
     }
     if (!signature) {
         return tl::unexpected(std::move(signature.error()));

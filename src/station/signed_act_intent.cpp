@@ -18,20 +18,31 @@ namespace {
 namespace json = logbook::json;
 using logbook::Record;
 
-bool waits(const LogAtHand& log, const Record& record) {
-    return waitsForPin(log.log.firstEdition() ? stateOf(log, record.at) : rules::State{},
-                       record.kind(), record.device);
+// The first edition is nobody's to sign for; another is, also where the first cannot be read.
+bool isFirstEdition(const OpenLog& open) {
+    const auto& log = open.log();
+    return log.log.groundwork().adoptions().empty() && log.unread.empty() && log.gone.empty() &&
+           !open.damage();
+}
+
+bool waitsAt(const OpenLog& open, logbook::Kind kind, const std::string& device,
+             logbook::Instant at) {
+    const auto& log = open.log();
+    if (log.log.firstEdition()) {
+        return waitsForPin(stateOf(log, at), kind, device);
+    }
+    return kind == logbook::Kind::Adopt ? !isFirstEdition(open)
+                                        : waitsForPin(rules::State{}, kind, device);
+}
+
+bool waits(const OpenLog& open, const Record& record) {
+    return waitsAt(open, record.kind(), record.device, record.at);
 }
 
 bool mayWait(const OpenLog& open, const Entry& entry) {
     const auto kind = logbook::kindOf(entry.kind);
-    if (!kind) {
-        return true;
-    }
-    const auto& log = open.log();
     const auto at = entry.at.value_or(open.surroundings().clock.now());
-    return waitsForPin(log.log.firstEdition() ? stateOf(log, at) : rules::State{}, *kind,
-                       entry.device);
+    return !kind || waitsAt(open, *kind, entry.device, at);
 }
 
 bool isStruck(const rules::Log& log, const std::string& record) {
@@ -103,7 +114,7 @@ Result<void> SignedAct::checkFormats() {
         if (!record) {
             return tl::unexpected(about(intended, record.error()));
         }
-        m_waits = m_waits || waits(m_open.log(), *record);
+        m_waits = m_waits || waits(m_open, *record);
     }
     return {};
 }

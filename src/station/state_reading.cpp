@@ -163,14 +163,18 @@ std::optional<store::Trouble> readAll(Reading& reading, const store::Logbook& lo
     }
 }
 
-// The whole log is looked at, since one that cannot be read may be an edition.
+// The whole log is looked at, since one that cannot be read, or to which no index leads, may be an
+// edition.
 Problem noEdition(const Surroundings& surroundings, const store::Logbook& logbook,
-                  std::int64_t last, LogbookFacts& facts, Problem problem) {
+                  const Grounding& grounding, std::int64_t last, LogbookFacts& facts,
+                  Problem problem) {
     RecordsSeen seen;
     auto read = forEach(surroundings, logbook, {.arrivedUpTo = last},
                         [&](const store::ReadRecord& each) {
                             seen.see(each.place.name);
-                            if (!each.whole) facts.unread.push_back(each.place.name);
+                            if (!each.whole || grounding.lacks(each.record)) {
+                                facts.unread.push_back(each.place.name);
+                            }
                         });
     if (read) {
         read = noteLacking(surroundings, logbook, seen, facts);
@@ -272,8 +276,8 @@ Result<Standing> readStanding(const Surroundings& surroundings, const LogbookFil
         !edition) {
         return tl::unexpected(groundwork.hasEdition(standing.at, standing.knownAt)
                                   ? std::move(edition.error())
-                                  : noEdition(surroundings, *logbook, last, standing.facts,
-                                              std::move(edition.error())));
+                                  : noEdition(surroundings, *logbook, ahead->records, last,
+                                              standing.facts, std::move(edition.error())));
     }
     Reading reading(standing, *ahead, !asked.at);
     if (const auto trouble = readAll(reading, *logbook, last)) {

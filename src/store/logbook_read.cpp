@@ -5,6 +5,7 @@
 #include "store/logbook.h"
 
 #include "store/connection.h"
+#include "store/founding_seals.h"
 #include "store/row_cursor.h"
 #include "store/rows_round.h"
 
@@ -110,6 +111,18 @@ std::vector<Row> readPortionRound(SQLite::Database& database, const Selection& s
     return rows;
 }
 
+// Where the seal cannot be read nobody knows.
+bool fitsSealRound(Database& database, const logbook::RecordName& name) {
+    try {
+        return fitsSeal(database, name);
+    } catch (const SQLite::Exception& exception) {
+        if (!isDamage(exception)) {
+            throw;
+        }
+        return false;
+    }
+}
+
 // Those that came in after the one and up to the other, each by itself.
 std::vector<Row> readArrivedRound(SQLite::Database& database, std::int64_t after,
                                   std::int64_t upTo) {
@@ -207,13 +220,16 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
                 asked.after = *latest;
             }
         }
+        holdFoundingAgainstSeals(m_connection->database(), into.first(count));
         return count;
     };
     return m_connection->readingRound(read, [&]() -> Count {
         const auto rows = readPortionRound(m_connection->database(), selection, into.size());
         for (std::size_t index = 0; index < rows.size(); ++index) {
             auto record = recordOf(rows[index]);
-            into[index] = {rows[index].place, rows[index].arrival, record.has_value(),
+            const bool fits = record && (!isFounding(record->kind()) ||
+                                         fitsSealRound(m_connection->database(), record->name));
+            into[index] = {rows[index].place, rows[index].arrival, fits,
                            std::move(record).value_or(logbook::Record{})};
         }
         return rows.size();

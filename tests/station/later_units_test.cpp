@@ -176,3 +176,17 @@ TEST_CASE("A later strike has taken effect already", "[unit]") {
     REQUIRE(board.rows.size() == 1);
     CHECK(board.rows[0].assessment.verdict == rules::Verdict::NotReady);
 }
+
+TEST_CASE("A later edition bears on all units, one that nobody may adopt on none", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const bool isAllowed = GENERATE(true, false);
+    CAPTURE(isAllowed);
+    std::string text(Ward::policy);
+    text.replace(text.find("edition = \"1\""), 13, "edition = \"2\"");
+    writeAhead(ward, {on("", "adopt", {{"edition", "2"}, {"text", text}},
+                         isAllowed ? "mt" : "bk")});
+    CHECK(inDoubt(ward) ==
+          (isAllowed ? std::set<std::string>{"KB-0001"} : std::set<std::string>{}));
+}
