@@ -222,7 +222,12 @@ Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
         return false;
     }
     auto state = rules::stateFromBytes(snapshot.bytes, m_groundwork->editions());
-    if (!state || !state->adopted) {
+    // Strikes behind it are judged by the persons that were read ahead. One of before it to whom no
+    // index leads is never met; folded from an earlier place on, the log tells of them.
+    const auto isReadAhead = [this](const auto& known) {
+        return m_grounding.has(known.second.record.name);
+    };
+    if (!state || !state->adopted || !std::ranges::all_of(state->persons, isReadAhead)) {
         return false;
     }
     if (!m_hasAllStrikes) {

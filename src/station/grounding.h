@@ -19,6 +19,7 @@ class Grounding {
 public:
     void add(const logbook::RecordName& name) { m_names.insert(name); }
     void clear() { m_names.clear(); }
+    [[nodiscard]] bool has(const logbook::RecordName& name) const { return m_names.contains(name); }
 
     // False for a record by which no other is judged.
     [[nodiscard]] bool lacks(const logbook::Record& record) const {
