@@ -111,6 +111,10 @@ Result<void> FoldedLog::addStrikes(const store::Selection& selection) {
 Result<void> FoldedLog::addStrikes(const std::vector<logbook::RecordName>& names) {
     for (const auto& name : names) {
         const auto row = m_logbook.findRecord(name);
+        if (!row && row.error().code == store::Trouble::Code::NoRecord) {
+            m_unread.push_back(name);  // gone since: who reads all tells of it
+            continue;
+        }
         if (!row) {
             return tl::unexpected(problemOf(m_surroundings.words, row.error()));
         }

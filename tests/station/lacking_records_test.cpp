@@ -3,6 +3,7 @@
 //
 // A record that is gone from the middle of a log, or to which its indexes do not lead: nothing that
 // is read fails, and the heads alone tell that it was not given. No answer may pass over it.
+#include "station/entry.h"
 #include "station/folded_log.h"
 #include "station/folded_ward.h"
 #include "station/log_at_hand.h"
@@ -17,9 +18,15 @@ using station::RecordsSeen;
 
 namespace {
 
+// The schema is as before.
 void takeOut(const FoldedWard& ward, int seq) {
-    ward.tamper("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
-                std::to_string(seq));
+    SQLite::Database file(ward.file.path.string(), SQLite::OPEN_READWRITE);
+    const auto trigger = file.execAndGet("SELECT sql FROM sqlite_schema"
+                                         " WHERE name = 'records_are_never_deleted'")
+                             .getString();
+    file.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
+              std::to_string(seq));
+    file.exec(trigger);
 }
 
 // Both indexes that a reading goes along have only those of which it is true, as after damage; the
@@ -206,6 +213,34 @@ TEST_CASE("a station of which nothing is given behind a kept state is noticed", 
         CHECK_FALSE(problemsOf(ward, ward.ask(earlier)).empty());
         CHECK_FALSE(problemsOf(ward, ward.ask(now)).empty());
     }
+}
+
+TEST_CASE("a strike that a kept state names is gone, and a start is taken", "[fault]") {
+    const FoldedWard ward;
+    auto log = quietLog(10);
+    const auto end = log.records().back().at;
+    // Of an entry by a clock that was ahead: what it strikes lies behind the state, and it before.
+    const auto pass = log.on(device).station("er-2").at(end + minutes(400)).pass("leak");
+    const auto strike = log.on(device).at(end).strike(pass);
+    log.on(device).at(end + minutes(1)).note();
+    ward.add(log.records());
+    const station::Asked now{end + minutes(401)};
+    CHECK(ward.rebuild().kept > 0);
+    REQUIRE(ward.ask(now).folded == 1);
+    REQUIRE(problemsOf(ward, ward.ask(now)).empty());
+    takeOut(ward, static_cast<int>(strike.seq));
+    const auto gone = toText(strike) + " is missing";
+    CHECK(isTold(problemsOf(ward, ward.ask(now)), gone));
+    auto source = station::StandingSource::open(ward.surroundings, ward.file);
+    REQUIRE(source);
+    for (int time = 0; time < 2; ++time) {
+        const auto standing = (*source)->ask(now);
+        REQUIRE(standing);
+        CHECK(isTold(problemsOf(ward, *standing), gone));
+    }
+    const auto written = station::writeEntry(ward.surroundings, ward.file,
+                                             {station::Writer("Robin"), "use_start", device});
+    CHECK(written);
 }
 
 TEST_CASE("each of many quiet stations is looked for once", "[unit]") {
