@@ -111,14 +111,11 @@ Result<void> FoldedLog::addStrikes(const store::Selection& selection) {
 Result<void> FoldedLog::addStrikes(const std::vector<logbook::RecordName>& names) {
     for (const auto& name : names) {
         const auto row = m_logbook.findRecord(name);
-        if (!row && row.error().code == store::Trouble::Code::NoRecord) {
-            m_unread.push_back(name);  // gone since: who reads all tells of it
-            continue;
-        }
-        if (!row) {
+        if (!row && row.error().code != store::Trouble::Code::NoRecord) {
             return tl::unexpected(problemOf(m_surroundings.words, row.error()));
         }
-        if (const auto strike = logbook::readRecord(std::string_view(row->content))) {
+        const auto content = row ? std::string_view(row->content) : std::string_view();
+        if (const auto strike = logbook::readRecord(content)) {
             m_grounding.add(name);
             m_groundwork->addStrike(*strike);
         } else {
@@ -226,12 +223,8 @@ Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
         return false;
     }
     auto state = rules::stateFromBytes(snapshot.bytes, m_groundwork->editions());
-    // Strikes behind it are judged by the persons that were read ahead. One of before it to whom no
-    // index leads is never met; folded from an earlier place on, the log tells of them.
-    const auto isReadAhead = [this](const auto& known) {
-        return m_grounding.has(known.second.record.name);
-    };
-    if (!state || !state->adopted || !std::ranges::all_of(state->persons, isReadAhead)) {
+    // Who was not read ahead, by whom strikes behind it are judged, is met from earlier on.
+    if (!state || !state->adopted || !m_grounding.hasPersonsOf(*state)) {
         return false;
     }
     if (!m_hasAllStrikes) {

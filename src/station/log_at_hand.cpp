@@ -167,7 +167,19 @@ private:
         for (const auto& name : m_needed.records) {
             read = read ? gathered.add(name) : read;
         }
+        if (read) {
+            gathered.lackIf(!hasWhatRestsOn(
+                beginning.state, m_needed.devices, [&](const logbook::RecordName& name) {
+                    return gathered.has(name) || isOfOthers(name);
+                }));
+        }
         return read;
+    }
+
+    // False also of one that is gone, or cannot be read.
+    [[nodiscard]] bool isOfOthers(const logbook::RecordName& name) const {
+        const auto row = m_logbook.findRecord(name);
+        return row && !row->device.empty() && !m_needed.devices.contains(row->device);
     }
 
     [[nodiscard]] IfEnough<LogAtHand> finished(LogAtHand log) const {
