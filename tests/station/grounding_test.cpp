@@ -3,6 +3,7 @@
 //
 // Strikes, editions and persons are read ahead of all by an index of their own. Where that does not
 // lead to one, what it strikes would be told as if it stood: no answer may.
+#include "rules/people.h"
 #include "station/folded_ward.h"
 #include "station/log_at_hand.h"
 
@@ -123,4 +124,20 @@ TEST_CASE("a person of before a kept state who was not read ahead is noticed", "
     SECTION("and nothing is judged by it") {
         CHECK(beginning() == nullptr);
     }
+}
+
+TEST_CASE("a role that was taken away is not held on by what an index lacks", "[fault]") {
+    const FoldedWard ward;
+    auto log = quietLog(1);
+    log.department().person("Sam", {"lead"});
+    const auto taken = log.department().person("Sam", {"therapist"});
+    ward.add(log.records());
+    const auto roles = [&] {
+        const auto people = station::readPeople(ward.surroundings, ward.file);
+        REQUIRE(people);
+        return rules::peopleAt(people->log, ward.clock.now()).persons.at("Sam").person.roles;
+    };
+    CHECK(roles() == Texts{"therapist"});
+    loseFromIndex(ward, taken);
+    CHECK(roles() == Texts{"therapist"});
 }
