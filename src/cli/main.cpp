@@ -25,5 +25,8 @@ int main(int count, char** words) {
     const station::Surroundings surroundings{clock, station::system::systemZones(), spoken,
                                              station::system::loginName(), &terminal};
     return cli::run(std::vector<std::string>(words + 1, words + count), surroundings,
-                    {std::cout, std::cerr});
+                    {std::cout, std::cerr, [](int status) {
+                         // Should a backup lack it after that, what was told stands.
+                         station::system::tellLackOfMemory({}, status);
+                     }});
 }

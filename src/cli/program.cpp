@@ -184,6 +184,9 @@ int run(const std::vector<std::string>& arguments, const station::Surroundings& 
         print(station::problemOf(*call->words, "call.output"), *call->words, streams.error);
         return static_cast<int>(ExitStatus::WrongCall);
     }
+    if (streams.told) {
+        streams.told(static_cast<int>(said->status));
+    }
     if (said->entriesIn) {
         backUp(*said->entriesIn, spoken, streams.error);
     }

@@ -6,6 +6,7 @@
 
 #include "station/surroundings.h"
 
+#include <functional>
 #include <iosfwd>
 #include <string>
 #include <vector>
@@ -15,6 +16,8 @@ namespace cli {
 struct Streams {
     std::ostream& out;
     std::ostream& error;
+    // Once the answer is out: from then on nothing changes the status. May be empty.
+    std::function<void(int status)> told{};
 };
 
 // `arguments` without the name of the program. The exit status: 0 done, 1 the answer is "no", 2 the

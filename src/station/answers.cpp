@@ -9,6 +9,8 @@
 #include "station/upkeep.h"
 
 #include <algorithm>
+#include <cstddef>
+#include <iterator>
 #include <map>
 #include <set>
 #include <utility>
@@ -36,6 +38,9 @@ Result<std::vector<report::ChainHead>> headsKnown(const Surroundings& surroundin
     std::vector<report::ChainHead> heads;
     for (const auto& [station, seq] : last) {
         const auto row = logbook->findRecord({station, seq});
+        if (!row && row.error().code == store::Trouble::Code::NoRecord) {
+            continue;  // no look-up leads to its seal
+        }
         if (!row) {
             return tl::unexpected(problemOf(surroundings.words, row.error()));
         }
@@ -44,25 +49,46 @@ Result<std::vector<report::ChainHead>> headsKnown(const Surroundings& surroundin
     return heads;
 }
 
-// How many of a station's first `last` records came into this file after `then`. They come in by
-// number, so the first of those is found by halving.
+// Of each station what is here, in its order.
+using Numbers = std::map<std::string, std::vector<std::int64_t>, std::less<>>;
+
+Numbers numbersIn(const WholeLog& log) {
+    Numbers numbers;
+    for (const auto& record : log.log.records()) {
+        numbers[record.name.station].push_back(record.name.seq);
+    }
+    for (const auto& name : log.unread) {
+        numbers[name.station].push_back(name.seq);
+    }
+    for (auto& [station, ofStation] : numbers) {
+        std::ranges::sort(ofStation);
+    }
+    return numbers;
+}
+
+// How many of these came into this file after `then`. They come in by number, so the first that did
+// is found by halving; of one that is gone nobody knows when it came in, and it is not counted.
 Result<std::int64_t> cameAfter(const Surroundings& surroundings, const store::Logbook& logbook,
-                               const logbook::RecordName& last, logbook::Instant then) {
-    std::int64_t first = 1;
-    std::int64_t end = last.seq + 1;
+                               const std::string& station, std::vector<std::int64_t> numbers,
+                               logbook::Instant then) {
+    std::ptrdiff_t first = 0;
+    auto end = std::ssize(numbers);
     while (first < end) {
         const auto middle = first + (end - first) / 2;
-        const auto row = logbook.findRecord({last.station, middle});
-        if (!row) {
+        const auto listed = numbers.begin() + middle;
+        const auto row = logbook.findRecord({station, *listed});
+        if (!row && row.error().code == store::Trouble::Code::NoRecord) {
+            numbers.erase(listed);
+            --end;
+        } else if (!row) {
             return tl::unexpected(problemOf(surroundings.words, row.error()));
-        }
-        if (row->arrived > then) {
+        } else if (row->arrived > then) {
             end = middle;
         } else {
             first = middle + 1;
         }
     }
-    return last.seq + 1 - first;
+    return std::ssize(numbers) - first;
 }
 
 // Of other stations, whose entries are here as they are brought in; one's own are here at once.
@@ -72,15 +98,19 @@ Result<void> noteLateArrivals(const Surroundings& surroundings, const WholeLog& 
     if (!logbook) {
         return tl::unexpected(logbook.error());
     }
+    const auto numbers = numbersIn(log);
     for (auto& station : provenance.stations) {
         const auto head =
             std::find_if(provenance.heads.begin(), provenance.heads.end(),
                          [&](const auto& each) { return each.station == station.station; });
-        if (station.station == log.ownStation || head == provenance.heads.end()) {
+        const auto here = numbers.find(station.station);
+        if (station.station == log.ownStation || head == provenance.heads.end() ||
+            here == numbers.end()) {
             continue;
         }
-        const auto later = cameAfter(surroundings, *logbook, {head->station, head->seq},
-                                     provenance.knownAt);
+        const auto upTo = std::ranges::upper_bound(here->second, head->seq);
+        const auto later = cameAfter(surroundings, *logbook, station.station,
+                                     {here->second.begin(), upTo}, provenance.knownAt);
         if (!later) {
             return tl::unexpected(later.error());
         }

@@ -84,7 +84,7 @@ public:
         return latestAfter(**last);
     }
 
-    // False: one cannot be read.
+    // False: one cannot be read, or is gone.
     [[nodiscard]] bool hasReadAll() const { return m_hasReadAll && !m_logbook.metDamage(); }
 
 private:
@@ -97,6 +97,10 @@ private:
         logbook::RecordName name{m_head->first, m_head->second.head.seq};
         for (; name.seq > m_ahead && name.seq > 0; --name.seq) {
             const auto row = m_logbook.findRecord(name);
+            if (!row && row.error().code == store::Trouble::Code::NoRecord) {
+                m_hasReadAll = false;
+                return std::nullopt;
+            }
             if (!row) {
                 return tl::unexpected<store::Trouble>(row.error());
             }

@@ -48,7 +48,7 @@ struct ClockDoubt {
                                          const std::map<std::string, std::string>& settings);
 
 // The same where not all records of the log are at hand: the strikes must be, the others are asked
-// of the file. Nothing where one cannot be read that may be the latest.
+// of the file. Nothing where one cannot be read, or is gone, that may be the latest.
 [[nodiscard]] Result<std::optional<logbook::Instant>> reachedIn(const Surroundings& surroundings,
                                                  const store::Logbook& logbook,
                                                  const WholeLog& log);

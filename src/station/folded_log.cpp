@@ -111,10 +111,11 @@ Result<void> FoldedLog::addStrikes(const store::Selection& selection) {
 Result<void> FoldedLog::addStrikes(const std::vector<logbook::RecordName>& names) {
     for (const auto& name : names) {
         const auto row = m_logbook.findRecord(name);
-        if (!row) {
+        if (!row && row.error().code != store::Trouble::Code::NoRecord) {
             return tl::unexpected(problemOf(m_surroundings.words, row.error()));
         }
-        if (const auto strike = logbook::readRecord(std::string_view(row->content))) {
+        const auto content = row ? std::string_view(row->content) : std::string_view();
+        if (const auto strike = logbook::readRecord(content)) {
             m_grounding.add(name);
             m_groundwork->addStrike(*strike);
         } else {
@@ -222,7 +223,8 @@ Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
         return false;
     }
     auto state = rules::stateFromBytes(snapshot.bytes, m_groundwork->editions());
-    if (!state || !state->adopted) {
+    // Who was not read ahead, by whom strikes behind it are judged, is met from earlier on.
+    if (!state || !state->adopted || !m_grounding.hasPersonsOf(*state)) {
         return false;
     }
     if (!m_hasAllStrikes) {

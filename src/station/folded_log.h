@@ -66,7 +66,7 @@ public:
     // The highest arrival that is taken note of.
     [[nodiscard]] std::int64_t arrival() const { return m_arrival; }
     // Of what is read beside the records that are folded (editions, persons, strikes) those that
-    // cannot be read.
+    // cannot be read, or are gone.
     [[nodiscard]] const std::vector<logbook::RecordName>& unread() const { return m_unread; }
     // After catchUp. Of the strikes only those that bear on what has been folded here.
     [[nodiscard]] const rules::Groundwork& groundwork() const { return *m_groundwork; }

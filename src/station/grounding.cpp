@@ -6,7 +6,15 @@
 
 #include "store/hash.h"
 
+#include <algorithm>
+
 namespace station {
+
+bool Grounding::hasPersonsOf(const rules::State& state) const {
+    return std::ranges::all_of(state.persons, [this](const auto& known) {
+        return m_names.contains(known.second.record.name);
+    });
+}
 
 store::Hash rulebooksUpTo(const store::Place& place,
                           const std::vector<logbook::Record>& founding) {

@@ -7,6 +7,7 @@
 #pragma once
 
 #include "logbook/record.h"
+#include "rules/state.h"
 #include "store/heads.h"
 #include "store/row.h"
 
@@ -19,6 +20,9 @@ class Grounding {
 public:
     void add(const logbook::RecordName& name) { m_names.insert(name); }
     void clear() { m_names.clear(); }
+
+    // Each person whom it knows is among them.
+    [[nodiscard]] bool hasPersonsOf(const rules::State& state) const;
 
     // False for a record by which no other is judged.
     [[nodiscard]] bool lacks(const logbook::Record& record) const {

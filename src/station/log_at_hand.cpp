@@ -116,8 +116,9 @@ private:
         const auto arrival = facts.arrival;
         GatheredRecords gathered(m_surroundings, m_logbook);
         auto read = gathered.add({.arrivedUpTo = arrival, .kinds = Kinds::Founding});
-        if (read && beginning != nullptr) {
-            read = addNeeded(gathered, facts, *beginning);
+        if (read) {
+            read = beginning != nullptr ? addNeeded(gathered, facts, *beginning)
+                                        : addFounding(gathered, arrival);
         }
         if (read) {
             // The state with which it begins knows of the others.
@@ -132,6 +133,15 @@ private:
         }
         return gathered.hasReadAll() ? std::optional(gathered.take())
                                      : std::optional<std::vector<Record>>();
+    }
+
+    // By the index of the department's records as well: one who lost a role would hold it on where
+    // the other does not lead to the record that took it away. All else that is needed has them.
+    [[nodiscard]] static Result<void> addFounding(GatheredRecords& gathered,
+                                                  std::int64_t arrival) {
+        return gathered.add({.device = "", .arrivedUpTo = arrival}, [](const Record& record) {
+            return record.kind() == logbook::Kind::Adopt || record.kind() == logbook::Kind::Person;
+        });
     }
 
     // Whether it was given all that lies behind the beginning.
@@ -167,7 +177,19 @@ private:
         for (const auto& name : m_needed.records) {
             read = read ? gathered.add(name) : read;
         }
+        if (read) {
+            gathered.lackIf(!hasWhatRestsOn(
+                beginning.state, m_needed.devices, [&](const logbook::RecordName& name) {
+                    return gathered.has(name) || isOfOthers(name);
+                }));
+        }
         return read;
+    }
+
+    // False also of one that is gone, or cannot be read.
+    [[nodiscard]] bool isOfOthers(const logbook::RecordName& name) const {
+        const auto row = m_logbook.findRecord(name);
+        return row && !row->device.empty() && !m_needed.devices.contains(row->device);
     }
 
     [[nodiscard]] IfEnough<LogAtHand> finished(LogAtHand log) const {

@@ -7,8 +7,10 @@
 #include "rules/trace_alike.h"
 #include "station/units_log.h"
 
+#include <cstdint>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 namespace station {
 
@@ -31,6 +33,30 @@ Result<Devices> devicesOf(const Surroundings& surroundings, const store::Logbook
         return tl::unexpected(problemOf(surroundings.words, read.error()));
     }
     return devices;
+}
+
+// Whether none of their records lacks in that log, counted among all that came in: the index that
+// leads to the records of a unit need not lead to each.
+Result<bool> hasAllOf(const Surroundings& surroundings, const store::Logbook& logbook,
+                      const WholeLog& log, const Devices& devices) {
+    std::vector<std::string> kinds;
+    for (int kind = 0; kind < logbook::kindCount; ++kind) {
+        kinds.emplace_back(kindName(static_cast<logbook::Kind>(kind)));
+    }
+    std::int64_t lacking = 0;
+    const auto read = logbook.forEachContent(
+        kinds,
+        [&](std::string_view device, std::string_view) {
+            lacking += devices.contains(device) ? 1 : 0;
+        },
+        log.arrival);
+    if (!read) {
+        return tl::unexpected(problemOf(surroundings.words, read.error()));
+    }
+    for (const auto& record : log.log.records()) {
+        lacking -= devices.contains(record.device) ? 1 : 0;
+    }
+    return lacking <= 0;
 }
 
 }  // namespace
@@ -73,8 +99,13 @@ Result<WholeStanding> standingForSerial(const Surroundings& surroundings, const 
     if (!log) {
         return tl::unexpected(std::move(log.error()));
     }
+    const auto isAll = *log == nullptr ? Result<bool>(false)
+                                       : hasAllOf(surroundings, *logbook, **log, *devices);
+    if (!isAll) {
+        return tl::unexpected(isAll.error());
+    }
     // What could not be read may be of that part, and is named where all is read.
-    if (*log == nullptr || logbook->metDamage()) {
+    if (!*isAll || logbook->metDamage()) {
         return wholeStanding(surroundings, file, asked);
     }
     return WholeStanding{std::move(*whole), std::move(*log)};

@@ -63,8 +63,9 @@ private:
             return tl::unexpected(std::move(folded.error()));
         }
         m_folded += folded->folded;
-        if (!folded->unread.empty()) {
-            return tl::unexpected(unreadable(m_surroundings, folded->unread.front()));
+        const auto& unread = folded->unread.empty() ? m_log.unread() : folded->unread;
+        if (!unread.empty()) {
+            return tl::unexpected(unreadable(m_surroundings, unread.front()));
         }
         const auto& place = m_log.placeFolded();
         const bool isNew = place && (m_made.empty() || m_made.back().place < *place) &&

@@ -26,8 +26,8 @@ void outliveReaders();
 // Nor does a limit on how large a file may grow.
 void outliveLimits();
 
-// Where there is no memory to be had any more the program ends with that status, with the text on
-// the standard error.
+// Where there is no memory to be had any more the program ends with that status, with the text, if
+// any, on the standard error. What is said last counts.
 void tellLackOfMemory(std::string text, int status);
 
 }  // namespace station::system

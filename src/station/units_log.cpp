@@ -7,6 +7,8 @@
 #include "report/provenance.h"
 #include "station/gathered_records.h"
 
+#include <algorithm>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -31,6 +33,35 @@ Result<std::vector<logbook::Record>> recordsOf(const Surroundings& surroundings,
     return gathering.hasReadAll() ? gathering.take() : std::vector<logbook::Record>();
 }
 
+// Whether `take` holds of each record on which it rests.
+template <class Take>
+bool allOf(const rules::Device& device, Take take) {
+    const auto takeIf = [&](const std::optional<rules::RecordRef>& ref) {
+        return !ref || take(*ref);
+    };
+    const auto takeRecord = [&](const auto& each) { return take(each.second.record); };
+    return take(device.enrolled) && takeIf(device.last) &&
+           (!device.use || take(device.use->start)) &&
+           std::ranges::all_of(device.fitted,
+                               [&](const auto& each) { return take(each.second.fit); }) &&
+           std::ranges::all_of(device.holds, takeRecord) &&
+           std::ranges::all_of(device.faults, takeRecord) &&
+           std::ranges::all_of(device.waivers, takeRecord) &&
+           std::ranges::all_of(device.noticesDone,
+                               [&](const auto& each) { return take(each.second); }) &&
+           std::ranges::all_of(device.services,
+                               [&](const auto& each) {
+                                   const rules::ServiceState& service = each.second;
+                                   return takeIf(service.lastPass) && takeIf(service.lastResult) &&
+                                          takeIf(service.triggered);
+                               }) &&
+           std::ranges::all_of(device.checks, [&](const auto& each) {
+               const rules::CheckState& check = each.second;
+               return takeIf(check.last) && takeIf(check.lastFailure) && takeIf(check.voided) &&
+                      (!check.discounted || take(check.discounted->record));
+           });
+}
+
 words::RecordLookup lookupInBoth(std::shared_ptr<const WholeLog> log, words::RecordLookup other) {
     return [log = std::move(log), other = std::move(other)](
                const logbook::RecordName& name) -> const logbook::Record* {
@@ -40,6 +71,15 @@ words::RecordLookup lookupInBoth(std::shared_ptr<const WholeLog> log, words::Rec
 }
 
 }  // namespace
+
+bool hasWhatRestsOn(const rules::State& state, const Devices& devices,
+                    const std::function<bool(const logbook::RecordName&)>& has) {
+    return std::ranges::all_of(devices, [&](const std::string& serial) {
+        const auto* device = state.device(serial);
+        return device == nullptr ||
+               allOf(*device, [&](const rules::RecordRef& ref) { return has(ref.name); });
+    });
+}
 
 Result<std::shared_ptr<const WholeLog>> logOfUnits(const Surroundings& surroundings,
                                                    const store::Logbook& logbook,
@@ -52,8 +92,16 @@ Result<std::shared_ptr<const WholeLog>> logOfUnits(const Surroundings& surroundi
     if (records->empty() || !standing.facts.unread.empty()) {
         return std::shared_ptr<const WholeLog>();
     }
-    return std::make_shared<const WholeLog>(
+    auto log = std::make_shared<const WholeLog>(
         WholeLog{standing.facts, rules::Log(std::move(*records), surroundings.zones)});
+    const auto has = [&](const logbook::RecordName& name) {
+        if (log->log.find(name)) {
+            return true;
+        }
+        const auto* record = standing.lookup(name);
+        return record != nullptr && !devices.contains(record->device);
+    };
+    return hasWhatRestsOn(standing.state, devices, has) ? log : nullptr;
 }
 
 Result<WholeStanding> withLogOf(const Surroundings& surroundings, const LogbookFile& file,

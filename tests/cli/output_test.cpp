@@ -8,8 +8,11 @@
 #include "station/ward.h"
 
 #include <cerrno>
+#include <filesystem>
 #include <sstream>
 #include <streambuf>
+#include <utility>
+#include <vector>
 
 using namespace support;
 
@@ -87,4 +90,30 @@ TEST_CASE("Whoever reads no further is left alone, but told what was kept", "[un
         ward, {"log", path, "fault", "KB-0001", "--code", "display", "--as", "mt"}, EPIPE);
     CHECK(entry.status == 4);
     CHECK_THAT(entry.error, Catch::Contains("Recorded as icu-1/4"));
+}
+
+TEST_CASE("Once an entry is told its status stays, whatever is done after it", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const auto path = ward.logbook.path.string();
+    std::ostringstream out, error;
+    std::vector<std::pair<int, std::string>> told;
+    const auto call = [&](const std::vector<std::string>& words) {
+        ScriptedTerminal terminal;
+        auto surroundings = ward.surroundings;
+        surroundings.terminal = &terminal;
+        return cli::run(words, surroundings,
+                        {out, error, [&](int status) {
+                             told.emplace_back(status, out.str());
+                             CHECK_FALSE(std::filesystem::exists(path + ".backups"));
+                         }});
+    };
+    CHECK(call({"log", path, "fault", "KB-0001", "--code", "display", "--as", "mt"}) == 0);
+    REQUIRE(told.size() == 1);
+    CHECK(told.front().first == 0);
+    CHECK_THAT(told.front().second, Catch::Contains("Recorded as icu-1/4"));
+    // A refusal is no answer.
+    CHECK(call({"board", path + ".none"}) == 3);
+    CHECK(told.size() == 1);
 }

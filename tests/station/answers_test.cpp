@@ -331,6 +331,11 @@ TEST_CASE("A month says what was brought in since the knowledge asked", "[unit]"
     bring(3, 5);
     CHECK(textAt().find("Entries of station er-2 that were written down by then but came in here "
                         "only later: 3.") != std::string::npos);
+    SQLite::Database(ward.logbook.path.string(), SQLite::OPEN_READWRITE)
+        .exec("DROP TRIGGER records_are_never_deleted;"
+              " DELETE FROM records WHERE station = 'er-2' AND seq = 3");
+    CHECK(textAt().find("only later: 2.") != std::string::npos);
+    CHECK(textAt().find("er-2/3") != std::string::npos);
 }
 
 TEST_CASE("A record of the second that the clock tells belongs to now", "[unit]") {

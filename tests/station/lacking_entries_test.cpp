@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Entries into a log that lacks a record, or of whose station something is noted that cannot be so.
+#include "station/log_at_hand.h"
+#include "station/snapshots.h"
 #include "station/ward.h"
 
 #include <SQLiteCpp/Database.h>
@@ -15,6 +17,17 @@ bool isTold(const std::vector<std::string>& problems, std::string_view record) {
     return std::ranges::any_of(problems, [&](const std::string& each) {
         return each.find(record) != std::string::npos;
     });
+}
+
+// The schema is as before: what can wait is not written where it is another one.
+void takeOut(const Ward& ward, int seq) {
+    SQLite::Database file(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
+    const auto trigger = file.execAndGet("SELECT sql FROM sqlite_schema"
+                                         " WHERE name = 'records_are_never_deleted'")
+                             .getString();
+    file.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
+              std::to_string(seq));
+    file.exec(trigger);
 }
 
 }  // namespace
@@ -52,12 +65,39 @@ TEST_CASE("an entry tells no unit ready in a log that lacks a record", "[fault]"
         return noted->warnings;
     };
     REQUIRE_FALSE(isTold(told(), "is missing"));
-    SQLite::Database database(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
-    // Put back: what can wait is not written where the schema is another one.
-    const auto trigger = database.execAndGet("SELECT sql FROM sqlite_schema"
-                                             " WHERE name = 'records_are_never_deleted'")
-                             .getString();
-    database.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = 4");
-    database.exec(trigger);
+    takeOut(ward, 4);
     CHECK(isTold(told(), "icu-1/4 is missing"));
+}
+
+TEST_CASE("a start is taken though an own entry of before a kept state is gone", "[fault]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    // Nobody signed these: the last certain time lies before them.
+    const auto press = [&](const char* kind) {
+        return station::writeEntry(ward.surroundings, ward.logbook, {"mt", kind, "KB-0001"});
+    };
+    for (const auto* kind : {"use_start", "use_end"}) REQUIRE(press(kind));
+    ward.clock.advance(logbook::Duration{5LL * 3'600'000});
+    REQUIRE(press("use_start"));
+    const auto kept = station::rebuild(ward.surroundings, ward.logbook);
+    REQUIRE(kept);
+    REQUIRE(kept->kept > 0);
+    ward.clock.advance(logbook::Duration{60'000});
+    const auto atHand = [&] {
+        const auto logbook =
+            station::openLogbook(ward.surroundings, ward.logbook, station::Access::Read);
+        REQUIRE(logbook);
+        auto log = station::readAtHand(ward.surroundings, ward.logbook, *logbook,
+                                       {.devices = {"KB-0001"}, .since = ward.clock.now()});
+        REQUIRE(log);
+        return *std::move(log);
+    };
+    REQUIRE(atHand().beginning != nullptr);
+    takeOut(ward, 4);
+    const auto log = atHand();
+    REQUIRE(log.gone.size() == 1);
+    CHECK(toText(log.gone.front().record) == "icu-1/4");
+    CHECK(press("use_end"));
+    CHECK(press("use_start"));
 }

@@ -3,10 +3,13 @@
 //
 // A record that is gone from the middle of a log, or to which its indexes do not lead: nothing that
 // is read fails, and the heads alone tell that it was not given. No answer may pass over it.
+#include "station/entry.h"
 #include "station/folded_log.h"
 #include "station/folded_ward.h"
 #include "station/log_at_hand.h"
 #include "station/records_seen.h"
+#include "station/serial_log.h"
+#include "station/units_log.h"
 #include "support/statement_moments.h"
 
 #include <algorithm>
@@ -17,16 +20,23 @@ using station::RecordsSeen;
 
 namespace {
 
+// The schema is as before.
 void takeOut(const FoldedWard& ward, int seq) {
-    ward.tamper("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
-                std::to_string(seq));
+    SQLite::Database file(ward.file.path.string(), SQLite::OPEN_READWRITE);
+    const auto trigger = file.execAndGet("SELECT sql FROM sqlite_schema"
+                                         " WHERE name = 'records_are_never_deleted'")
+                             .getString();
+    file.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
+              std::to_string(seq));
+    file.exec(trigger);
 }
 
-// Both indexes that a reading goes along have only those of which it is true, as after damage; the
-// schema says nothing of that.
-void showOnly(const FoldedWard& ward, const std::string& condition) {
+// These indexes have only those of which it is true, as after damage; the schema says nothing of
+// that.
+void showOnly(const FoldedWard& ward, const std::string& condition,
+              const Texts& indexes = {"records_in_reading_order", "records_by_device"}) {
     std::string sql;
-    for (const std::string name : {"records_in_reading_order", "records_by_device"}) {
+    for (const auto& name : indexes) {
         const std::string by = name == "records_by_device" ? "device, " : "";
         const auto text = "CREATE INDEX " + name + " ON records (" + by +
                           "at_ms, entered_ms, station, seq)";
@@ -205,6 +215,83 @@ TEST_CASE("a station of which nothing is given behind a kept state is noticed", 
         showOnly(ward, "station <> 'er-2' OR seq = 1");
         CHECK_FALSE(problemsOf(ward, ward.ask(earlier)).empty());
         CHECK_FALSE(problemsOf(ward, ward.ask(now)).empty());
+    }
+}
+
+TEST_CASE("a strike that a kept state names is gone, and a start is taken", "[fault]") {
+    const FoldedWard ward;
+    auto log = quietLog(10);
+    const auto end = log.records().back().at;
+    // Of an entry by a clock that was ahead: what it strikes lies behind the state, and it before.
+    const auto pass = log.on(device).station("er-2").at(end + minutes(400)).pass("leak");
+    const auto strike = log.on(device).at(end).strike(pass);
+    log.on(device).at(end + minutes(1)).note();
+    ward.add(log.records());
+    const station::Asked now{end + minutes(401)};
+    CHECK(ward.rebuild().kept > 0);
+    REQUIRE(ward.ask(now).folded == 1);
+    REQUIRE(problemsOf(ward, ward.ask(now)).empty());
+    takeOut(ward, static_cast<int>(strike.seq));
+    const auto gone = toText(strike) + " is missing";
+    CHECK(isTold(problemsOf(ward, ward.ask(now)), gone));
+    auto source = station::StandingSource::open(ward.surroundings, ward.file);
+    REQUIRE(source);
+    for (int time = 0; time < 2; ++time) {
+        const auto standing = (*source)->ask(now);
+        REQUIRE(standing);
+        CHECK(isTold(problemsOf(ward, *standing), gone));
+    }
+    const auto written = station::writeEntry(ward.surroundings, ward.file,
+                                             {station::Writer("Robin"), "use_start", device});
+    CHECK(written);
+}
+
+TEST_CASE("what the index by unit alone does not lead to is read all the same", "[fault]") {
+    const FoldedWard ward;
+    auto log = logWith(bookOfLeak("voided_by = [{ event = \"soil\" }]", "[positions.circuit]\n"));
+    const auto first = log.on(device).fit("circuit", {{"serial", "P1"}});
+    const auto use = log.on(device).useStart();
+    log.on(device).useEnd();
+    log.on(device).remove("circuit");
+    log.on("KB-2").enrol({"adult"});
+    const auto last = log.on("KB-2").fit("circuit", {{"serial", "P1"}});
+    for (int hour = 0; hour < 10; ++hour) {
+        log.on(device).at(when("03-03 00:00") + minutes(60 * hour)).note();
+    }
+    ward.add(log.records());
+    CHECK(ward.rebuild().kept > 0);
+    const auto trace = [&] {
+        const auto standing =
+            station::standingForSerial(ward.surroundings, ward.file, {}, "P1");
+        REQUIRE(standing);
+        const auto told = station::trace(ward.surroundings, *standing,
+                                         {rules::TraceBy::Serial, "P1"});
+        REQUIRE(told);
+        return logbook::json::pretty(toJson(*told));
+    };
+    const auto ofUnit = [&] {
+        auto own = station::withLogOf(ward.surroundings, ward.file, ward.ask({}), "KB-2");
+        REQUIRE(own);
+        return own->log;
+    };
+    const auto logbook = ward.open();
+    const auto atHand = [&] {
+        auto read = station::readAtHand(ward.surroundings, ward.file, logbook,
+                                        {.devices = {"KB-2"}, .since = ward.clock.now()});
+        REQUIRE(read);
+        return *std::move(read);
+    };
+    const auto all = trace();
+    CHECK(ofUnit()->log.records().size() < log.records().size());
+    REQUIRE(atHand().beginning != nullptr);
+    const auto hidden = GENERATE_COPY(first, use, last);
+    CAPTURE(toText(hidden));
+    showOnly(ward, "seq <> " + std::to_string(hidden.seq), {"records_by_device"});
+    CHECK(trace() == all);
+    if (hidden == last) {
+        CHECK(ofUnit()->log.find(last));
+        CHECK(station::recordIn(atHand(), last) != nullptr);
+        CHECK(atHand().beginning == nullptr);
     }
 }
 
