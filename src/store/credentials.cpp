@@ -57,7 +57,8 @@ void write(SQLite::Database& database, const Place& place, const SecretHash& has
            const Writing& writing) {
     SQLite::Statement statement(
         database,
-        "INSERT INTO local_credentials (purpose, person, hash, failures, failed_ms, set_by, set_ms)"
+        "INSERT OR ABORT INTO local_credentials"
+        " (purpose, person, hash, failures, failed_ms, set_by, set_ms)"
         " VALUES (?, ?, ?, 0, 0, ?, ?) ON CONFLICT (purpose, person) DO UPDATE SET"
         " hash = excluded.hash, failures = 0, failed_ms = 0, set_by = excluded.set_by,"
         " set_ms = excluded.set_ms");
