@@ -88,6 +88,9 @@ void checkGuarded(Logbook& logbook, const std::filesystem::path& path) {
     const auto foreign = foreignSchemaAt(path);
     REQUIRE(foreign);
     checkWaits(tl::unexpected<Trouble>(*foreign));
+    const auto refused = refuseSchemaAt(path);
+    REQUIRE(refused);
+    checkWaits(tl::unexpected<Trouble>(*refused));
 }
 
 }  // namespace
@@ -104,6 +107,20 @@ TEST_CASE("No strange trigger runs, and what can wait is refused", "[unit]") {
         checkGuarded(earlier, folder / "log");
         Logbook later = open(folder / "log");
         checkGuarded(later, folder / "log");
+    }
+}
+
+TEST_CASE("A schema that cannot be looked at is none that is as it was made", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    CHECK_FALSE(refuseSchemaAt(folder / "log"));
+    writeBytes(folder / "other", "no logbook");
+    for (const auto& [name, code] :
+         {std::pair("none", Code::NotFound), std::pair("other", Code::NotALogbook)}) {
+        CHECK_FALSE(foreignSchemaAt(folder / name));
+        const auto refused = refuseSchemaAt(folder / name);
+        REQUIRE(refused);
+        CHECK(refused->code == code);
     }
 }
 
