@@ -161,6 +161,7 @@ BackupPlace::Kept BackupPlace::keepOnly(std::size_t count, Instant last,
         return kept;
     }
     std::erase(all, last);
+    (void)std::ranges::stable_partition(all, [&](Instant at) { return at < last; });
     std::size_t staying = 1;
     for (const auto at : all) {
         const auto path = pathAt(at);

@@ -338,9 +338,7 @@ Result<bool> SignedAct::append(bool onlyAsRead) {
     if (m_intended.empty()) {
         return true;
     }
-    if (auto refused = refuseForeign(); !refused) {
-        return tl::unexpected(std::move(refused.error()));
-    }
+    std::optional<store::Trouble> foreign;  // whoever has changed it since
     bool moved = false;
     bool damaged = false;  // as a verify has found since
     const auto build = [&](const RecordName& next) -> std::vector<Record> {
@@ -349,11 +347,16 @@ Result<bool> SignedAct::append(bool onlyAsRead) {
         damaged = m_waits &&
                   (!verified || (*verified && store::arePagesDamaged(**verified)));
         moved = onlyAsRead && (!arrival || *arrival != m_open.log().arrival);
-        return m_records = moved || damaged ? std::vector<Record>() : recordsFrom(next, now);
+        foreign = m_waits ? store::refuseSchemaAt(m_open.logbook().path()) : std::nullopt;
+        const bool isNone = moved || damaged || foreign;
+        return m_records = isNone ? std::vector<Record>() : recordsFrom(next, now);
     };
     const auto written = m_open.logbook().appendOwn(build, {m_signature->person, now});
     if (!written) {
         return tl::unexpected(problemOf(m_open.surroundings().words, written.error()));
+    }
+    if (foreign) {
+        return tl::unexpected(problemOf(m_open.surroundings().words, *foreign));
     }
     if (damaged) {
         return tl::unexpected(pagesDamaged());

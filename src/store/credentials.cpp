@@ -11,6 +11,7 @@
 #include <atomic>
 #include <functional>
 #include <memory>
+#include <system_error>
 #include <thread>
 #include <utility>
 
@@ -57,7 +58,8 @@ void write(SQLite::Database& database, const Place& place, const SecretHash& has
            const Writing& writing) {
     SQLite::Statement statement(
         database,
-        "INSERT INTO local_credentials (purpose, person, hash, failures, failed_ms, set_by, set_ms)"
+        "INSERT OR ABORT INTO local_credentials"
+        " (purpose, person, hash, failures, failed_ms, set_by, set_ms)"
         " VALUES (?, ?, ?, 0, 0, ?, ?) ON CONFLICT (purpose, person) DO UPDATE SET"
         " hash = excluded.hash, failures = 0, failed_ms = 0, set_by = excluded.set_by,"
         " set_ms = excluded.set_ms");
@@ -226,18 +228,26 @@ tl::expected<void, Trouble> setSecret(
 bool makeAll(const Pins& pins, std::vector<SecretHash>& hashes) {
     std::atomic<std::size_t> next{0};
     std::atomic<bool> done{true};
-    std::vector<std::thread> processors(std::max(1U, std::thread::hardware_concurrency()));
-    for (auto& processor : processors) {
-        processor = std::thread([&] {
-            for (auto index = next++; index < pins.size(); index = next++) {
-                if (!hashes[index].make(pins[index].second)) {
-                    done = false;
-                }
+    const auto work = [&] {
+        for (auto index = next++; index < pins.size(); index = next++) {
+            if (!hashes[index].make(pins[index].second)) {
+                done = false;
             }
-        });
+        }
+    };
+    const std::size_t most = std::max(1U, std::thread::hardware_concurrency()) - 1;
+    std::vector<std::thread> others;
+    others.reserve(most);
+    try {
+        while (others.size() < most) {
+            others.emplace_back(work);
+        }
+    } catch (const std::system_error&) {
+        // No more can be had: it takes longer.
     }
-    for (auto& processor : processors) {
-        processor.join();
+    work();
+    for (auto& other : others) {
+        other.join();
     }
     return done;
 }

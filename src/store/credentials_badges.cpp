@@ -27,8 +27,8 @@ tl::expected<bool, Trouble> Credentials::setBadge(const std::string& person,
         away.bind(1, person);
         away.exec();
         if (badge) {
-            SQLite::Statement statement(database,
-                                        "INSERT INTO local_badges (badge, person) VALUES (?, ?)");
+            SQLite::Statement statement(
+                database, "INSERT OR ABORT INTO local_badges (badge, person) VALUES (?, ?)");
             statement.bind(1, *badge);
             statement.bind(2, person);
             statement.exec();

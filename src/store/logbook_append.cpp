@@ -279,7 +279,11 @@ std::optional<Trouble> Appender::refuseOtherChanges(std::int64_t before) const {
             isAsBefore = isAsBefore && row && row->hash == chain.tail.hash;
         }
     }
-    return isAsBefore && m_database.getTotalChanges() == wanted ? std::nullopt : foreign;
+    if (isAsBefore && m_database.getTotalChanges() == wanted) {
+        return std::nullopt;
+    }
+    return foreign ? foreign
+                   : m_connection.trouble(Trouble::Code::Damaged, "it changed other rows");
 }
 
 tl::expected<ImportResult, Trouble> Appender::run(std::span<const LentRecord> records) {

@@ -73,7 +73,8 @@ void writeVerification(SQLite::Database& database, const VerifyReport& report,
                   std::to_string(logbook::largestSeq - 1));
     SQLite::Statement statement(
         database,
-        "INSERT INTO local_verifications (ok, number, at_ms, checked, heads, breaks) VALUES"
+        "INSERT OR ABORT INTO local_verifications"
+        " (ok, number, at_ms, checked, heads, breaks) VALUES"
         " (?, (SELECT 1 + coalesce(max(number), 0) FROM local_verifications), ?, ?, ?, ?)"
         " ON CONFLICT (ok) DO UPDATE SET number = excluded.number, at_ms = excluded.at_ms,"
         " checked = excluded.checked, heads = excluded.heads, breaks = excluded.breaks");
@@ -229,7 +230,7 @@ tl::expected<void, Trouble> nameStation(const Connection& connection, const std:
         return refused(Trouble::Code::StationTaken, name);
     }
     SQLite::Statement statement(
-        database, "INSERT INTO local_station (only_row, name, since_ms) VALUES (1, ?, ?)");
+        database, "INSERT OR ABORT INTO local_station (only_row, name, since_ms) VALUES (1, ?, ?)");
     statement.bind(1, name);
     statement.bind(2, since.ms);
     statement.exec();
@@ -292,7 +293,7 @@ tl::expected<void, Trouble> Logbook::setSetting(std::string_view key,
         }
         SQLite::Statement statement(
             m_connection->database(),
-            value ? "INSERT INTO local_settings (name, value) VALUES (?, ?)"
+            value ? "INSERT OR ABORT INTO local_settings (name, value) VALUES (?, ?)"
                     " ON CONFLICT (name) DO UPDATE SET value = excluded.value"
                   : "DELETE FROM local_settings WHERE name = ?");
         statement.bind(1, std::string(key));
@@ -313,7 +314,7 @@ tl::expected<std::int64_t, Trouble> Logbook::takeNumbers(std::string_view series
         }
         SQLite::Statement statement(
             m_connection->database(),
-            "INSERT INTO local_settings (name, value) VALUES (?1, ?2)"
+            "INSERT OR ABORT INTO local_settings (name, value) VALUES (?1, ?2)"
             " ON CONFLICT (name) DO UPDATE SET value = CAST(value AS INTEGER) + ?2"
             " RETURNING CAST(value AS INTEGER)");
         statement.bind(1, "numbers." + std::string(series));

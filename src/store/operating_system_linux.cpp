@@ -36,10 +36,16 @@ bool isFolder(int file) {
     return ::fstat(file, &status) == 0 && S_ISDIR(status.st_mode);
 }
 
-// Not every file system has RENAME_NOREPLACE; a second name does not replace either.
+// Not every file system has RENAME_NOREPLACE; a second name does not replace either. What cannot
+// lose its first name does not keep the second, so that it has moved or has not.
 std::error_code moveByLink(const std::filesystem::path& from, const std::filesystem::path& to) {
     if (::link(from.c_str(), to.c_str()) == 0) {
-        return ::unlink(from.c_str()) == 0 ? std::error_code{} : lastError();
+        if (::unlink(from.c_str()) == 0) {
+            return {};
+        }
+        const std::error_code error = lastError();
+        (void)::unlink(to.c_str());
+        return error;
     }
     const std::error_code linkError = lastError();
     if (linkError == std::errc::file_exists || std::filesystem::exists(to)) {

@@ -10,6 +10,7 @@
 #include <condition_variable>
 #include <mutex>
 #include <sqlite3.h>
+#include <system_error>
 #include <thread>
 
 namespace store {
@@ -19,6 +20,7 @@ namespace {
 using std::chrono::milliseconds;
 
 constexpr milliseconds betweenLooks{10};
+constexpr int stepsBetweenLooks = 10'000;  // of the database's program
 
 // Whether somebody is about to write: from the beginning of the transaction on, so that they need
 // not wait at its end. In the file layer itself, which any thread may ask.
@@ -48,11 +50,20 @@ private:
     sqlite3_file* m_file = nullptr;
 };
 
-// Stops what the connection reads once a writer is there, as long as this lives.
+// Stops what the connection reads once a writer is there, as long as this lives. Where no thread
+// can be had the database looks itself, between two of its steps.
 class Watch {
 public:
     Watch(SQLite::Database& database, const Writers& writers)
-        : m_thread([this, handle = database.getHandle(), &writers] { run(handle, writers); }) {}
+        : m_handle(database.getHandle()), m_writers(writers) {
+        try {
+            m_thread = std::thread([this] { run(); });
+        } catch (const std::system_error&) {
+            sqlite3_progress_handler(
+                m_handle, stepsBetweenLooks,
+                [](void* watch) { return static_cast<Watch*>(watch)->look() ? 1 : 0; }, this);
+        }
+    }
     ~Watch() { end(); }
     Watch(const Watch&) = delete;
     Watch& operator=(const Watch&) = delete;
@@ -67,20 +78,28 @@ public:
         if (m_thread.joinable()) {
             m_thread.join();
         }
+        sqlite3_progress_handler(m_handle, 0, nullptr, nullptr);
         return m_hasStopped;
     }
 
 private:
-    void run(sqlite3* handle, const Writers& writers) {
+    void run() {
         std::unique_lock lock(m_mutex);
         while (!m_over.wait_for(lock, betweenLooks, [this] { return m_isOver; })) {
-            if (writers.areThere()) {
-                m_hasStopped = true;
-                sqlite3_interrupt(handle);
+            if (look()) {
+                sqlite3_interrupt(m_handle);
             }
         }
     }
+    // Whether what is read is to be stopped.
+    bool look() {
+        const bool areThere = m_writers.areThere();
+        m_hasStopped = m_hasStopped || areThere;
+        return areThere;
+    }
 
+    sqlite3* m_handle;
+    const Writers& m_writers;
     std::mutex m_mutex;
     std::condition_variable m_over;
     bool m_isOver = false;

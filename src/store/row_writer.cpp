@@ -72,8 +72,8 @@ void noteHead(Database& database, const std::string& station, const Head& head,
 
 void noteImport(SQLite::Database& database, const Import& import) {
     SQLite::Statement statement(database,
-                                "INSERT INTO local_imports (file, person, at_ms, added, skipped)"
-                                " VALUES (?, ?, ?, ?, ?)");
+                                "INSERT OR ABORT INTO local_imports"
+                                " (file, person, at_ms, added, skipped) VALUES (?, ?, ?, ?, ?)");
     statement.bind(1, import.file);
     statement.bind(2, import.person);
     statement.bind(3, import.at.ms);

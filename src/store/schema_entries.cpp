@@ -26,12 +26,14 @@ std::set<SchemaEntry> madeAnew(int schema) {
 }  // namespace
 
 std::set<SchemaEntry> schemaEntriesIn(SQLite::Database& database) {
-    // The database's own statistics change nothing, nor do tables of what can be made again.
-    SQLite::Statement statement(database,
-                                "SELECT type, name, coalesce(sql, '') FROM sqlite_schema"
-                                " WHERE name NOT LIKE 'sqlite_stat%' AND NOT"
-                                " (substr(lower(name), 1, 8) = 'derived_' AND type = 'table'"
-                                " AND substr(lower(sql), 1, 21) = 'create table derived_')");
+    // The tables of the database's own statistics change nothing, nor do those of what can be made
+    // again. What a row makes is decided by its text: a name alone leaves nothing out.
+    SQLite::Statement statement(
+        database, "SELECT type, name, coalesce(sql, '') FROM sqlite_schema WHERE NOT"
+                  " (type = 'table' AND name IN ('sqlite_stat1', 'sqlite_stat3', 'sqlite_stat4')"
+                  " AND substr(coalesce(sql, ''), 1, 26) = 'CREATE TABLE ' || name || '(') AND NOT"
+                  " (type = 'table' AND substr(lower(name), 1, 8) = 'derived_'"
+                  " AND substr(lower(coalesce(sql, '')), 1, 21) = 'create table derived_')");
     std::set<SchemaEntry> schema;
     while (statement.executeStep()) {
         schema.emplace(statement.getColumn(0).getString(), statement.getColumn(1).getString(),

@@ -7,7 +7,6 @@
 #include "store/foreign_schema.h"
 #include "store/schema_entries.h"
 
-#include <set>
 #include <sqlite3.h>
 #include <string>
 #include <utility>
@@ -19,6 +18,22 @@ namespace {
 Trouble foreignSchema(const Connection& connection, const std::string& name) {
     return connection.trouble(Trouble::Code::Damaged,
                               name + " in its schema is not as it was made");
+}
+
+// Whether it is foreign.
+tl::expected<std::optional<Trouble>, Trouble> lookAt(const std::filesystem::path& path) {
+    using Looked = tl::expected<std::optional<Trouble>, Trouble>;
+    // It is only read.
+    const auto opened = Connection::open(path, {OpenOptions::Access::Read, true});
+    if (!opened) {
+        return tl::unexpected<Trouble>(opened.error());
+    }
+    const auto& connection = **opened;
+    return connection.guarded([&]() -> Looked {
+        const auto changed = schemaChangedIn(connection.database(), connection.schema());
+        return changed.empty() ? std::nullopt
+                               : std::optional(foreignSchema(connection, *changed.begin()));
+    });
 }
 
 }  // namespace
@@ -47,19 +62,13 @@ std::optional<Trouble> refuseForeignSchema(const Connection& connection) {
 }
 
 std::optional<Trouble> foreignSchemaAt(const std::filesystem::path& path) {
-    using Changed = tl::expected<std::set<std::string>, Trouble>;
-    // It is only read.
-    const auto opened = Connection::open(path, {OpenOptions::Access::Read, true});
-    if (!opened) {
-        return std::nullopt;
-    }
-    const auto& connection = **opened;
-    const auto changed = connection.guarded([&]() -> Changed {
-        return schemaChangedIn(connection.database(), connection.schema());
-    });
-    return !changed || changed->empty()
-               ? std::nullopt
-               : std::optional(foreignSchema(connection, *changed->begin()));
+    auto looked = lookAt(path);
+    return looked ? *std::move(looked) : std::nullopt;
+}
+
+std::optional<Trouble> refuseSchemaAt(const std::filesystem::path& path) {
+    auto looked = lookAt(path);
+    return looked ? *std::move(looked) : std::optional(std::move(looked.error()));
 }
 
 }  // namespace store

@@ -70,7 +70,10 @@ std::error_code UnfinishedFile::takeName() const {
     if (const auto error = clearJournal()) {
         return error;
     }
-    return system::moveWithoutReplacing(m_path, m_finalPath);
+    const auto error = system::moveWithoutReplacing(m_path, m_finalPath);
+    // It may have both names, and be unable to lose either: the first goes with this.
+    const auto taken = error ? system::fileNumber(m_finalPath) : std::nullopt;
+    return taken && taken == system::fileNumber(m_path) ? std::error_code() : error;
 }
 
 std::error_code UnfinishedFile::confirmName() const {

@@ -27,8 +27,7 @@ public:
     void removeLeftOvers() const;
 
     // Gives it its name once it is on the disk; std::errc::file_exists if that is taken. No
-    // connection to it may be open. Where it fails the name was not given; but on a file system
-    // that gives one only as a second name, and then does not take the first away, it has both.
+    // connection to it may be open. Where it fails the name was not given.
     [[nodiscard]] std::error_code takeName() const;
     // Waits until the name is on the disk. Where that fails it has its name all the same.
     [[nodiscard]] std::error_code confirmName() const;

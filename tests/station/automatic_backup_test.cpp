@@ -90,6 +90,36 @@ TEST_CASE("The oldest go, and nothing that was not made so", "[unit]") {
                                                    "ward-icu-2-20200101T000000Z.logbook"});
 }
 
+TEST_CASE("A backup of a time to come takes the place of no other", "[unit]") {
+    Backed ward;
+    ward.set("backups-kept", "3");
+    std::vector<std::string> made;
+    const auto make = [&] {
+        ward.clock.advance(day);
+        ward.enter();
+        ward.clock.advance(hour);
+        const auto backup = ward.backUp(Occasion::WindowCloses);
+        REQUIRE(backup.made.size() == 1);
+        made.push_back(backup.made.front().filename());
+        return backup.told;
+    };
+    make();
+    // As a clock that was ahead has made it.
+    const std::string ahead = "ward-icu-1-20990101T000000Z.logbook";
+    const auto folder = station::backupFolder(ward.logbook);
+    std::filesystem::rename(folder / made.front(), folder / ahead);
+    made.clear();
+    make();
+    const auto thenTold = make();
+    CHECK(ward.names() == std::vector<std::string>{made[0], made[1], ahead});
+    CHECK(thenTold.back().find("Not counted") == 0);
+    CHECK(thenTold.back().find(ahead) != std::string::npos);
+    CHECK(make().front().find("now removed: " + ahead) != std::string::npos);
+    CHECK(ward.names() == made);
+    make();
+    CHECK(ward.names() == std::vector(made.begin() + 1, made.end()));
+}
+
 TEST_CASE("What a killed program left half done goes after a day", "[unit]") {
     Backed ward;
     const auto folder = station::backupFolder(ward.logbook);

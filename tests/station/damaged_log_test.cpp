@@ -13,6 +13,7 @@
 #include "station/standing.h"
 #include "station/standing_source.h"
 #include "store/bad_sectors.h"
+#include "support/statement_moments.h"
 
 #include <SQLiteCpp/Database.h>
 
@@ -68,6 +69,38 @@ TEST_CASE("With a strange trigger what waits is refused where entries are gone t
     CHECK(codeOf(ward, note) == "trouble.damaged");
     CHECK(readable(ward) == before);
     CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
+}
+
+TEST_CASE("Nothing that waits is written after a strange trigger, whenever it came", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    const station::Entry note{ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}};
+    SQLite::Database others(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
+    const auto count = [&] { return others.execAndGet("SELECT count(*) FROM records").getInt(); };
+    constexpr int mostMoments = 500;
+    int moment = 1, refused = 0;
+    for (bool came = true; came && moment < mostMoments; ++moment) {
+        CAPTURE(moment);
+        const int before = count();
+        bool isEarly = false;
+        std::string code;
+        {
+            const StatementMoments moments(moment, [&](sqlite3*) {
+                isEarly = count() == before;
+                others.exec("CREATE TRIGGER a BEFORE UPDATE ON local_heads"
+                            " BEGIN SELECT raise(IGNORE); END");
+            });
+            code = codeOf(ward, note);
+            came = moments.came();
+        }
+        CHECK(code == (isEarly ? "trouble.damaged" : ""));
+        CHECK(count() == before + (isEarly ? 0 : 1));
+        others.exec("DROP TRIGGER IF EXISTS a");
+        refused += isEarly ? 1 : 0;
+    }
+    CHECK(refused > 5);
+    CHECK(moment < mostMoments);
 }
 
 TEST_CASE("A start is recorded though older entries cannot be read", "[fault]") {

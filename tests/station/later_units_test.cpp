@@ -143,6 +143,29 @@ TEST_CASE("A later entry that was struck through leaves its unit in no doubt", "
     CHECK(stands->later.size() == 2);  // it is still named
 }
 
+TEST_CASE("A later entry that was struck by one who may not strike it stays in doubt", "[unit]") {
+    Ward ward;
+    ward.found();
+    ward.enrol("KB-0001");
+    ward.enrol("KB-0002");
+    ward.person("bm", "biomed");
+    REQUIRE(ward.check("KB-0001", "pass"));
+    REQUIRE(ward.check("KB-0002", "pass"));
+    // By one who is known and may not, and by one whom the log does not know.
+    writeAhead(ward, {on("KB-0001", "check", {{"check", "leak"}, {"outcome", "fail"}}),
+                      on("KB-0002", "check", {{"check", "leak"}, {"outcome", "fail"}}),
+                      on("KB-0001", "strike", {{"target", "er-2/1"}, {"reason", "Not so"}}, "bm"),
+                      on("KB-0002", "strike", {{"target", "er-2/2"}, {"reason", "Not so"}}, "rs")});
+    CHECK(inDoubt(ward) == std::set<std::string>{"KB-0001", "KB-0002"});
+    const auto stands = station::standing(ward.surroundings, ward.logbook, {});
+    REQUIRE(stands);
+    for (const auto& row : station::board(ward.surroundings, *stands).rows) {
+        CAPTURE(row.assessment.device);
+        CHECK(row.inDoubt);
+        CHECK(row.assessment.verdict == rules::Verdict::NotReady);
+    }
+}
+
 TEST_CASE("Later entries that change no unit leave none in doubt", "[unit]") {
     Ward ward;
     ward.found();

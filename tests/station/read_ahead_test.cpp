@@ -6,11 +6,11 @@
 #include "station/read_ahead.h"
 
 #include "station/ward.h"
+#include "support/no_threads.h"
 
-#include <pthread.h>
-#include <system_error>
 #include <thread>
 
+using support::NoThreads;
 using support::utc;
 using support::Ward;
 
@@ -33,28 +33,6 @@ void keepNotes(Ward& ward) {
     REQUIRE(file);
     REQUIRE(file->append(notes, {"mt", ward.clock.now()}));
 }
-
-// While it lives no thread can be begun: each would have a stack for which there is no room.
-class NoThreads {
-public:
-    NoThreads() {
-        REQUIRE(pthread_getattr_default_np(&m_before) == 0);
-        pthread_attr_t attributes;
-        REQUIRE(pthread_attr_init(&attributes) == 0);
-        REQUIRE(pthread_attr_setstacksize(&attributes, std::size_t{1} << 47U) == 0);
-        REQUIRE(pthread_setattr_default_np(&attributes) == 0);
-        pthread_attr_destroy(&attributes);
-    }
-    ~NoThreads() {
-        pthread_setattr_default_np(&m_before);
-        pthread_attr_destroy(&m_before);
-    }
-    NoThreads(const NoThreads&) = delete;
-    NoThreads& operator=(const NoThreads&) = delete;
-
-private:
-    pthread_attr_t m_before{};
-};
 
 void requireAll(station::ReadAhead& ahead) {
     int taken = 0;

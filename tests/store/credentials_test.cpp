@@ -7,6 +7,7 @@
 
 #include "killing_files.h"
 #include "logbook_files.h"
+#include "support/no_threads.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <algorithm>
@@ -213,7 +214,13 @@ TEST_CASE("PINs of several persons are hashed side by side", "[unit][threads]") 
     for (int number = 1; number <= 5; ++number) {
         pins.emplace_back("p" + std::to_string(number), "73190" + std::to_string(number));
     }
-    REQUIRE(desk.credentials.setPins(pins, at(0)));
+    SECTION("in threads of their own") {
+        REQUIRE(desk.credentials.setPins(pins, at(0)));
+    }
+    SECTION("and where none can be had one after the other") {
+        const support::NoThreads none;
+        REQUIRE(desk.credentials.setPins(pins, at(0)));
+    }
     for (const auto& [person, pin] : pins) {
         CHECK(desk.credentials.tryPin(person, pin, on(1)) == Trial{Outcome::Right});
         CHECK(desk.credentials.tryPin(person, right, on(2))->outcome == Outcome::Wrong);

@@ -20,6 +20,8 @@ const std::vector<std::string>& changes() {
     static const std::vector<std::string> all = {
         "CREATE TRIGGER a BEFORE UPDATE ON local_heads BEGIN SELECT raise(IGNORE); END",
         "CREATE TRIGGER a BEFORE INSERT ON records BEGIN SELECT raise(IGNORE); END",
+        "CREATE TRIGGER sqlite1stat_a BEFORE INSERT ON local_heads BEGIN SELECT raise(IGNORE); END",
+        "CREATE INDEX sqlite1stat_a ON records (seq)",
         "DROP TRIGGER records_are_never_updated; CREATE TRIGGER a AFTER INSERT ON records BEGIN"
         " UPDATE records SET content = replace(content, 'seen', 'Seen') WHERE seq = 2; END",
         "DROP TRIGGER records_are_never_deleted",
@@ -28,25 +30,30 @@ const std::vector<std::string>& changes() {
     return all;
 }
 
-// Makes `records` anew, by its own text with the one in the place of the other.
-void makeAnew(const std::filesystem::path& path, const std::string& old, const std::string& with) {
+struct Change {
+    std::string table, old, with;
+};
+
+// Makes a table anew, by its own text with the one in the place of the other.
+void makeAnew(const std::filesystem::path& path, const Change& change) {
+    const auto& [name, old, with] = change;
     const auto database = behindTheBack(path);
     std::string table =
-        database->execAndGet("SELECT sql FROM sqlite_schema WHERE name = 'records'").getString();
+        database->execAndGet("SELECT sql FROM sqlite_schema WHERE name = '" + name + "'")
+            .getString();
     const std::string indexes =
         database
-            ->execAndGet("SELECT group_concat(sql, ';') FROM sqlite_schema"
-                         " WHERE tbl_name = 'records' AND type = 'index' AND sql IS NOT NULL")
+            ->execAndGet("SELECT group_concat(sql, ';') FROM sqlite_schema WHERE tbl_name = '" +
+                         name + "' AND type = 'index' AND sql IS NOT NULL")
             .getString();
     const auto place = table.find(old);
     REQUIRE(place != std::string::npos);
     table.replace(place, old.size(), with);
-    const std::string beginning = "CREATE TABLE records";
+    const std::string beginning = "CREATE TABLE " + name;
     REQUIRE(table.starts_with(beginning));
     table.replace(0, beginning.size(), "CREATE TABLE strange");
-    database->exec(table + "; INSERT INTO strange SELECT * FROM records; DROP TABLE records;"
-                           "ALTER TABLE strange RENAME TO records;" +
-                   indexes);
+    database->exec(table + "; INSERT INTO strange SELECT * FROM " + name + "; DROP TABLE " + name +
+                   "; ALTER TABLE strange RENAME TO " + name + ";" + indexes);
 }
 
 std::vector<Hash> hashes(const Logbook& logbook) {
@@ -81,6 +88,9 @@ void checkGuarded(Logbook& logbook, const std::filesystem::path& path) {
     const auto foreign = foreignSchemaAt(path);
     REQUIRE(foreign);
     checkWaits(tl::unexpected<Trouble>(*foreign));
+    const auto refused = refuseSchemaAt(path);
+    REQUIRE(refused);
+    checkWaits(tl::unexpected<Trouble>(*refused));
 }
 
 }  // namespace
@@ -97,6 +107,20 @@ TEST_CASE("No strange trigger runs, and what can wait is refused", "[unit]") {
         checkGuarded(earlier, folder / "log");
         Logbook later = open(folder / "log");
         checkGuarded(later, folder / "log");
+    }
+}
+
+TEST_CASE("A schema that cannot be looked at is none that is as it was made", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    CHECK_FALSE(refuseSchemaAt(folder / "log"));
+    writeBytes(folder / "other", "no logbook");
+    for (const auto& [name, code] :
+         {std::pair("none", Code::NotFound), std::pair("other", Code::NotALogbook)}) {
+        CHECK_FALSE(foreignSchemaAt(folder / name));
+        const auto refused = refuseSchemaAt(folder / name);
+        REQUIRE(refused);
+        CHECK(refused->code == code);
     }
 }
 
@@ -120,9 +144,9 @@ TEST_CASE("No foreign key of a strange table changes what was there", "[unit]") 
     REQUIRE(logbook.setStation("icu-1", writing()));
     append(logbook, notes("icu-1", 3));
     // The head that is noted with an entry would alter the hash of the one before.
-    makeAnew(folder / "log", "length(hash) = 32)",
-             "length(hash) = 32) REFERENCES local_heads (hash) ON UPDATE CASCADE"
-             " DEFERRABLE INITIALLY DEFERRED");
+    makeAnew(folder / "log", {"records", "length(hash) = 32)",
+                              "length(hash) = 32) REFERENCES local_heads (hash) ON UPDATE CASCADE"
+                              " DEFERRABLE INITIALLY DEFERRED"});
     behindTheBack(folder / "log")->exec("CREATE UNIQUE INDEX by_hash ON local_heads (hash)");
     const auto before = hashes(logbook);
     checkGuarded(logbook, folder / "log");
@@ -137,8 +161,9 @@ TEST_CASE("No strange table gives up an entry for another", "[unit]") {
     Logbook logbook = create(folder / "log");
     REQUIRE(logbook.setStation("icu-1", writing()));
     append(logbook, notes("icu-1", 3));
-    makeAnew(folder / "log", "UNIQUE (station, seq)",
-             "UNIQUE (station, seq), UNIQUE (at_ms, device, kind, station) ON CONFLICT REPLACE");
+    makeAnew(folder / "log", {"records", "UNIQUE (station, seq)",
+                              "UNIQUE (station, seq),"
+                              " UNIQUE (at_ms, device, kind, station) ON CONFLICT REPLACE"});
     const auto before = contents(logbook);
     const auto refused = logbook.append(std::vector{noteAt("icu-1", 4, 3)}, writing());
     REQUIRE_FALSE(refused);
@@ -147,4 +172,48 @@ TEST_CASE("No strange table gives up an entry for another", "[unit]") {
     CHECK(headsOf(logbook).at("icu-1").seq == 3);
     CHECK(logbook.verify()->breaks.empty());
     checkGuarded(logbook, folder / "log");
+}
+
+TEST_CASE("No note of verify takes an entry away, whatever a strange trigger is named", "[unit]") {
+    const auto name = GENERATE(as<std::string>(), "a", "sqlite1stat_a");
+    CAPTURE(name);
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 3));
+    // The next one of the station would be put in the place of the second.
+    behindTheBack(folder / "log")
+        ->exec("CREATE UNIQUE INDEX " + name + "_i ON records (kind) WHERE seq IN (2, 4);"
+               "CREATE TRIGGER " + name + "_t BEFORE INSERT ON local_verifications BEGIN"
+               " INSERT OR REPLACE INTO records SELECT 4, station, 4, at_ms, entered_ms, device,"
+               " kind, content, hash, arrived_ms FROM records WHERE seq = 2; END");
+    const auto before = contents(logbook);
+    const auto report = logbook.verify();
+    REQUIRE(report);
+    CHECK(report->schemaChanged == std::vector{name + "_i", name + "_t"});
+    CHECK(logbook.noteVerified(*report, writing()));
+    CHECK(contents(logbook) == before);
+    CHECK(logbook.verify()->breaks.empty());
+}
+
+TEST_CASE("No strange table gives up a note of verify for another", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, notes("icu-1", 3));
+    const auto whole = logbook.verify();
+    REQUIRE(whole);
+    REQUIRE(whole->ok());
+    REQUIRE(logbook.noteVerified(*whole, writing()));
+    makeAnew(folder / "log", {"local_verifications", "checked INTEGER NOT NULL",
+                              "checked INTEGER NOT NULL UNIQUE ON CONFLICT REPLACE"});
+    const auto strange = logbook.verify();
+    REQUIRE(strange);
+    REQUIRE(strange->checked == whole->checked);
+    CHECK_FALSE(strange->ok());
+    const auto noted = logbook.noteVerified(*strange, writing());
+    REQUIRE_FALSE(noted);
+    CHECK(noted.error().code == Code::Damaged);
+    const auto last = logbook.lastVerification();
+    REQUIRE(last);
+    REQUIRE(*last);
+    CHECK((*last)->ok);
 }

@@ -1,12 +1,13 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Backups: that they hold all there was, and that nothing half done is left.
+// Backups: that they hold all there was, and that nothing half done is left. Each is restored.
 #include "store/logbook.h"
 
 #include "bad_sectors.h"
 #include "logbook_files.h"
 #include "store/operating_system.h"
+#include "store/restore.h"
 #include "support/statement_moments.h"
 
 #include <algorithm>
@@ -21,6 +22,26 @@ using namespace store::test;
 using Access = OpenOptions::Access;
 using Code = Trouble::Code;
 
+namespace {
+
+// Where nothing stood it holds the same records as the logbook, whose people and settings it lacks.
+void checkRestores(const std::filesystem::path& backup, const Logbook& logbook) {
+    const TemporaryFolder folder;
+    const auto result = restore(backup, {folder / "log", "icu-9"}, writing());
+    REQUIRE(result);
+    CHECK(folder.names() == std::vector<std::string>{"log"});
+    Logbook restored = open(folder / "log");
+    CHECK(contents(restored) == contents(logbook));
+    CHECK(headsOf(restored) == headsOf(logbook));
+    CHECK(result->heads == headsOf(logbook));
+    CHECK(restored.settings().value().empty());
+    CHECK(restored.station().value() == std::optional<std::string>("icu-9"));
+    append(restored, {note("icu-9", 1)});
+    CHECK(restored.verify()->ok());
+}
+
+}  // namespace
+
 TEST_CASE("A backup holds every record and has no station of its own", "[unit]") {
     const TemporaryFolder folder;
     Logbook logbook = create(folder / "log");
@@ -33,14 +54,15 @@ TEST_CASE("A backup holds every record and has no station of its own", "[unit]")
     CHECK(result->bytes == std::filesystem::file_size(folder / "copy"));
     CHECK(result->heads == headsOf(logbook));
     CHECK(folder.names() == std::vector<std::string>{"copy", "log"});
+    checkRestores(folder / "copy", logbook);
 
-    Logbook restored = open(folder / "copy");
-    CHECK(contents(restored) == contents(logbook));
-    CHECK(headsOf(restored) == headsOf(logbook));
-    CHECK(restored.verify()->ok());
-    CHECK(restored.station().value() == std::nullopt);
-    CHECK(restored.setStation("icu-1", writing()).error().code == Code::StationTaken);
-    CHECK(restored.setStation("icu-1b", writing()));
+    Logbook copy = open(folder / "copy");
+    CHECK(contents(copy) == contents(logbook));
+    CHECK(headsOf(copy) == headsOf(logbook));
+    CHECK(copy.verify()->ok());
+    CHECK(copy.station().value() == std::nullopt);
+    CHECK(copy.setStation("icu-1", writing()).error().code == Code::StationTaken);
+    CHECK(copy.setStation("icu-1b", writing()));
     CHECK(logbook.station().value() == std::optional<std::string>("icu-1"));
 }
 
@@ -52,6 +74,7 @@ TEST_CASE("A backup leaves behind what belongs to one file", "[unit]") {
     REQUIRE(logbook.importRecords(lent(notes("icu-2", 3)), "in.jsonl", writing()));
     REQUIRE(bytesOf(folder / "log").find(value) != std::string::npos);
     REQUIRE(logbook.backup(folder / "copy"));
+    checkRestores(folder / "copy", logbook);
     const Logbook copy = open(folder / "copy");
     CHECK(copy.settings().value().empty());
     CHECK(copy.imports().value().empty());
@@ -69,6 +92,7 @@ TEST_CASE("A logbook opened to read can be backed up", "[unit]") {
     const Logbook logbook = open(folder / "log", OpenOptions::Access::Read);
     REQUIRE(logbook.backup(folder / "copy"));
     CHECK(open(folder / "copy").count() == 5);
+    checkRestores(folder / "copy", logbook);
 }
 
 TEST_CASE("A backup writes over nothing", "[unit]") {
@@ -139,6 +163,7 @@ TEST_CASE("A backup clears what a killed one of its name left, and nothing else"
     names.insert(names.end(), {"copy", "log"});
     std::ranges::sort(names);
     CHECK(folder.names() == names);
+    checkRestores(folder / "copy", logbook);
 }
 
 // In the middle of it, and while the copy is proved: then it is proved once more.
@@ -190,6 +215,7 @@ TEST_CASE("A backup goes on where a write of somebody else is cut off meanwhile"
         CHECK(open(folder / "copy", Access::Read).count() == many);
         CHECK(open(folder / "log").verify()->ok());
         CHECK(open(folder / "log").settings()->empty());
+        checkRestores(folder / "copy", open(folder / "log"));
     }
     CHECK(made > 0);
 }
@@ -216,6 +242,8 @@ TEST_CASE("What the disk of a backup does not give is told as that disk's", "[fa
             came = moments.came();
             if (made) {
                 CHECK((!bad || bad->met() == 0));
+                bad.reset();
+                checkRestores(folder / "copy", logbook);
                 continue;
             }
             ++refused;

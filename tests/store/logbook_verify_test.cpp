@@ -283,6 +283,9 @@ TEST_CASE("A schema that is not as made is told", "[unit]") {
         {"DROP TRIGGER records_are_only_appended", "records_are_only_appended"},
         {"DROP INDEX records_by_device", "records_by_device"},
         {"CREATE TABLE extra (a)", "extra"},
+        {"CREATE INDEX sqlite1stat_a ON records (seq)", "sqlite1stat_a"},
+        {"CREATE TRIGGER sqlite1stat_a BEFORE INSERT ON records BEGIN SELECT 1; END",
+         "sqlite1stat_a"},
         {"DROP TRIGGER records_are_never_deleted;"
          "CREATE TRIGGER records_are_never_deleted BEFORE DELETE ON records"
          " WHEN false BEGIN SELECT 1; END",

@@ -6,6 +6,7 @@
 
 #include "logbook_files.h"
 #include "store/connection.h"
+#include "support/no_threads.h"
 
 #include <catch2/catch.hpp>
 #include <chrono>
@@ -89,6 +90,33 @@ TEST_CASE("What reads without end is stopped for a writer and begun again", "[un
     CHECK(begun == 2);
     writer.reset();
     CHECK(open(folder / "log").settings()->at("place") == "shelf");
+}
+
+TEST_CASE("Where no thread can be had what reads without end is stopped all the same", "[unit]") {
+    const TemporaryFolder folder;
+    make(folder / "log");
+    const auto connection = connect(folder / "log", Access::Read);
+    const auto writer = behindTheBack(folder / "log");
+    const support::NoThreads none;
+    int begun = 0;
+    const auto read = [&] {
+        if (++begun > 1) {
+            return;
+        }
+        writer->exec("BEGIN IMMEDIATE");
+        try {
+            connection->database().execAndGet(endless);
+        } catch (const SQLite::Exception&) {
+            writer->exec("ROLLBACK");
+            throw;
+        }
+    };
+    readInTurns(connection->database(), read, {.pagesAtOnce = 0});
+    CHECK(begun == 2);
+    // Whoever writes later stops nothing any more.
+    writer->exec("BEGIN IMMEDIATE");
+    CHECK(connection->database().execAndGet("SELECT count(*) FROM records").getInt() == 3);
+    CHECK(verifyAs(schemaVersion, *connection, {})->ok());
 }
 
 TEST_CASE("What is short, or within a write of one's own, is read once", "[unit][threads]") {

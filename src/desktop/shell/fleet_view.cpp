@@ -42,7 +42,7 @@ namespace {
 bool isSame(const station::Standing& one, const station::Standing& other) {
     const auto facts = [](const station::LogbookFacts& all) {
         return std::tie(all.arrival, all.ownStation, all.staleAfter, all.unread, all.formsIssued,
-                        all.isDamaged);
+                        all.isDamaged, all.isRefused);
     };
     const auto verified = [](const station::LogbookFacts& all) {
         return all.verification ? std::optional(std::tuple(all.verification->at,

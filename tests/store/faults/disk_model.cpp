@@ -66,6 +66,13 @@ void DiskModel::moved(const std::filesystem::path& from, const std::filesystem::
     }
 }
 
+void DiskModel::linked(const std::filesystem::path& from, const std::filesystem::path& to) {
+    if (find(from) != nullptr && find(to) == nullptr) {
+        m_unsyncedNames.push_back({"", to.filename(), m_names[from.filename()]});
+        apply(m_names, m_unsyncedNames.back());
+    }
+}
+
 void DiskModel::exchanged(const std::filesystem::path& one, const std::filesystem::path& other) {
     if (find(one) != nullptr && find(other) != nullptr) {
         m_unsyncedNames.push_back({one.filename(), other.filename(), m_names[one.filename()],

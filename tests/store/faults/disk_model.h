@@ -30,6 +30,8 @@ public:
     void truncated(const std::filesystem::path& file, std::int64_t size);
     void removed(const std::filesystem::path& file);
     void moved(const std::filesystem::path& from, const std::filesystem::path& to);
+    // A second name.
+    void linked(const std::filesystem::path& from, const std::filesystem::path& to);
     // In one step: both names or neither are the other's after a power cut.
     void exchanged(const std::filesystem::path& one, const std::filesystem::path& other);
     void synced(const std::filesystem::path& fileOrFolder);

@@ -34,6 +34,8 @@ struct FaultyState {
 
 // Whether two names are exchanged in one step, as most file systems can.
 [[nodiscard]] bool& exchangesNames();
+// Whether a file is renamed in one step that replaces nothing.
+[[nodiscard]] bool& renamesSafely();
 
 // Of the one disk that there is; without one, `model` is null and no call fails.
 [[nodiscard]] FaultyState& faultyState();

@@ -27,6 +27,11 @@ bool& exchangesNames() {
     return exchanges;
 }
 
+bool& renamesSafely() {
+    static bool safely = true;
+    return safely;
+}
+
 bool FaultyState::fails(Call call) {
     if (model == nullptr || healed) {
         return false;
@@ -63,6 +68,8 @@ int __real_open(const char* path, int flags, ...);
 int __real_fsync(int file);
 ssize_t __real_write(int file, const void* bytes, size_t count);
 int __real_unlink(const char* path);
+int __real_link(const char* from, const char* to);
+int __real_rename(const char* from, const char* to);
 int __real_renameat2(int fromFolder, const char* from, int toFolder, const char* to,
                      unsigned flags);
 
@@ -120,6 +127,36 @@ int __wrap_unlink(const char* path) {
     return __real_unlink(path);
 }
 
+int __wrap_link(const char* from, const char* to) {
+    auto& state = store::test::faultyState();
+    if (state.model == nullptr) {
+        return __real_link(from, to);
+    }
+    if (!state.dead()) {
+        state.model->linked(from, to);
+    }
+    if (state.fails(store::test::Call::Move)) {
+        errno = EIO;
+        return -1;
+    }
+    return __real_link(from, to);
+}
+
+int __wrap_rename(const char* from, const char* to) {
+    auto& state = store::test::faultyState();
+    if (state.model == nullptr) {
+        return __real_rename(from, to);
+    }
+    if (!state.dead()) {
+        state.model->moved(from, to);
+    }
+    if (state.fails(store::test::Call::Move)) {
+        errno = EIO;
+        return -1;
+    }
+    return __real_rename(from, to);
+}
+
 int __wrap_fsync(int file) {
     auto& state = store::test::faultyState();
     if (state.model == nullptr) {
@@ -148,7 +185,8 @@ int __wrap_renameat2(int fromFolder, const char* from, int toFolder, const char*
         return __real_renameat2(fromFolder, from, toFolder, to, flags);
     }
     const bool exchanges = (flags & RENAME_EXCHANGE) != 0;
-    if (exchanges && !store::test::exchangesNames()) {
+    if ((exchanges && !store::test::exchangesNames()) ||
+        ((flags & RENAME_NOREPLACE) != 0 && !store::test::renamesSafely())) {
         errno = EINVAL;
         return -1;
     }

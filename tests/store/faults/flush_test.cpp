@@ -54,6 +54,7 @@ TEST_CASE("Where the names of a folder cannot be waited for a backup is made all
     REQUIRE(result);
     CHECK(result->bytes == std::filesystem::file_size(folder / copy));
     checkHolds(folder / copy, kept());
+    checkRestores(folder / copy, kept());
 }
 
 TEST_CASE("The name of a new folder is on the disk before it is said to be there", "[fault]") {

@@ -79,6 +79,18 @@ struct WithoutExchange {
     WithoutExchange& operator=(const WithoutExchange&) = delete;
 };
 
+// On one that does not rename without replacing, but gives second names.
+struct BySecondName {
+    explicit BySecondName(bool is) { renamesSafely() = !is; }
+    ~BySecondName() { renamesSafely() = true; }
+    BySecondName(const BySecondName&) = delete;
+    BySecondName& operator=(const BySecondName&) = delete;
+};
+
+std::string titleOf(const std::string& use, bool bySecondName) {
+    return use + (bySecondName ? " by a second name" : "");
+}
+
 void checkRestored(const Path& folder, const Outcome& outcome) {
     if (outcome.confirmed()) {
         CHECK(standing(folder) == aside);
@@ -99,7 +111,7 @@ TEST_CASE("The disk may fail at any call of opening", "[fault]") {
         };
         const auto check = [](const Path& folder, const Outcome&) {
             checkHolds(folder / ward, kept());
-            checkNames(folder, {ward});
+            checkGoesOn(folder, kept());
         };
         const std::string title = access == Access::Read ? "open to read" : "open to write";
         const auto tally = sweep({title, keptFiles(), run, check});
@@ -111,20 +123,24 @@ TEST_CASE("The disk may fail at any call of opening", "[fault]") {
 }
 
 TEST_CASE("The disk may fail at any call of making a logbook", "[fault]") {
-    const auto tally = sweep(
-        {"make", {},
-         [](const Path& folder) {
-             return troubleIn(Logbook::open(folder / ward, {Access::Create}));
-         },
-         [](const Path& folder, const Outcome& outcome) {
-             forgetUnfinished(folder, outcome);
-             checkNames(folder, {ward});
-             const bool there = std::filesystem::exists(folder / ward);
-             CHECK((there || !outcome.confirmed()));
-             CHECK((there ? open(folder / ward) : create(folder / ward)).verify()->ok());
-         }});
-    CHECK(tally.fired.at(Failure::Full).at(Call::Make) > 0);
-    CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 0);
+    for (const bool bySecondName : {false, true}) {
+        const BySecondName given(bySecondName);
+        const auto tally = sweep(
+            {titleOf("make", bySecondName), {},
+             [](const Path& folder) {
+                 return troubleIn(Logbook::open(folder / ward, {Access::Create}));
+             },
+             [](const Path& folder, const Outcome& outcome) {
+                 forgetUnfinished(folder, outcome);
+                 checkNames(folder, {ward});
+                 const bool there = std::filesystem::exists(folder / ward);
+                 CHECK((there || !outcome.confirmed()));
+                 CHECK((there ? open(folder / ward) : create(folder / ward)).verify()->ok());
+                 checkGoesOn(folder, 0);
+             }});
+        CHECK(tally.fired.at(Failure::Full).at(Call::Make) > 0);
+        CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 0);
+    }
 }
 
 TEST_CASE("The disk may fail at any call of an append", "[fault]") {
@@ -170,33 +186,39 @@ TEST_CASE("The disk may fail at any call of an import", "[fault]") {
 }
 
 TEST_CASE("The disk may fail at any call of a backup", "[fault]") {
-    int unconfirmed = 0;
-    const auto tally = sweep(
-        {"backup", keptFiles(),
-         [](const Path& folder) -> std::optional<Trouble> {
-             auto logbook = Logbook::open(folder / ward, {Access::Read});
-             if (!logbook) {
-                 return logbook.error();
-             }
-             const auto result = logbook->backup(folder / copy);
-             return result ? std::nullopt : std::optional(result.error());
-         },
-         [&](const Path& folder, const Outcome& outcome) {
-             forgetUnfinished(folder, outcome);
-             checkNames(folder, {ward, copy});
-             checkHolds(folder / ward, kept());
-             const bool there = std::filesystem::exists(folder / copy);
-             CHECK((there || !outcome.confirmed()));
-             if (there) {
-                 checkHolds(folder / copy, kept());
-             }
-             if (outcome.told && outcome.powerHeld()) {
-                 CHECK(there == (outcome.told->code == Trouble::Code::NotConfirmed));
-                 unconfirmed += there ? 1 : 0;
-             }
-         }});
-    CHECK(unconfirmed > 0);
-    CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 0);
+    for (const bool bySecondName : {false, true}) {
+        const BySecondName given(bySecondName);
+        int unconfirmed = 0;
+        const auto tally = sweep(
+            {titleOf("backup", bySecondName), keptFiles(),
+             [](const Path& folder) -> std::optional<Trouble> {
+                 auto logbook = Logbook::open(folder / ward, {Access::Read});
+                 if (!logbook) {
+                     return logbook.error();
+                 }
+                 const auto result = logbook->backup(folder / copy);
+                 return result ? std::nullopt : std::optional(result.error());
+             },
+             [&](const Path& folder, const Outcome& outcome) {
+                 forgetUnfinished(folder, outcome);
+                 checkNames(folder, {ward, copy});
+                 checkHolds(folder / ward, kept());
+                 const bool there = std::filesystem::exists(folder / copy);
+                 CHECK((there || !outcome.confirmed()));
+                 if (there) {
+                     checkHolds(folder / copy, kept());
+                     checkRestores(folder / copy, kept());
+                 }
+                 if (outcome.told && outcome.powerHeld()) {
+                     CHECK(there == (outcome.told->code == Trouble::Code::NotConfirmed));
+                     unconfirmed += there ? 1 : 0;
+                 }
+                 checkTakes(folder / ward, kept());
+                 checkNames(folder, {ward, copy});
+             }});
+        CHECK(unconfirmed > 0);
+        CHECK(tally.fired.at(Failure::PowerCut).at(Call::Move) > 0);
+    }
 }
 
 TEST_CASE("The disk may fail at any call of a restore", "[fault]") {
@@ -211,6 +233,8 @@ TEST_CASE("The disk may fail at any call of a restore", "[fault]") {
              CHECK(bytesOf(folder / standing(folder)) == files.at(ward));
              checkRestored(folder, outcome);
              checkNoCopyLeft(folder, outcome);
+             checkTakes(folder / ward, kept());
+             checkNames(folder, {ward, copy, aside});
              if (outcome.told) {
                  ++told[outcome.told->code];
              }
@@ -234,6 +258,11 @@ TEST_CASE("The disk may fail at any call of a restore over a write cut off", "[f
                checkRestored(folder, outcome);
                checkNoCopyLeft(folder, outcome);
                checkHolds(folder / standing(folder), kept());
+               if (std::filesystem::exists(folder / ward)) {
+                   checkTakes(folder / ward, kept());
+               }
+               checkNames(folder, {ward, copy, aside, ward + journal, aside + journal,
+                                   ward + journal + ".left-over"});
                if (outcome.told) {
                    ++told[outcome.told->code];
                }
@@ -263,6 +292,7 @@ TEST_CASE("The disk may fail at any call of a restore over a damaged write cut o
                CHECK(left.at(stands + journal) == files.at(ward + journal));
                if (stands == aside && left.contains(ward)) {
                    checkIsBackup(folder / ward);
+                   checkTakes(folder / ward, kept());
                }
                CHECK((!outcome.confirmed() || (stands == aside && left.contains(ward))));
                if (outcome.told) {
@@ -273,19 +303,28 @@ TEST_CASE("The disk may fail at any call of a restore over a damaged write cut o
 }
 
 TEST_CASE("The disk may fail at any call of salvaging", "[fault]") {
-    sweep({"salvage", keptFiles(),
-           [](const Path& folder) -> std::optional<Trouble> {
-               const auto result = salvage(folder / ward, folder / copy, minute(0));
-               return result ? std::nullopt : std::optional(result.error());
-           },
-           [](const Path& folder, const Outcome& outcome) {
-               forgetUnfinished(folder, outcome);
-               checkNames(folder, {ward, copy});
-               checkHolds(folder / ward, kept());
-               const bool there = std::filesystem::exists(folder / copy);
-               CHECK((there || !outcome.confirmed()));
-               if (there) {
-                   checkHolds(folder / copy, kept());
-               }
-           }});
+    for (const bool bySecondName : {false, true}) {
+        const BySecondName given(bySecondName);
+        sweep({titleOf("salvage", bySecondName), keptFiles(),
+               [](const Path& folder) -> std::optional<Trouble> {
+                   const auto result = salvage(folder / ward, folder / copy, minute(0));
+                   return result ? std::nullopt : std::optional(result.error());
+               },
+               [](const Path& folder, const Outcome& outcome) {
+                   forgetUnfinished(folder, outcome);
+                   checkNames(folder, {ward, copy});
+                   checkHolds(folder / ward, kept());
+                   const bool there = std::filesystem::exists(folder / copy);
+                   CHECK((there || !outcome.confirmed()));
+                   if (outcome.told && outcome.powerHeld()) {
+                       CHECK(there == (outcome.told->code == Trouble::Code::NotConfirmed));
+                   }
+                   if (there) {
+                       checkHolds(folder / copy, kept());
+                       checkTakes(folder / copy, kept());
+                   }
+                   checkTakes(folder / ward, kept());
+                   checkNames(folder, {ward, copy});
+               }});
+    }
 }

@@ -5,6 +5,7 @@
 #include "swept.h"
 
 #include "../logbook_files.h"
+#include "store/restore.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -76,12 +77,23 @@ void checkNames(const Path& folder, const std::vector<std::string>& names) {
     }
 }
 
+void checkRestores(const Path& backup, std::int64_t count) {
+    const TemporaryFolder other;
+    REQUIRE(restore(backup, {other / ward, "icu-1b"}, writing(0)));
+    CHECK(other.names() == std::vector<std::string>{ward});
+    checkHolds(other / ward, count);
+    CHECK(open(other / ward).station()->value() == "icu-1b");
+}
+
+void checkTakes(const Path& path, std::int64_t count) {
+    Logbook logbook = open(path);
+    append(logbook, {note("icu-1", count + 1)});
+    CHECK(logbook.count() == count + 1);
+    CHECK(logbook.verify()->ok());
+}
+
 void checkGoesOn(const Path& folder, std::int64_t count) {
-    {
-        Logbook logbook = open(folder / ward);
-        append(logbook, {note("icu-1", count + 1)});
-        CHECK(logbook.verify()->ok());
-    }
+    checkTakes(folder / ward, count);
     checkNames(folder, {ward});
 }
 

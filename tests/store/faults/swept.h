@@ -35,6 +35,10 @@ void checkHolds(const std::filesystem::path& path, std::int64_t count);
 std::int64_t countIn(const std::filesystem::path& path, bool confirmed);
 // No file is left lying about but those.
 void checkNames(const std::filesystem::path& folder, const std::vector<std::string>& names);
+// Restored elsewhere it holds the same.
+void checkRestores(const std::filesystem::path& backup, std::int64_t count);
+// The next write goes through, behind notes 1 to `count`.
+void checkTakes(const std::filesystem::path& path, std::int64_t count);
 // Whoever writes next finds nothing in the way, and leaves nothing lying about.
 void checkGoesOn(const std::filesystem::path& folder, std::int64_t count);
 // Where the power went, nobody was left to tidy up; else no file is left that was not finished.
