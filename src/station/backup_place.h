@@ -48,10 +48,10 @@ public:
         std::vector<std::string> notWhole;  // counted until they were read through
     };
     // Of those that count the oldest go, until so many are left with the one made last, which never
-    // goes, whatever the clock says; before any of them those of a time to come. Read through are the newest beside that one, each that is to
-    // go, and of the others those that are small: one that does not verify is not counted, and
-    // stays. So does a backup that holds anything else, or cannot be read: it may be the last that
-    // holds it.
+    // goes, whatever the clock says; before any of them those of a time to come. Read through are
+    // the newest beside that one, each that is to go, and of the others those that are small: one
+    // that does not verify is not counted, and stays. So does a backup that holds anything else, or
+    // cannot be read: it may be the last that holds it.
     [[nodiscard]] Kept keepOnly(std::size_t count, logbook::Instant last,
                                 const store::Logbook& logbook) const;
 

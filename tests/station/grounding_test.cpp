@@ -6,8 +6,7 @@
 #include "rules/people.h"
 #include "station/folded_ward.h"
 #include "station/log_at_hand.h"
-
-#include <SQLiteCpp/Statement.h>
+#include "station/lost_index.h"
 
 #include <algorithm>
 
@@ -15,18 +14,9 @@ using namespace support;
 
 namespace {
 
-// As after damage; the schema says nothing of it.
-void loseFromIndex(const FoldedWard& ward, const RecordName& name) {
-    SQLite::Database file(ward.file.path.string(), SQLite::OPEN_READWRITE);
-    const std::string text = file.execAndGet("SELECT sql FROM sqlite_schema"
-                                             " WHERE name = 'records_that_found'")
-                                 .getString();
-    file.exec("DROP INDEX records_that_found;" + text + " AND NOT (station = '" + name.station +
-              "' AND seq = " + std::to_string(name.seq) + "); PRAGMA writable_schema = ON");
-    SQLite::Statement asBefore(file, "UPDATE sqlite_schema SET sql = ?"
-                                     " WHERE name = 'records_that_found'");
-    asBefore.bind(1, text);
-    asBefore.exec();
+void lose(const FoldedWard& ward, const RecordName& name) {
+    loseFromIndex(ward.file.path, "records_that_found",
+                  "station = '" + name.station + "' AND seq = " + std::to_string(name.seq));
 }
 
 bool isTold(const FoldedWard& ward, const station::Standing& standing, const RecordName& name) {
@@ -55,18 +45,18 @@ TEST_CASE("a strike or an edition that was not read ahead is noticed", "[fault]"
     const station::Asked now{log.records().back().at + minutes(1)};
     REQUIRE(station::provenanceOf(ward.surroundings, ward.ask(now)).problems.empty());
     SECTION("where all is folded") {
-        loseFromIndex(ward, name);
+        lose(ward, name);
         CHECK(isTold(ward, ward.ask(now), name));
     }
     SECTION("behind a kept state") {
         CHECK(ward.rebuild().kept > 0);
         REQUIRE(ward.ask(now).folded < 10);
-        loseFromIndex(ward, name);
+        lose(ward, name);
         CHECK(isTold(ward, ward.ask(now), name));
         CHECK_FALSE(isTold(ward, ward.ask({*now.at - minutes(30)}), name));
     }
     SECTION("by a program that goes on") {
-        loseFromIndex(ward, name);
+        lose(ward, name);
         auto source = station::StandingSource::open(ward.surroundings, ward.file);
         REQUIRE(source);
         for (int time = 0; time < 2; ++time) {
@@ -76,7 +66,7 @@ TEST_CASE("a strike or an edition that was not read ahead is noticed", "[fault]"
         }
     }
     SECTION("and no state is kept that lacks it") {
-        loseFromIndex(ward, name);
+        lose(ward, name);
         auto more = log;
         more.on(device).at(*now.at + minutes(600)).note();
         ward.add({more.records().back()});
@@ -108,7 +98,7 @@ TEST_CASE("a person of before a kept state who was not read ahead is noticed", "
         return atHand->beginning;
     };
     REQUIRE(beginning() != nullptr);
-    loseFromIndex(ward, lead);
+    lose(ward, lead);
     SECTION("by an answer") {
         const auto standing = ward.ask(now);
         CHECK(isTold(ward, standing, lead));
@@ -138,6 +128,6 @@ TEST_CASE("a role that was taken away is not held on by what an index lacks", "[
         return rules::peopleAt(people->log, ward.clock.now()).persons.at("Sam").person.roles;
     };
     CHECK(roles() == Texts{"therapist"});
-    loseFromIndex(ward, taken);
+    lose(ward, taken);
     CHECK(roles() == Texts{"therapist"});
 }

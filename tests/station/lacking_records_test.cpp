@@ -7,6 +7,7 @@
 #include "station/folded_log.h"
 #include "station/folded_ward.h"
 #include "station/log_at_hand.h"
+#include "station/lost_index.h"
 #include "station/records_seen.h"
 #include "station/serial_log.h"
 #include "station/units_log.h"
@@ -31,20 +32,12 @@ void takeOut(const FoldedWard& ward, int seq) {
     file.exec(trigger);
 }
 
-// These indexes have only those of which it is true, as after damage; the schema says nothing of
-// that.
+// These indexes lead only to those of which it is true.
 void showOnly(const FoldedWard& ward, const std::string& condition,
               const Texts& indexes = {"records_in_reading_order", "records_by_device"}) {
-    std::string sql;
     for (const auto& name : indexes) {
-        const std::string by = name == "records_by_device" ? "device, " : "";
-        const auto text = "CREATE INDEX " + name + " ON records (" + by +
-                          "at_ms, entered_ms, station, seq)";
-        sql += "DROP INDEX " + name + ";" + text + " WHERE " + condition +
-               "; PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = '" + text +
-               "' WHERE name = '" + name + "';";
+        loseFromIndex(ward.file.path, name, "NOT (" + condition + ")");
     }
-    ward.tamper(sql);
 }
 
 void hide(const FoldedWard& ward, int seq) { showOnly(ward, "seq <> " + std::to_string(seq)); }
