@@ -48,8 +48,8 @@ TEST_CASE("A byte changed in the only edition is told as damage, and nobody adop
     REQUIRE_FALSE(asked);
     CHECK(asked.error().code == "trouble.chain_broken");
     const auto bytes = ward.bytes();
-    CHECK(codeOf(ward, adoptionBy("zz", "2", "America/Denver")) == "trouble.chain_broken");
-    CHECK(codeOf(ward, adoptionBy("mt", "2", "America/Denver")) == "trouble.chain_broken");
+    CHECK(codeOf(ward, adoptionBy("zz", "2", "Europe/Berlin")) == "trouble.chain_broken");
+    CHECK(codeOf(ward, adoptionBy("mt", "2", "Europe/Berlin")) == "trouble.chain_broken");
     CHECK((ward.bytes() == bytes));
     CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
     CHECK_FALSE(station::standing(ward.surroundings, ward.logbook, {}));
@@ -59,12 +59,12 @@ TEST_CASE("A byte changed in the edition in force leaves the board in doubt, not
     Ward ward;
     readyWard(ward);
     ward.clock.advance(logbook::Duration{60'000});
-    REQUIRE(codeOf(ward, adoptionBy(ward.as("mt"), "2", "America/Denver")) == "");
+    REQUIRE(codeOf(ward, adoptionBy(ward.as("mt"), "2", "Europe/Berlin")) == "");
     ward.clock.advance(logbook::Duration{60'000});
     const auto before = station::standing(ward.surroundings, ward.logbook, {});
     REQUIRE(before);
     CHECK(station::provenanceOf(ward.surroundings, *before).problems.empty());
-    alter(ward, "America/Denver", "Amdrica/Denver");
+    alter(ward, "Europe/Berlin", "Europa/Berlin");
     const auto standing = station::standing(ward.surroundings, ward.logbook, {});
     REQUIRE(standing);
     REQUIRE(standing->facts.unread.size() == 1);
@@ -95,7 +95,7 @@ TEST_CASE("Where an index leads to no edition the log is in doubt, not without o
     REQUIRE_FALSE(asked);
     CHECK(asked.error().code == "trouble.chain_broken");
     const auto bytes = ward.bytes();
-    CHECK(codeOf(ward, adoptionBy("zz", "2", "America/Denver")) == "sign_in.unknown");
+    CHECK(codeOf(ward, adoptionBy("zz", "2", "Europe/Berlin")) == "sign_in.unknown");
     CHECK((ward.bytes() == bytes));
     CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
 }

@@ -14,6 +14,7 @@
 #include "support/statement_moments.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 
 using namespace support;
@@ -222,7 +223,7 @@ TEST_CASE("a strike that a kept state names is gone, and a start is taken", "[fa
     ward.add(log.records());
     const station::Asked now{end + minutes(401)};
     CHECK(ward.rebuild().kept > 0);
-    REQUIRE(ward.ask(now).folded == 1);
+    REQUIRE(ward.ask(now).folded == 0);  // behind the state lies only what is struck
     REQUIRE(problemsOf(ward, ward.ask(now)).empty());
     takeOut(ward, static_cast<int>(strike.seq));
     const auto gone = toText(strike) + " is missing";
@@ -277,7 +278,7 @@ TEST_CASE("what the index by unit alone does not lead to is read all the same", 
     const auto all = trace();
     CHECK(ofUnit()->log.records().size() < log.records().size());
     REQUIRE(atHand().beginning != nullptr);
-    const auto hidden = GENERATE_COPY(first, use, last);
+    const RecordName hidden = std::array{first, use, last}.at(GENERATE(0U, 1U, 2U));
     CAPTURE(toText(hidden));
     showOnly(ward, "seq <> " + std::to_string(hidden.seq), {"records_by_device"});
     CHECK(trace() == all);
