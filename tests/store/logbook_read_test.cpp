@@ -201,3 +201,48 @@ TEST_CASE("What cannot be read as a record does not stop the others", "[fault]")
     CHECK(records->inDoubt ==
           std::vector<RecordName>{{"icu-1", 2}, {"icu-1", 4}, {"icu-1", 5}});
 }
+
+TEST_CASE("An edition or a person that does not fit its seal is not whole", "[fault]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    append(logbook, {founding("adopt", "icu-1", 1, 1), founding("person", "icu-1", 2, 2),
+                     noteAt("icu-1", 3, 3), founding("person", "icu-1", 4, 4)});
+    const auto wholeOnes = [&](const Selection& selection) {
+        std::vector<ReadRecord> read(8);
+        const auto count = logbook.readRecords(selection, read);
+        REQUIRE(count);
+        std::vector<std::int64_t> whole;
+        for (std::size_t index = 0; index < *count; ++index) {
+            if (read[index].whole) whole.push_back(read[index].place.name.seq);
+        }
+        return whole;
+    };
+    using Numbers = std::vector<std::int64_t>;
+    REQUIRE(wholeOnes({}) == Numbers{1, 2, 3, 4});
+    const auto alter = [&](const std::string& of, const std::string& into) {
+        tamper(folder / "log", "UPDATE records SET content = replace(content, '" + of + "', '" +
+                                   into + "')");
+    };
+    SECTION("by a letter of an edition") {
+        alter("edition = ", "editiom = ");
+        CHECK(wholeOnes({}) == Numbers{2, 3, 4});
+        CHECK(wholeOnes({.kinds = Selection::Kinds::Founding}) == Numbers{2, 4});
+        CHECK(wholeOnes({.withContent = logbook::WithContent::No}) == Numbers{2, 3, 4});
+    }
+    SECTION("by a letter of a role") {
+        alter("chief", "thief");
+        CHECK(wholeOnes({}) == Numbers{1, 3});
+    }
+    SECTION("by the seal of the one before") {
+        tamper(folder / "log", "UPDATE records SET hash = zeroblob(32) WHERE seq = 3");
+        CHECK(wholeOnes({}) == Numbers{1, 2, 3});
+    }
+    SECTION("of which the one before is gone it is told otherwise") {
+        tamper(folder / "log", "DELETE FROM records WHERE seq = 3");
+        CHECK(wholeOnes({}) == Numbers{1, 2, 4});
+    }
+    SECTION("what is no founding is left to verify") {
+        alter("seen", "sees");
+        CHECK(wholeOnes({}) == Numbers{1, 2, 3, 4});
+    }
+}
