@@ -109,6 +109,23 @@ Result<Standing> answer(const Surroundings& surroundings, const LogbookFile& fil
     return *std::move(*warm);
 }
 
+// As lackOfEdition tells it.
+bool lacksEdition(const Problem& problem) {
+    return problem.code == "trouble.chain_broken" || problem.code == "trouble.edition_gone";
+}
+
+// Of a log to whose editions no index leads: by all records. The file is damaged then; otherwise
+// the problem is what it was.
+Result<Standing> standingRound(const Surroundings& surroundings, const LogbookFile& file,
+                               const Asked& asked, Problem problem) {
+    auto whole = wholeStanding(surroundings, file, asked);
+    if (!whole) {
+        return tl::unexpected(std::move(problem));
+    }
+    whole->facts.isDamaged = true;
+    return std::move(*whole);
+}
+
 Result<std::shared_ptr<const store::Logbook>> openToRead(const Surroundings& surroundings,
                                                          const LogbookFile& file) {
     return openLogbook(surroundings, file, Access::Read).map([](store::Logbook&& logbook) {
@@ -194,6 +211,9 @@ Result<Standing> StandingSource::askAbout(const std::string& device, const Asked
 Result<Standing> coldStanding(const Surroundings& surroundings, const LogbookFile& file,
                               const Asked& asked) {
     auto standing = readStanding(surroundings, file, asked);
+    if (!standing && lacksEdition(standing.error())) {
+        standing = standingRound(surroundings, file, asked, std::move(standing.error()));
+    }
     if (!standing) {
         return standing;
     }

@@ -312,3 +312,31 @@ TEST_CASE("A key is proposed from a name", "[unit]") {
     CHECK(desktop::keyFor("Wren") == "wren");
     CHECK(desktop::keyFor("") == "");
 }
+
+TEST_CASE("A logbook that lacks nothing and cannot be judged says why", "[unit]") {
+    const Home home;
+    WindowWorld world;
+    const station::Surroundings surroundings{world.clock, station::system::systemZones(),
+                                             *words::Words::builtIn(), "desk"};
+    world.makeDemo();
+    {
+        // As an older program may have taken it in.
+        const auto now = toText(world.clock.now());
+        const std::vector records{*logbook::readRecord(logbook::json::Object{
+            {"station", "er-9"}, {"seq", 1}, {"at", now}, {"entered", now}, {"by", "r.halvorsen"},
+            {"device", ""}, {"kind", "adopt"},
+            {"body", logbook::json::Object{{"edition", "9"}, {"text", "format = 1\n"}}}})};
+        auto file = station::openLogbook(surroundings, world.file, station::Access::Write);
+        REQUIRE(file);
+        REQUIRE(file->append(records, {"desk", world.clock.now()}));
+    }
+    desktop::apply(*qApp, {});
+    world.window = std::make_unique<desktop::Window>(
+        desktop::Start{world.file, world.clock, *words::Words::builtIn(),
+                       &station::system::systemZones, "desk"});
+    world.window->show();
+    world.waitUntil("it is told",
+                    [&] { return world.isSaid("The policy edition in record er-9/1"); });
+    CHECK(world.all<QPushButton>("Set up this department").empty());
+    CHECK(world.all<QPushButton>("Fleet").size() == 1);
+}

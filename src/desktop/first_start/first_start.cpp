@@ -325,6 +325,7 @@ void FirstStart::lookAt(const station::LogbookFile& file, const station::Staffin
     m_file = file;
     m_hasEdition = staffing.hasEdition;
     if (staffing.hasEdition && staffing.hasPersons) {
+        m_lacksNothing = file.path;
         finish({});
         return;
     }

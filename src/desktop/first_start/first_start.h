@@ -38,6 +38,10 @@ public:
     void begin(const station::LogbookFile& file);
     bool takeScan(const QString& text);
     void tellUntaken(const QString& told);  // of a code that was scanned
+    // Whether that was found at the last look: what keeps it from being read is something else.
+    [[nodiscard]] bool lacksNothing(const station::LogbookFile& file) const {
+        return m_lacksNothing == file.path;
+    }
     // Whether somebody is at it: what they typed must stay in sight.
     [[nodiscard]] bool isUnderWay() const;
     // What is lost if the window is closed now, as a sentence; "" nothing.
@@ -73,6 +77,7 @@ private:
     bool m_isChecking = false;  // what stands on the page
     station::LogbookFile m_file;  // that is being set up
     bool m_hasEdition = false;    // and has rules already
+    std::filesystem::path m_lacksNothing{};  // empty: none was looked at
     QStackedWidget* m_stack = nullptr;
     QWidget* m_welcome = nullptr;
     QWidget* m_foot = nullptr;

@@ -163,12 +163,14 @@ void Window::makeFirstStart() {
             [this](const station::LogbookFile& file, const QString& serial) {
                 if (file.path != m_workplace.file().path) m_workplace.open(file);
                 showFirstStart(false);
+                if (m_workplace.fleet() == nullptr) m_workplace.refresh();  // and tell why
                 showDesk(m_stack->indexOf(serial.isEmpty() ? static_cast<QWidget*>(m_fleet)
                                                            : m_bedside));
                 if (!serial.isEmpty()) m_bedside->showUnit(serial);
             });
     connect(&m_workplace, &Workplace::troubled, this, [this] {
-        if (m_workplace.fleet() == nullptr) showFirstStart(true);
+        const bool mayLack = !m_firstStart->lacksNothing(m_workplace.file());
+        if (m_workplace.fleet() == nullptr && mayLack) showFirstStart(true);
     });
     connect(&m_workplace, &Workplace::fleetChanged, this, [this] {
         const bool hasPersons = !m_workplace.fleet()->board.state.persons.empty();
