@@ -266,6 +266,8 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     const UnfinishedFile file(to);
     file.removeLeftOvers();
     if (auto trouble = write(file, proven, at)) {
+        // What is not certain to stay is the unfinished one: nothing stands at its final name.
+        trouble->code = trouble->code == Code::NotConfirmed ? Code::Io : trouble->code;
         trouble->path = to;
         return tl::unexpected<Trouble>(*trouble);
     }
