@@ -100,7 +100,8 @@ TEST_CASE("Where an index leads to no edition the log is in doubt, not without o
     REQUIRE(board.rows.size() == 1);
     CHECK(board.rows[0].inDoubt);
     const auto bytes = ward.bytes();
-    CHECK(codeOf(ward, adoptionBy("zz", "2", "Europe/Berlin")) == "sign_in.unknown");
+    CHECK(codeOf(ward, adoptionBy("zz", "2", "Europe/Berlin")) ==
+          (isVerified ? "trouble.pages_damaged" : "sign_in.unknown"));
     CHECK((ward.bytes() == bytes));
     CHECK(codeOf(ward, {"mt", "use_start", "KB-0001"}) == "");
 }
