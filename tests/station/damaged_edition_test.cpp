@@ -5,7 +5,7 @@
 // told as damage, and not as somebody's slip.
 #include "station/answers.h"
 #include "station/damaged_ward.h"
-#include "station/lost_index.h"
+#include "station/lost_records.h"
 #include "station/standing.h"
 
 using namespace support;

@@ -6,7 +6,7 @@
 #include "rules/people.h"
 #include "station/folded_ward.h"
 #include "station/log_at_hand.h"
-#include "station/lost_index.h"
+#include "station/lost_records.h"
 
 #include <algorithm>
 

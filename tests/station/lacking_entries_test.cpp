@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Entries into a log that lacks a record, or of whose station something is noted that cannot be so.
+#include "station/lost_records.h"
 #include "station/log_at_hand.h"
 #include "station/snapshots.h"
 #include "station/ward.h"
@@ -17,17 +18,6 @@ bool isTold(const std::vector<std::string>& problems, std::string_view record) {
     return std::ranges::any_of(problems, [&](const std::string& each) {
         return each.find(record) != std::string::npos;
     });
-}
-
-// The schema is as before: what can wait is not written where it is another one.
-void takeOut(const Ward& ward, int seq) {
-    SQLite::Database file(ward.logbook.path.string(), SQLite::OPEN_READWRITE);
-    const auto trigger = file.execAndGet("SELECT sql FROM sqlite_schema"
-                                         " WHERE name = 'records_are_never_deleted'")
-                             .getString();
-    file.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
-              std::to_string(seq));
-    file.exec(trigger);
 }
 
 }  // namespace
@@ -65,7 +55,7 @@ TEST_CASE("an entry tells no unit ready in a log that lacks a record", "[fault]"
         return noted->warnings;
     };
     REQUIRE_FALSE(isTold(told(), "is missing"));
-    takeOut(ward, 4);
+    takeOut(ward.logbook.path, "seq = 4");
     CHECK(isTold(told(), "icu-1/4 is missing"));
 }
 
@@ -94,7 +84,7 @@ TEST_CASE("a start is taken though an own entry of before a kept state is gone",
         return *std::move(log);
     };
     REQUIRE(atHand().beginning != nullptr);
-    takeOut(ward, 4);
+    takeOut(ward.logbook.path, "seq = 4");
     const auto log = atHand();
     REQUIRE(log.gone.size() == 1);
     CHECK(toText(log.gone.front().record) == "icu-1/4");

@@ -7,7 +7,7 @@
 #include "station/folded_log.h"
 #include "station/folded_ward.h"
 #include "station/log_at_hand.h"
-#include "station/lost_index.h"
+#include "station/lost_records.h"
 #include "station/records_seen.h"
 #include "station/serial_log.h"
 #include "station/units_log.h"
@@ -21,17 +21,6 @@ using namespace support;
 using station::RecordsSeen;
 
 namespace {
-
-// The schema is as before.
-void takeOut(const FoldedWard& ward, int seq) {
-    SQLite::Database file(ward.file.path.string(), SQLite::OPEN_READWRITE);
-    const auto trigger = file.execAndGet("SELECT sql FROM sqlite_schema"
-                                         " WHERE name = 'records_are_never_deleted'")
-                             .getString();
-    file.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE seq = " +
-              std::to_string(seq));
-    file.exec(trigger);
-}
 
 // These indexes lead only to those of which it is true.
 void showOnly(const FoldedWard& ward, const std::string& condition,
@@ -125,7 +114,7 @@ TEST_CASE("a record gone from the middle is noticed by every answer", "[fault]")
     const auto asked = [&] { return problemsOf(ward, ward.ask(now)); };
     CHECK(asked().empty());
     SECTION("where all is folded") {
-        takeOut(ward, 300);
+        takeOut(ward.file.path, "seq = 300");
         CHECK(isTold(asked(), "/300 is missing"));
         auto logbook = ward.open();
         const auto whole = station::readWholeLog(ward.surroundings, logbook);
@@ -137,7 +126,8 @@ TEST_CASE("a record gone from the middle is noticed by every answer", "[fault]")
     SECTION("and behind a kept state") {
         CHECK(ward.rebuild().kept > 0);
         REQUIRE(ward.ask(now).folded == 2);
-        takeOut(ward, static_cast<int>(log.records().size()) - 1);
+        takeOut(ward.file.path,
+                "seq = " + std::to_string(log.records().size() - 1));
         CHECK(isTold(asked(), " is missing"));
     }
     SECTION("in a program that goes on as well") {
@@ -150,7 +140,8 @@ TEST_CASE("a record gone from the middle is noticed by every answer", "[fault]")
             more.on(device).at(now.at.value() + minutes(after)).note();
         }
         ward.add({more.records().end() - 3, more.records().end()});
-        takeOut(ward, static_cast<int>(more.records().size()) - 1);
+        takeOut(ward.file.path,
+                "seq = " + std::to_string(more.records().size() - 1));
         const auto standing = (*source)->ask({now.at.value() + minutes(9)});
         REQUIRE(standing);
         CHECK(isTold(problemsOf(ward, *standing), " is missing"));
@@ -225,7 +216,7 @@ TEST_CASE("a strike that a kept state names is gone, and a start is taken", "[fa
     CHECK(ward.rebuild().kept > 0);
     REQUIRE(ward.ask(now).folded == 0);  // behind the state lies only what is struck
     REQUIRE(problemsOf(ward, ward.ask(now)).empty());
-    takeOut(ward, static_cast<int>(strike.seq));
+    takeOut(ward.file.path, "seq = " + std::to_string(strike.seq));
     const auto gone = toText(strike) + " is missing";
     CHECK(isTold(problemsOf(ward, ward.ask(now)), gone));
     auto source = station::StandingSource::open(ward.surroundings, ward.file);

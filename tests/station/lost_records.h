@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// An index that does not lead to all it should, as after damage, while the schema says nothing of
-// it.
+// Records that are gone, or to which an index does not lead, as after damage, while the schema says
+// nothing of it.
 #pragma once
 
 #include <SQLiteCpp/Database.h>
@@ -25,6 +25,16 @@ inline void loseFromIndex(const std::filesystem::path& logbook, const std::strin
     asBefore.bind(1, text);
     asBefore.bind(2, index);
     asBefore.exec();
+}
+
+// `taken`: a condition on the records that go.
+inline void takeOut(const std::filesystem::path& logbook, const std::string& taken) {
+    SQLite::Database file(logbook.string(), SQLite::OPEN_READWRITE);
+    const auto trigger = file.execAndGet("SELECT sql FROM sqlite_schema"
+                                         " WHERE name = 'records_are_never_deleted'")
+                             .getString();
+    file.exec("DROP TRIGGER records_are_never_deleted; DELETE FROM records WHERE " + taken);
+    file.exec(trigger);
 }
 
 }  // namespace support
