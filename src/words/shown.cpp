@@ -16,14 +16,23 @@ struct Range {
     std::uint32_t first, last;
 };
 
-// General categories Cc, Cf (those that steer or hide), Zl and Zp of the Unicode Character
-// Database.
+// General categories Cc, Cf (those that steer or hide), Zl, Zp and Co of the Unicode Character
+// Database, and what it calls Default_Ignorable_Code_Point but for the variation selectors FE00 to
+// FE0F, which choose how the character before them looks. 2800 has the look of a blank.
 constexpr std::array hidden{
-    Range{0x0000, 0x001F},   Range{0x007F, 0x009F}, Range{0x00AD, 0x00AD}, Range{0x061C, 0x061C},
-    Range{0x115F, 0x1160},   Range{0x180E, 0x180E}, Range{0x200B, 0x200F}, Range{0x2028, 0x202E},
-    Range{0x2060, 0x206F},   Range{0x3164, 0x3164}, Range{0xFEFF, 0xFEFF}, Range{0xFFF9, 0xFFFB},
-    Range{0xE0000, 0xE0FFF},
+    Range{0x0000, 0x001F},   Range{0x007F, 0x009F},   Range{0x00AD, 0x00AD},
+    Range{0x034F, 0x034F},   Range{0x061C, 0x061C},   Range{0x115F, 0x1160},
+    Range{0x17B4, 0x17B5},   Range{0x180B, 0x180F},   Range{0x200B, 0x200F},
+    Range{0x2028, 0x202E},   Range{0x2060, 0x206F},   Range{0x2800, 0x2800},
+    Range{0x3164, 0x3164},   Range{0xE000, 0xF8FF},   Range{0xFEFF, 0xFEFF},
+    Range{0xFFA0, 0xFFA0},   Range{0xFFF0, 0xFFFB},   Range{0x1BCA0, 0x1BCA3},
+    Range{0x1D173, 0x1D17A}, Range{0xE0000, 0xE0FFF}, Range{0xF0000, 0x10FFFF},
 };
+
+// Noncharacter_Code_Point: never a character's, and shown as anything or nothing.
+bool isNoCharacter(std::uint32_t code) {
+    return (code & 0xFFFEU) == 0xFFFEU || (code >= 0xFDD0 && code <= 0xFDEF);
+}
 
 constexpr std::array combining{
     Range{0x0300, 0x036F}, Range{0x0483, 0x0489}, Range{0x0591, 0x05BD},
@@ -91,7 +100,7 @@ std::string shown(std::string_view text) {
         const auto character = characterAt(text, at);
         if (character.length == 0) {
             safe += escaped('x', static_cast<unsigned char>(text[at]));
-        } else if (isIn(hidden, character.code)) {
+        } else if (isIn(hidden, character.code) || isNoCharacter(character.code)) {
             safe += escaped('u', character.code);
         } else {
             safe += text.substr(at, character.length);

@@ -244,3 +244,14 @@ TEST_CASE("what stands on a new page is no draft", "[unit]") {
     way.comeIn();
     CHECK_FALSE(isInSight(way));
 }
+
+TEST_CASE("a logbook without units says where they are enrolled", "[unit]") {
+    support::BedsideWorld world;
+    world.found("format = 1\ntitle = \"Ward\"\nedition = \"1\"\n"
+                "time_zone = \"America/Chicago\"\n[groups.adult]\nlabel = \"Adult\"\n");
+    world.open();
+    world.waitUntil("it is said", [&] { return world.isSaid("No unit is enrolled"); });
+    CHECK_FALSE(world.isSaid("ready by record"));
+    world.pressButton("Enrol units");
+    CHECK(world.awaitSheet() != nullptr);
+}

@@ -377,24 +377,22 @@ TEST_CASE("by a clock that was set back no unit with later entries is offered", 
     const QString start = "Emergency start of unit KB-0109";
     world.waitUntil("it is offered", [&] { return world.buttons(start).size() == 1; });
     world.clock.advance(logbook::Duration{3'600'000});
+    // A note alone changes nothing of a unit.
     world.write("note", "KB-0109", {{"text", "Taken to ICU 4"}});
     world.clock.advance(logbook::Duration{-1'800'000});
     world.window->workplace().refresh();
+    world.waitUntil("the note is told", [&] {
+        return world.isSaid("clock says 28 Nov 08:30. Entries with a later time: 1");
+    });
+    CHECK(world.buttons(start).size() == 1);
+    world.clock.advance(logbook::Duration{1'800'000});
+    world.write("power", "KB-0109", {{"on", true}});
+    world.clock.advance(logbook::Duration{-1'800'000});
+    world.window->workplace().refresh();
     world.waitUntil("it is offered no more", [&] { return world.buttons(start).empty(); });
-    CHECK(world.isSaid("This computer's clock says 28 Nov 08:30. Entries with a later time: 1"));
+    CHECK(world.isSaid("This computer's clock says 28 Nov 08:30. Entries with a later time: 2"));
     world.scan("KB-0109");
     world.pressButton("Leave it as it is");
     world.waitUntil("the unit says so too",
                     [&] { return world.isSaid("so whether it is ready is not known"); });
-}
-
-TEST_CASE("a logbook without units says where they are enrolled", "[unit]") {
-    support::BedsideWorld world;
-    world.found("format = 1\ntitle = \"Ward\"\nedition = \"1\"\n"
-                "time_zone = \"America/Chicago\"\n[groups.adult]\nlabel = \"Adult\"\n");
-    world.open();
-    world.waitUntil("it is said", [&] { return world.isSaid("No unit is enrolled"); });
-    CHECK_FALSE(world.isSaid("ready by record"));
-    world.pressButton("Enrol units");
-    CHECK(world.awaitSheet() != nullptr);
 }

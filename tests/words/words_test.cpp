@@ -178,6 +178,15 @@ TEST_CASE("what could hide or turn text round is shown as an escape", "[unit]") 
     CHECK(words::shown("a\xE2\x80\x8F"
                        "b") == "a\\u{200F}b");
     CHECK(words::shown("\xEF\xBB\xBF") == "\\u{FEFF}");
+    // Default_Ignorable_Code_Point in DerivedCoreProperties.txt of the Unicode Character Database.
+    CHECK(words::shown("\xCD\x8F\xE1\xA0\x8B\xF0\x9D\x85\xB3") == "\\u{034F}\\u{180B}\\u{1D173}");
+    // The blank of braille, private use, and what is no character at all.
+    CHECK(words::shown("\xE2\xA0\x80\xEE\x80\x80\xF3\xB0\x80\x80") ==
+          "\\u{2800}\\u{E000}\\u{F0000}");
+    CHECK(words::shown("\xEF\xBF\xBF\xEF\xB7\x90\xF0\x9F\xBF\xBE") ==
+          "\\u{FFFF}\\u{FDD0}\\u{1FFFE}");
+    // What chooses the look of the character before it, and marks a byte that was lost, stays.
+    CHECK(words::shown("E\xEF\xB8\x8F\xEF\xBF\xBD") == "E\xEF\xB8\x8F\xEF\xBF\xBD");
     CHECK(words::shown("\xC2\x85") == "\\u{0085}");
     CHECK(words::shown("a\xFF") == "a\\x{FF}");
     CHECK(words::shown("\xC0\x80\xED\xA0\x80") == "\\x{C0}\\x{80}\\x{ED}\\x{A0}\\x{80}");
