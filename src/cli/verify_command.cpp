@@ -8,6 +8,7 @@
 #include "station/rescue.h"
 #include "station/upkeep.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace cli {
@@ -20,7 +21,7 @@ json::Array textArray(const std::vector<std::string>& texts) {
     return {texts.begin(), texts.end()};
 }
 
-using Earlier = std::vector<std::pair<std::string, std::vector<store::Heads>>>;  // by file
+using Earlier = std::vector<std::pair<std::string, station::EarlierHeads>>;  // by file
 
 station::Result<Earlier> earlierHeads(const Call& call,
                                       const station::Surroundings& surroundings) {
@@ -35,6 +36,32 @@ station::Result<Earlier> earlierHeads(const Call& call,
     return earlier;
 }
 
+bool areAllRead(const Earlier& earlier) {
+    return std::ranges::all_of(earlier,
+                               [](const auto& each) { return each.second.unread.empty(); });
+}
+
+// How many heads were compared, and of which stations; and of which of the log none was.
+std::vector<std::string> comparedTold(const words::Words& words,
+                                      const station::EarlierHeads& earlier,
+                                      const store::Heads& heads) {
+    const auto stations = earlier.stations();
+    const auto named = words.all({stations.begin(), stations.end()});
+    std::vector<std::string> lines{
+        words.say("rescue.compared",
+                  {{"count", std::to_string(earlier.count())}, {"stations", named}})};
+    std::vector<std::string> others;
+    for (const auto& [station, head] : heads) {
+        if (!stations.contains(station)) {
+            others.push_back(station);
+        }
+    }
+    if (!others.empty()) {
+        lines.push_back(words.say("rescue.not_compared", {{"stations", words.all(others)}}));
+    }
+    return lines;
+}
+
 struct Against {
     const station::Surroundings& surroundings;
     station::LogbookFile file;
@@ -43,30 +70,53 @@ struct Against {
 // What does not fit the heads of each file given with --heads; added to the report.
 station::Result<std::vector<std::string>> holdAgainst(const Against& held, const Earlier& earlier,
                                                       store::VerifyReport& report) {
-    const auto& surroundings = held.surroundings;
+    const auto& words = held.surroundings.words;
     const bool isSound = report.ok();
     std::vector<std::string> lines;
+    const auto addUnder = [&lines](const std::vector<std::string>& told) {
+        for (const auto& line : told) {
+            lines.push_back("  " + line);
+        }
+    };
     for (const auto& [path, heads] : earlier) {
-        const auto breaks = station::breaksAgainst(surroundings, held.file, heads);
+        const auto breaks = station::breaksAgainst(held.surroundings, held.file, heads.heads);
         if (!breaks) {
             return tl::unexpected(breaks.error());
         }
-        const auto* key = !breaks->empty() ? "rescue.not_against"
-                          : isSound        ? "rescue.held_against"
-                                           : "rescue.seals_only";
-        lines.push_back(surroundings.words.say(key, {{"path", path}}));
         store::VerifyReport against;
         against.breaks = *breaks;
-        for (const auto& finding : station::findingsOf(surroundings.words, against)) {
-            lines.push_back("  " + finding);
+        if (!breaks->empty()) {
+            lines.push_back(words.say("rescue.not_against", {{"path", path}}));
+            addUnder(station::findingsOf(words, against));
+        } else if (heads.unread.empty()) {
+            lines.push_back(words.say(isSound ? "rescue.held_against" : "rescue.seals_only",
+                                      {{"path", path}}));
         }
+        if (!heads.unread.empty()) {
+            lines.push_back(words.say("rescue.unread_heads", {{"path", path}}));
+            addUnder(heads.unread);
+        }
+        addUnder(comparedTold(words, heads, report.heads));
         report.breaks.insert(report.breaks.end(), breaks->begin(), breaks->end());
     }
     return lines;
 }
 
-std::string jsonOf(const station::VerifyAnswer& answer,
-                   const std::vector<std::string>& findings) {
+// Of each file given with --heads, what was compared and what could not be read.
+json::Array againstJson(const Earlier& earlier) {
+    json::Array files;
+    for (const auto& [path, heads] : earlier) {
+        const auto stations = heads.stations();
+        files.push_back(json::Object{{"file", path},
+                                     {"heads", static_cast<double>(heads.count())},
+                                     {"stations", textArray({stations.begin(), stations.end()})},
+                                     {"unread", textArray(heads.unread)}});
+    }
+    return files;
+}
+
+std::string jsonOf(const station::VerifyAnswer& answer, const std::vector<std::string>& findings,
+                   const Earlier& earlier) {
     json::Array breaks;
     for (const auto& found : answer.report.breaks) {
         breaks.push_back(json::Object{{"record", toText(found.record)},
@@ -79,14 +129,17 @@ std::string jsonOf(const station::VerifyAnswer& answer,
     }
     json::Object snapshots{{"checked", static_cast<double>(answer.snapshots.checked)},
                            {"wrong", std::move(wrong)}};
-    return json::pretty(json::Object{{"ok", answer.ok()},
-                                     {"checked", static_cast<double>(answer.report.checked)},
-                                     {"breaks", std::move(breaks)},
-                                     {"found", textArray(findings)},
-                                     {"heads", toJson(answer.report.heads)},
-                                     {"noted", answer.noted},
-                                     {"snapshots", std::move(snapshots)}}) +
-           "\n";
+    json::Object said{{"ok", answer.ok() && areAllRead(earlier)},
+                      {"checked", static_cast<double>(answer.report.checked)},
+                      {"breaks", std::move(breaks)},
+                      {"found", textArray(findings)},
+                      {"heads", toJson(answer.report.heads)},
+                      {"noted", answer.noted},
+                      {"snapshots", std::move(snapshots)}};
+    if (!earlier.empty()) {
+        said.emplace_back("against", againstJson(earlier));
+    }
+    return json::pretty(said) + "\n";
 }
 
 // Why nothing is noted, and where something was found what that means for boards.
@@ -95,6 +148,7 @@ std::vector<std::string> notNoted(const words::Words& words,
     const auto& report = answer.report;
     std::vector<std::string> told{words.say(report.diskFailed ? "done.not_noted_disk"
                                             : answer.wasBusy  ? "done.not_noted_busy"
+                                            : answer.wasFull  ? "done.not_noted_full"
                                             : report.integrity.empty()
                                                 ? "done.not_noted"
                                                 : "done.not_noted_damaged")};
@@ -116,11 +170,11 @@ public:
               "backup or verify printed.",
               false, true},
              shared::json, shared::trustLocks},
-            "Exit status 1 if something is found. Kept states of the units are made again from the "
-            "entries and compared; one that is not the same is thrown away. The chain heads are "
-            "printed: compare them with those on the last report on paper. With --heads also what "
-            "the file alone cannot show is found: a tail that was cut off, or a chain written "
-            "anew.",
+            "Exit status 1 if something is found, or a head in a file cannot be read. Kept states "
+            "of the units are made again from the entries and compared; one that is not the same "
+            "is thrown away. The chain heads are printed: compare them with those on the last "
+            "report on paper. With --heads also what the file alone cannot show is found: a tail "
+            "that was cut off, or a chain written anew.",
             "airmuster-cli verify ward.logbook"};
         return data;
     }
@@ -142,13 +196,17 @@ public:
         if (!against) {
             return tl::unexpected(against.error());
         }
-        Answer said{answer->ok() ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
+        const bool isYes = answer->ok() && areAllRead(*earlier);
+        Answer said{isYes ? ExitStatus::Done : ExitStatus::AnswerIsNo, ""};
         if (!answer->noted) {
             said.remarks = notNoted(words, *answer);
         }
         if (call.has("--json")) {
             findings = station::findingsOf(words, *answer);
-            said.out = jsonOf(*answer, findings);
+            for (const auto& [path, heads] : *earlier) {
+                findings.insert(findings.end(), heads.unread.begin(), heads.unread.end());
+            }
+            said.out = jsonOf(*answer, findings, *earlier);
             return said;
         }
         said.out = words.say(sound ? "done.verified" : "done.not_verified",

@@ -114,8 +114,9 @@ bool isPlain(char c) {
     return letter || (c >= '0' && c <= '9') || c == '/' || c == '.' || c == '-' || c == '_';
 }
 
-// As a POSIX shell reads it back.
+// As a POSIX shell reads it back, and no command takes it for an option.
 std::string quoted(const std::string& path) {
+    if (path.starts_with('-')) return quoted("./" + path);
     if (!path.empty() && std::all_of(path.begin(), path.end(), isPlain)) return path;
     std::string text = "'";
     for (const char c : path) text += c == '\'' ? std::string("'\\''") : std::string(1, c);

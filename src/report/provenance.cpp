@@ -23,6 +23,9 @@ std::string verifiedLine(const words::Context& context, const Provenance& proven
     if (!provenance.verified)
         return context.words.say(provenance.problems.empty() ? "board.verified_never"
                                                              : "board.verified_not_known");
+    if (!provenance.verified->isHowFarKnown)
+        return context.words.say("board.verified_how_far",
+                                 {{"time", context.times().full(provenance.verified->at)}});
     std::vector<std::string> heads;
     for (const auto& [station, seq] : provenance.verified->upTo)
         heads.push_back(logbook::toText(logbook::RecordName{station, seq}));

@@ -29,6 +29,7 @@ struct StationHeard {
 struct Verified {
     Instant at{};
     std::map<std::string, std::int64_t> upTo;  // by station: the last record that was verified
+    bool isHowFarKnown = true;                 // not where the note of that came to harm
 };
 
 // The last record of a station and its hash, as hex.

@@ -4,6 +4,7 @@
 // Names of backups, and which may go; see backup_place.h.
 #include "station/backup_place.h"
 
+#include "logbook/text.h"
 #include "station/file_kind.h"
 #include "station/system.h"
 
@@ -93,6 +94,11 @@ bool isSmall(const std::filesystem::path& path) {
     return !error && bytes <= mostBytes;
 }
 
+// What came to harm in the file, or was put there, would be part of a path.
+bool isName(const std::optional<std::string>& station) {
+    return station && logbook::isStationName(*station);
+}
+
 }  // namespace
 
 Instant wholeSecond(Instant at) {
@@ -108,7 +114,7 @@ std::string stampOf(Instant at) {
 BackupPlace::BackupPlace(std::filesystem::path folder, const LogbookFile& file,
                          const std::optional<std::string>& station)
     : m_folder(std::move(folder)),
-      m_beginning(file.path.stem().string() + "-" + (station ? *station + "-" : "")) {}
+      m_beginning(file.path.stem().string() + "-" + (isName(station) ? *station + "-" : "")) {}
 
 std::filesystem::path BackupPlace::pathAt(Instant at) const {
     return m_folder / (m_beginning + stampOf(at) + std::string(ending));

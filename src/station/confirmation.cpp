@@ -6,6 +6,7 @@
 
 #include "rules/people.h"
 #include "station/signed_act.h"
+#include "station/standing.h"
 #include "station/waiting_log.h"
 #include "words/record_remarks.h"
 #include "words/record_words.h"
@@ -18,6 +19,8 @@ namespace station {
 namespace {
 
 using logbook::Record;
+
+constexpr std::size_t mostNamed = 100;
 
 // All of them lack a signature, so that no line says it.
 Unconfirmed entryOf(const words::Context& context, Record record) {
@@ -101,6 +104,25 @@ std::vector<Intended> reviewsOf(const std::vector<Unconfirmed>& chosen,
     return reviews;
 }
 
+// Without an edition nobody is known, and no line can be made of an entry.
+Problem notTold(const Surroundings& surroundings, const WholeLog& log) {
+    const auto& words = surroundings.words;
+    auto problem = problemOf(words, "confirm.not_told", {}, Problem::Weight::Logbook);
+    problem.details = doubtsOf(surroundings, log);
+    std::vector<std::string> names;
+    for (const auto index : rules::unconfirmed(log.log)) {
+        if (names.size() == mostNamed) {
+            names.emplace_back("…");
+            break;
+        }
+        names.push_back(toText(log.log.records()[index].name));
+    }
+    if (!names.empty()) {
+        problem.details.push_back(words.say("confirm.unsigned", {{"records", words.all(names)}}));
+    }
+    return problem;
+}
+
 }  // namespace
 
 Result<Waiting> waiting(const Surroundings& surroundings, const LogbookFile& file,
@@ -110,6 +132,9 @@ Result<Waiting> waiting(const Surroundings& surroundings, const LogbookFile& fil
         return tl::unexpected(log.error());
     }
     const Gate gate(surroundings, file, *log);
+    if (gate.people() == nullptr && !doubtsOf(surroundings, *log).empty()) {
+        return tl::unexpected(notTold(surroundings, *log));
+    }
     std::optional<std::string> person;
     if (who) {
         const auto found = gate.personOf(*who);

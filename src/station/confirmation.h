@@ -31,7 +31,8 @@ struct Waiting {
     std::vector<std::string> doubts{};  // as doubtsOf: others may be among what cannot be read
 };
 
-// All, or those of one person, by key or badge. Nobody has to sign in to look.
+// All, or those of one person, by key or badge. Nobody has to sign in to look. A problem where no
+// edition can be read: it names those that were taken so.
 [[nodiscard]] Result<Waiting> waiting(const Surroundings& surroundings, const LogbookFile& file,
                                       const std::optional<std::string>& who = {});
 

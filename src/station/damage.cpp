@@ -22,7 +22,15 @@ bool cannotBeKept(const Problem& problem) {
     return isOfDamage(problem) || problem.code == "trouble.io";
 }
 
+bool mayStand(const Problem& problem) {
+    return problem.code == "trouble.write_not_confirmed";
+}
+
 Problem onPaper(const words::Words& words, Problem problem) {
+    if (mayStand(problem)) {
+        problem.notice.action = words.say("entry.on_paper_too", {{"do", problem.notice.action}});
+        return problem;
+    }
     const bool isLasting = cannotBeKept(problem);
     problem.notice.safe = isLasting ? words.say("entry.not_recorded")
                                     : words.say("entry.not_recorded_now",
@@ -31,6 +39,11 @@ Problem onPaper(const words::Words& words, Problem problem) {
         isLasting ? words.say("entry.on_paper")
                   : words.say("entry.on_paper_then", {{"do", problem.notice.action}});
     return problem;
+}
+
+std::string alsoOnPaper(const words::Words& words) {
+    return words.say("entry.edition_unread") + " " +
+           words.say("entry.on_paper_too", {{"do", words.say("entry.edition_unread_do")}});
 }
 
 }  // namespace station

@@ -95,7 +95,7 @@ Result<StartKept> keepStart(const Surroundings& surroundings, const LogbookFile&
     const auto tidy = tidied(surroundings.words, pressed.entries);
     const PressedStart start{tidy.entries, pressed.pressed, pressed.log};
     const auto notKept = [&](Problem problem) {
-        return tl::unexpected(cannotBeKept(problem)
+        return tl::unexpected(cannotBeKept(problem) || mayStand(problem)
                                   ? onPaper(surroundings.words, std::move(problem))
                                   : std::move(problem));
     };

@@ -10,7 +10,8 @@
 #include "station/read_ahead.h"
 
 #include <algorithm>
-#include <cassert>
+#include <cstddef>
+#include <future>
 #include <limits>
 #include <span>
 #include <utility>
@@ -19,6 +20,25 @@ namespace station {
 
 using logbook::Instant;
 using Kinds = store::Selection::Kinds;
+
+namespace {
+
+// By another thread if there are many and one can be had, or else when it is waited for: to hash
+// takes longer than to fold.
+std::future<void> heldBeside(store::HeldChain* chain, std::span<const store::ReadRecord> rows) {
+    constexpr std::size_t many = 200;
+    const auto hold = [chain, rows] {
+        for (const auto& each : rows) {
+            chain->hold(each);
+        }
+    };
+    if (chain == nullptr || rows.empty()) {
+        return std::async(std::launch::deferred, [] {});
+    }
+    return rows.size() < many ? std::async(std::launch::deferred, hold) : std::async(hold);
+}
+
+}  // namespace
 
 // Calls `take` with every row of the selection, until there are no more or it returns false.
 template <class Take>
@@ -70,6 +90,13 @@ Result<void> FoldedLog::forEachPortion(store::Selection selection, Take take) co
     }
 }
 
+void FoldedLog::ground(const logbook::Record& record, const logbook::RecordName& name) {
+    m_grounding.add(name);
+    if (m_limits.held != nullptr) {
+        m_limits.held->expect(name, record.content);
+    }
+}
+
 Result<void> FoldedLog::readFounding(std::int64_t last) {
     m_arrival = -1;  // should it fail, all is read again the next time
     m_founding.clear();
@@ -82,7 +109,7 @@ Result<void> FoldedLog::readFounding(std::int64_t last) {
     auto read = forEach({.arrivedUpTo = last, .kinds = Kinds::Founding},
                         [&](store::ReadRecord& each) {
                             if (each.whole) {
-                                m_grounding.add(each.place.name);
+                                ground(each.record, each.place.name);
                                 m_founding.push_back(std::move(each.record));
                             } else {
                                 m_unread.push_back(each.place.name);
@@ -99,7 +126,7 @@ Result<void> FoldedLog::readFounding(std::int64_t last) {
 Result<void> FoldedLog::addStrikes(const store::Selection& selection) {
     return forEach(selection, [&](const store::ReadRecord& each) {
         if (each.whole) {
-            m_grounding.add(each.place.name);
+            ground(each.record, each.place.name);
             m_groundwork->addStrike(each.record);
         } else {
             m_unread.push_back(each.place.name);
@@ -116,7 +143,7 @@ Result<void> FoldedLog::addStrikes(const std::vector<logbook::RecordName>& names
         }
         const auto content = row ? std::string_view(row->content) : std::string_view();
         if (const auto strike = logbook::readRecord(content)) {
-            m_grounding.add(name);
+            ground(*strike, name);
             m_groundwork->addStrike(*strike);
         } else {
             m_unread.push_back(name);
@@ -211,12 +238,6 @@ Result<void> FoldedLog::catchUpTo(std::int64_t last) {
     return added;
 }
 
-const FoldedLog::Mark* FoldedLog::markBefore(Instant at) const {
-    const auto after = std::find_if(m_marks.begin(), m_marks.end(),
-                                    [&](const Mark& mark) { return mark.place.at > at; });
-    return after == m_marks.begin() ? nullptr : &*std::prev(after);
-}
-
 // Whether its state can be read by these editions; then it is the first mark.
 Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
     if (snapshot.rulebooks != rulebooksUpTo(snapshot.place, m_founding)) {
@@ -238,6 +259,9 @@ Result<bool> FoldedLog::beginWith(const store::Snapshot& snapshot) {
         if (!added) {
             return tl::unexpected(std::move(added.error()));
         }
+    }
+    if (m_limits.held != nullptr) {
+        m_limits.held->expectHeads(snapshot.heads);
     }
     m_marks.insert(m_marks.begin(), Mark{snapshot.place, *std::move(state)});
     m_marks.front().origin =
@@ -296,21 +320,11 @@ Result<Folded> FoldedLog::stateUpTo(const store::Place& place) {
                     [&](const store::Place& each) { return !(place < each); });
 }
 
-// Whether the newest mark gives way to the one that is folded from it, so that it need not be
-// copied.
-bool FoldedLog::isReplaced(const Mark* from) const {
-    if (m_marks.empty() || from != &m_marks.back()) {
-        return false;
-    }
-    return m_limits.isAskedOnce ||
-           (m_marks.size() > 1 && from->after < m_limits.recordsApart);
-}
-
 template <class IsWanted>
 Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     const bool isNewest = m_marks.empty() || from == &m_marks.back();
     Mark mark{};
-    store::Selection selection{.arrivedUpTo = m_arrival};
+    store::Selection selection{.arrivedUpTo = m_arrival, .withHash = m_limits.held != nullptr};
     if (isReplaced(from)) {
         mark = std::move(m_marks.back());
         m_marks.pop_back();
@@ -332,8 +346,10 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     };
     auto read = forEachPortion(selection, [&](std::span<const store::ReadRecord> rows) {
         const auto end = std::ranges::find_if_not(rows, isWanted, &store::ReadRecord::place);
+        const std::span wanted(rows.begin(), end);
+        auto holding = heldBeside(m_limits.held, wanted);
         records.clear();
-        for (const auto& each : std::span(rows.begin(), end)) {
+        for (const auto& each : wanted) {
             m_placeFolded = each.place;
             mark.seen.see(each.place.name);
             if (each.whole) records.push_back(&each.record);
@@ -344,6 +360,7 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
         } else {
             running.add(records);
         }
+        holding.get();
         return isToTheEnd = end == rows.end();
     });
     if (!read) {
@@ -366,34 +383,6 @@ Result<Folded> FoldedLog::foldFrom(const Mark* from, IsWanted isWanted) {
     mark.place = m_placeFolded.value_or(store::Place{});
     folded.state = &keep(std::move(mark), isNewest && m_placeFolded);
     return folded;
-}
-
-rules::State FoldedLog::take(const Folded& folded) {
-    const auto mark = std::ranges::find_if(
-        m_marks, [&](const Mark& each) { return &each.state == folded.state; });
-    if (mark == m_marks.end()) {
-        assert(folded.state == &m_passing);
-        return std::exchange(m_passing, {});
-    }
-    auto state = std::move(mark->state);
-    m_marks.erase(mark);
-    return state;
-}
-
-// A state in the midst of the log is not kept: it would throw out others for one question.
-const rules::State& FoldedLog::keep(Mark mark, bool isNewest) {
-    if (!isNewest) {
-        return m_passing = std::move(mark.state);
-    }
-    if (!m_marks.empty() && m_marks.back().place == mark.place) {
-        return m_marks.back().state;
-    }
-    m_marks.push_back(std::move(mark));
-    if (m_marks.size() > m_limits.mostMarks) {
-        m_marks[2].after += m_marks[1].after;
-        m_marks.erase(m_marks.begin() + 1);
-    }
-    return m_marks.back().state;
 }
 
 }  // namespace station

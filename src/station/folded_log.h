@@ -12,6 +12,7 @@
 #include "station/read_ahead.h"
 #include "station/records_seen.h"
 #include "station/surroundings.h"
+#include "store/held_chain.h"
 #include "store/logbook.h"
 
 #include <cstdint>
@@ -44,6 +45,8 @@ struct FoldingLimits {
     // Each record is folded by itself, the plain way: what is to be checked is not made by what it
     // is checked by.
     bool isOneByOne = false;
+    // Each record that is folded is held by it, and what was read ahead of that is told to it.
+    store::HeldChain* held = nullptr;
 };
 
 class FoldedLog {
@@ -115,6 +118,7 @@ private:
     [[nodiscard]] Result<void> forEachPortion(store::Selection selection, Take take) const;
     [[nodiscard]] Result<void> catchUpTo(std::int64_t last);
     [[nodiscard]] Result<Arrived> arrived(std::int64_t last) const;
+    void ground(const logbook::Record& record, const logbook::RecordName& name);
     [[nodiscard]] Result<void> readFounding(std::int64_t last);
     [[nodiscard]] Result<void> addStrikes(const store::Selection& selection);
     [[nodiscard]] Result<void> addStrikes(const std::vector<logbook::RecordName>& names);

@@ -18,6 +18,8 @@ namespace {
 using logbook::Record;
 
 constexpr std::size_t mostPlaces = 100;
+// No record is shorter, as a line.
+constexpr std::size_t shortestLine = 100;
 
 // The faulty lines of all files as one problem.
 class FaultyFiles {
@@ -89,8 +91,9 @@ tl::expected<void, exchange::RecordFileFault> HandedFiles::add(const std::filesy
                                                                std::string bytes) {
     const auto& file =
         m_files.emplace_back(File{path.string(), m_records.size(), std::move(bytes)});
-    m_records.reserve(m_records.size() + 1 +
-                      static_cast<std::size_t>(std::ranges::count(file.bytes, '\n')));
+    // A line may be blank, or none of a record.
+    const auto lines = static_cast<std::size_t>(std::ranges::count(file.bytes, '\n')) + 1;
+    m_records.reserve(m_records.size() + std::min(lines, file.bytes.size() / shortestLine));
     return exchange::readRecordFile(
         file.bytes, [this](std::size_t line, std::string_view text, Record& record) {
             m_lines.push_back(line);

@@ -200,8 +200,9 @@ private:
 
 }  // namespace
 
-std::vector<store::Heads> headsInText(std::string_view text) {
+HeadsInText headsInText(std::string_view text) {
     Gathered gathered;
+    std::vector<std::size_t> places;
     std::size_t seen = 0;  // nothing before it is looked at again
     for (std::size_t place = 0; place < text.size();) {
         const std::size_t begin = place;
@@ -217,10 +218,11 @@ std::vector<store::Heads> headsInText(std::string_view text) {
         const auto hash = store::hashFromHex(found.figures);
         if (named && hash) {
             gathered.add(*named, *hash);
+            places.push_back(begin);
         }
         seen = place;
     }
-    return std::move(gathered).heads();
+    return {std::move(gathered).heads(), std::move(places)};
 }
 
 }  // namespace station

@@ -5,6 +5,7 @@
 #include "station/open_log.h"
 
 #include "station/damage.h"
+#include "store/foreign_schema.h"
 
 #include <utility>
 
@@ -65,6 +66,25 @@ Result<void> OpenLog::read() {
     m_log.emplace(std::move(*log));
     m_gate.emplace(m_surroundings, m_file, *m_log);
     return {};
+}
+
+std::vector<std::string> OpenLog::damageTold(bool waits) const {
+    const auto& words = m_surroundings.words;
+    std::vector<std::string> told;
+    if (m_log->verification && !m_log->verification->ok) {
+        told.push_back(words.say("verify.file_damaged"));
+    } else if (m_damage) {
+        const bool isDisk = m_damage->code == "trouble.unreadable";
+        told.push_back(words.say(isDisk ? "verify.read_round_disk" : "verify.read_round"));
+    } else if (!waits && store::foreignSchemaAt(m_logbook.path())) {
+        told.push_back(words.say("verify.file_damaged"));
+    } else {
+        told = breaksKnown(words, *m_log);
+    }
+    if (!waits && m_damage && !m_log->log.firstEdition()) {
+        told.push_back(alsoOnPaper(words));
+    }
+    return told;
 }
 
 Result<bool> OpenLog::hasMoved() const {

@@ -12,6 +12,8 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace station {
 
@@ -40,6 +42,8 @@ public:
     [[nodiscard]] const Gate& gate() const { return *m_gate; }
     // Why not all of it could be read; nothing where it could.
     [[nodiscard]] const std::optional<Problem>& damage() const { return m_damage; }
+    // What whoever has written into it is told of the file; `waits`: it could have waited.
+    [[nodiscard]] std::vector<std::string> damageTold(bool waits) const;
 
     // Whether records have come in since it was read, or the clock was set back behind what is at
     // hand of it. Refused where another file bears the name since.

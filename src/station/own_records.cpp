@@ -86,6 +86,20 @@ Result<Needed> neededFor(const Surroundings& surroundings, const store::Logbook&
     return needed;
 }
 
+namespace {
+
+// What the file has as the name of its station came to harm, as no program keeps such a one; what
+// must not wait goes on paper as of any damage.
+Problem noStationsName(const words::Words& words, const std::string& name) {
+    constexpr std::size_t mostShown = 40;
+    auto problem = problemOf(words, "trouble.station_damaged",
+                             {{"station", name.substr(0, mostShown)}}, Problem::Weight::Logbook);
+    problem.code = "trouble.damaged";
+    return problem;
+}
+
+}  // namespace
+
 Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& log) {
     if (!log.ownStation) {
         return tl::unexpected(
@@ -96,9 +110,12 @@ Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& lo
 
 Result<RecordName> nextName(const Surroundings& surroundings, const WholeLog& log,
                             const std::string& station) {
+    if (!logbook::isStationName(station)) {
+        return tl::unexpected(noStationsName(surroundings.words, station));
+    }
     const auto head = log.heads.find(station);
     const auto last = head == log.heads.end() ? 0 : head->second.head.seq;
-    if (last >= 0 && last < logbook::largestSeq && logbook::isStationName(station)) {
+    if (last >= 0 && last < logbook::largestSeq) {
         return RecordName{station, last + 1};
     }
     // No program writes such a note; where the log goes on is told by nothing else.

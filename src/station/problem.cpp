@@ -39,7 +39,7 @@ Weight weightOf(Code code) {
         case Code::Cancelled: return Weight::Input;
         case Code::NotFound:
         case Code::NotALogbook:
-        case Code::NewerSchema:
+        case Code::OtherSchema:
         case Code::ReadOnly:
         case Code::NotPermitted:
         case Code::Busy:
@@ -51,6 +51,7 @@ Weight weightOf(Code code) {
         case Code::ChainBroken:
         case Code::LeftAside:
         case Code::NotConfirmed:
+        case Code::WriteNotConfirmed:
         case Code::Io: break;
     }
     return Weight::Logbook;
@@ -176,7 +177,7 @@ Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
     if (const auto key = keyOfJournal(trouble)) {
         return problemOf(words, *key, {{"path", trouble.path.string()}}, Weight::Logbook);
     }
-    const bool isOlder = trouble.code == Code::NewerSchema &&
+    const bool isOlder = trouble.code == Code::OtherSchema &&
                          trouble.schemaFound < trouble.schemaKnown;
     // The station is that of a restore.
     const bool isMade = trouble.code == Code::NotConfirmed && trouble.station.empty();

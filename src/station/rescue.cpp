@@ -5,11 +5,13 @@
 #include "station/rescue.h"
 
 #include "station/file_kind.h"
+#include "station/heads_doubt.h"
 #include "station/heads_text.h"
 #include "station/system.h"
 #include "store/database_mark.h"
 #include "store/heads_check.h"
 #include "store/left_alone.h"
+#include "words/languages.h"
 
 #include <map>
 #include <string_view>
@@ -24,6 +26,8 @@ using store::Break;
 
 // Bytes: far more than any report, or than what verify prints.
 constexpr std::uintmax_t longestText = 16U << 20;
+// Named of the entries of one station.
+constexpr std::size_t mostRanges = 20;
 
 std::string reasonKey(Break::Reason reason) {
     switch (reason) {
@@ -31,6 +35,24 @@ std::string reasonKey(Break::Reason reason) {
         case Break::Reason::TailLost: return "rescue.cut_off";
         default: return "rescue.changed";
     }
+}
+
+// Which of those that are not proven can be read.
+std::string standingIn(const words::Words& words, const store::Unproven& lacking) {
+    const auto nameOf = [&](std::int64_t seq) {
+        return toText(logbook::RecordName{lacking.first.station, seq});
+    };
+    std::vector<std::string> ranges;
+    for (const auto& [first, last] : lacking.standing) {
+        if (ranges.size() == mostRanges) {
+            ranges.emplace_back("…");
+            break;
+        }
+        ranges.push_back(first == last ? nameOf(first)
+                                       : words.say("rescue.range", {{"record", nameOf(first)},
+                                                                    {"last", nameOf(last)}}));
+    }
+    return words.all(ranges);
 }
 
 // A text of two bytes a letter, as some editors save it, with one: what heads are written with is
@@ -89,13 +111,18 @@ std::vector<std::string> lackingOf(const words::Words& words,
         lines.push_back(words.say("rescue.unread_pages",
                                   {{"count", std::to_string(salvaged.unreadPages)}}));
     }
+    if (salvaged.nameless > 0) {
+        lines.push_back(
+            words.say("rescue.nameless", {{"count", std::to_string(salvaged.nameless)}}));
+    }
     for (const auto& lacking : salvaged.unproven) {
         auto line = words.say(reasonKey(lacking.reason),
                               {{"record", toText(lacking.first)},
                                {"last", std::to_string(lacking.last)}});
         if (lacking.readable > 0) {
             line += " " + words.say("rescue.readable",
-                                    {{"count", std::to_string(lacking.readable)}});
+                                    {{"count", std::to_string(lacking.readable)},
+                                     {"records", standingIn(words, lacking)}});
         }
         lines.push_back(std::move(line));
     }
@@ -199,11 +226,66 @@ std::vector<std::string> asideTold(const words::Words& words,
     return told;
 }
 
-Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
-                                          const std::filesystem::path& path) {
-    const auto noHeads = [&]() -> Result<std::vector<store::Heads>> {
-        return tl::unexpected(
-            problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}}));
+std::size_t EarlierHeads::count() const {
+    std::size_t count = 0;
+    for (const auto& each : heads) {
+        count += each.size();
+    }
+    return count;
+}
+
+std::set<std::string> EarlierHeads::stations() const {
+    std::set<std::string> stations;
+    for (const auto& each : heads) {
+        for (const auto& [station, head] : each) {
+            stations.insert(station);
+        }
+    }
+    return stations;
+}
+
+namespace {
+
+// What reports say between a station and its last number, in each language: "up to entry".
+std::vector<std::string> headPhrases() {
+    std::vector<std::string> phrases;
+    for (const auto& language : words::builtInLanguages()) {
+        const auto line = words::Words::builtIn(language)->say(
+            "month.head", {{"station", "s"}, {"seq", "1"}, {"hash", "h"}});
+        const auto begin = line.find(": ");
+        const auto end = line.find(" 1");
+        if (begin != std::string::npos && end != std::string::npos && begin + 2 < end) {
+            phrases.push_back(line.substr(begin + 2, end - begin - 2));
+        }
+    }
+    return phrases;
+}
+
+EarlierHeads headsOfText(const words::Words& words, std::string_view text) {
+    auto found = headsInText(text);
+    const auto doubtful = doubtfulHeads(text, found, headPhrases());
+    EarlierHeads earlier{std::move(found.heads)};
+    for (const auto& [record, seen] : doubtful.first) {
+        earlier.unread.push_back(
+            words.say("rescue.no_hash", {{"record", record}, {"seen", seen}}));
+    }
+    if (doubtful.count > doubtful.first.size()) {
+        earlier.unread.push_back(words.say(
+            "rescue.more_unread",
+            {{"count", std::to_string(doubtful.count - doubtful.first.size())}}));
+    }
+    return earlier;
+}
+
+}  // namespace
+
+Result<EarlierHeads> headsIn(const Surroundings& surroundings,
+                             const std::filesystem::path& path) {
+    const auto noHeads = [&](std::vector<std::string> unread) -> Result<EarlierHeads> {
+        auto problem =
+            problemOf(surroundings.words, "rescue.no_heads", {{"path", path.string()}});
+        problem.details = std::move(unread);
+        return tl::unexpected(std::move(problem));
     };
     const auto backup = store::LeftAlone::open(path, path);
     if (backup) {
@@ -220,10 +302,7 @@ Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
             unread.isUnread = backup->logbook().metRefusal();
             return tl::unexpected(problemOf(surroundings.words, unread));
         }
-        if (heads->empty()) {
-            return noHeads();
-        }
-        return std::vector{store::headsOf(*heads)};
+        return heads->empty() ? noHeads({}) : EarlierHeads{{store::headsOf(*heads)}};
     }
     const auto text = system::readFile(path, longestText);
     if (!text && text.error() != system::FileTrouble::TooLong) {
@@ -232,11 +311,9 @@ Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
     if (text && text->starts_with(store::databaseMark)) {
         return tl::unexpected(problemOf(surroundings.words, backup.error()));
     }
-    auto heads = text ? headsInText(inSingleBytes(*text)) : std::vector<store::Heads>{};
-    if (heads.empty()) {
-        return noHeads();
-    }
-    return heads;
+    auto earlier = text ? headsOfText(surroundings.words, inSingleBytes(*text)) : EarlierHeads{};
+    return earlier.heads.empty() ? noHeads(std::move(earlier.unread))
+                                 : Result<EarlierHeads>(std::move(earlier));
 }
 
 Result<std::vector<Break>> breaksAgainst(const Surroundings& surroundings, const LogbookFile& file,

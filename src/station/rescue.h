@@ -9,8 +9,10 @@
 #include "store/restore.h"
 #include "store/salvage.h"
 
+#include <cstddef>
 #include <filesystem>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -42,10 +44,19 @@ namespace station {
 [[nodiscard]] std::vector<std::string> asideTold(const words::Words& words,
                                                  const store::RestoreResult& restored);
 
+struct EarlierHeads {
+    std::vector<store::Heads> heads;    // several, where a text has more than one of a station
+    std::vector<std::string> unread{};  // what is meant as one and cannot be read, a sentence each
+
+    [[nodiscard]] std::size_t count() const;
+    [[nodiscard]] std::set<std::string> stations() const;
+};
+
 // The heads in a file: of a logbook, so of a backup; else those that stand in a text, as a month's
 // report, or what backup or verify printed (headsInText). Damaged, where a logbook's own notes are.
-[[nodiscard]] Result<std::vector<store::Heads>> headsIn(const Surroundings& surroundings,
-                                                        const std::filesystem::path& path);
+// Where none can be read at all, the details of the problem tell what stands there instead.
+[[nodiscard]] Result<EarlierHeads> headsIn(const Surroundings& surroundings,
+                                           const std::filesystem::path& path);
 
 // Where the logbook does not reach one of those heads or has another, of each station the first
 // record.

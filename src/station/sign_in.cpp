@@ -49,7 +49,8 @@ Gate::Gate(const Surroundings& surroundings, const LogbookFile& file, const Whol
       m_file(file),
       m_identity(system::identityOf(file.path)),
       m_now(surroundings.clock.now()),
-      m_asOf(std::max(m_now, log.reached)) {
+      m_asOf(std::max(m_now, log.reached)),
+      m_mayBeUnread(!log.unread.empty() || !log.gone.empty() || log.isDamaged) {
     if (log.log.firstEdition()) {
         m_people = rules::peopleAt(log.log, m_asOf);
     }
@@ -107,8 +108,16 @@ std::string Gate::nameOf(const std::string& person) const {
 
 Problem Gate::unknownPerson(const std::string& who) const {
     const bool nobody = !m_people || m_people->persons.empty();
-    return problemOf(m_surroundings.words, nobody ? "sign_in.nobody" : "sign_in.unknown",
+    return problemOf(m_surroundings.words,
+                     nobody          ? "sign_in.nobody"
+                     : m_mayBeUnread ? "sign_in.unknown_unread"
+                                     : "sign_in.unknown",
                      {{"person", who}, {"logbook", words::asWord(m_file.path.string())}});
+}
+
+std::string Gate::unknownTold(const std::string& who) const {
+    return m_surroundings.words.say(
+        m_mayBeUnread ? "entry.person_unread" : "entry.unknown_person", {{"person", who}});
 }
 
 Problem Gate::noPinGiven(const std::string& person) const {
@@ -231,10 +240,13 @@ Result<Signature> Gate::signUnwaiting(const Writer& writer) const {
         if (signedIn) {
             return signedIn;
         }
-        signature.remarks.push_back(signedIn.error().notice.says);
+        const auto& problem = signedIn.error();
+        const bool isUntold = m_mayBeUnread && problem.code == "sign_in.nobody";
+        signature.remarks.push_back(isUntold ? unknownTold(person) : problem.notice.says);
     } else if (!knows(person)) {
-        signature.remarks.push_back(
-            m_surroundings.words.say("sign_in.taken_unknown", {{"person", person}}));
+        signature.remarks.push_back(m_surroundings.words.say(
+            m_mayBeUnread ? "sign_in.taken_unread" : "sign_in.taken_unknown",
+            {{"person", person}}));
     }
     return signature;
 }

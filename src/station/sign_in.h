@@ -111,6 +111,8 @@ public:
     [[nodiscard]] Result<bool> isUnopened() const;
 
     [[nodiscard]] Problem unknownPerson(const std::string& who) const;
+    // That the log does not know them; where not all of it can be read, that nobody can tell.
+    [[nodiscard]] std::string unknownTold(const std::string& who) const;
     // Why a try did not open; none if it did.
     [[nodiscard]] std::optional<Problem> refusalOf(const store::Trial& trial,
                                                    const std::string& person) const;
@@ -126,6 +128,7 @@ private:
     logbook::Instant m_now;   // by the clock
     logbook::Instant m_asOf;  // for which persons are asked
     std::optional<rules::State> m_people;
+    bool m_mayBeUnread = false;  // a person may be among what cannot be read
 };
 
 }  // namespace station

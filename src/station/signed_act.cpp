@@ -53,16 +53,8 @@ Result<Kept> SignedAct::run() {
     }
     Kept kept{std::move(m_records), *m_signature, std::move(m_checked), m_doubts->warnings()};
     kept.warnings.insert(kept.warnings.end(), m_missing.begin(), m_missing.end());
-    if (m_open.log().verification && !m_open.log().verification->ok) {
-        kept.warnings.push_back(words.say("verify.file_damaged"));
-    } else if (m_open.damage()) {
-        const bool isDisk = m_open.damage()->code == "trouble.unreadable";
-        kept.warnings.push_back(words.say(isDisk ? "verify.read_round_disk" : "verify.read_round"));
-    } else if (!m_waits && store::foreignSchemaAt(m_open.logbook().path())) {
-        kept.warnings.push_back(words.say("verify.file_damaged"));
-    } else {
-        auto gone = breaksKnown(words, m_open.log());
-        kept.warnings.insert(kept.warnings.end(), gone.begin(), gone.end());
+    for (auto& told : m_open.damageTold(m_waits)) {
+        kept.warnings.push_back(std::move(told));
     }
     return kept;
 }
@@ -321,8 +313,7 @@ void SignedAct::addUnknown(const Intended& intended, std::vector<std::string>& r
     for (const auto& person : {entry.doneBy, witness}) {
         if (person && !intended.isReentry() && m_open.gate().people() != nullptr &&
             !m_open.gate().knows(*person)) {
-            remarks.push_back(m_open.surroundings().words.say("entry.unknown_person",
-                                                              {{"person", *person}}));
+            remarks.push_back(m_open.gate().unknownTold(*person));
         }
     }
 }

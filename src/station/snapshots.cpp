@@ -6,6 +6,7 @@
 
 #include "rules/state_bytes.h"
 #include "station/folded_log.h"
+#include "station/held_log.h"
 
 #include <algorithm>
 #include <iterator>
@@ -24,7 +25,8 @@ using logbook::Instant;
 using store::Place;
 using store::Snapshot;
 
-constexpr std::size_t recordsAtOnce = 2000;
+// By a thread for each portion; few are needed so.
+constexpr std::size_t recordsHeldAtOnce = 1000;
 constexpr Duration forEver{std::numeric_limits<std::int64_t>::max()};
 
 // Whether an answer of now could begin with it.
@@ -126,7 +128,9 @@ Result<SnapshotsMade> makeSnapshots(const Surroundings& surroundings, store::Log
     const auto troubled = [&](const store::Trouble& trouble) {
         return tl::unexpected(problemOf(surroundings.words, trouble));
     };
-    FoldedLog log(surroundings, logbook);
+    store::HeldChain chain;
+    FoldedLog log(surroundings, logbook, FoldedLog::Kept::Use,
+                  {.recordsAhead = recordsHeldAtOnce, .held = &chain});
     if (auto read = log.catchUp(); !read) {
         return tl::unexpected(std::move(read.error()));
     }
@@ -149,6 +153,9 @@ Result<SnapshotsMade> makeSnapshots(const Surroundings& surroundings, store::Log
     auto made = making.run(end, places.empty() ? std::nullopt : std::optional(*places.rbegin()));
     if (!made) {
         return tl::unexpected(std::move(made.error()));
+    }
+    if (auto held = holdTheRest(surroundings, logbook, log, chain); !held) {
+        return tl::unexpected(std::move(held.error()));
     }
     for (const auto& each : *made) {
         places.insert(each.place);
@@ -216,24 +223,6 @@ Result<bool> isWhole(const Surroundings& surroundings, const store::Logbook& log
         });
 }
 
-// Whether all records can be read, also those that no new state is made from: what can wait is not
-// written over what perhaps stands where the file counts a page as free.
-bool isReadable(const store::Logbook& logbook) {
-    std::vector<store::ReadRecord> portion(recordsAtOnce);
-    store::Selection selection;
-    for (;;) {
-        const auto count = logbook.readRecords(selection, portion);
-        const auto read = std::span(portion).first(count.value_or(0));
-        if (!count || !std::ranges::all_of(read, &store::ReadRecord::whole)) {
-            return false;
-        }
-        if (*count < portion.size()) {
-            return true;
-        }
-        selection.after = portion.back().place;
-    }
-}
-
 // Whether an answer of now would fold more than a moment takes, and enough has come in.
 bool isWorthIt(const store::Logbook& logbook) {
     const auto arrival = logbook.lastArrival();
@@ -268,7 +257,7 @@ void renewSnapshots(const Surroundings& surroundings, const LogbookFile& file) {
     }
     const auto verified = logbook->lastVerification();
     const bool isSound = verified && (!*verified || (*verified)->ok);
-    if (isSound && isWorthIt(*logbook) && isReadable(*logbook)) {
+    if (isSound && isWorthIt(*logbook)) {
         (void)makeSnapshots(surroundings, *logbook);
     }
 }

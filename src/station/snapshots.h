@@ -38,7 +38,8 @@ struct SnapshotsMade {
 void renewSnapshots(const Surroundings& surroundings, const LogbookFile& file);
 
 // Throws away everything that is derived from the records, and makes it again. Problems: a record
-// that cannot be read, and then nothing is kept; what is kept stands on damaged pages.
+// that cannot be read or does not fit its seal, and then nothing is kept; what is kept stands on
+// damaged pages.
 [[nodiscard]] Result<SnapshotsMade> rebuild(const Surroundings& surroundings,
                                             const LogbookFile& file);
 

@@ -85,6 +85,9 @@ report::Provenance provenanceOf(const words::Words& words, const LogbookFacts& f
         for (const auto& [station, head] : facts.verification->heads) {
             verified.upTo.emplace(station, head.seq);
         }
+        // Each entry that was checked is of some station, whose head is noted or which broke.
+        verified.isHowFarKnown = facts.verification->checked <= 0 || !verified.upTo.empty() ||
+                                 !facts.verification->breaks.empty();
         provenance.verified = std::move(verified);
     }
     provenance.problems = problemsOf(words, facts);

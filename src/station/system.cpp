@@ -111,6 +111,9 @@ void addByRule(std::string_view name, std::vector<rules::ZoneTransition>& transi
 }
 
 std::shared_ptr<const rules::Zone> readZone(std::string_view name) {
+    if (!mayNameZone(name)) {
+        return nullptr;
+    }
     const date::time_zone* zone = nullptr;
     try {
         zone = date::locate_zone(name);

@@ -26,8 +26,8 @@ public:
 };
 
 // The zones of this computer's database, with their transitions from 1970 to 2100. A name that the
-// database does not hold gives null; the same name gives the same object. May be called from one
-// thread at a time.
+// database does not hold gives null, as does one that means the zone of this computer; the same
+// name gives the same object. May be called from one thread at a time.
 [[nodiscard]] rules::ZoneSource systemZones();
 
 // The name under which the person at this computer is signed in to it; "unknown" if there is none.

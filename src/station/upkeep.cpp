@@ -8,6 +8,8 @@
 #include "words/as_word.h"
 #include "words/fault_words.h"
 
+#include <algorithm>
+#include <string_view>
 #include <utility>
 
 namespace station {
@@ -72,6 +74,18 @@ tl::expected<void, store::Trouble> note(const Surroundings& surroundings, store:
     }
 }
 
+// The database tells of several pages in one message, a line for each.
+std::string inOneLine(std::string_view message) {
+    std::string line;
+    for (std::size_t begin = 0; begin < message.size();) {
+        const auto end = std::min(message.find('\n', begin), message.size());
+        line += (line.empty() || end == begin ? "" : "; ");
+        line += message.substr(begin, end - begin);
+        begin = end + 1;
+    }
+    return line;
+}
+
 }  // namespace
 
 Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile& file) {
@@ -94,6 +108,7 @@ Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile&
         const auto noted = note(surroundings, *logbook, answer.report);
         answer.noted = noted.has_value();
         answer.wasBusy = !noted && noted.error().code == Code::Busy;
+        answer.wasFull = !noted && noted.error().code == Code::DiskFull;
     }
     if (answer.report.ok()) {
         auto check = checkSnapshots(surroundings, *logbook);
@@ -112,9 +127,10 @@ std::vector<std::string> findingsOf(const words::Words& words, const store::Veri
         findings.push_back(words.say("verify.disk_failed"));
     }
     for (const auto& found : report.breaks) {
-        // A record without a station is one that is gone; its number is that of an arrival.
-        const auto record = found.record.station.empty() ? std::to_string(found.record.seq)
-                                                         : toText(found.record);
+        // Of one that is gone the number is that of an arrival.
+        const auto record = found.reason == store::Break::Reason::Hole
+                                ? std::to_string(found.record.seq)
+                                : toText(found.record);
         std::string reason(name(found.reason));
         if (reason == "wrong_hash") {
             reason = "hash";
@@ -128,7 +144,7 @@ std::vector<std::string> findingsOf(const words::Words& words, const store::Veri
     }
     const auto* ofPages = report.diskFailed ? "verify.not_given" : "verify.integrity";
     for (const auto& said : report.integrity) {
-        findings.push_back(words.say(ofPages, {{"detail", said}}));
+        findings.push_back(words.say(ofPages, {{"detail", inOneLine(said)}}));
     }
     return findings;
 }

@@ -17,6 +17,7 @@ struct VerifyAnswer {
     store::VerifyReport report;
     bool noted = false;  // in the logbook, for boards to come; not where it cannot be written
     bool wasBusy = false;  // it was not noted because others held the file all the while
+    bool wasFull = false;  // or because the disk was full
     // Of the kept states, which are looked at where all entries are whole; those that are not what
     // the entries say are thrown away, unless it cannot be written.
     SnapshotCheck snapshots{};

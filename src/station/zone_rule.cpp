@@ -5,6 +5,7 @@
 #include "station/zone_rule.h"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 
 namespace station {
@@ -110,7 +111,34 @@ logbook::Instant instantOf(const ZoneChange& change, int year, logbook::Duration
     return logbook::Instant{midnight} + change.time - offset;
 }
 
+// "America", of America/Chicago; "GMT+5", of Etc/GMT+5.
+bool isNamePart(std::string_view part) {
+    const auto isLetter = [](char each) {
+        return std::isalpha(static_cast<unsigned char>(each)) != 0;
+    };
+    return !part.empty() && isLetter(part.front()) && std::ranges::all_of(part, [&](char each) {
+        return isLetter(each) || (each >= '0' && each <= '9') || each == '_' || each == '-' ||
+               each == '+';
+    });
+}
+
 }  // namespace
+
+bool mayNameZone(std::string_view name) {
+    constexpr std::array<std::string_view, 5> others{"localtime", "posixrules", "Factory", "right",
+                                                     "posix"};
+    if (std::ranges::find(others, name.substr(0, name.find('/'))) != others.end()) {
+        return false;
+    }
+    while (name.find('/') != std::string_view::npos) {
+        const auto end = name.find('/');
+        if (!isNamePart(name.substr(0, end))) {
+            return false;
+        }
+        name.remove_prefix(end + 1);
+    }
+    return isNamePart(name);
+}
 
 std::optional<ZoneRule> parseZoneRule(std::string_view text) {
     Reader reader(text);

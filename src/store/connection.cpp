@@ -4,13 +4,16 @@
 // Opens the database of a logbook, or refuses it and leaves it as it was.
 #include "store/connection.h"
 
+#include "store/computed_schema.h"
 #include "store/database.h"
 #include "store/foreign_journal.h"
+#include "store/header_check.h"
 #include "store/journal_file.h"
 #include "store/layer_file.h"
 #include "store/operating_system.h"
 #include "store/schema.h"
 #include "store/stray_log.h"
+#include "store/undone_mark.h"
 #include "store/unfinished_file.h"
 #include "store/unread.h"
 #include "store/wiped_memory.h"
@@ -96,17 +99,17 @@ std::optional<Trouble> refusePath(const std::filesystem::path& path, const OpenO
     return std::nullopt;
 }
 
-// Whether the file is a logbook of a schema that this version knows. Only reads.
-std::optional<Trouble> refuseSchema(SQLite::Database& database,
-                                    const std::filesystem::path& path, Schemas schemas) {
-    if (std::stoll(answerTo(database, "application_id")) != applicationId) {
+// Whether that is a logbook of a schema that this version knows.
+std::optional<Trouble> refuseMark(const Mark& mark, const std::filesystem::path& path,
+                                  Schemas schemas) {
+    if (mark.application != applicationId) {
         return troubleAt(path, Trouble::Code::NotALogbook);
     }
-    const int schema = schemaIn(database);
+    const int schema = mark.schema;
     const bool isOlder = std::ranges::find(olderSchemas(), schema, &OlderSchema::version) !=
                          olderSchemas().end();
     if (schema > schemaVersion || (isOlder && schemas == Schemas::Current)) {
-        Trouble trouble = troubleAt(path, Trouble::Code::NewerSchema);
+        Trouble trouble = troubleAt(path, Trouble::Code::OtherSchema);
         trouble.schemaFound = schema;
         trouble.schemaKnown = schemaVersion;
         return trouble;
@@ -117,24 +120,33 @@ std::optional<Trouble> refuseSchema(SQLite::Database& database,
     return std::nullopt;
 }
 
+Mark markOf(SQLite::Database& database) {
+    return {std::stoi(answerTo(database, "application_id")), schemaIn(database)};
+}
+
+// Only reads.
 std::optional<Trouble> refuseContent(SQLite::Database& database,
-                                     const std::filesystem::path& path, Schemas schemas) {
-    auto trouble = schemas == Schemas::Any ? std::nullopt : refuseSchema(database, path, schemas);
+                                     const std::filesystem::path& path,
+                                     const OpenOptions& options, Schemas schemas) {
+    auto trouble = schemas == Schemas::Any ? std::nullopt
+                                           : refuseMark(markOf(database), path, schemas);
     if (trouble) {
         return trouble;
     }
     // What bears the name of a table and is none would be computed, for ever if its maker wants.
     // The database finds a table by its name in capitals too.
     SQLite::Statement disguised(
-        database, "SELECT name FROM sqlite_schema WHERE lower(name) IN ('records', 'local_heads',"
-                  " 'local_station', 'local_settings', 'local_imports', 'local_credentials',"
-                  " 'local_badges', 'local_verifications', 'derived_revision',"
-                  " 'derived_snapshots') AND (type <> 'table' OR sql NOT LIKE 'CREATE TABLE%')");
+        database, "SELECT name FROM sqlite_schema WHERE lower(name) IN " + std::string(ourTables) +
+                      " AND (type <> 'table' OR sql NOT LIKE 'CREATE TABLE%')");
     if (disguised.executeStep()) {
         return troubleAt(path, Trouble::Code::Damaged,
                          disguised.getColumn(0).getString() + " is no table");
     }
-    return std::nullopt;
+    // Of one that is only to be locked nothing is asked.
+    const bool isRead = schemas != Schemas::Any || options.access == Access::Read;
+    const auto computed = isRead ? computedIn(database) : std::nullopt;
+    return computed ? std::optional(troubleAt(path, Trouble::Code::Damaged, *computed))
+                    : std::nullopt;
 }
 
 // Whether the file is of a kind beside which there is no log: "The Database Header" in SQLite's
@@ -168,8 +180,11 @@ bool hasStrayLog(const std::filesystem::path& path, Access access) {
            ((access == Access::Write || !isEmpty) && isWithoutLog(path));
 }
 
-// Anew after that: another file may have taken the place.
-DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptions& options) {
+// What is refused is, before a write that was cut off in it is undone, which would change it. Anew
+// after that: another file may have taken the place.
+tl::expected<DatabasePointer, Trouble> connectToRead(const std::filesystem::path& path,
+                                                     const OpenOptions& options,
+                                                     Schemas schemas) {
     const auto read = [&] {
         DatabasePointer database = connect(path, SQLite::OPEN_READONLY, options.busyTimeoutMs);
         tellingRefusal(*database, [&] { return answerTo(*database, "user_version"); });
@@ -183,41 +198,53 @@ DatabasePointer connectToRead(const std::filesystem::path& path, const OpenOptio
             throw;
         }
     }
+    const auto mark = markOnceUndone(path);
+    auto trouble = mark ? refuseMark(*mark, path, schemas) : std::nullopt;
+    if (trouble) {
+        return tl::unexpected<Trouble>(*std::move(trouble));
+    }
     recover(path, options.busyTimeoutMs);
     return read();
 }
 
 // A file that another program has left with a journal of another kind gets its own before anybody
-// reads it, and not while whoever asked for the kind has it open. The name of the setting that did
-// not take, if there is one.
-std::optional<std::string> leaveOtherJournal(DatabasePointer& database,
-                                             const std::filesystem::path& path,
-                                             const OpenOptions& options) {
+// reads it, and not while whoever asked for the kind has it open.
+std::optional<Trouble> leaveOtherJournal(DatabasePointer& database,
+                                         const std::filesystem::path& path,
+                                         const OpenOptions& options, Schemas schemas) {
     if (answerTo(*database, "journal_mode") == "delete") {
         return std::nullopt;
     }
     database.reset();
-    auto failed =
+    const auto failed =
         applySettings(*connect(path, SQLite::OPEN_READWRITE, options.busyTimeoutMs), options);
-    database = connectToRead(path, options);
-    return failed;
+    auto again = connectToRead(path, options, schemas);
+    if (failed || !again) {
+        return failed ? troubleAt(path, Trouble::Code::Io, *failed) : again.error();
+    }
+    database = *std::move(again);
+    return std::nullopt;
 }
 
 // The database, to be read, or why not.
 tl::expected<DatabasePointer, Trouble> openToRead(const std::filesystem::path& path,
                                                   const OpenOptions& options, Schemas schemas) {
-    DatabasePointer database = connectToRead(path, options);
-    if (auto trouble = tellingRefusal(
-            *database, [&] { return refuseContent(*database, path, schemas); })) {
+    auto connected = connectToRead(path, options, schemas);
+    if (!connected) {
+        return connected;
+    }
+    DatabasePointer database = *std::move(connected);
+    auto trouble = tellingRefusal(
+        *database, [&] { return refuseContent(*database, path, options, schemas); });
+    if (!trouble && options.access != Access::Read) {
+        trouble = leaveOtherJournal(database, path, options, schemas);
+    }
+    if (trouble) {
         return tl::unexpected<Trouble>(*std::move(trouble));
     }
-    auto failed = options.access == Access::Read ? std::nullopt
-                                                 : leaveOtherJournal(database, path, options);
-    if (!failed) {
-        failed = tellingRefusal(*database, [&] {
-            return applySettings(*database, {Access::Read, false, options.busyTimeoutMs});
-        });
-    }
+    const auto failed = tellingRefusal(*database, [&] {
+        return applySettings(*database, {Access::Read, false, options.busyTimeoutMs});
+    });
     if (failed) {
         return tl::unexpected<Trouble>(troubleAt(path, Trouble::Code::Io, *failed));
     }
@@ -342,7 +369,7 @@ tl::expected<std::unique_ptr<Connection>, Trouble> Connection::open(
         Trouble trouble = isRefusal(exception) && options.access != Access::Create
                               ? unreadTrouble(whole, exception.what())
                               : troubleOf(whole, exception);
-        if ((exception.getErrorCode() & 0xFF) == SQLITE_NOTADB) {
+        if ((exception.getErrorCode() & 0xFF) == SQLITE_NOTADB && !harmOfHeader(whole)) {
             trouble.code = Trouble::Code::NotALogbook;
         }
         return tl::unexpected<Trouble>(trouble);

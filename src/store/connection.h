@@ -186,10 +186,13 @@ public:
     WriteTransaction& operator=(const WriteTransaction&) = delete;
     // Throws as a disk that did not give what was to be read where it has been ended.
     void requireWhole() const;
+    // On the disk too. What fails once it may stand in the file is thrown as Trouble's
+    // WriteNotConfirmed.
     void commit();
 
 private:
     void open() const;
+    [[nodiscard]] bool isUndone(std::optional<std::uint32_t> before) const;
     void begin();
     [[nodiscard]] bool hasBegun();
     void beginAlone();

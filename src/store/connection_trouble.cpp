@@ -4,6 +4,7 @@
 // Errors of the database and the system as trouble; see connection.h.
 #include "store/connection.h"
 
+#include "store/header_check.h"
 #include "store/journal_file.h"
 #include "store/operating_system.h"
 #include "store/unread.h"
@@ -12,6 +13,7 @@
 #include <sqlite3.h>
 #include <string>
 #include <system_error>
+#include <utility>
 
 namespace store {
 
@@ -43,16 +45,20 @@ Trouble troubleOf(const std::filesystem::path& path, const SQLite::Exception& ex
     trouble.code = codeOf(code);
     trouble.path = path;
     trouble.text = exception.what();
+    if (trouble.code == Trouble::Code::ReadOnly || (code & 0xFF) == SQLITE_NOTADB) {
+        if (auto harm = harmOfHeader(path)) {
+            trouble.code = Trouble::Code::Damaged;
+            trouble.text = *std::move(harm);
+        }
+    }
     if (trouble.code == Trouble::Code::Busy) {
         trouble.holder = readHolder(path);
     }
     if ((code & 0xFF) == SQLITE_CANTOPEN) {
         trouble.code = whyNoFileIsMade(path);
     }
-    trouble.isUnread = (code & 0xFF) == SQLITE_IOERR && isNothingGiven(path);
-    if (trouble.isUnread) {
-        trouble.code = Trouble::Code::Io;
-    }
+    trouble.isUnread = trouble.code == Trouble::Code::Io && (code & 0xFF) == SQLITE_IOERR &&
+                       isNothingGiven(path);
     return trouble;
 }
 
@@ -63,6 +69,8 @@ Trouble::Code codeOf(int extendedResultCode) {
         case SQLITE_READONLY_DBMOVED: return Trouble::Code::Moved;
         case SQLITE_IOERR_CORRUPTFS: return Trouble::Code::Damaged;
         case SQLITE_CONSTRAINT_COMMITHOOK: return Trouble::Code::Io;  // what could not be whole
+        // No flush of a folder is the database's: as WriteTransaction::commit throws it.
+        case SQLITE_IOERR_DIR_FSYNC: return Trouble::Code::WriteNotConfirmed;
         default: break;
     }
     switch (extendedResultCode & 0xFF) {

@@ -107,7 +107,8 @@ std::optional<std::string> applySettings(SQLite::Database& database, const OpenO
     const std::string timeout = std::to_string(options.busyTimeoutMs);
     std::vector<Setting> settings = {
         {"busy_timeout", timeout, timeout},
-        {"synchronous", "EXTRA", "3"},
+        // The folder is flushed by whoever commits, who can tell then that only this has failed.
+        {"synchronous", "FULL", "2"},
         // None is ours, and what another one does to rows is done by no trigger.
         {"foreign_keys", "OFF", "0"},
         {"cell_size_check", "ON", "1"},

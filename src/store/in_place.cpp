@@ -67,9 +67,9 @@ public:
 
     InPlace look(const Heads& backupHeads) {
         for (const auto& record : m_rows.records()) {
-            add(record.station, record.seq);
+            add(std::string(record.station), record.seq);
             if (m_seen.insert({record.station, record.seq}).second && isLacking(record)) {
-                ++m_lacking[record.station];
+                ++m_lacking[std::string(record.station)];
             }
         }
         for (const auto& head : m_rows.heads()) {
@@ -92,7 +92,7 @@ private:
 
     // A row that is damaged itself says nothing: only a whole record counts as another one.
     bool isLacking(const RawRecord& record) {
-        const auto kept = m_backup.findRecord({record.station, record.seq});
+        const auto kept = m_backup.findRecord({std::string(record.station), record.seq});
         if (!kept) {
             return kept.error().code == Code::NoRecord;
         }
@@ -109,7 +109,7 @@ private:
 
     RawRows m_rows;
     const Logbook& m_backup;
-    std::set<logbook::RecordName> m_seen;
+    std::set<std::pair<std::string_view, std::int64_t>> m_seen;
     Lacking m_lacking;
     InPlace m_inPlace;
 };
@@ -200,7 +200,7 @@ bool sharesStation(const Heads& one, const Heads& other) {
 }  // namespace
 
 bool isUnknown(Code code) {
-    return code == Code::Damaged || code == Code::NotALogbook || code == Code::NewerSchema;
+    return code == Code::Damaged || code == Code::NotALogbook || code == Code::OtherSchema;
 }
 
 bool isUnknown(const Trouble& trouble) {
@@ -234,7 +234,7 @@ tl::expected<InPlace, Trouble> lookAt(const Path& path, bool trustLocks, const P
             return tl::unexpected<Trouble>(compared.error());
         }
         inPlace.isWhole = *isWhole;
-    } else if (heads.error().code == Code::NewerSchema) {
+    } else if (heads.error().code == Code::OtherSchema) {
         inPlace.goOnTo(headsOfOther(path, trustLocks));
         inPlace.isWhole = !inPlace.heads.empty();
         inPlace.later = sumOf(lackingBy(inPlace.heads, backup.heads));

@@ -4,11 +4,13 @@
 // Opening and closing, and the short answers: what stands where in the file.
 #include "store/logbook.h"
 
+#include "logbook/text.h"
 #include "store/connection.h"
 #include "store/row_cursor.h"
 #include "store/rows_round.h"
 
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -80,7 +82,12 @@ OpenOptions::Access Logbook::access() const {
 }
 
 tl::expected<VerifyReport, Trouble> Logbook::verify(const Progress& progress) const {
-    return verifyAs(m_connection->schema(), *m_connection, progress);
+    auto report = verifyAs(m_connection->schema(), *m_connection, progress);
+    const auto own = report ? station() : tl::expected<std::optional<std::string>, Trouble>();
+    if (own && *own && !logbook::isStationName(**own)) {
+        report->integrity.emplace_back("the name of its station is none");
+    }
+    return report;
 }
 
 bool Logbook::metDamage() const {

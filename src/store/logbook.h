@@ -14,6 +14,7 @@
 #include "store/trouble.h"
 #include "store/verify_report.h"
 
+#include <cstddef>
 #include <cstdint>
 #include <filesystem>
 #include <functional>
@@ -31,6 +32,8 @@ namespace store {
 inline constexpr int schemaVersion = 1;
 inline constexpr int defaultBusyTimeoutMs = 5000;
 inline constexpr int rowsPerTransaction = 20000;
+// No more of them are read once their texts are of so many bytes.
+inline constexpr std::size_t bytesPerTransaction = 16U << 20U;
 
 struct OpenOptions {
     enum class Access {
@@ -98,7 +101,7 @@ class Connection;
 // DiskFull. What else they give is said at each. Writing calls either do all or nothing.
 class Logbook {
 public:
-    // NotFound, Exists, NotALogbook, NewerSchema, NotPermitted, NetworkFileSystem. A refused file
+    // NotFound, Exists, NotALogbook, OtherSchema, NotPermitted, NetworkFileSystem. A refused file
     // is left as it was, byte for byte.
     [[nodiscard]] static tl::expected<Logbook, Trouble> open(const std::filesystem::path& path,
                                                              const OpenOptions& options);
@@ -163,8 +166,9 @@ public:
     [[nodiscard]] tl::expected<std::vector<Import>, Trouble> imports() const;
 
     // Rows in reading order, until there are no more or the reader returns false. At most
-    // rowsPerTransaction of them are read in one transaction, so that writers get their turn:
-    // a row that arrives meanwhile is seen if its place is still ahead and the selection takes it.
+    // rowsPerTransaction of them, and not many more than bytesPerTransaction, are read in one
+    // transaction, so that writers get their turn: a row that arrives meanwhile is seen if its
+    // place is still ahead and the selection takes it.
     [[nodiscard]] tl::expected<void, Trouble> forEachRow(const Selection& selection,
                                                          const RowReader& reader) const;
 

@@ -77,7 +77,7 @@ std::int64_t copyRows(Database& from, Database& to, const Table& table) {
 // An empty logbook that takes rows as they come: a gap that the other has is found by verifying the
 // copy. `finishCopy` makes it a logbook like any other.
 std::string beginCopy(Database& copy, int schema) {
-    copy.exec("PRAGMA synchronous = EXTRA");
+    copy.exec("PRAGMA synchronous = FULL");
     SQLite::Transaction transaction(copy, SQLite::TransactionBehavior::IMMEDIATE);
     copy.exec(schemaTextOf(schema));
     copy.exec("PRAGMA application_id = " + std::to_string(applicationId));

@@ -219,6 +219,10 @@ tl::expected<void, Trouble> nameStation(const Connection& connection, const std:
     }
     Database& database = connection.database();
     if (const auto own = ownStation(database)) {
+        if (!logbook::isStationName(*own)) {
+            return tl::unexpected<Trouble>(connection.trouble(
+                Trouble::Code::Damaged, "the name of its station is none"));
+        }
         if (*own != name) {
             return refused(Trouble::Code::StationSet, *own);
         }

@@ -79,36 +79,35 @@ void requireFurther(const Selection& selection, const Place& last) {
     }
 }
 
-std::vector<Row> readPortion(SQLite::Database& database, const Selection& selection) {
+Portion readPortion(SQLite::Database& database, const Selection& selection) {
     SQLite::Statement statement(database, queryFor(selection, rowColumns));
     bindTo(statement, selection, rowsPerTransaction);
-    std::vector<Row> rows;
-    while (statement.executeStep()) {
-        rows.push_back(rowOf(statement));
+    auto portion = portionOf(std::move(statement));
+    if (portion.isCut) {
+        requireFurther(selection, portion.rows.back().place);
     }
-    if (rows.size() == static_cast<std::size_t>(rowsPerTransaction)) {
-        requireFurther(selection, rows.back().place);
-    }
-    return rows;
+    return portion;
 }
 
 // The same, and each row by itself: found in the table, or where that is damaged in an index, which
 // holds all that tells a row's place.
-std::vector<Row> readPortionRound(SQLite::Database& database, const Selection& selection,
-                                  std::size_t most) {
+Portion readPortionRound(SQLite::Database& database, const Selection& selection,
+                         std::size_t most, std::size_t mostBytes) {
     const auto* index = selection.kinds != Selection::Kinds::All ? "records_that_found"
                         : selection.device                       ? "records_by_device"
                                                                  : "records_in_reading_order";
-    auto rows = rowsRound(database, index, [&](const std::string& records) {
+    const auto find = [&](const std::string& records) {
         SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) + " FROM " +
                                                   records + endOfQuery(selection));
         bindTo(statement, selection, most);
         return statement;
-    });
-    if (rows.size() == most && most > 0) {
-        requireFurther(selection, rows.back().place);
+    };
+    auto portion = rowsRound(database, index, find, mostBytes);
+    portion.isCut = portion.isCut || (portion.rows.size() == most && most > 0);
+    if (portion.isCut) {
+        requireFurther(selection, portion.rows.back().place);
     }
-    return rows;
+    return portion;
 }
 
 // Where the look-up of the seal is damaged the record says what it says: of a file that is read
@@ -127,14 +126,15 @@ bool fitsSealRound(Database& database, const logbook::RecordName& name) {
 // Those that came in after the one and up to the other, each by itself.
 std::vector<Row> readArrivedRound(SQLite::Database& database, std::int64_t after,
                                   std::int64_t upTo) {
-    return rowsRound(database, "records_in_reading_order", [&](const std::string& records) {
+    const auto find = [&](const std::string& records) {
         SQLite::Statement statement(database, "SELECT " + std::string(placeColumns) + " FROM " +
                                                   records + " WHERE arrival > ? AND arrival <= ?"
                                                             " ORDER BY arrival");
         statement.bind(1, after);
         statement.bind(2, upTo);
         return statement;
-    });
+    };
+    return rowsRound(database, "records_in_reading_order", find).rows;
 }
 
 // The first that came in after the one and up to the other: the file of a stranger may have gaps as
@@ -167,23 +167,25 @@ tl::expected<void, Trouble> Logbook::forEachRow(const Selection& selection,
                                                 const RowReader& reader) const {
     Selection rest = selection;
     for (;;) {
-        using Portion = tl::expected<std::vector<Row>, Trouble>;
+        using Read = tl::expected<Portion, Trouble>;
         auto& database = m_connection->database();
-        const auto rows = m_connection->readingRound(
-            [&]() -> Portion { return readPortion(database, rest); },
-            [&]() -> Portion { return readPortionRound(database, rest, rowsPerTransaction); });
-        if (!rows) {
-            return tl::unexpected<Trouble>(rows.error());
+        const auto read = m_connection->readingRound(
+            [&]() -> Read { return readPortion(database, rest); },
+            [&]() -> Read {
+                return readPortionRound(database, rest, rowsPerTransaction, bytesPerTransaction);
+            });
+        if (!read) {
+            return tl::unexpected<Trouble>(read.error());
         }
-        for (const Row& row : *rows) {
+        for (const Row& row : read->rows) {
             if (!reader(row)) {
                 return {};
             }
         }
-        if (rows->size() < static_cast<std::size_t>(rowsPerTransaction)) {
+        if (!read->isCut) {
             return {};
         }
-        rest.after = rows->back().place;
+        rest.after = read->rows.back().place;
     }
 }
 
@@ -204,11 +206,15 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
         std::size_t count = 0;
         for (bool isMore = count < into.size(); isMore;) {
             const auto most = std::max<std::size_t>(into.size(), rowsPerTransaction);
-            RowCursor rows(m_connection->database(), queryFor(asked, readColumns));
+            RowCursor rows(m_connection->database(),
+                           queryFor(asked, selection.withHash ? rowColumns : readColumns));
             bindTo(rows, asked, isOnAndOn ? most : into.size());
             std::size_t steps = 0;
             for (; count < into.size() && rows.step(); ++steps) {
                 readInto(into[count], rows, selection.withContent);
+                if (selection.withHash) {
+                    into[count].hash = hashOf(rows);
+                }
                 latest = &into[count].place;
                 count += into[count].arrival <= last ? 1 : 0;
             }
@@ -225,13 +231,15 @@ tl::expected<std::size_t, Trouble> Logbook::readRecords(const Selection& selecti
         return count;
     };
     return m_connection->readingRound(read, [&]() -> Count {
-        const auto rows = readPortionRound(m_connection->database(), selection, into.size());
+        const auto rows = readPortionRound(m_connection->database(), selection, into.size(),
+                                           std::numeric_limits<std::size_t>::max())
+                              .rows;
         for (std::size_t index = 0; index < rows.size(); ++index) {
             auto record = recordOf(rows[index]);
             const bool fits = record && (!isFounding(record->kind()) ||
                                          fitsSealRound(m_connection->database(), record->name));
             into[index] = {rows[index].place, rows[index].arrival, fits,
-                           std::move(record).value_or(logbook::Record{})};
+                           std::move(record).value_or(logbook::Record{}), rows[index].hash};
         }
         return rows.size();
     });

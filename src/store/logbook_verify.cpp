@@ -7,14 +7,15 @@
 #include "logbook/record_reader.h"
 #include "store/connection.h"
 #include "store/disk_refusal.h"
+#include "store/header_check.h"
+#include "store/pages_check.h"
 #include "store/reading_in_turns.h"
 #include "store/rows_round.h"
-#include "store/schema.h"
 #include "store/schema_entries.h"
 #include "store/unread.h"
 
 #include <algorithm>
-#include <cstdlib>
+#include <optional>
 #include <set>
 #include <sqlite3.h>
 #include <string>
@@ -31,15 +32,6 @@ bool belongsInReport(const SQLite::Exception& exception) {
     // SQLITE_ERROR: a table lacks a column that every logbook has.
     return isDamage(exception) || code == SQLITE_NOTADB || code == SQLITE_IOERR ||
            code == SQLITE_ERROR;
-}
-
-// The database's own check of its pages goes on after an error and tells it in words.
-bool saysDiskFailed(const std::string& message) {
-    constexpr std::string_view before = "error code=";
-    const auto found = message.find(before);
-    return message.find("failed to get page") != std::string::npos ||
-           (found != std::string::npos &&
-            (std::atoi(message.c_str() + found + before.size()) & 0xFF) == SQLITE_IOERR);
 }
 
 // The column that is not what the content says; empty if all are.
@@ -74,17 +66,17 @@ private:
     // Why something could not be read; notes it where it is the disk.
     [[nodiscard]] std::string reasonFor(const SQLite::Exception& exception);
     void checkPages();
-    [[nodiscard]] std::vector<std::string> messagesOfPages();
     void checkSchema();
     void collectNotes();
     [[nodiscard]] std::set<std::string> stations();
     bool checkStation(const std::string& station);
-    [[nodiscard]] std::vector<Row> portion(const std::string& station, std::int64_t after);
+    [[nodiscard]] Portion portion(const std::string& station, std::int64_t after);
     [[nodiscard]] std::optional<Break> fault(const Row& row, const Chain& chain) const;
     [[nodiscard]] std::optional<Break> lostTail(const std::string& station,
                                                 const Chain& chain) const;
     [[nodiscard]] std::optional<Break> notNoted(const std::string& station);
     void checkArrivals();
+    void checkCount();
 
     int m_schema;
     Database& m_database;
@@ -92,7 +84,8 @@ private:
     VerifyReport m_report;
     bool m_wasRefused = false;
     std::vector<Heads> m_noted;
-    std::int64_t m_total = 0;
+    std::int64_t m_total = 0;    // of the records, when it began
+    std::int64_t m_ofTotal = 0;  // how many of those were checked
     std::string m_unreadable;  // why rows had to be read each by itself; empty: they had not
 };
 
@@ -122,29 +115,12 @@ std::string Verifier::reasonFor(const SQLite::Exception& exception) {
 
 void Verifier::checkPages() {
     std::vector<std::string> messages;
-    readInTurns(m_database, [&] { messages = messagesOfPages(); });
+    readInTurns(m_database, [&] { messages = messagesOfPages(m_database); });
     for (std::string& message : messages) {
         m_wasRefused = m_wasRefused || saysDiskFailed(message);
         m_report.diskFailed = m_report.diskFailed || m_wasRefused;
         m_report.integrity.push_back(std::move(message));
     }
-}
-
-// Of all pages, since what is told of one table does not say whether another has the same page.
-std::vector<std::string> Verifier::messagesOfPages() {
-    std::vector<std::string> messages;
-    static_assert(mostMessages == 100);
-    SQLite::Statement statement(m_database, "PRAGMA integrity_check(100)");
-    while (statement.executeStep()) {
-        std::string message = statement.getColumn(0).getString();
-        if (const auto head = message.find(" ***\n"); head != std::string::npos) {
-            message.erase(0, head + 5);  // which of the databases it speaks of: there is one
-        }
-        if (message != "ok") {
-            messages.push_back(std::move(message));
-        }
-    }
-    return messages;
 }
 
 void Verifier::checkSchema() {
@@ -179,16 +155,22 @@ std::set<std::string> Verifier::stations() {
     }
     guarded([&] {
         // From one to the next, since to look at every record takes long.
+        SQLite::Statement first(m_database, "SELECT min(station) FROM records");
         SQLite::Statement next(m_database, "SELECT min(station) FROM records WHERE station > ?");
-        std::string last;  // no station has this name
+        std::optional<std::string> last;
         while (true) {
-            next.bind(1, last);
-            const bool isThere = next.executeStep() && !next.getColumn(0).isNull();
-            const std::string station = isThere ? next.getColumn(0).getString() : std::string();
-            if (!(last < station)) {
-                return;  // or an index out of order, which the check of its pages tells
+            auto& asked = last ? next : first;
+            if (last) {
+                asked.bind(1, *last);
             }
-            next.reset();
+            if (!asked.executeStep() || asked.getColumn(0).isNull()) {
+                return;
+            }
+            const std::string station = asked.getColumn(0).getString();
+            if (last && !(*last < station)) {
+                return;  // an index out of order, which the check of its pages tells
+            }
+            asked.reset();
             stations.insert(station);
             last = station;
         }
@@ -196,7 +178,7 @@ std::set<std::string> Verifier::stations() {
     return stations;
 }
 
-std::vector<Row> Verifier::portion(const std::string& station, std::int64_t after) {
+Portion Verifier::portion(const std::string& station, std::int64_t after) {
     const auto ask = [&](std::string_view columns, const std::string& records) {
         SQLite::Statement statement(m_database, "SELECT " + std::string(columns) + " FROM " +
                                                     records + " WHERE station = ? AND seq > ?"
@@ -207,20 +189,19 @@ std::vector<Row> Verifier::portion(const std::string& station, std::int64_t afte
         return statement;
     };
     try {
-        auto statement = ask(rowColumns, "records");
-        std::vector<Row> rows;
-        while (statement.executeStep()) {
-            rows.push_back(rowOf(statement));
-        }
-        return rows;
+        return portionOf(ask(rowColumns, "records"));
     } catch (const SQLite::Exception& exception) {
         if (!isDamage(exception)) {
             throw;
         }
         m_unreadable = reasonFor(exception);
     }
-    return rowsRound(m_database, "records_in_reading_order",
-                     [&](const std::string& records) { return ask(placeColumns, records); });
+    const auto find = [&](const std::string& records) { return ask(placeColumns, records); };
+    auto portion =
+        rowsRound(m_database, "records_in_reading_order", find, bytesPerTransaction);
+    portion.isCut = portion.isCut ||
+                    portion.rows.size() == static_cast<std::size_t>(rowsPerTransaction);
+    return portion;
 }
 
 std::optional<Break> Verifier::fault(const Row& row, const Chain& chain) const {
@@ -283,9 +264,9 @@ bool Verifier::checkStation(const std::string& station) {
     Chain chain;
     std::optional<Break> found;
     for (bool more = true; more && !found;) {
-        std::vector<Row> rows;
+        Portion read;
         try {
-            rows = portion(station, chain.last.seq);
+            read = portion(station, chain.last.seq);
         } catch (const SQLite::Exception& exception) {
             if (!belongsInReport(exception)) {
                 throw;
@@ -293,15 +274,16 @@ bool Verifier::checkStation(const std::string& station) {
             found = Break{{station, chain.last.seq + 1}, Break::Reason::Unreadable,
                           reasonFor(exception)};
         }
-        for (const Row& row : rows) {
+        for (const Row& row : read.rows) {
             ++m_report.checked;
+            m_ofTotal += row.arrival <= m_total ? 1 : 0;
             found = fault(row, chain);
             if (found) {
                 break;
             }
             chain = {{row.place.name.seq, row.hash}, row.arrival};
         }
-        more = rows.size() == static_cast<std::size_t>(rowsPerTransaction);
+        more = read.isCut;
         if (m_progress && !m_progress(m_report.checked, std::max(m_total, m_report.checked))) {
             return false;
         }
@@ -341,6 +323,22 @@ void Verifier::checkArrivals() {
     }
 }
 
+// Whether some stand under what no query for a station finds. Others may have appended meanwhile,
+// each with the next number of arrival.
+void Verifier::checkCount() {
+    SQLite::Statement statement(m_database,
+                                "SELECT (SELECT count(*) FROM records),"
+                                " (SELECT coalesce(max(arrival), 0) FROM records)");
+    statement.executeStep();
+    const auto count = statement.getColumn(0).getInt64();
+    const auto last = statement.getColumn(1).getInt64();
+    const auto unseen = count - last + m_total - m_ofTotal;
+    if (unseen != 0) {
+        m_report.integrity.push_back("rows of records that are of no station: " +
+                                     std::to_string(unseen));
+    }
+}
+
 bool Verifier::run() {
     guarded([&] { checkPages(); });
     guarded([&] { checkSchema(); });
@@ -353,6 +351,9 @@ bool Verifier::run() {
     // A record known to be gone has left its hole; only one that nothing else tells of is news.
     if (m_report.breaks.empty()) {
         guarded([&] { checkArrivals(); });
+    }
+    if (m_report.breaks.empty() && m_report.integrity.empty()) {
+        guarded([&] { checkCount(); });
     }
     return true;
 }
@@ -380,6 +381,9 @@ tl::expected<VerifyReport, Trouble> verifyAs(int schema, const Connection& conne
             (!isDiskThere(connection.path()) || reasonOfJournal(connection.path()))) {
             return tl::unexpected<Trouble>(unreadTrouble(
                 connection.path(), report.integrity.empty() ? "" : report.integrity.front()));
+        }
+        if (auto harm = harmOfHeader(connection.path())) {
+            report.integrity.push_back(*std::move(harm));
         }
         return report;
     });

@@ -228,8 +228,14 @@ std::vector<std::size_t> placesOn(std::string_view page) {
 constexpr std::size_t contentColumn = 7;
 constexpr std::size_t hashColumn = 8;
 
+// None is shorter: its two times, and the names of all that it says, are longer.
+constexpr std::size_t shortestContent = 100;
+static_assert(sizeof(RawRecord) < shortestContent);
+
 bool isRecord(const std::vector<Column>& columns) {
-    return shapeOf(columns) == "ntiiitttbi" && columns[hashColumn].bytes.size() == Hash{}.size();
+    return shapeOf(columns) == "ntiiitttbi" &&
+           columns[contentColumn].bytes.size() >= shortestContent &&
+           columns[hashColumn].bytes.size() == Hash{}.size();
 }
 
 bool isHead(const std::vector<Column>& columns) {
@@ -241,59 +247,28 @@ bool isVerification(const std::vector<Column>& columns) {
     return shapeOf(columns) == "niiitt";
 }
 
-// Adds the heads in it, of each station the highest.
-void addNoted(std::string_view text, std::map<std::string, std::int64_t>& noted) {
-    const auto value = logbook::json::parse(text);
-    const auto heads = value ? headsFromJson(*value) : std::nullopt;
-    for (const auto& [station, head] : heads.value_or(Heads{})) {
+// Of each station the highest head.
+class Noted {
+public:
+    void add(std::string_view station, std::int64_t seq) {
         if (logbook::isStationName(station)) {
-            auto& last = noted[station];
-            last = std::max(last, head.seq);
+            const auto [last, isNew] = m_last.try_emplace(std::string(station), seq);
+            last->second = std::max(last->second, seq);
         }
     }
-}
+    // Those in what a verify has noted.
+    void addAll(std::string_view text) {
+        const auto value = logbook::json::parse(text);
+        const auto heads = value ? headsFromJson(*value) : std::nullopt;
+        for (const auto& [station, head] : heads.value_or(Heads{})) {
+            add(station, head.seq);
+        }
+    }
+    [[nodiscard]] const std::map<std::string, std::int64_t>& last() const { return m_last; }
 
-// All on those pages that looks like a row of a table that matters, by the columns that it has in
-// the schema.
-void collect(Pages& pages, std::vector<RawRecord>& records, std::vector<RawHead>& heads) {
-    WholeRows reader(pages);
-    std::map<std::string, std::int64_t> noted;
-    std::string page;
-    for (auto number = pages.next(1); number != 0; number = pages.next(number)) {
-        if (!pages.read(number, page)) {
-            continue;
-        }
-        std::size_t taken = 0;  // rows that stand on each other are none
-        for (const std::size_t place : placesOn(page)) {
-            const auto row = reader.read(std::string_view(page).substr(place));
-            if (row.empty() || (taken += reader.bytesHere()) > page.size()) {
-                continue;
-            }
-            const auto columns = columnsOf(row);
-            const bool record = isRecord(columns);
-            if (isVerification(columns)) {
-                addNoted(columns[4].bytes, noted);
-            }
-            if (!record && !isHead(columns)) {
-                continue;
-            }
-            const std::string_view station = columns[record ? 1 : 0].bytes;
-            if (!logbook::isStationName(station)) {
-                continue;
-            }
-            if (record) {
-                records.push_back({std::string(station), columns[2].integer,
-                                   hashFrom(columns[hashColumn].bytes), pages.pageSize(), number,
-                                   place});
-            } else {
-                heads.push_back({std::string(station), columns[1].integer});
-            }
-        }
-    }
-    for (const auto& [station, last] : noted) {
-        heads.push_back({station, last});
-    }
-}
+private:
+    std::map<std::string, std::int64_t> m_last;
+};
 
 // What the file says of itself, and what it must be if that is damaged.
 std::set<std::size_t> pageSizesOf(const std::filesystem::path& file) {
@@ -317,13 +292,58 @@ std::uint64_t bytesOf(const std::filesystem::path& file, std::error_code& error)
 
 }  // namespace
 
+// All on those pages that looks like a row of a table that matters, by the columns that it has in
+// the schema.
+void RawRows::collect(Pages& pages) {
+    WholeRows reader(pages);
+    Noted noted;
+    std::int64_t nameless = 0;
+    std::string page;
+    for (auto number = pages.next(1); number != 0; number = pages.next(number)) {
+        if (!pages.read(number, page)) {
+            continue;
+        }
+        std::size_t taken = 0;  // rows that stand on each other are none
+        for (const std::size_t place : placesOn(page)) {
+            const auto row = reader.read(std::string_view(page).substr(place));
+            if (row.empty() || (taken += reader.bytesHere()) > page.size()) {
+                continue;
+            }
+            const auto columns = columnsOf(row);
+            if (isVerification(columns)) {
+                noted.addAll(columns[4].bytes);
+            } else if (isHead(columns)) {
+                noted.add(columns[0].bytes, columns[1].integer);
+            }
+            if (!isRecord(columns)) {
+                continue;
+            }
+            const std::string_view station = columns[1].bytes;
+            if (!logbook::isStationName(station)) {
+                ++nameless;
+                continue;
+            }
+            auto known = m_stations.find(station);
+            known = known == m_stations.end() ? m_stations.emplace(station).first : known;
+            m_records.push_back({*known, columns[2].integer, hashFrom(columns[hashColumn].bytes),
+                                 number, static_cast<std::uint32_t>(pages.pageSize()),
+                                 static_cast<std::uint32_t>(place)});
+        }
+    }
+    // By either size of a page the same may be found.
+    m_nameless = std::max(m_nameless, nameless);
+    for (const auto& [station, last] : noted.last()) {
+        m_heads.push_back({station, last});
+    }
+}
+
 RawRows::RawRows(const std::filesystem::path& file, const JournalFile* journal) {
     const auto bytes = bytesOf(file, m_error);
     const auto sizes = journal == nullptr ? pageSizesOf(file) : std::set{journal->pageSize()};
     for (const std::size_t pageSize : sizes) {
         auto& pages =
             *(m_pages[pageSize] = std::make_unique<Pages>(file, pageSize, bytes, journal));
-        collect(pages, m_records, m_heads);
+        collect(pages);
     }
 }
 

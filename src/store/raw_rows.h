@@ -10,10 +10,14 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <deque>
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <memory>
+#include <set>
 #include <string>
+#include <string_view>
 #include <system_error>
 #include <vector>
 
@@ -23,13 +27,13 @@ class JournalFile;
 class Pages;
 
 struct RawRecord {
-    std::string station;
+    std::string_view station;  // lent by the rows
     std::int64_t seq = 0;
     Hash hash{};
     // Where it stands; its content is left there.
-    std::size_t pageSize = 0;
-    std::uint64_t page = 0;  // the first is 1
-    std::size_t place = 0;   // on that page
+    std::uint64_t page = 0;      // the first is 1
+    std::uint32_t pageSize = 0;
+    std::uint32_t place = 0;     // on that page
 };
 
 // A head that was noted, with a record or by a verify.
@@ -39,8 +43,9 @@ struct RawHead {
 };
 
 // The file format of SQLite, version 3: "B-tree Pages" and "Record Format" in fileformat2.html.
-// Whatever the file holds, no more of it is kept than a fraction of its size, and no more read of
-// it than a few times its size.
+// Whatever the file holds, no more of it is kept than its size, for each of the two sizes that its
+// pages may have, and no more read of it than a few times its size: what is kept of a row is less
+// than the shortest that is taken for one.
 class RawRows {
 public:
     // One that cannot be read, or is larger than any logbook, has no rows. With a journal, which
@@ -51,7 +56,10 @@ public:
     RawRows& operator=(const RawRows&) = delete;
 
     // In the order of the file; one may stand there twice.
-    [[nodiscard]] const std::vector<RawRecord>& records() const { return m_records; }
+    [[nodiscard]] const std::deque<RawRecord>& records() const { return m_records; }
+    // How many look like one, but bear no name of a station: they are in nobody's chain.
+    [[nodiscard]] std::int64_t nameless() const { return m_nameless; }
+    // Of each station the highest, for each size of a page.
     [[nodiscard]] const std::vector<RawHead>& heads() const { return m_heads; }
 
     // Why the system does not tell even how large the file is; no error where it does.
@@ -64,8 +72,12 @@ public:
     [[nodiscard]] std::string contentOf(const RawRecord& record) const;
 
 private:
+    void collect(Pages& pages);
+
     std::map<std::size_t, std::unique_ptr<Pages>> m_pages;  // of each size that they may have
-    std::vector<RawRecord> m_records;
+    std::set<std::string, std::less<>> m_stations;
+    std::deque<RawRecord> m_records;
+    std::int64_t m_nameless = 0;
     std::vector<RawHead> m_heads;
     std::error_code m_error;
 };

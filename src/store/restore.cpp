@@ -48,11 +48,8 @@ tl::expected<Heads, Trouble> prepare(const Path& backup, const UnfinishedFile& f
     if (!source) {
         return tl::unexpected<Trouble>(source.error());
     }
-    auto copied = source->logbook().backup(file.path());
+    const auto copied = source->logbook().backup(file.path());
     if (!copied) {
-        // That it has this name need not be certain: it is to have another.
-        auto& code = copied.error().code;
-        code = code == Code::NotConfirmed ? Code::Io : code;
         return tl::unexpected<Trouble>(source->told(copied.error()));
     }
     auto copy = Logbook::open(file.path(), {Access::Write, to.trustLocks});
@@ -357,6 +354,9 @@ tl::expected<RestoreResult, Trouble> restore(const Path& backup, const RestoreTo
         whole.path = error ? whole.path : leadsTo;
     }
     const auto refused = [&](Trouble trouble, const UnfinishedFile& file) {
+        // What of the copy is not certain need not be: it goes.
+        auto& code = trouble.code;
+        code = code == Code::NotConfirmed || code == Code::WriteNotConfirmed ? Code::Io : code;
         // By its name alone, since a link may lead to the folder.
         if (trouble.path.filename() == file.path().filename()) {
             trouble.path = whole.path;

@@ -63,6 +63,7 @@ struct Selection {
     Kinds kinds = Kinds::All;             // Founding: `adopt` and `person`
     // Of what readRecords gives; whether a content is that of its columns is looked at in any case.
     logbook::WithContent withContent = logbook::WithContent::Yes;
+    bool withHash = false;                // whether readRecords gives hashes, too
 };
 
 // A record as it is read on and on, into one that is used again.
@@ -71,6 +72,7 @@ struct ReadRecord {
     std::int64_t arrival = 0;
     bool whole = false;  // false: the content is no record, or not that of its columns
     logbook::Record record;
+    Hash hash{};  // as it is stored, where it was asked for
 };
 
 // Records read back. A row whose content is no record, or not that of its columns, stops nothing:

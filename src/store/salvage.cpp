@@ -16,10 +16,10 @@
 #include <iterator>
 #include <map>
 #include <optional>
-#include <set>
 #include <string>
 #include <system_error>
 #include <utility>
+#include <vector>
 
 namespace store {
 
@@ -27,8 +27,8 @@ namespace {
 
 using Code = Trouble::Code;
 
-// By number; several may stand in the file under one.
-using Candidates = std::multimap<std::int64_t, const RawRecord*>;
+// By number; several may stand in the file under one, in the order of the file.
+using Candidates = std::vector<const RawRecord*>;
 
 // What of one station stands in one reading of the file.
 struct Reading {
@@ -61,11 +61,11 @@ Trouble troubleAt(const std::filesystem::path& path, Code code, std::string text
 // The one of that number that goes on from there, if there is one.
 std::optional<logbook::Record> next(const Reading& reading, const std::string& station,
                                     const Head& head) {
-    const auto [first, last] = reading.candidates.equal_range(head.seq + 1);
-    for (auto it = first; it != last; ++it) {
-        const RawRecord& raw = *it->second;
-        const std::string content = reading.rows->contentOf(raw);
-        if (raw.hash != chainHash(head.hash, content)) {
+    const auto all =
+        std::ranges::equal_range(reading.candidates, head.seq + 1, {}, &RawRecord::seq);
+    for (const RawRecord* raw : all) {
+        const std::string content = reading.rows->contentOf(*raw);
+        if (raw->hash != chainHash(head.hash, content)) {
             continue;
         }
         auto record = logbook::readRecord(std::string_view(content));
@@ -102,23 +102,37 @@ Chain chainIn(const std::vector<const Reading*>& readings, const std::string& st
 std::optional<Unproven> unprovenAfter(const std::vector<Reading>& readings,
                                       const std::string& station, std::int64_t proven,
                                       std::int64_t noted) {
-    std::set<std::int64_t> after;
+    std::vector<std::int64_t> after;  // each number once
     for (const auto& [rows, candidates] : readings) {
-        for (auto it = candidates.upper_bound(proven); it != candidates.end(); ++it) {
-            after.insert(it->first);
+        auto each = std::ranges::upper_bound(candidates, proven, {}, &RawRecord::seq);
+        for (; each != candidates.end(); ++each) {
+            after.push_back((*each)->seq);
         }
     }
-    const std::int64_t last = std::max(noted, after.empty() ? 0 : *after.rbegin());
+    std::ranges::sort(after);
+    after.erase(std::ranges::unique(after).begin(), after.end());
+    const std::int64_t last = std::max(noted, after.empty() ? 0 : after.back());
     if (last <= proven) {
         return std::nullopt;
     }
-    const bool stands = after.count(proven + 1) > 0;
-    return Unproven{{station, proven + 1},
-                    stands          ? Break::Reason::WrongHash
-                    : after.empty() ? Break::Reason::TailLost
-                                    : Break::Reason::Gap,
-                    last,
-                    static_cast<std::int64_t>(after.size()) - (stands ? 1 : 0)};
+    const bool stands = !after.empty() && after.front() == proven + 1;
+    Unproven lacking{{station, proven + 1},
+                     stands          ? Break::Reason::WrongHash
+                     : after.empty() ? Break::Reason::TailLost
+                                     : Break::Reason::Gap,
+                     last,
+                     static_cast<std::int64_t>(after.size()) - (stands ? 1 : 0)};
+    if (stands) {
+        after.erase(after.begin());
+    }
+    auto& runs = lacking.standing;
+    for (const auto seq : after) {
+        if (runs.empty() || runs.back().last != seq - 1) {
+            runs.push_back({seq, seq});
+        }
+        runs.back().last = seq;
+    }
+    return lacking;
 }
 
 // The same of one station by all readings: the longest there is.
@@ -151,7 +165,7 @@ Proven prove(const std::vector<const RawRows*>& readings) {
     for (std::size_t i = 0; i < readings.size(); ++i) {
         for (const RawRecord& raw : readings[i]->records()) {
             if (raw.seq >= 1) {
-                readingsOf(raw.station)[i].candidates.emplace(raw.seq, &raw);
+                readingsOf(std::string(raw.station))[i].candidates.push_back(&raw);
             }
         }
         for (const RawHead& head : readings[i]->heads()) {
@@ -160,7 +174,10 @@ Proven prove(const std::vector<const RawRows*>& readings) {
         }
     }
     Proven proven;
-    for (const auto& [station, each] : stations) {
+    for (auto& [station, each] : stations) {
+        for (Reading& reading : each) {
+            std::ranges::stable_sort(reading.candidates, {}, &RawRecord::seq);
+        }
         auto chain = longestChain(each, station);
         std::ranges::move(chain.records, std::back_inserter(proven.records));
         if (chain.head.seq > 0) {
@@ -197,6 +214,9 @@ public:
     }
     [[nodiscard]] const std::error_code& error() const { return m_standing.error(); }
     [[nodiscard]] std::int64_t unreadPages() const { return m_standing.unreadPages(); }
+    [[nodiscard]] std::int64_t nameless() const {
+        return std::max(m_standing.nameless(), m_played ? m_played->nameless() : 0);
+    }
 
 private:
     RawRows m_standing;
@@ -261,13 +281,17 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     }
     const Proven proven = readings.prove();
     if (proven.records.empty()) {
-        return SalvageResult{{}, 0, {}, proven.unproven, readings.unreadPages()};
+        return SalvageResult{{}, 0, {}, proven.unproven, readings.unreadPages(), 0,
+                             readings.nameless()};
     }
     const UnfinishedFile file(to);
     file.removeLeftOvers();
     if (auto trouble = write(file, proven, at)) {
-        // What is not certain to stay is the unfinished one: nothing stands at its final name.
-        trouble->code = trouble->code == Code::NotConfirmed ? Code::Io : trouble->code;
+        // What is not certain to stay is, or is in, the unfinished one: nothing stands at its final
+        // name.
+        const bool isUncertain =
+            trouble->code == Code::NotConfirmed || trouble->code == Code::WriteNotConfirmed;
+        trouble->code = isUncertain ? Code::Io : trouble->code;
         trouble->path = to;
         return tl::unexpected<Trouble>(*trouble);
     }
@@ -280,7 +304,8 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
         return tl::unexpected<Trouble>(troubleAt(to, Code::NotConfirmed, failed.message()));
     }
     return SalvageResult{to, static_cast<std::int64_t>(proven.records.size()), proven.heads,
-                         proven.unproven, readings.unreadPages(), proven.undone};
+                         proven.unproven, readings.unreadPages(), proven.undone,
+                         readings.nameless()};
 }
 
 }  // namespace store

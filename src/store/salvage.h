@@ -18,11 +18,17 @@ namespace store {
 
 // Of one station the records that are not in the new logbook.
 struct Unproven {
+    struct Numbers {
+        std::int64_t first = 0, last = 0;
+        bool operator==(const Numbers&) const = default;
+    };
+
     logbook::RecordName first;    // the first of them
     Break::Reason reason{};       // Gap: it is nowhere; WrongHash: it is not as it was written;
                                   // TailLost: it was here once, and nothing after it is here now
     std::int64_t last = 0;        // the highest number known of the station
     std::int64_t readable = 0;    // of those after `first`, how many stand in the file
+    std::vector<Numbers> standing{};  // which; each as many in a row as there are
     bool operator==(const Unproven&) const = default;
 };
 
@@ -35,6 +41,8 @@ struct SalvageResult {
                                       // stood what nothing else tells of
     std::int64_t undone = 0;          // of `records`, how many stand there, but would be gone once
                                       // the journal beside it were played back
+    std::int64_t nameless = 0;        // rows in the file that look like records, and bear the name
+                                      // of no station
 };
 
 // Of each station the records from its first on whose chain holds. `target` becomes a logbook

@@ -4,6 +4,7 @@
 // Holding the schema against what a logbook has; see schema_guard.h.
 #include "store/schema_guard.h"
 
+#include "store/computed_schema.h"
 #include "store/foreign_schema.h"
 #include "store/schema_entries.h"
 
@@ -18,6 +19,14 @@ namespace {
 Trouble foreignSchema(const Connection& connection, const std::string& name) {
     return connection.trouble(Trouble::Code::Damaged,
                               name + " in its schema is not as it was made");
+}
+
+void applyRules(Database& database, bool areOurs) {
+    const std::string setting = "ignore_check_constraints";
+    answerTo(database, setting + (areOurs ? " = OFF" : " = ON"));
+    if (answerTo(database, setting) != (areOurs ? "0" : "1")) {
+        throw SQLite::Exception("a guard of the database did not take");
+    }
 }
 
 // Whether it is foreign.
@@ -45,6 +54,10 @@ void guardSchema(Database& database, int version) {
         return;
     }
     const auto changed = schemaChangedIn(database, version);
+    if (const auto computed = changed.empty() ? std::nullopt : computedIn(database)) {
+        throw SQLite::Exception(*computed, SQLITE_CORRUPT);
+    }
+    applyRules(database, changed.empty());
     int areOn = -1;
     sqlite3_db_config(handle, SQLITE_DBCONFIG_ENABLE_TRIGGER, changed.empty() ? 1 : 0, &areOn);
     if (areOn != (changed.empty() ? 1 : 0)) {

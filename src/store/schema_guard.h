@@ -13,7 +13,8 @@
 namespace store {
 
 // Under the lock: where the schema is not that of a logbook of that version, none of its triggers
-// runs in this connection. Compares once, and again when the schema is changed.
+// runs in this connection, and none of its rules for rows (CHECK). Compares once, and again when
+// the schema is changed. Throws as damage where it computes something: see computed_schema.h.
 void guardSchema(Database& database, int version);
 
 // Damaged, where guardSchema has seen that in this transaction: for what can wait. Throws outside

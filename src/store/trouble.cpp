@@ -14,7 +14,7 @@ std::string_view name(Trouble::Code code) {
         case NotFound: return "not_found";
         case Exists: return "exists";
         case NotALogbook: return "not_a_logbook";
-        case NewerSchema: return "newer_schema";
+        case OtherSchema: return "newer_schema";
         case ReadOnly: return "read_only";
         case NotPermitted: return "not_permitted";
         case Busy: return "busy";
@@ -37,6 +37,7 @@ std::string_view name(Trouble::Code code) {
         case Cancelled: return "cancelled";
         case LeftAside: return "left_aside";
         case NotConfirmed: return "not_confirmed";
+        case WriteNotConfirmed: return "write_not_confirmed";
         case Io: return "io";
     }
     return "io";

@@ -26,15 +26,15 @@ struct Holder {
     bool operator==(const Holder&) const = default;
 };
 
-// In every case but Io, DiskFull, Damaged, LeftAside and NotConfirmed it is certain that nothing
-// was written; in those nothing that was confirmed before is lost by it, and what was asked for is
-// not confirmed.
+// In every case but LeftAside, NotConfirmed and WriteNotConfirmed it is certain that nothing of
+// what was asked for stands there; in those nothing that was confirmed before is lost by it, and
+// what was asked for is not confirmed.
 struct Trouble {
     enum class Code {
         NotFound,           // no file at `path`, or no folder to make it in
         Exists,             // `path` is there already and is not written over
         NotALogbook,        // `path` is something else
-        NewerSchema,        // of a newer version: `schemaFound` > `schemaKnown`; <: of an older one
+        OtherSchema,        // of a newer version: `schemaFound` > `schemaKnown`; or an older one: <
         ReadOnly,           // the file, folder or this opening does not allow writing
         NotPermitted,       // the operating system does not let this user read `path`
         Busy,               // others write for longer than the busy timeout: `holder`, if known
@@ -62,6 +62,8 @@ struct Trouble {
         NotConfirmed,       // what was made stands at `path` and is whole; that it stays so is not
                             // certain: `text`. Of a restore, under the name `station`: what stood
                             // there is at `aside`, if anything did
+        WriteNotConfirmed,  // what was to be written into the file may stand there, or does; that
+                            // it stays there is not certain: `text`
         Io,                 // reading or writing failed: `text`. `isUnread`: nothing is given
     };
     Code code{};

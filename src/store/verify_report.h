@@ -17,7 +17,8 @@
 namespace store {
 
 // The first record of a station that does not fit. What the station wrote from there on is in
-// doubt, what it wrote before is not.
+// doubt, what it wrote before is not. What something else has put in under the name of no station
+// has that name here, or none.
 struct Break {
     enum class Reason {
         WrongHash,   // content and the hash before it do not give the hash that stands there

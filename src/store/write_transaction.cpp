@@ -5,11 +5,17 @@
 #include "store/connection.h"
 
 #include "store/database.h"
+#include "store/journal_file.h"
 #include "store/operating_system.h"
 #include "store/schema_guard.h"
 
 #include <chrono>
+#include <cstdint>
+#include <filesystem>
+#include <optional>
 #include <sqlite3.h>
+#include <string>
+#include <system_error>
 #include <thread>
 #include <utility>
 
@@ -18,6 +24,29 @@ namespace store {
 namespace {
 
 constexpr std::chrono::milliseconds betweenTries{10};
+
+// The file's own count of its commits; nothing where the disk does not give it.
+std::optional<std::uint32_t> commitsIn(Database& database) {
+    constexpr sqlite3_int64 place = 24;  // by the format of database files
+    sqlite3_file* file = nullptr;
+    sqlite3_file_control(database.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &file);
+    std::uint32_t count = 0;
+    if (file == nullptr || file->pMethods == nullptr ||
+        file->pMethods->xRead(file, &count, sizeof count, place) != SQLITE_OK) {
+        return std::nullopt;
+    }
+    return count;
+}
+
+// Where a link leads to.
+std::filesystem::path placeOf(Database& database) {
+    return sqlite3_db_filename(database.getHandle(), "main");
+}
+
+// By its code it is told as Trouble::Code::WriteNotConfirmed.
+SQLite::Exception notConfirmed(const std::string& reason) {
+    return {reason, SQLITE_IOERR_DIR_FSYNC};
+}
 
 }  // namespace
 
@@ -51,11 +80,35 @@ void WriteTransaction::requireWhole() const {
     }
 }
 
+// What is to be undone has its journal beside the file until it is. Where nothing says that it is,
+// the last step of a commit may have failed behind the one that makes it so.
+bool WriteTransaction::isUndone(std::optional<std::uint32_t> before) const {
+    Database& database = *m_connection.m_writing;
+    const auto now = commitsIn(database);
+    std::error_code unknown;
+    return before && now &&
+           (*now == *before || std::filesystem::exists(journalOf(placeOf(database)), unknown));
+}
+
 void WriteTransaction::commit() {
+    const auto before = commitsIn(*m_connection.m_writing);
     m_isCommitting = true;
-    m_transaction->commit();
+    try {
+        m_transaction->commit();
+    } catch (const SQLite::Exception& exception) {
+        if (isUndone(before)) {
+            throw;
+        }
+        throw notConfirmed(exception.what());
+    }
     m_isCommitted = true;
     m_connection.m_writingError = 0;
+    // That the journal is gone makes the commit, and has to come to the disk too. A folder whose
+    // names may not be read cannot be waited for.
+    const auto error = system::flush(placeOf(*m_connection.m_writing).parent_path());
+    if (error && error != std::errc::permission_denied) {
+        throw notConfirmed(error.message());
+    }
 }
 
 // What was not committed may have left the connection in any state.

@@ -116,6 +116,7 @@ trouble.network_file_system: says(path type) safe do
 trouble.no_station: says safe do
 trouble.station_set: says(station) safe do
 trouble.bad_station: says(station) safe do
+trouble.station_damaged: says(station) safe do
 trouble.station_taken: says(station) safe do
 trouble.fork: says(record) safe do(station)
 trouble.gap: says(station detail) safe do
@@ -124,6 +125,7 @@ trouble.not_sound: says(path) safe do
 trouble.left_aside: says(detail) safe(path aside) do(path aside)
 trouble.not_confirmed: says(path detail) safe(aside) do(path)
 trouble.not_confirmed_new: says(path detail) safe do(path)
+trouble.write_not_confirmed: says(path detail) safe do
 trouble.io: says(detail) safe do(path)
 trouble.first_changed: says safe do
 trouble.bad_records: says(count path) safe do

@@ -9,9 +9,10 @@ namespace words {
 
 static constexpr std::string_view table = R"(
 list: role(role people) role_of_nobody(role)
-sign_in: taken_unknown(person)
+sign_in: taken_unknown(person) taken_unread(person)
 sign_in.nobody: says safe do(logbook)
 sign_in.unknown: says(person) safe do(person)
+sign_in.unknown_unread: says(person) safe do
 sign_in.not_begun: says safe do(logbook)
 sign_in.no_pin_here: says(person) safe do(key logbook)
 sign_in.no_pin_given: says(person) safe do
@@ -37,7 +38,8 @@ people.wrong_code: says safe do(wait)
 people.code_waiting: says safe do(wait)
 confirm: line(record time device entry) line_department(record time entry)
 sample: welcome(key pin) people
-confirm: disowned(line person)
+confirm: disowned(line person) unsigned(records)
+confirm.not_told: says safe do
 confirm.not_yours: says(record person) safe do
 import.nobody: says safe do
 question: pin(person) new_pin(person) again not_same code rulebook manager name(person)

@@ -9,7 +9,7 @@ namespace words {
 static constexpr std::string_view table = R"(
 board: title department(department facility) edition(edition title) asked(time) asked_group(group)
 board: known_all known_at(time) heard(station time) heard_never(station) stale(station time)
-board: verified_not_known
+board: verified_not_known verified_how_far(time)
 board: verified(time heads) verified_never problem(problem) par_heading par(ready par)
 board: par_short(ready par short) par_none(ready) no_units count(verdict count) doubt
 board: at_start(checks) at_each_start(checks)

@@ -8,10 +8,14 @@ namespace words {
 
 static constexpr std::string_view table = R"(
 rescue: salvaged(count path) missing(record last) cut_off(record last) changed(record last)
-rescue: readable(count) none_known_lacking to_complete put_aside(path) restored(path station)
+rescue: readable(count records) range(record last) none_known_lacking to_complete
+rescue: put_aside(path) restored(path station)
 rescue: later(count) later_at_least(count) later_unknown later_other(count)
-rescue: undone(count path) unread_pages(count) later_damaged other_log seals_only(path)
+rescue: undone(count path) unread_pages(count) nameless(count) later_damaged other_log
+rescue: seals_only(path)
 rescue: not_carried(path) begin_anew(path station) held_against(path) not_against(path)
+rescue: unread_heads(path) no_hash(record seen) more_unread(count) compared(count stations)
+rescue: not_compared(stations)
 rescue.nothing: says(path) safe do
 rescue.backup_not_sound: says(path) safe do
 rescue.same_file: says(path) safe do

@@ -90,7 +90,8 @@ correction.no_unit: says(record) safe do
 correction.not_shown: says(count) safe do
 correction.same_unit: says(record device) safe do
 correction: of_entry(record) struck(records) reentered(device records)
-entry: not_recorded on_paper not_recorded_now(safe) on_paper_then(do)
+entry: not_recorded on_paper not_recorded_now(safe) on_paper_then(do) on_paper_too(do)
+entry: edition_unread edition_unread_do person_unread(person)
 entry: unready_start(device findings) unfinished_start(device findings) backdated(time)
 entry: no_longer_ready(device findings) worse_in_use(device findings)
 standing: ready(device group) ready_until(device group time) not_ready(device group findings)
@@ -116,7 +117,7 @@ done: exported(count path) verified(count) not_verified(count) rulebook_sound(ed
 done: rulebook_faulty(count) adopted(edition record) example demo(path count time) later(count time)
 done: match_unknown(count record fields) match_empty(count record fields)
 done: forms(path first last) later_record(record time) warnings(count) not_noted
-done: not_noted_busy boards_unaware
+done: not_noted_busy not_noted_full boards_unaware
 done: not_noted_damaged not_noted_disk imported_nothing up_to(records) month_ahead(to count time)
 verify: may_be_unread
 )";

@@ -5,6 +5,8 @@
 // that no program writes, files without heads, names that are empty.
 #include "cli/transcript.h"
 
+#include "station/upkeep.h"
+
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <catch2/catch.hpp>
 
@@ -119,4 +121,27 @@ TEST_CASE("What is wrong with the file is not told as the disk's, nor a time tha
         transcript.run("log ward.logbook note KB-0142 --text Seen --as mt");
     CHECK(refused.status == 3);
     CHECK_FALSE(has(refused.error, "The disk or share"));
+}
+
+TEST_CASE("How far a verify came is not said where the note of it came to harm", "[unit]") {
+    Transcript transcript;
+    prepareSmallWard(transcript);
+    transcript.prepare("verify ward.logbook");
+    CHECK(has(transcript.run("board ward.logbook").out, ", up to icu-1/7."));
+    tamper("UPDATE local_verifications SET heads = '[[[['");
+    const auto board = transcript.run("board ward.logbook").out;
+    CHECK(has(board, "Last verified"));
+    CHECK(has(board, "; up to which"));
+    CHECK_FALSE(has(board, "up to none"));
+    CHECK(transcript.run("verify ward.logbook").status == 0);
+    CHECK(has(transcript.run("board ward.logbook").out, ", up to icu-1/7."));
+}
+
+TEST_CASE("What the database tells of several pages is told in one line", "[unit]") {
+    store::VerifyReport report;
+    report.integrity = {"Tree 5 page 5: cell 1\nPage 21 is never used\nPage 22 is never used\n"};
+    const auto findings = station::findingsOf(*words::Words::builtIn(), report);
+    REQUIRE(findings.size() == 1);
+    CHECK(has(findings[0],
+              "Tree 5 page 5: cell 1; Page 21 is never used; Page 22 is never used."));
 }

@@ -6,6 +6,7 @@
 #include "cli/calling.h"
 
 #include "station/lost_pages.h"
+#include "station/rescue.h"
 #include "station/upkeep.h"
 
 using namespace support;
@@ -34,6 +35,8 @@ TEST_CASE("A backup that was cut off proves nothing where its notes cannot be re
     ward.enrol("KB-0001");
     const auto copy = ward.folder.file("copy.logbook");
     REQUIRE(station::backUp(ward.surroundings, ward.logbook, copy));
+    REQUIRE(station::restore(ward.surroundings, copy, {ward.folder.file("restored.logbook")},
+                             "icu-1b"));
     const std::vector<std::string> verify{"verify", ward.logbook.path.string(), "--heads",
                                           copy.string()};
     CHECK(call(ward, verify).status == 0);

@@ -4,6 +4,8 @@
 // The map by text against std::map, whatever is done to both.
 #include "logbook/key_map.h"
 
+#include "support/seed.h"
+
 #include <catch2/catch.hpp>
 
 #include <map>
@@ -23,7 +25,7 @@ Entries entriesOf(const Map& map) {
 }  // namespace
 
 TEST_CASE("A key map holds what a map would", "[property]") {
-    const unsigned seed = std::random_device{}();
+    const auto seed = support::seedOfRun();
     CAPTURE(seed);
     std::mt19937 random(seed);
     const auto below = [&](unsigned limit) { return static_cast<int>(random() % limit); };

@@ -48,6 +48,8 @@ TEST_CASE("the command that repeats a month gives the same month", "[unit]") {
     CHECK(report::repeatCommand(odd).starts_with("airmuster-cli month 'it'\\''s.logbook' "));
     const auto plain = monthOf(scene, {november, {}, rules::unlimited}, "ward.logbook");
     CHECK(report::repeatCommand(plain).starts_with("airmuster-cli month ward.logbook 2026-11 "));
+    const auto dashed = monthOf(scene, {november, {}, rules::unlimited}, "-w.logbook");
+    CHECK(report::repeatCommand(dashed).starts_with("airmuster-cli month ./-w.logbook 2026-11 "));
 }
 
 TEST_CASE("a month as known earlier pins that time", "[unit]") {

@@ -32,17 +32,20 @@ struct Backed : Ward {
     station::AutomaticBackup backUp(station::Occasion occasion) {
         auto backup = station::backUpAutomatically(surroundings, logbook, occasion);
         for (const auto& path : backup.made) {
-            const station::LogbookFile restored{folder.file("restored.logbook")};
-            REQUIRE(station::restore(surroundings, path, restored, "icu-1b"));
-            const auto log = station::readWholeLog(surroundings, logbook);
-            const auto again = station::readWholeLog(surroundings, restored);
-            REQUIRE(log);
-            REQUIRE(again);
-            CHECK(store::headsOf(again->heads) == store::headsOf(log->heads));
-            CHECK(again->ownStation == "icu-1b");
-            std::filesystem::remove(restored.path);
+            requireRestores(path);
         }
         return backup;
+    }
+    void requireRestores(const std::filesystem::path& backup) {
+        const station::LogbookFile restored{folder.file("restored.logbook")};
+        REQUIRE(station::restore(surroundings, backup, restored, "icu-1b"));
+        const auto log = station::readWholeLog(surroundings, logbook);
+        const auto again = station::readWholeLog(surroundings, restored);
+        REQUIRE(log);
+        REQUIRE(again);
+        CHECK(store::headsOf(again->heads) == store::headsOf(log->heads));
+        CHECK(again->ownStation == "icu-1b");
+        std::filesystem::remove(restored.path);
     }
     void set(const std::string& name, const std::string& value) {
         REQUIRE(station::changeSettings(surroundings, logbook, {as("mt"), {{name, value}}}));

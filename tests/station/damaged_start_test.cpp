@@ -5,6 +5,7 @@
 // they cannot be, that is told, and nothing else.
 #include "station/emergency_start.h"
 
+#include "station/damage.h"
 #include "station/damaged_ward.h"
 #include "station/lost_pages.h"
 #include "store/bad_sectors.h"
@@ -100,4 +101,21 @@ TEST_CASE("What must not wait is kept though no badge can be looked up", "[fault
     CHECK(doneBy({"mt", "use_start", "KB-0001"}) == "");
     CHECK(doneBy(fit) == "");
     CHECK(doneBy({ward.as("mt"), "note", "KB-0001", {{"text", "Seen"}}}) == "trouble.damaged");
+}
+
+// Bytes by which the database takes a whole file for a read-only one, or for none.
+TEST_CASE("A start that a byte at the head of the file keeps out goes on paper, as of damage",
+          "[fault]") {
+    Ward ward;
+    fill(ward);
+    auto bytes = ward.bytes();
+    bytes.at(GENERATE(18U, 19U)) = '\x03';
+    ward.folder.write("ward.logbook", bytes);
+    const auto written =
+        station::writeEntry(ward.surroundings, ward.logbook, {"mt", "use_start", "KB-0001"});
+    REQUIRE_FALSE(written);
+    CHECK(station::isOfDamage(written.error()));
+    CHECK(written.error().notice.safe == ward.surroundings.words.say("entry.not_recorded"));
+    CHECK(written.error().notice.action == ward.surroundings.words.say("entry.on_paper"));
+    CHECK((ward.bytes() == bytes));
 }

@@ -10,10 +10,13 @@
 #include <catch2/catch.hpp>
 
 using namespace support;
-using station::headsInText;
 using Found = std::vector<store::Heads>;
 
 namespace {
+
+Found headsInText(std::string_view text) {
+    return station::headsInText(text).heads;
+}
 
 store::Hash hashOf(char figure) {
     return *store::hashFromHex(std::string(64, figure));
@@ -101,7 +104,7 @@ TEST_CASE("heads are looked for in no file that is no text of them", "[unit]") {
     ward.folder.write("long", "icu-1: 412, " + hex('a') + std::string(16U << 20, ' '));
     CHECK(code(ward.folder.file("long")) == "rescue.no_heads");
     ward.folder.write("short", "icu-1: 412, " + hex('a'));
-    CHECK(station::headsIn(ward.surroundings, ward.folder.file("short"))->size() == 1);
+    CHECK(station::headsIn(ward.surroundings, ward.folder.file("short"))->count() == 1);
     // As some editors save a text: two bytes a letter.
     std::string wide = "\xFF\xFE";
     for (const char letter : "icu-1: 412, " + hex('a')) {
@@ -109,7 +112,7 @@ TEST_CASE("heads are looked for in no file that is no text of them", "[unit]") {
         wide += '\0';
     }
     ward.folder.write("wide", wide);
-    CHECK(station::headsIn(ward.surroundings, ward.folder.file("wide"))->size() == 1);
+    CHECK(station::headsIn(ward.surroundings, ward.folder.file("wide"))->count() == 1);
     // A backup that was cut off is told as that.
     ward.folder.write("cut", std::string("SQLite format 3\0", 16) + std::string(2984, 'x'));
     CHECK(code(ward.folder.file("cut")) == "trouble.not_a_logbook");

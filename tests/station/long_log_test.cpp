@@ -8,8 +8,7 @@
 #include "station/entry_meaning.h"
 #include "station/own_records.h"
 #include "station/two_desks.h"
-
-#include <random>
+#include "support/seed.h"
 
 using namespace support;
 
@@ -57,7 +56,7 @@ std::string judged(const Desk& desk, const station::LogAtHand& log,
 
 TEST_CASE("In a long log without kept states entries are judged as by the whole log",
           "[property]") {
-    const std::uint32_t seed = std::random_device{}();
+    const auto seed = support::seedOfRun();
     CAPTURE(seed);
     RandomShape shape;
     shape.records = moreThanFolded;

@@ -71,6 +71,12 @@ TEST_CASE("A backup is the same log without a station, and replaces nothing", "[
     REQUIRE(log);
     CHECK(log->log.records().size() == 2);
     CHECK_FALSE(log->ownStation);
+    const station::LogbookFile restored{ward.folder.file("restored.logbook")};
+    REQUIRE(station::restore(ward.surroundings, target, restored, "icu-2"));
+    const auto again = station::readWholeLog(ward.surroundings, restored);
+    REQUIRE(again);
+    CHECK(store::headsOf(again->heads) == store::headsOf(log->heads));
+    CHECK(again->ownStation == "icu-2");
 }
 
 TEST_CASE("What stands where the journal would be is told, and nothing waits for it", "[unit]") {

@@ -80,3 +80,17 @@ TEST_CASE("Backups that have rotted stay, and are counted by none that come afte
               return std::filesystem::exists(path);
           }) == 2);
 }
+
+TEST_CASE("A logbook with an entry of no station is not backed up, and that is told", "[fault]") {
+    Backed ward;
+    ward.enter();
+    ward.clock.advance(hour);
+    SQLite::Database(ward.logbook.path.string(), SQLite::OPEN_READWRITE)
+        .exec("INSERT INTO records SELECT 1 + max(arrival), '', 1, at_ms, entered_ms, device, kind,"
+              " content, hash, 0 FROM records");
+    const auto backup = ward.backUp(Occasion::WindowCloses);
+    CHECK(backup.made.empty());
+    CHECK(backup.failed);
+    REQUIRE_FALSE(backup.told.empty());
+    CHECK(backup.told.front().find("The logbook does not verify") != std::string::npos);
+}

@@ -7,6 +7,7 @@
 #include "station/entry.h"
 #include "station/folded_ward.h"
 #include "station/import.h"
+#include "station/rescue.h"
 #include "station/upkeep.h"
 #include "support/environment.h"
 
@@ -195,8 +196,13 @@ TEST_CASE("damage to what is kept keeps no answer from being made", "[fault]") {
         cold += standing.folded == all ? 1 : 0;
         REQUIRE(answersOf(ward, standing) == wanted);
         // What the message says to do can be done.
-        REQUIRE(ward.open().backup(ward.folder.file("copy")));
-        std::filesystem::remove(ward.folder.file("copy"));
+        const auto copy = ward.folder.file("copy");
+        const station::LogbookFile restored{ward.folder.file("restored.logbook")};
+        REQUIRE(ward.open().backup(copy));
+        REQUIRE(station::restore(ward.surroundings, copy, restored, "icu-9"));
+        CHECK(store::Logbook::open(restored.path, {})->count() == all);
+        std::filesystem::remove(copy);
+        std::filesystem::remove(restored.path);
         const auto rebuilt = station::rebuild(ward.surroundings, ward.file);
         if (!rebuilt) {
             ++stuck;

@@ -31,6 +31,8 @@ TEST_CASE("Zones come from the computer's database, one object a name", "[unit]"
     CHECK_FALSE(zones("America/Nowhere"));
     CHECK_FALSE(zones(""));
     CHECK_FALSE(zones("../../etc/passwd"));
+    // That of whatever computer asks.
+    CHECK_FALSE(zones("localtime"));
 }
 
 // The transitions of these zones in 2026 as support/zones.h has them, with their source.

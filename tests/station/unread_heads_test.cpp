@@ -26,10 +26,11 @@ TEST_CASE("No heads are taken from a backup whose notes cannot be read", "[fault
     Backed ward;
     const auto copy = ward.folder.file("copy.logbook");
     REQUIRE(station::backUp(ward.surroundings, ward.logbook, copy));
+    ward.requireRestores(copy);
     const auto whole = station::headsIn(ward.surroundings, copy);
     REQUIRE(whole);
-    loseRecord(copy, "icu-1", static_cast<int>(whole->front().at("icu-1").seq));
-    CHECK(station::headsIn(ward.surroundings, copy)->front() == whole->front());
+    loseRecord(copy, "icu-1", static_cast<int>(whole->heads.front().at("icu-1").seq));
+    CHECK(station::headsIn(ward.surroundings, copy)->heads == whole->heads);
     zeroTable(copy, "local_heads");
     const auto heads = station::headsIn(ward.surroundings, copy);
     REQUIRE_FALSE(heads);

@@ -1,8 +1,9 @@
 // SPDX-FileCopyrightText: 2026 The Airmuster developers
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Rules by which zones go on. The forms are those of RFC 8536 section 3.3 and of the POSIX TZ
-// variable; the transitions of 2026 those of support/zones.h, with their source.
+// Names of zones, and rules by which zones go on. The forms of rules are those of RFC 8536 section
+// 3.3 and of the POSIX TZ variable; the transitions of 2026 those of support/zones.h, with their
+// source.
 #include "station/zone_rule.h"
 
 #include "support/zones.h"
@@ -46,6 +47,23 @@ TEST_CASE("A rule may name the last week, a time and an offset of its own", "[re
     const auto gaza = parseZoneRule("EET-2EEST,M3.4.4/50,M10.4.4/50");
     REQUIRE(gaza);
     CHECK(gaza->begin.time == support::hours(50));
+}
+
+TEST_CASE("A name is a zone's where it means the same zone on every computer", "[unit]") {
+    for (const auto* name :
+         {"UTC", "GMT0", "EST5EDT", "W-SU", "NZ-CHAT", "America/Chicago", "Etc/GMT+5", "Etc/GMT-14",
+          "America/Port-au-Prince", "America/Argentina/Buenos_Aires", "Africa/El_Aaiun"}) {
+        CAPTURE(std::string(name));
+        CHECK(station::mayNameZone(name));
+    }
+    for (const auto* name :
+         {"localtime", "posixrules", "Factory", "right", "right/UTC", "right/America/Chicago",
+          "posix/America/Chicago", "posix/Etc/GMT+5", "", "/", "/etc/localtime", "America/",
+          "/America/Chicago", "America//Chicago", "../zoneinfo/UTC", "America/../localtime",
+          "./UTC", "zone.tab", "America/Chicago ", " UTC", "<+01>-1", "-05"}) {
+        CAPTURE(std::string(name));
+        CHECK_FALSE(station::mayNameZone(name));
+    }
 }
 
 TEST_CASE("What is no rule with summer time gives none", "[unit]") {

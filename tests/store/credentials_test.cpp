@@ -265,6 +265,7 @@ TEST_CASE("A backup holds no PIN, no code and no badge", "[unit]") {
     REQUIRE(desk.credentials.setBadge("mt", "badge-of-mt", at(0)));
     const auto copy = desk.folder / "copy";
     REQUIRE(desk.logbook.backup(copy));
+    checkRestores(copy, desk.logbook);
     const Credentials copied(copy);
     CHECK(copied.pins()->empty());
     CHECK(copied.badges()->empty());
@@ -296,6 +297,9 @@ TEST_CASE("A backup that is killed leaves no PIN, no code and no badge behind", 
             if (name != "log") {
                 CHECK(bytesOf(desk.folder / name).find("$argon2id$") == std::string::npos);
                 CHECK(bytesOf(desk.folder / name).find("badge-of-mt") == std::string::npos);
+                if (name == "copy") {
+                    checkRestores(desk.folder / name, desk.logbook);
+                }
                 std::filesystem::remove(desk.folder / name);
             }
         }
@@ -330,6 +334,7 @@ TEST_CASE("What rests on a log that has moved is not written", "[unit]") {
 TEST_CASE("A logbook and its backup can be read by their owner alone", "[unit]") {
     const Desk desk;
     REQUIRE(desk.logbook.backup(desk.folder / "copy"));
+    checkRestores(desk.folder / "copy", desk.logbook);
     using std::filesystem::perms;
     for (const auto* name : {"log", "copy"}) {
         CAPTURE(name);

@@ -128,7 +128,9 @@ void checkRefused(const TemporaryFolder& folder, std::string_view text) {
 }
 
 void keepBackup(const TemporaryFolder& folder) {
-    REQUIRE(open(folder / "log", Access::Read).backup(folder / "backup"));
+    const Logbook logbook = open(folder / "log", Access::Read);
+    REQUIRE(logbook.backup(folder / "backup"));
+    checkRestores(folder / "backup", logbook);
 }
 
 }  // namespace

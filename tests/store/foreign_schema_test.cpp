@@ -156,6 +156,23 @@ TEST_CASE("No foreign key of a strange table changes what was there", "[unit]") 
     CHECK((after == before));
 }
 
+// It is computed for each row that is written, and by verify for each that is there.
+TEST_CASE("What a strange table demands of entries keeps none out, unlooked at", "[unit]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    REQUIRE(logbook.setStation("icu-1", writing()));
+    append(logbook, notes("icu-1", 3));
+    makeAnew(folder / "log", {"records", "length(hash) = 32", "length(hash) = 32 AND seq < 4"});
+    checkGuarded(logbook, folder / "log");
+    for (const auto access : {OpenOptions::Access::Read, OpenOptions::Access::Write}) {
+        const auto report = open(folder / "log", access).verify();
+        REQUIRE(report);
+        CHECK(report->schemaChanged.size() > 0);
+        CHECK(report->integrity.empty());
+        CHECK(report->checked == 4);
+    }
+}
+
 TEST_CASE("No strange table gives up an entry for another", "[unit]") {
     const TemporaryFolder folder;
     Logbook logbook = create(folder / "log");

@@ -5,6 +5,7 @@
 // of the database is read back.
 #include "logbook_files.h"
 #include "store/connection.h"
+#include "store/foreign_schema.h"
 #include "store/logbook.h"
 #include "store/restore.h"
 
@@ -101,6 +102,64 @@ TEST_CASE("What bears the name of a table and is none is refused", "[unit]") {
             REQUIRE_FALSE(logbook);
             CHECK(logbook.error().code == Code::Damaged);
         }
+    }
+}
+
+// It has no room in the file, and can take any time and memory as it is read or written.
+TEST_CASE("A logbook in which something is computed for each row is refused", "[unit]") {
+    const auto inTable = [](const std::string& name, const std::string& column) {
+        return "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = replace(sql, '" +
+               column + " TEXT NOT NULL', '" + column +
+               " TEXT NOT NULL AS (hex(zeroblob(8)))') WHERE name = '" + name + "'";
+    };
+    const std::vector<std::string> computed = {
+        inTable("records", "content"),
+        inTable("local_settings", "value"),
+        "ALTER TABLE local_imports ADD COLUMN more TEXT AS (hex(zeroblob(8)))",
+        "ALTER TABLE local_heads RENAME TO kept; ALTER TABLE kept RENAME TO LOCAL_HEADS;"
+        "ALTER TABLE LOCAL_HEADS ADD COLUMN more TEXT AS (hex(zeroblob(8)))",
+        "ALTER TABLE local_imports ADD COLUMN more TEXT DEFAULT 'x'",
+        "CREATE TABLE extra (a TEXT, b TEXT AS (hex(a)))",
+        "CREATE INDEX a ON records (hex(content))",
+        "CREATE INDEX a ON records (seq) WHERE length(content) > 3",
+        "CREATE INDEX \"a()\" ON records (seq) WHERE \"length\" (content) > 3",
+        "CREATE INDEX a ON records (seq) WHERE length /* of it */ (content) > 3",
+        "CREATE INDEX a ON records (seq) WHERE content LIKE '%a%a%b'",
+        "CREATE INDEX a ON records (seq) WHERE content GLOB '*a*a*b'",
+        "CREATE INDEX a ON records (seq) WHERE kind || device = 'x'"};
+    for (const auto& sql : computed) {
+        INFO(sql);
+        const TemporaryFolder folder;
+        const auto path = withSchema(folder, sql);
+        for (const Access access : {Access::Read, Access::Write}) {
+            const auto logbook = Logbook::open(path, {access});
+            REQUIRE_FALSE(logbook);
+            CHECK(logbook.error().code == Code::Damaged);
+        }
+        const auto schema = refuseSchemaAt(path);
+        REQUIRE(schema);
+        CHECK(schema->text.find("computed") != std::string::npos);
+        // It can be put aside all the same.
+        const TemporaryFolder other;
+        (void)create(other / "new");
+        REQUIRE(open(other / "new", Access::Read).backup(other / "backup"));
+        CHECK(restore(other / "backup", {path, "icu-1b"}, writing(0)));
+    }
+}
+
+TEST_CASE("What is to be computed is refused under the lock too", "[unit]") {
+    for (const auto* sql : {"CREATE INDEX a ON records (hex(content))",
+                            "ALTER TABLE local_heads ADD COLUMN more TEXT AS (hex(hash))"}) {
+        INFO(sql);
+        const TemporaryFolder folder;
+        Logbook logbook = create(folder / "log");
+        append(logbook, notes("icu-1", 3));
+        behindTheBack(folder / "log")->exec(sql);
+        const auto refused = logbook.append(std::vector{note("icu-1", 4)}, writing());
+        REQUIRE_FALSE(refused);
+        CHECK(refused.error().code == Code::Damaged);
+        CHECK(refused.error().text.find("computed") != std::string::npos);
+        CHECK(logbook.count() == 3);
     }
 }
 

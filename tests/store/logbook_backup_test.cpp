@@ -7,7 +7,6 @@
 #include "bad_sectors.h"
 #include "logbook_files.h"
 #include "store/operating_system.h"
-#include "store/restore.h"
 #include "support/statement_moments.h"
 
 #include <algorithm>
@@ -21,26 +20,6 @@ using namespace store;
 using namespace store::test;
 using Access = OpenOptions::Access;
 using Code = Trouble::Code;
-
-namespace {
-
-// Where nothing stood it holds the same records as the logbook, whose people and settings it lacks.
-void checkRestores(const std::filesystem::path& backup, const Logbook& logbook) {
-    const TemporaryFolder folder;
-    const auto result = restore(backup, {folder / "log", "icu-9"}, writing());
-    REQUIRE(result);
-    CHECK(folder.names() == std::vector<std::string>{"log"});
-    Logbook restored = open(folder / "log");
-    CHECK(contents(restored) == contents(logbook));
-    CHECK(headsOf(restored) == headsOf(logbook));
-    CHECK(result->heads == headsOf(logbook));
-    CHECK(restored.settings().value().empty());
-    CHECK(restored.station().value() == std::optional<std::string>("icu-9"));
-    append(restored, {note("icu-9", 1)});
-    CHECK(restored.verify()->ok());
-}
-
-}  // namespace
 
 TEST_CASE("A backup holds every record and has no station of its own", "[unit]") {
     const TemporaryFolder folder;

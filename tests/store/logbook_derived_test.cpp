@@ -232,6 +232,7 @@ TEST_CASE("what is derived can be thrown away, and is in no backup", "[unit]") {
     log.keep({log.at(10)});
     const TemporaryFolder folder;
     REQUIRE(log.logbook().backup(folder / "copy"));
+    checkRestores(folder / "copy", log.logbook());
     const auto copy = behindTheBack(folder / "copy");
     CHECK(copy->execAndGet("SELECT count(*) FROM sqlite_schema WHERE name LIKE 'derived%'")
               .getInt() == 0);

@@ -6,6 +6,7 @@
 
 #include "logbook/json.h"
 #include "logbook/record_reader.h"
+#include "store/restore.h"
 
 #include <SQLiteCpp/Statement.h>
 #include <catch2/catch.hpp>
@@ -14,6 +15,7 @@
 #include <array>
 #include <cstdlib>
 #include <fstream>
+#include <optional>
 #include <ostream>
 #include <sstream>
 #include <stdexcept>
@@ -147,6 +149,21 @@ Heads headsOf(const Logbook& logbook) {
     const auto heads = logbook.heads();
     REQUIRE(heads);
     return store::headsOf(*heads);
+}
+
+void checkRestores(const std::filesystem::path& backup, const Logbook& logbook) {
+    const TemporaryFolder folder;
+    const auto result = restore(backup, {folder / "log", "icu-9"}, writing());
+    REQUIRE(result);
+    CHECK(folder.names() == std::vector<std::string>{"log"});
+    Logbook restored = open(folder / "log");
+    CHECK(contents(restored) == contents(logbook));
+    CHECK(headsOf(restored) == headsOf(logbook));
+    CHECK(result->heads == headsOf(logbook));
+    CHECK(restored.settings().value().empty());
+    CHECK(restored.station().value() == std::optional<std::string>("icu-9"));
+    append(restored, {note("icu-9", 1)});
+    CHECK(restored.verify()->ok());
 }
 
 void dropGuards(SQLite::Database& database) {

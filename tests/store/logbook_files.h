@@ -67,6 +67,9 @@ inline constexpr std::string_view startText = "2026-03-02T14:00:00Z";
 AppendResult append(Logbook& logbook, const std::vector<logbook::Record>& records);
 [[nodiscard]] std::vector<std::string> contents(const Logbook& logbook);
 [[nodiscard]] Heads headsOf(const Logbook& logbook);
+// Where nothing stood the backup holds the same records as the logbook, whose people and settings
+// it lacks. Neither has a record of icu-9.
+void checkRestores(const std::filesystem::path& backup, const Logbook& logbook);
 
 // The file itself, past the store: no triggers if `unguarded`.
 [[nodiscard]] std::unique_ptr<SQLite::Database> behindTheBack(const std::filesystem::path& path,

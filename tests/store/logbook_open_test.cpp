@@ -170,7 +170,7 @@ TEST_CASE("A newer schema is refused with nothing changed", "[unit]") {
     }
     behindTheBack(folder / "log")->exec("PRAGMA user_version = 2");
     for (const Access access : {Access::Read, Access::Write}) {
-        checkRefused(folder / "log", access, Code::NewerSchema);
+        checkRefused(folder / "log", access, Code::OtherSchema);
         const auto logbook = Logbook::open(folder / "log", {access});
         CHECK(logbook.error().schemaFound == 2);
         CHECK(logbook.error().schemaKnown == 1);

@@ -6,6 +6,7 @@
 #include "store/logbook.h"
 
 #include "logbook_files.h"
+#include "store/restore.h"
 #include "support/threads.h"
 
 #include <algorithm>
@@ -139,9 +140,13 @@ Outcome askKept(const Logbook& logbook) {
 Outcome backUp(const Logbook& logbook, const std::filesystem::path& target) {
     const auto made = logbook.backup(target);
     if (!made) return troubleOf(made.error());
-    const auto report = opened(target, Access::Read).verify();
-    const bool isWhole = report && report->ok() && report->heads == made->heads;
+    const auto again = target.parent_path() / "restored";
+    const auto restored = restore(target, {again, "icu-9"}, writing());
     std::filesystem::remove(target);
+    if (!restored) return troubleOf(restored.error());
+    const auto report = opened(again, Access::Read).verify();
+    const bool isWhole = report && report->ok() && report->heads == made->heads;
+    std::filesystem::remove(again);
     return isWhole ? Outcome() : "a backup is not whole";
 }
 

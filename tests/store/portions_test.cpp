@@ -106,3 +106,41 @@ TEST_CASE("What came in later is passed over in portions", "[fault]") {
     }
     CHECK(moments - 1 == 3);
 }
+
+TEST_CASE("A portion ends where its rows hold so many bytes", "[fault]") {
+    const TemporaryFolder folder;
+    (void)create(folder / "log");
+    // Together they hold more than is read at once.
+    tamper(folder / "log", "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n"
+                           " WHERE i < 3) INSERT INTO records SELECT i, 'icu-1', i, i, i,"
+                           " 'KB-0001', 'note', hex(zeroblob(3 * 1024 * 1024)), zeroblob(32), 0"
+                           " FROM n");
+    const auto reader = open(folder / "log", OpenOptions::Access::Read);
+    Logbook writer = open(folder / "log");
+    std::vector<RecordName> given;
+    REQUIRE(reader.forEachRow({}, [&](const Row& row) {
+        if (given.empty()) {
+            append(writer, {note("icu-2", 1)});
+        }
+        given.push_back(row.place.name);
+        return true;
+    }));
+    CHECK(given ==
+          std::vector<RecordName>{{"icu-1", 1}, {"icu-1", 2}, {"icu-1", 3}, {"icu-2", 1}});
+}
+
+TEST_CASE("Verify gives others their turn where its rows hold so many bytes", "[fault]") {
+    const TemporaryFolder folder;
+    Logbook logbook = create(folder / "log");
+    for (std::int64_t seq = 1; seq <= 20; ++seq) {
+        append(logbook, {note("icu-1", seq, std::string(1'000'000, 'x'))});
+    }
+    std::vector<std::int64_t> steps;
+    const auto report = logbook.verify([&](std::int64_t done, std::int64_t) {
+        steps.push_back(done);
+        return true;
+    });
+    REQUIRE(report);
+    CHECK(report->ok());
+    CHECK(steps == std::vector<std::int64_t>{17, 20});
+}

@@ -101,6 +101,14 @@ void checkNothingLost(const std::filesystem::path& path, std::size_t count) {
     CHECK(logbook.count() == static_cast<std::int64_t>(count));
 }
 
+// Also where it is restored.
+void checkIsBackup(const std::filesystem::path& backup) {
+    checkNothingLost(backup, all());
+    const TemporaryFolder other;
+    REQUIRE(restore(backup, {other / "log", "icu-9"}, writing(0)));
+    checkNothingLost(other / "log", all());
+}
+
 void checkVerified(const Logbook& logbook, const Records& read) {
     const auto report = logbook.verify();
     REQUIRE(report);
@@ -175,7 +183,7 @@ TEST_CASE("What stands on the other pages is got out, backed up or told", "[faul
         const auto backup = logbook->backup(folder / "second");
         if (backup) {
             ++made;
-            checkNothingLost(folder / "second", all());
+            checkIsBackup(folder / "second");
         } else {
             ++unread;
             CHECK(isUnread(backup.error()));
@@ -276,7 +284,7 @@ TEST_CASE("An error of the disk that passes costs nothing", "[fault]") {
         {
             const BadSectors bad(path, place);
             CHECK(open(path, Access::Read).backup(folder / "second"));
-            checkNothingLost(folder / "second", all());
+            checkIsBackup(folder / "second");
         }
         {
             const BadSectors bad(path, place);

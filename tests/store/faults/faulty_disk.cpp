@@ -105,11 +105,12 @@ int lock(sqlite3_file* file, int level) {
 }
 
 int unlock(sqlite3_file* file, int level) {
-    return systemFile(file)->pMethods->xUnlock(systemFile(file), level);
+    const int result = systemFile(file)->pMethods->xUnlock(systemFile(file), level);
+    return faultyState().fails(Call::Unlock) ? SQLITE_IOERR_UNLOCK : result;
 }
 
 int checkReservedLock(sqlite3_file* file, int* answer) {
-    if (faultyState().fails(Call::Lock)) {
+    if (faultyState().fails(Call::Look)) {
         return SQLITE_IOERR_CHECKRESERVEDLOCK;
     }
     return systemFile(file)->pMethods->xCheckReservedLock(systemFile(file), answer);
@@ -161,10 +162,14 @@ int remove(sqlite3_vfs*, const char* name, int syncFolder) {
         return SQLITE_IOERR_DELETE;
     }
     const int result = state.system->xDelete(state.system, name, 0);
-    if (result == SQLITE_OK && syncFolder != 0) {
-        state.model->synced(std::filesystem::path(name).parent_path());
+    if (result != SQLITE_OK || syncFolder == 0) {
+        return result;
     }
-    return result;
+    if (state.foldersNotFlushed || state.fails(Call::Sync)) {
+        return SQLITE_IOERR_DIR_FSYNC;
+    }
+    state.model->synced(std::filesystem::path(name).parent_path());
+    return SQLITE_OK;
 }
 
 int access(sqlite3_vfs*, const char* name, int flags, int* answer) {
@@ -233,6 +238,7 @@ std::string_view name(Call call) {
         case Call::Truncate: return "truncate";
         case Call::Delete: return "delete";
         case Call::Lock: return "lock";
+        case Call::Unlock: return "unlock";
         case Call::Look: return "look";
         case Call::Make: return "make";
         case Call::Move: return "move";

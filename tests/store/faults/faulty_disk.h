@@ -16,8 +16,8 @@
 
 namespace store::test {
 
-enum class Call { Read, Write, Sync, Truncate, Delete, Lock, Look, Make, Move };
-inline constexpr int callKinds = 9;
+enum class Call { Read, Write, Sync, Truncate, Delete, Lock, Unlock, Look, Make, Move };
+inline constexpr int callKinds = 10;
 [[nodiscard]] std::string_view name(Call call);
 
 enum class Failure {

@@ -105,11 +105,15 @@ ssize_t __wrap_write(int file, const void* bytes, size_t count) {
         state.model->wrote(path, ::lseek(file, 0, SEEK_CUR),
                            {static_cast<const char*>(bytes), count});
     }
-    if (state.fails(store::test::Call::Write)) {
-        errno = state.fault.failure == store::test::Failure::Full ? ENOSPC : EIO;
-        return -1;
+    if (!state.fails(store::test::Call::Write)) {
+        return __real_write(file, bytes, count);
     }
-    return __real_write(file, bytes, count);
+    if (state.fault.failure == store::test::Failure::ShortWrite && count > 1) {
+        // As a disk that fills up: the next call tells, where the disk fails for good.
+        return __real_write(file, bytes, count / 2);
+    }
+    errno = state.fault.failure == store::test::Failure::Full ? ENOSPC : EIO;
+    return -1;
 }
 
 int __wrap_unlink(const char* path) {

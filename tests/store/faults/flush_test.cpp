@@ -57,6 +57,38 @@ TEST_CASE("Where the names of a folder cannot be waited for a backup is made all
     checkRestores(folder / copy, kept());
 }
 
+TEST_CASE("Where the names of a folder cannot be waited for an entry is kept all the same",
+          "[fault]") {
+    const TemporaryFolder folder;
+    lay(folder);
+    FaultyDisk disk(folder.path(), {});
+    disk.flushNoFolders();
+    Logbook logbook = open(folder / ward);
+    append(logbook, notes("icu-1", kept() + brought()));
+    checkHolds(folder / ward, kept() + brought());
+}
+
+// The commit stands by then: told as not recorded it would be entered twice.
+TEST_CASE("An entry whose commit the disk does not confirm is told as one that may be there",
+          "[fault]") {
+    bool isSeen = false;
+    for (int call = 1; !isSeen; ++call) {
+        INFO("call " << call);
+        REQUIRE(call < 200);
+        const TemporaryFolder folder;
+        lay(folder);
+        Logbook logbook = open(folder / ward);
+        const FaultyDisk disk(folder.path(), {Failure::Io, call});
+        const auto result = logbook.append(notes("icu-1", kept() + 1), writing());
+        isSeen = !result && result.error().code == Code::WriteNotConfirmed &&
+                 disk.fired() == Call::Sync;
+        if (isSeen) {
+            CHECK(result.error().path == folder / ward);
+            checkHolds(folder / ward, kept() + 1);
+        }
+    }
+}
+
 TEST_CASE("The name of a new folder is on the disk before it is said to be there", "[fault]") {
     const TemporaryFolder folder;
     FaultyDisk disk(folder.path(), {});

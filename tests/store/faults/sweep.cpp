@@ -28,7 +28,7 @@ bool fits(const Outcome& outcome, Trouble::Code code) {
         return code == Trouble::Code::DiskFull;
     }
     return code == Trouble::Code::Io || code == Trouble::Code::LeftAside ||
-           code == Trouble::Code::NotConfirmed;
+           code == Trouble::Code::NotConfirmed || code == Trouble::Code::WriteNotConfirmed;
 }
 
 // What happened, that the data is safe, and what to do, in words.
@@ -120,7 +120,7 @@ Tally sweep(const Use& use) {
             sweepOne(use, {failure, 0, forGood, 0}, tally);
         }
     }
-    const std::uint32_t seeds = isFullSweep() ? 12 : 3;
+    const std::uint32_t seeds = isFullSweep() ? 12 : use.cuts;
     for (std::uint32_t seed = 1; seed <= seeds; ++seed) {
         sweepOne(use, {Failure::PowerCut, 0, true, seed}, tally);
     }

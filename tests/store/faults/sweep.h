@@ -8,6 +8,7 @@
 #include "faulty_disk.h"
 #include "store/trouble.h"
 
+#include <cstdint>
 #include <filesystem>
 #include <functional>
 #include <map>
@@ -36,6 +37,9 @@ struct Use {
     std::function<std::optional<Trouble>(const std::filesystem::path& folder)> run;
     // Whether all is as it has to be, with the disk whole again.
     std::function<void(const std::filesystem::path& folder, const Outcome& outcome)> check;
+    // How often the power is cut at each call, unless the sweep is the full one: fewer for what is
+    // written as something else that is swept is, and takes long.
+    std::uint32_t cuts = 3;
 };
 
 struct Tally {

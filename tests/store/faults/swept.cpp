@@ -62,11 +62,23 @@ void checkHolds(const Path& path, std::int64_t count) {
     CHECK(logbook.settings()->empty());
 }
 
-std::int64_t countIn(const Path& path, bool confirmed) {
+std::int64_t countIn(const Path& path, const Outcome& outcome) {
     const auto count = open(path, Access::Read).count();
     REQUIRE(count);
-    CHECK((*count == kept() + brought() || (!confirmed && *count == kept())));
+    const bool areThere = *count == kept() + brought();
+    CHECK((areThere || *count == kept()));
+    checkStands(areThere, outcome);
     return *count;
+}
+
+void checkStands(bool isThere, const Outcome& outcome) {
+    if (outcome.confirmed()) {
+        CHECK(isThere);
+    } else if (outcome.powerHeld() && outcome.told->code != Trouble::Code::WriteNotConfirmed) {
+        CHECK_FALSE(isThere);
+    } else if (outcome.powerHeld() && !outcome.fault.forGood) {
+        CHECK(isThere);  // a disk that gives nothing any more lets nobody look
+    }
 }
 
 void checkNames(const Path& folder, const std::vector<std::string>& names) {

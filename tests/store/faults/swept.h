@@ -31,8 +31,10 @@ inline constexpr const char* copy = "copy.logbook";
 
 // Notes 1 to `count` of icu-1 as they were written, and nothing else; it verifies.
 void checkHolds(const std::filesystem::path& path, std::int64_t count);
-// How many there are: all or none of what was brought, all if it was confirmed.
-std::int64_t countIn(const std::filesystem::path& path, bool confirmed);
+// How many there are: all or none of what was brought, as it was told.
+std::int64_t countIn(const std::filesystem::path& path, const Outcome& outcome);
+// Whether what was asked for stands in the file, held against what was told of it.
+void checkStands(bool isThere, const Outcome& outcome);
 // No file is left lying about but those.
 void checkNames(const std::filesystem::path& folder, const std::vector<std::string>& names);
 // Restored elsewhere it holds the same.
