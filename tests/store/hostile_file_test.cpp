@@ -31,6 +31,14 @@ std::filesystem::path withSchema(const TemporaryFolder& folder, const std::strin
     return folder / "log";
 }
 
+void checkRefused(const std::filesystem::path& path) {
+    for (const Access access : {Access::Read, Access::Write}) {
+        const auto logbook = Logbook::open(path, {access});
+        REQUIRE_FALSE(logbook);
+        CHECK(logbook.error().code == Code::Damaged);
+    }
+}
+
 // With so many rows in it whose times are texts, which the database sorts behind all numbers, and
 // strikes that are entered at such a one, though the schema lets in none.
 std::filesystem::path withTextsForTimes(const TemporaryFolder& folder, std::int64_t rows) {
@@ -97,11 +105,7 @@ TEST_CASE("What bears the name of a table and is none is refused", "[unit]") {
         INFO(sql);
         const TemporaryFolder folder;
         const auto path = withSchema(folder, sql);
-        for (const Access access : {Access::Read, Access::Write}) {
-            const auto logbook = Logbook::open(path, {access});
-            REQUIRE_FALSE(logbook);
-            CHECK(logbook.error().code == Code::Damaged);
-        }
+        checkRefused(path);
     }
 }
 
@@ -131,11 +135,7 @@ TEST_CASE("A logbook in which something is computed for each row is refused", "[
         INFO(sql);
         const TemporaryFolder folder;
         const auto path = withSchema(folder, sql);
-        for (const Access access : {Access::Read, Access::Write}) {
-            const auto logbook = Logbook::open(path, {access});
-            REQUIRE_FALSE(logbook);
-            CHECK(logbook.error().code == Code::Damaged);
-        }
+        checkRefused(path);
         const auto schema = refuseSchemaAt(path);
         REQUIRE(schema);
         CHECK(schema->text.find("computed") != std::string::npos);
