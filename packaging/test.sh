@@ -13,7 +13,8 @@
 # sh packaging/test.sh --accessibility  the window as a screen reader is told of it
 # sh packaging/test.sh --pictures DIR   a picture of every screen of the window, in both themes
 # AIRMUSTER_CASES names another folder of conformance cases, AIRMUSTER_SEED the seed of what is
-# random (it is printed otherwise), AIRMUSTER_JOBS how many tests run at a time.
+# random (it is printed otherwise), AIRMUSTER_JOBS how many tests run at a time, TMPDIR where they
+# write (in memory otherwise, where there is room).
 set -eu
 
 top=$(cd "$(dirname "$0")/.." && pwd)
@@ -25,16 +26,36 @@ fail() {
     exit 2
 }
 
-# configure NAME [OPTIONS…]: build/NAME from packaging/build/NAME.cmake
+# configure NAME [OPTIONS…]: build/NAME from packaging/build/NAME.cmake; anew if that has changed,
+# since a build folder keeps the values that it once got.
 configure() {
     name=$1
     shift
-    mkdir -p "$top/build/$name"
-    cmake -C "$top/packaging/build/$name.cmake" -S "$top" -B "$top/build/$name" -G Ninja "$@" \
-        >"$top/build/$name/configure.log" 2>&1 || {
-        cat "$top/build/$name/configure.log" >&2
+    build=$top/build/$name
+    mkdir -p "$build"
+    cmp -s "$top/packaging/build/$name.cmake" "$build/made-from.cmake" || set -- --fresh "$@"
+    cmake -C "$top/packaging/build/$name.cmake" -S "$top" -B "$build" -G Ninja "$@" \
+        >"$build/configure.log" 2>&1 || {
+        cat "$build/configure.log" >&2
         exit 2
     }
+    cp "$top/packaging/build/$name.cmake" "$build/made-from.cmake"
+    # Where what is run by hand keeps what belongs to a user, as CTest's tests do with theirs.
+    XDG_STATE_HOME=$build/state
+    export XDG_STATE_HOME
+}
+
+# What the tests write lies in memory, where it has room: they flush hundreds of thousands of times.
+# Some become a user who may enter but not read that folder. A TMPDIR that is given is kept.
+in_memory() {
+    free=$(df --output=avail -B 1M /dev/shm 2>/dev/null | tail -n 1 | tr -d ' ')
+    if [ -z "${TMPDIR-}" ] && [ -w /dev/shm ] && [ "${free:-0}" -gt 4096 ]; then
+        TMPDIR=$(mktemp -d -p /dev/shm)
+        chmod 711 "$TMPDIR"
+        export TMPDIR
+        trap 'rm -rf "$TMPDIR"' EXIT
+        trap 'exit 130' INT TERM
+    fi
 }
 
 # run_suite NAME [OPTIONS OF CTEST…]
@@ -42,7 +63,8 @@ run_suite() {
     name=$1
     shift
     cmake --build "$top/build/$name"
-    exec ctest --test-dir "$top/build/$name" --output-on-failure --no-tests=error -j "$jobs" "$@"
+    in_memory
+    ctest --test-dir "$top/build/$name" --output-on-failure --no-tests=error -j "$jobs" "$@"
 }
 
 run_cases() {
@@ -98,6 +120,7 @@ run_faults() {
     cmake --build "$top/build/debug" --target airmuster_faults_tests
     told=$top/build/debug/faults.log
     status=0
+    in_memory
     AIRMUSTER_FAULTS=full TZ=UTC LC_ALL=C.UTF-8 \
         "$top/build/debug/tests/store/faults/airmuster_faults_tests" >"$told" 2>&1 || status=$?
     if [ "$status" != 0 ]; then
@@ -222,7 +245,7 @@ case ${1-} in
     exec python3 "$top/packaging/mutants.py" "$top" "$2"
     ;;
 *)
-    sed -n '5,16p' "$0" >&2
+    sed -n '5,17p' "$0" >&2
     exit 2
     ;;
 esac

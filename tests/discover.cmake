@@ -3,8 +3,10 @@
 #
 # Asks a test program for its tests and writes the CTest file that runs each of them on its own.
 # A test's labels are its folder and those of LABELS that it bears as tags. It must bear one.
-# cmake -D PROGRAM=… -D FOLDER=… -D LABELS=unit,property,… -D KEPT=… -D OUTPUT=… -P discover.cmake
-# KEPT is a folder in which the tests keep what is the same until the program is built anew.
+# cmake -D PROGRAM=… -D FOLDER=… -D LABELS=unit,property,… -D KEPT=… -D SECONDS=… -D OUTPUT=…
+#     -P discover.cmake
+# KEPT is a folder in which the tests keep what is the same until the program is built anew, SECONDS
+# how long a test may take.
 cmake_policy(VERSION 3.25)
 
 function(list_tests specification result)
@@ -55,7 +57,7 @@ foreach(name IN LISTS names)
     string(APPEND script
         "add_test([==[${FOLDER}: ${name}]==] [==[${PROGRAM}]==] [==[${pattern}]==] -w NoTests)\n"
         "set_tests_properties([==[${FOLDER}: ${name}]==] PROPERTIES LABELS [==[${labels}]==]\n"
-        "    TIMEOUT 600\n"
+        "    TIMEOUT ${SECONDS}\n"
         "    ENVIRONMENT [==[${environment}]==])\n")
 endforeach()
 file(WRITE "${OUTPUT}" "${script}")

@@ -366,8 +366,8 @@ Result<StationSettings> changeSettings(const Surroundings& surroundings, const L
     if (!stored) {
         return tl::unexpected(stored.error());
     }
-    if (const auto second = stored->find(keyOf("second-backup")); second != stored->end()) {
-        const bool isSet = second->second.has_value();
+    if (const auto place = stored->find(keyOf("second-backup")); place != stored->end()) {
+        const bool isSet = place->second.has_value();
         (*stored)[homeKey] = isSet ? std::optional(homeOf(file.path)) : std::nullopt;
     }
     auto logbook = openLogbook(surroundings, file, Access::Write);

@@ -251,10 +251,10 @@ TEST_CASE("a screen counts down by the same words", "[unit]") {
 
 TEST_CASE("every order of checks keeps after", "[unit]") {
     const sample::Scene scene(sample::Story(), "10 12:00");
-    const auto& rulebook = *scene.state.rulebook;
-    const auto order = report::checksInOrder(rulebook);
-    CHECK(order.size() == rulebook.checks.size());
-    for (const auto& check : rulebook.checks) {
+    const auto& policy = *scene.state.rulebook;
+    const auto order = report::checksInOrder(policy);
+    CHECK(order.size() == policy.checks.size());
+    for (const auto& check : policy.checks) {
         const auto place = std::find(order.begin(), order.end(), check.key);
         REQUIRE(place != order.end());
         for (const auto& before : check.after)

@@ -67,13 +67,13 @@ TEST_CASE("what did not count is told of one device as of the whole log", "[prop
         const auto log = toLog(random.log());
         std::set<std::string> devices;
         for (const auto& record : log.records()) devices.insert(record.device);
-        for (const auto& device : devices) {
+        for (const auto& name : devices) {
             const bool isNow = found % 2 == 0;
             const rules::AttemptsQuestion question{
-                device, isNow ? rules::unlimited : random.anyInstant(),
+                name, isNow ? rules::unlimited : random.anyInstant(),
                 isNow ? rules::unlimited : random.anyInstant()};
             const auto expected = fromWhole(log, question);
-            CAPTURE(device);
+            CAPTURE(name);
             REQUIRE(fromDevice(log, question) == expected);
             found += expected.size();
         }

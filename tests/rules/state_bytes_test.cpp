@@ -119,8 +119,8 @@ TEST_CASE("of bytes that were changed none brings down the reader", "[property]"
             // Other values in the same shape: to be folded onto and judged like any state.
             REQUIRE(rules::toBytes(*state, log.editions()) == changed);
             for (const auto& record : log.records()) rules::fold(*state, record, log.editions());
-            for (const auto& [serial, device] : state->devices) {
-                (void)rules::assess(*state, *device, {when("04-02 08:00")});
+            for (const auto& [serial, unit] : state->devices) {
+                (void)rules::assess(*state, *unit, {when("04-02 08:00")});
             }
         }
     }

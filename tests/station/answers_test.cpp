@@ -316,9 +316,9 @@ TEST_CASE("A month says what was brought in since the knowledge asked", "[unit]"
         REQUIRE(report);
         return toText(*report, ward.surroundings.words);
     };
-    const auto bring = [&](int first, int last) {
+    const auto bring = [&](int first, int until) {
         std::string lines;
-        for (int seq = first; seq <= last; ++seq) {
+        for (int seq = first; seq <= until; ++seq) {
             lines += support::noteLine("er-2", seq);
         }
         const auto file = ward.folder.write("other.jsonl", lines);

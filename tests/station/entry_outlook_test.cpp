@@ -261,10 +261,10 @@ TEST_CASE("What stands against a part is told while it is stated, on a patient t
 TEST_CASE("What becomes of the unit a part is taken from is told before", "[unit]") {
     Ward ward;
     ward.found();
-    const auto policy = std::string("format = 1\ntitle = \"Three\"\nedition = \"3\"\n"
+    const auto three = std::string("format = 1\ntitle = \"Three\"\nedition = \"3\"\n"
                                     "time_zone = \"America/Chicago\"\n[groups.adult]\n"
                                     "[positions.circuit]\nrequired = true\n");
-    const station::Adoption adoption{ward.as("mt"), ward.folder.write("three.toml", policy)};
+    const station::Adoption adoption{ward.as("mt"), ward.folder.write("three.toml", three)};
     REQUIRE(station::adopt(ward.surroundings, ward.logbook, adoption));
     ward.enrol("KB-0001");
     ward.enrol("KB-0002");

@@ -7,10 +7,11 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
+#include <sstream>
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace support {
 
@@ -20,7 +21,9 @@ inline std::string bytesOf(const std::filesystem::path& path) {
     if (!file) {
         throw std::runtime_error("no file " + path.string());
     }
-    return {std::istreambuf_iterator<char>(file), {}};
+    std::ostringstream bytes;
+    bytes << file.rdbuf();
+    return std::move(bytes).str();
 }
 
 class Folder {

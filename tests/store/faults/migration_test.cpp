@@ -12,6 +12,8 @@
 #include "swept.h"
 
 #include <catch2/catch.hpp>
+#include <set>
+#include <string>
 
 using namespace store;
 using namespace store::test;
@@ -34,9 +36,13 @@ Files olderFiles() {
     return filesOf(folder.path());
 }
 
-// Brought up to date, since only then it can be.
+// Brought up to date, since only then it can be. Of the same bytes once: the same comes of them.
 void checkOlderRestores(const Path& backup) {
     CHECK(schemaAt(backup) == 0);
+    static std::set<std::string> restored;
+    if (!restored.insert(bytesOf(backup)).second) {
+        return;
+    }
     const TemporaryFolder other;
     std::filesystem::copy_file(backup, other / copy);
     REQUIRE(migrate(other / copy, {other / "before"}, writing()));
@@ -48,7 +54,7 @@ void checkOlderRestores(const Path& backup) {
 void checkMigrated(const Path& folder, const Outcome& outcome) {
     const SchemaZero known;
     forgetUnfinished(folder, outcome);
-    CHECK((schemaAt(folder / ward) == schemaVersion || !outcome.confirmed()));
+    checkStands(schemaAt(folder / ward) == schemaVersion, outcome);
     const bool isThere = std::filesystem::exists(folder / copy);
     CHECK((isThere || schemaAt(folder / ward) == 0));
     if (isThere) {

@@ -49,8 +49,9 @@ SchemaZero::~SchemaZero() {
     isKnown = false;
 }
 
-// store::olderSchemas, by the name that the compiler gives it.
-extern "C" std::span<const OlderSchema> __wrap__ZN5store12olderSchemasEv() {
+// In the place of store::olderSchemas, by the name that the compiler gives it.
+std::span<const OlderSchema> givenSchemas() asm("__wrap__ZN5store12olderSchemasEv");
+std::span<const OlderSchema> givenSchemas() {
     return isKnown ? schemas() : std::span<const OlderSchema>();
 }
 

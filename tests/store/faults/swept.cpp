@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <set>
 
 namespace store::test {
 
@@ -90,6 +91,10 @@ void checkNames(const Path& folder, const std::vector<std::string>& names) {
 }
 
 void checkRestores(const Path& backup, std::int64_t count) {
+    static std::set<std::string> restored;
+    if (!restored.insert(bytesOf(backup) + std::to_string(count)).second) {
+        return;
+    }
     const TemporaryFolder other;
     REQUIRE(restore(backup, {other / ward, "icu-1b"}, writing(0)));
     CHECK(other.names() == std::vector<std::string>{ward});

@@ -37,7 +37,7 @@ std::int64_t countIn(const std::filesystem::path& path, const Outcome& outcome);
 void checkStands(bool isThere, const Outcome& outcome);
 // No file is left lying about but those.
 void checkNames(const std::filesystem::path& folder, const std::vector<std::string>& names);
-// Restored elsewhere it holds the same.
+// Restored elsewhere it holds the same. Of the same bytes once: the same comes of them.
 void checkRestores(const std::filesystem::path& backup, std::int64_t count);
 // The next write goes through, behind notes 1 to `count`.
 void checkTakes(const std::filesystem::path& path, std::int64_t count);
