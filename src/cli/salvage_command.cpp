@@ -21,8 +21,8 @@ public:
             {},
             "The damaged file, and a journal beside it, are left as they are. Of each station "
             "everything up to its first entry that is lost or changed is taken, and what is "
-            "lacking is listed, with exit status 1. The new logbook has no station of its own, "
-            "and goes on under a new name.",
+            "lacking, or may be, is listed, with exit status 1. The new logbook has no station of "
+            "its own, and goes on under a new name.",
             "airmuster-cli salvage ward.logbook ward-salvaged.logbook"};
         return data;
     }
@@ -35,7 +35,12 @@ public:
         if (!salvaged) {
             return tl::unexpected(salvaged.error());
         }
-        const auto lacking = station::lackingOf(words, *salvaged);
+        auto told = station::lackingOf(words, *salvaged);
+        const auto* ending = told.empty() ? "rescue.none_known_lacking" : "rescue.to_complete";
+        if (auto unnoted = station::unnotedOf(words, *salvaged)) {
+            ending = told.empty() ? "rescue.none_else_lacking" : ending;
+            told.push_back(*std::move(unnoted));
+        }
         std::string text = words.say("rescue.salvaged",
                                      {{"count", std::to_string(salvaged->records)},
                                       {"path", salvaged->path.string()}}) +
@@ -43,12 +48,11 @@ public:
         if (const auto undone = station::undoneOf(words, call.wanted("LOGBOOK"), *salvaged)) {
             text += *undone + "\n";
         }
-        for (const auto& line : lacking) {
+        for (const auto& line : told) {
             text += "  " + line + "\n";
         }
-        text += words.say(lacking.empty() ? "rescue.none_known_lacking" : "rescue.to_complete") +
-                "\n" + logbook::json::canonical(toJson(salvaged->heads)) + "\n";
-        Answer answer{lacking.empty() ? ExitStatus::Done : ExitStatus::AnswerIsNo, text, {}, true};
+        text += words.say(ending) + "\n" + logbook::json::canonical(toJson(salvaged->heads)) + "\n";
+        Answer answer{told.empty() ? ExitStatus::Done : ExitStatus::AnswerIsNo, text, {}, true};
         answer.longer = station::LogbookFile{call.wanted("NEW")};
         return answer;
     }

@@ -62,6 +62,22 @@ std::vector<std::string> comparedTold(const words::Words& words,
     return lines;
 }
 
+// What is said of the entries, which may all be whole in a file that is not.
+const char* keyOfEntries(const store::VerifyReport& report) {
+    return report.ok()              ? "done.verified"
+           : report.areEntriesWhole ? "done.verified_file_not"
+           : report.breaks.empty()  ? "done.verified_in_part"
+                                    : "done.not_verified";
+}
+
+// The same where the seals that it is held against stand in it.
+const char* keyOfStanding(const store::VerifyReport& report) {
+    return report.ok()              ? "rescue.held_against"
+           : report.areEntriesWhole ? "rescue.held_file_not"
+           : report.breaks.empty()  ? "rescue.held_in_part"
+                                    : "rescue.seals_only";
+}
+
 struct Against {
     const station::Surroundings& surroundings;
     station::LogbookFile file;
@@ -71,7 +87,7 @@ struct Against {
 station::Result<std::vector<std::string>> holdAgainst(const Against& held, const Earlier& earlier,
                                                       store::VerifyReport& report) {
     const auto& words = held.surroundings.words;
-    const bool isSound = report.ok();
+    const auto* const standing = keyOfStanding(report);
     std::vector<std::string> lines;
     const auto addUnder = [&lines](const std::vector<std::string>& told) {
         for (const auto& line : told) {
@@ -89,8 +105,7 @@ station::Result<std::vector<std::string>> holdAgainst(const Against& held, const
             lines.push_back(words.say("rescue.not_against", {{"path", path}}));
             addUnder(station::findingsOf(words, against));
         } else if (heads.unread.empty()) {
-            lines.push_back(words.say(isSound ? "rescue.held_against" : "rescue.seals_only",
-                                      {{"path", path}}));
+            lines.push_back(words.say(standing, {{"path", path}}));
         }
         if (!heads.unread.empty()) {
             lines.push_back(words.say("rescue.unread_heads", {{"path", path}}));
@@ -146,6 +161,9 @@ std::string jsonOf(const station::VerifyAnswer& answer, const std::vector<std::s
 std::vector<std::string> notNoted(const words::Words& words,
                                   const station::VerifyAnswer& answer) {
     const auto& report = answer.report;
+    if (answer.twoNames && report.ok()) {
+        return {words.say("done.not_noted_names")};
+    }
     std::vector<std::string> told{words.say(report.diskFailed ? "done.not_noted_disk"
                                             : answer.wasBusy  ? "done.not_noted_busy"
                                             : answer.wasFull  ? "done.not_noted_full"
@@ -190,7 +208,7 @@ public:
         if (!answer) {
             return tl::unexpected(answer.error());
         }
-        const bool sound = answer->report.ok();
+        const auto* const entries = keyOfEntries(answer->report);
         auto findings = station::findingsOf(words, *answer);
         const auto against = holdAgainst({surroundings, logbookOf(call)}, *earlier, answer->report);
         if (!against) {
@@ -201,6 +219,9 @@ public:
         if (!answer->noted) {
             said.remarks = notNoted(words, *answer);
         }
+        if (const auto told = station::twoNamesTold(words, *answer)) {
+            said.remarks.insert(said.remarks.begin(), *told);
+        }
         if (call.has("--json")) {
             findings = station::findingsOf(words, *answer);
             for (const auto& [path, heads] : *earlier) {
@@ -209,9 +230,8 @@ public:
             said.out = jsonOf(*answer, findings, *earlier);
             return said;
         }
-        said.out = words.say(sound ? "done.verified" : "done.not_verified",
-                             {{"count", std::to_string(answer->report.checked)}}) +
-                   "\n";
+        said.out =
+            words.say(entries, {{"count", std::to_string(answer->report.checked)}}) + "\n";
         for (const auto& finding : findings) {
             said.out += "  " + finding + "\n";
         }

@@ -135,6 +135,7 @@ std::optional<Condition> readCondition(const Field& field, Reading& reading) {
     if (!members) {
         return std::nullopt;
     }
+    refuseMoreThan(mostListed, *members, reading.faults);
     Condition condition;
     for (const auto& member : *members) {
         if (auto entry = readEntry(member, reading)) {

@@ -29,8 +29,8 @@ struct Reading {
     RemarkList faults;
 };
 
-// The well-formed entries. WrongType if it is no table; BadPath, UnknownPosition, UnknownGroup,
-// WrongType of an entry.
+// The well-formed entries. WrongType if it is no table; TooMany; BadPath, UnknownPosition,
+// UnknownGroup, WrongType of an entry.
 [[nodiscard]] std::optional<Condition> readCondition(const Field& field, Reading& reading);
 
 // BadEvent, UnknownPosition, UnknownService.

@@ -38,6 +38,8 @@ struct RulebookRemark {
         LimitLacksGroup,    // a required measure; detail: the group
         OnlyWithoutFit,
         BadAuthority,       // a kind that [authority] may not name
+        TooLarge,           // a number; detail: the greatest that is taken
+        TooMany,            // of a list or table, at the first too many; detail: how many are taken
         // Warnings: it is taken.
         NotVoidedByUseEnd, NotVoidedByRepair, LongValidity, MatchWithoutReuse, LeakDuringUse,
         GroupWithoutCheck,  // detail: the group

@@ -22,6 +22,21 @@ constexpr std::array kindsWithAuthority{
     Kind::NoticeDone, Kind::Service, Kind::Strike, Kind::Review, Kind::Sign,
 };
 
+// Of a unit with no group selected there is a plan for each of its groups.
+constexpr std::size_t mostGroups = 30;
+
+// What is lacking is counted unit by unit, and no muster asks for more.
+constexpr int mostPar = 999;
+
+std::optional<int> readPar(const Field& field, RemarkList& faults) {
+    const auto* whole = field.node->as_integer();
+    if (whole && whole->get() > mostPar) {
+        faults.add(RemarkCode::TooLarge, field.place, std::to_string(mostPar));
+        return std::nullopt;
+    }
+    return readCount(field, faults);
+}
+
 std::optional<logbook::Reuse> readReuse(const Field& field, RemarkList& faults) {
     const auto text = readText(field, faults);
     const auto reuse = text ? logbook::reuseOf(*text) : std::nullopt;
@@ -88,7 +103,8 @@ void readPosition(TableReader& table, Position& position, Reading& reading) {
 }
 
 void refuseTwins(const Field& field, RemarkList& faults) {
-    const auto elements = elementsOf(field, faults).value();
+    RemarkList told;  // what is wrong with the list itself is among the faults already
+    const auto elements = elementsOf(field, told).value();
     std::map<std::string, std::string> first;
     for (const auto& element : elements) {
         const auto* text = element.node->as_string();
@@ -134,9 +150,10 @@ void readService(TableReader& table, Service& service, Reading& reading) {
 }  // namespace
 
 std::vector<Group> readGroupSection(const Field& section, Reading& reading) {
-    return readItems<Group>(section, reading.faults, [](TableReader& table, Group& group) {
-        table.take("par", group.par, readCount);
-    });
+    const auto readGroup = [](TableReader& table, Group& group) {
+        table.take("par", group.par, readPar);
+    };
+    return readItems<Group>(section, reading.faults, readGroup, mostGroups);
 }
 
 std::vector<Position> readPositionSection(const Field& section, Reading& reading) {

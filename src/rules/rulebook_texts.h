@@ -27,11 +27,15 @@ void readNames(TableReader& table, Named& named);
 // [labels]: names of keys that have no table.
 void readLabels(const Field& field, Rulebook& rulebook, RemarkList& faults);
 
-// A section such as [checks.KEY]: `readItem(TableReader&, Item&)` for each, by key. BadKey.
+// A section such as [checks.KEY]: `readItem(TableReader&, Item&)` for each, by key. BadKey; TooMany
+// at the first in the text beyond `most`.
 template <class Item, class ReadItem>
-std::vector<Item> readItems(const Field& section, RemarkList& faults, ReadItem readItem) {
+std::vector<Item> readItems(const Field& section, RemarkList& faults, ReadItem readItem,
+                            std::size_t most = mostListed) {
     std::vector<Item> items;
-    for (const auto& member : membersOf(section, faults).value_or(Fields{})) {
+    const auto members = membersOf(section, faults).value_or(Fields{});
+    refuseMoreThan(most, members, faults);
+    for (const auto& member : members) {
         if (!logbook::isKey(member.name)) {
             faults.add(RemarkCode::BadKey, member.namePlace, member.name);
         }

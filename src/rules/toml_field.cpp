@@ -167,6 +167,19 @@ std::optional<std::vector<std::string>> readKeys(const Field& field, RemarkList&
     return keys;
 }
 
+void refuseMoreThan(std::size_t most, const Fields& fields, RemarkList& faults) {
+    if (fields.size() <= most) {
+        return;
+    }
+    // The members of a table come by name.
+    auto inText = fields;
+    const auto first = inText.begin() + static_cast<std::ptrdiff_t>(most);
+    std::ranges::nth_element(inText, first, {}, [](const Field& field) {
+        return std::pair(field.namePlace.line, field.namePlace.column);
+    });
+    faults.add(RemarkCode::TooMany, first->namePlace, std::to_string(most));
+}
+
 std::optional<Fields> elementsOf(const Field& field, RemarkList& faults) {
     const auto* list = field.node->as_array();
     if (!list) {
@@ -180,6 +193,7 @@ std::optional<Fields> elementsOf(const Field& field, RemarkList& faults) {
         const auto place = placeOf(joined(field.place.path, name), node->source());
         elements.push_back({std::move(name), node, place, place});
     }
+    refuseMoreThan(mostListed, elements, faults);
     return elements;
 }
 

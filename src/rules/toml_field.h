@@ -8,6 +8,7 @@
 #include "logbook/instant.h"
 #include "rules/rulebook_reader.h"
 
+#include <cstddef>
 #include <optional>
 #include <set>
 #include <string>
@@ -73,7 +74,14 @@ using Fields = std::vector<Field>;
 [[nodiscard]] std::optional<std::vector<std::string>> readKeys(const Field& field,
                                                                RemarkList& faults);
 
-// The elements of a list, the members of a table.
+// As many as a list, a condition or a section of tables may hold, unless it says otherwise: several
+// times what any department asks for, and so few that every answer is quick.
+inline constexpr std::size_t mostListed = 100;
+
+// TooMany, at the first that the text has beyond so many.
+void refuseMoreThan(std::size_t most, const Fields& fields, RemarkList& faults);
+
+// The elements of a list, the members of a table. TooMany of a list.
 [[nodiscard]] std::optional<Fields> elementsOf(const Field& field, RemarkList& faults);
 [[nodiscard]] std::optional<Fields> membersOf(const Field& field, RemarkList& faults);
 

@@ -6,6 +6,7 @@
 
 #include "station/damage.h"
 #include "store/foreign_schema.h"
+#include "store/second_name.h"
 
 #include <utility>
 
@@ -83,6 +84,10 @@ std::vector<std::string> OpenLog::damageTold(bool waits) const {
     }
     if (!waits && m_damage && !m_log->log.firstEdition()) {
         told.push_back(alsoOnPaper(words));
+    }
+    if (const auto named = store::refuseSecondName(m_logbook.path()); named && !waits) {
+        const auto said = problemOf(words, *named).notice;
+        told.push_back(said.says + " " + words.say("entry.on_paper_too", {{"do", said.action}}));
     }
     return told;
 }

@@ -7,6 +7,7 @@
 #include "station/file_kind.h"
 #include "store/foreign_journal.h"
 #include "store/lacking_seal.h"
+#include "store/second_name.h"
 #include "store/stray_log.h"
 #include "words/as_word.h"
 #include "words/fault_words.h"
@@ -173,6 +174,10 @@ Problem problemOf(const words::Words& words, const store::Trouble& trouble) {
                    ? problemOf(words, "snapshots.no_folder", {}, Weight::Logbook)
                    : problemOf(words, "snapshots.no_key", {{"path", trouble.path.string()}},
                                Weight::Logbook);
+    }
+    if (trouble.code == Code::Io && trouble.text == store::fileHasTwoNames) {
+        return problemOf(words, "trouble.two_names", {{"path", trouble.path.string()}},
+                         Weight::Logbook);
     }
     if (const auto key = keyOfJournal(trouble)) {
         return problemOf(words, *key, {{"path", trouble.path.string()}}, Weight::Logbook);

@@ -26,7 +26,7 @@ using store::Break;
 
 // Bytes: far more than any report, or than what verify prints.
 constexpr std::uintmax_t longestText = 16U << 20;
-// Named of the entries of one station.
+// Named of the entries of one station, and of stations.
 constexpr std::size_t mostRanges = 20;
 
 std::string reasonKey(Break::Reason reason) {
@@ -35,6 +35,19 @@ std::string reasonKey(Break::Reason reason) {
         case Break::Reason::TailLost: return "rescue.cut_off";
         default: return "rescue.changed";
     }
+}
+
+std::string toldOf(const words::Words& words, const store::UnreadJournal& journal) {
+    using Why = store::UnreadJournal::Why;
+    const auto path = journal.path.string();
+    switch (journal.why) {
+        case Why::NoPlainFile: return words.say("rescue.journal_no_plain_file", {{"path", path}});
+        case Why::NotPermitted: return words.say("rescue.journal_not_permitted", {{"path", path}});
+        case Why::Strange: return words.say("rescue.journal_strange", {{"path", path}});
+        case Why::Torn: return words.say("rescue.journal_torn", {{"path", path}});
+        case Why::NotGiven: break;
+    }
+    return words.say("rescue.journal_not_given", {{"path", path}, {"detail", journal.text}});
 }
 
 // Which of those that are not proven can be read.
@@ -107,6 +120,9 @@ Result<store::SalvageResult> salvage(const Surroundings& surroundings, const Log
 std::vector<std::string> lackingOf(const words::Words& words,
                                    const store::SalvageResult& salvaged) {
     std::vector<std::string> lines;
+    if (salvaged.journal) {
+        lines.push_back(toldOf(words, *salvaged.journal));
+    }
     if (salvaged.unreadPages > 0) {
         lines.push_back(words.say("rescue.unread_pages",
                                   {{"count", std::to_string(salvaged.unreadPages)}}));
@@ -127,6 +143,19 @@ std::vector<std::string> lackingOf(const words::Words& words,
         lines.push_back(std::move(line));
     }
     return lines;
+}
+
+std::optional<std::string> unnotedOf(const words::Words& words,
+                                     const store::SalvageResult& salvaged) {
+    if (salvaged.unnoted.empty()) {
+        return std::nullopt;
+    }
+    auto stations = salvaged.unnoted;
+    if (stations.size() > mostRanges) {
+        stations.resize(mostRanges);
+        stations.emplace_back("…");
+    }
+    return words.say("rescue.unnoted", {{"stations", words.all(stations)}});
 }
 
 std::optional<std::string> undoneOf(const words::Words& words,
@@ -209,6 +238,10 @@ std::vector<std::string> asideTold(const words::Words& words,
     std::vector<std::string> told;
     if (!restored.aside) {
         return told;
+    }
+    if (restored.asideJournal) {
+        told.push_back(words.say("rescue.journal_aside",
+                                 {{"path", restored.asideJournal->string()}}));
     }
     if (restored.isOther) {
         told.push_back(words.say("rescue.other_log"));

@@ -24,9 +24,15 @@ namespace station {
                                                    const LogbookFile& damaged,
                                                    const std::filesystem::path& target);
 
-// What the new logbook lacks, a sentence for each station; empty if nothing is known to be lacking.
+// What the new logbook lacks, a sentence for each station, and what may hold more and was not read;
+// empty if nothing is known to be lacking.
 [[nodiscard]] std::vector<std::string> lackingOf(const words::Words& words,
                                                  const store::SalvageResult& salvaged);
+
+// That it may lack later entries of some stations, of which nothing would tell: the file's notes of
+// how far they go are gone. Nothing where they are there.
+[[nodiscard]] std::optional<std::string> unnotedOf(const words::Words& words,
+                                                   const store::SalvageResult& salvaged);
 
 // That entries of it would be gone from the damaged file once the journal beside that were played
 // back; nothing where none would.
@@ -40,7 +46,8 @@ namespace station {
                                                    const LogbookFile& file,
                                                    const std::string& station);
 
-// What was put aside holds, beside the backup, a sentence each; empty if that is all in the backup.
+// What was put aside holds, beside the backup, a sentence each, and what belongs to it; empty if
+// that is all in the backup, and nothing does.
 [[nodiscard]] std::vector<std::string> asideTold(const words::Words& words,
                                                  const store::RestoreResult& restored);
 

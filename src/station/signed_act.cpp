@@ -11,6 +11,7 @@
 #include "station/forms.h"
 #include "store/foreign_schema.h"
 #include "store/page_damage.h"
+#include "store/second_name.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -26,6 +27,12 @@ using logbook::RecordName;
 
 Problem logMoved(const words::Words& words) {
     return problemOf(words, store::Trouble{store::Trouble::Code::LogMoved});
+}
+
+// Why what can wait is not written.
+std::optional<store::Trouble> refusedAt(const std::filesystem::path& path) {
+    auto named = store::refuseSecondName(path);
+    return named ? named : store::refuseSchemaAt(path);
 }
 
 }  // namespace
@@ -338,7 +345,7 @@ Result<bool> SignedAct::append(bool onlyAsRead) {
         damaged = m_waits &&
                   (!verified || (*verified && store::arePagesDamaged(**verified)));
         moved = onlyAsRead && (!arrival || *arrival != m_open.log().arrival);
-        foreign = m_waits ? store::refuseSchemaAt(m_open.logbook().path()) : std::nullopt;
+        foreign = m_waits ? refusedAt(m_open.logbook().path()) : std::nullopt;
         const bool isNone = moved || damaged || foreign;
         return m_records = isNone ? std::vector<Record>() : recordsFrom(next, now);
     };

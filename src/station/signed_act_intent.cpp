@@ -8,6 +8,7 @@
 #include "station/forms.h"
 #include "store/foreign_schema.h"
 #include "store/page_damage.h"
+#include "store/second_name.h"
 
 #include <utility>
 
@@ -131,6 +132,9 @@ Result<void> SignedAct::refuseDamaged() {
     }
     if (m_open.damage()) {
         return tl::unexpected(*m_open.damage());
+    }
+    if (const auto named = store::refuseSecondName(m_open.logbook().path())) {
+        return tl::unexpected(problemOf(m_open.surroundings().words, *named));
     }
     const auto& verified = m_open.log().verification;
     // Where entries are gone that is told first, by what they are wanted for.

@@ -86,8 +86,11 @@ report::Provenance provenanceOf(const words::Words& words, const LogbookFacts& f
             verified.upTo.emplace(station, head.seq);
         }
         // Each entry that was checked is of some station, whose head is noted or which broke.
-        verified.isHowFarKnown = facts.verification->checked <= 0 || !verified.upTo.empty() ||
-                                 !facts.verification->breaks.empty();
+        // In a note that had to be short there is no head.
+        verified.isHowFarKnown =
+            !store::arePagesDamaged(*facts.verification) &&
+            (facts.verification->checked <= 0 || !verified.upTo.empty() ||
+             !facts.verification->breaks.empty());
         provenance.verified = std::move(verified);
     }
     provenance.problems = problemsOf(words, facts);

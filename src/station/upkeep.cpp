@@ -5,6 +5,7 @@
 #include "station/upkeep.h"
 
 #include "station/file_kind.h"
+#include "store/second_name.h"
 #include "words/as_word.h"
 #include "words/fault_words.h"
 
@@ -104,6 +105,7 @@ Result<VerifyAnswer> verify(const Surroundings& surroundings, const LogbookFile&
     }
     // What was found is told even if it cannot be noted.
     VerifyAnswer answer{std::move(*report)};
+    answer.twoNames = store::refuseSecondName(logbook->path());
     if (logbook->access() == Access::Write) {
         const auto noted = note(surroundings, *logbook, answer.report);
         answer.noted = noted.has_value();
@@ -149,6 +151,14 @@ std::vector<std::string> findingsOf(const words::Words& words, const store::Veri
     return findings;
 }
 
+std::optional<std::string> twoNamesTold(const words::Words& words, const VerifyAnswer& answer) {
+    if (!answer.twoNames) {
+        return std::nullopt;
+    }
+    const auto said = problemOf(words, *answer.twoNames).notice;
+    return said.says + " " + said.action;
+}
+
 std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswer& answer,
                                     ToldBy toldBy) {
     const auto* stays =
@@ -160,6 +170,9 @@ std::vector<std::string> findingsOf(const words::Words& words, const VerifyAnswe
     }
     if (toldBy == ToldBy::Window && answer.isOnNoBoard()) {
         findings.push_back(words.say("done.boards_unaware"));
+    }
+    if (auto told = toldBy == ToldBy::Window ? twoNamesTold(words, answer) : std::nullopt) {
+        findings.push_back(*std::move(told));
     }
     return findings;
 }

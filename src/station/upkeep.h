@@ -8,6 +8,7 @@
 #include "station/snapshots.h"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,8 @@ struct VerifyAnswer {
     bool noted = false;  // in the logbook, for boards to come; not where it cannot be written
     bool wasBusy = false;  // it was not noted because others held the file all the while
     bool wasFull = false;  // or because the disk was full
+    // That the file has a second name: where nothing was found that is not noted then.
+    std::optional<store::Trouble> twoNames{};
     // Of the kept states, which are looked at where all entries are whole; those that are not what
     // the entries say are thrown away, unless it cannot be written.
     SnapshotCheck snapshots{};
@@ -37,6 +40,9 @@ struct VerifyAnswer {
 // What was found, a sentence each; empty if all is well.
 [[nodiscard]] std::vector<std::string> findingsOf(const words::Words& words,
                                                   const store::VerifyReport& report);
+// Why nothing that can wait is written into a file that has a second name, and what to do.
+[[nodiscard]] std::optional<std::string> twoNamesTold(const words::Words& words,
+                                                      const VerifyAnswer& answer);
 // Where it is told decides what can be done about it.
 enum class ToldBy { Command, Window };
 [[nodiscard]] std::vector<std::string> findingsOf(const words::Words& words,

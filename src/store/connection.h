@@ -196,6 +196,7 @@ private:
     void begin();
     [[nodiscard]] bool hasBegun();
     void beginAlone();
+    void outdateJournals() const;
     void end();
 
     const Connection& m_connection;
@@ -264,7 +265,8 @@ inline constexpr std::string_view thatFound = "kind IN ('adopt', 'person', 'stri
 [[nodiscard]] Heads notedHeads(Database& database);
 [[nodiscard]] int schemaIn(SQLite::Database& database);
 
-// Damaged, where the last verify has found pages that are not whole: for what can wait.
+// Damaged, where the last verify has found pages that are not whole or the schema is strange; Io,
+// where the file has a second name: for what can wait.
 [[nodiscard]] std::optional<Trouble> refuseDamagedPages(const Connection& connection);
 
 // What the database says of its pages, as many at most.

@@ -113,6 +113,13 @@ bool JournalFile::isNone() const {
     return false;
 }
 
+bool JournalFile::isStrange() const {
+    std::string beginning;
+    const auto count = std::min(static_cast<std::size_t>(m_size), magic.size());
+    return !isPlayed() && bytesAt(0, count, beginning) &&
+           beginning.find_first_not_of('\0') != std::string::npos;
+}
+
 void JournalFile::forEachPage(const PageReader& reader) const {
     const auto sector = static_cast<std::int64_t>(m_sectorSize);
     std::optional<std::int64_t> head = 0;
@@ -135,12 +142,14 @@ std::optional<std::int64_t> JournalFile::forEachPageOf(std::int64_t head,
     const auto step = static_cast<std::int64_t>(m_pageSize + besidePage);
     for (std::uint32_t i = 0; i < count || count == untilItsEnd; ++i, place += step) {
         if (!bytesAt(place, m_pageSize + besidePage, bytes)) {
+            m_isTorn = m_isTorn || count != untilItsEnd;
             return std::nullopt;
         }
         const auto page = numberAt(bytes, 0);
         const auto content = std::string_view(bytes).substr(4, m_pageSize);
         if (page == 0 || page == lockPage ||
             (page <= m_pages && numberAt(bytes, 4 + m_pageSize) != sumOf(nonce, content))) {
+            m_isTorn = m_isTorn || count != untilItsEnd;
             return std::nullopt;
         }
         if (page <= m_pages && !reader(page, content, place + 4)) {
@@ -163,7 +172,10 @@ bool JournalFile::bytesAt(std::int64_t place, std::size_t count, std::string& by
     if (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ) {
         code = ask();  // what the disk did not give it may give when it is asked again
     }
-    m_isUnread = m_isUnread || (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ);
+    if (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ) {
+        m_isUnread = true;
+        m_whyUnread = m_file.systemError();
+    }
     return code == SQLITE_OK;
 }
 

@@ -42,8 +42,15 @@ public:
         std::function<bool(std::uint64_t page, std::string_view content, std::int64_t place)>;
     void forEachPage(const PageReader& reader) const;
 
-    // Whether the disk has not given some of what was asked of it.
+    // Whether the disk has not given some of what was asked of it, and the system's number for why;
+    // 0 where it cannot even be opened.
     [[nodiscard]] bool isUnread() const { return m_isUnread; }
+    [[nodiscard]] int whyUnread() const { return m_whyUnread; }
+    // Whether it begins neither as a journal does nor as one that was not begun or is done with.
+    [[nodiscard]] bool isStrange() const;
+    // Whether, of the pages that were gone through, it lacks one that it says it has, or one is not
+    // as it was written: nothing behind that is put back.
+    [[nodiscard]] bool isTorn() const { return m_isTorn; }
 
     // A page that stands there, whether it could be read.
     [[nodiscard]] bool read(std::int64_t place, std::string& page) const;
@@ -61,6 +68,8 @@ private:
     std::size_t m_pageSize = 0;
     std::uint64_t m_pages = 0;
     mutable bool m_isUnread = false;
+    mutable int m_whyUnread = 0;
+    mutable bool m_isTorn = false;
 };
 
 }  // namespace store

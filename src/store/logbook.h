@@ -238,7 +238,8 @@ public:
     [[nodiscard]] tl::expected<VerifyReport, Trouble> verify(const Progress& progress = {}) const;
 
     // Notes what verify found, for boards and for the next verify. Damaged, where pages are and a
-    // note might be put over a record; Io, where the disk gave errors, and nothing else was found.
+    // note might be put over a record; Io, where the disk gave errors, and nothing else was found,
+    // or where nothing was and the file has a second name.
     [[nodiscard]] tl::expected<void, Trouble> noteVerified(const VerifyReport& report,
                                                            const Writing& writing);
     // The last one noted.

@@ -10,6 +10,7 @@
 #include "store/row_cursor.h"
 #include "store/page_damage.h"
 #include "store/schema_guard.h"
+#include "store/second_name.h"
 
 #include <algorithm>
 #include <iterator>
@@ -186,8 +187,11 @@ bool writeProven(Database& database, const VerifyReport& report, logbook::Instan
 
 }  // namespace
 
-// So is a schema that is not as it was made.
+// So is a schema that is not as it was made, and a file that has a second name.
 std::optional<Trouble> refuseDamagedPages(const Connection& connection) {
+    if (auto named = refuseSecondName(connection.path())) {
+        return named;
+    }
     if (auto foreign = refuseForeignSchema(connection)) {
         return foreign;
     }
@@ -349,6 +353,9 @@ tl::expected<void, Trouble> Logbook::noteVerified(const VerifyReport& report,
                                                   const Writing& writing) {
     return m_connection->writing(writing, [&]() -> tl::expected<void, Trouble> {
         auto& database = m_connection->database();
+        if (auto named = report.ok() ? refuseSecondName(m_connection->path()) : std::nullopt) {
+            return tl::unexpected<Trouble>(*std::move(named));
+        }
         if (report.diskFailed) {
             return writeProven(database, report, writing.at)
                        ? tl::expected<void, Trouble>()

@@ -83,6 +83,7 @@ private:
     const Progress& m_progress;
     VerifyReport m_report;
     bool m_wasRefused = false;
+    bool m_hasFailed = false;  // at a question about the records, or about what is noted of them
     std::vector<Heads> m_noted;
     std::int64_t m_total = 0;    // of the records, when it began
     std::int64_t m_ofTotal = 0;  // how many of those were checked
@@ -97,6 +98,7 @@ void Verifier::guarded(Function function) {
         if (!belongsInReport(exception)) {
             throw;
         }
+        m_hasFailed = true;
         auto reason = reasonFor(exception);
         // Of several questions to one damaged page once.
         if (m_report.integrity.empty() || m_report.integrity.back() != reason) {
@@ -327,13 +329,16 @@ void Verifier::checkArrivals() {
 // each with the next number of arrival.
 void Verifier::checkCount() {
     SQLite::Statement statement(m_database,
-                                "SELECT (SELECT count(*) FROM records),"
-                                " (SELECT coalesce(max(arrival), 0) FROM records)");
+                                // An index may be what is damaged.
+                                std::string("SELECT (SELECT count(*) FROM records") +
+                                    (m_report.integrity.empty() ? "" : " NOT INDEXED") +
+                                    "), (SELECT coalesce(max(arrival), 0) FROM records)");
     statement.executeStep();
     const auto count = statement.getColumn(0).getInt64();
     const auto last = statement.getColumn(1).getInt64();
     const auto unseen = count - last + m_total - m_ofTotal;
-    if (unseen != 0) {
+    m_report.areEntriesWhole = unseen == 0 && !m_hasFailed;
+    if (unseen != 0 && m_report.integrity.empty()) {
         m_report.integrity.push_back("rows of records that are of no station: " +
                                      std::to_string(unseen));
     }
@@ -342,6 +347,7 @@ void Verifier::checkCount() {
 bool Verifier::run() {
     guarded([&] { checkPages(); });
     guarded([&] { checkSchema(); });
+    m_hasFailed = false;
     collectNotes();
     for (const std::string& station : stations()) {
         if (!checkStation(station)) {
@@ -352,7 +358,7 @@ bool Verifier::run() {
     if (m_report.breaks.empty()) {
         guarded([&] { checkArrivals(); });
     }
-    if (m_report.breaks.empty() && m_report.integrity.empty()) {
+    if (m_report.breaks.empty()) {
         guarded([&] { checkCount(); });
     }
     return true;

@@ -250,10 +250,12 @@ bool isVerification(const std::vector<Column>& columns) {
 // Of each station the highest head.
 class Noted {
 public:
-    void add(std::string_view station, std::int64_t seq) {
+    void add(std::string_view station, std::int64_t seq, bool isWithRecord) {
         if (logbook::isStationName(station)) {
-            const auto [last, isNew] = m_last.try_emplace(std::string(station), seq);
-            last->second = std::max(last->second, seq);
+            const std::string name(station);
+            auto& last = m_last.try_emplace(name, RawHead{name, seq}).first->second;
+            last.seq = std::max(last.seq, seq);
+            last.isWithRecord = last.isWithRecord || isWithRecord;
         }
     }
     // Those in what a verify has noted.
@@ -261,13 +263,13 @@ public:
         const auto value = logbook::json::parse(text);
         const auto heads = value ? headsFromJson(*value) : std::nullopt;
         for (const auto& [station, head] : heads.value_or(Heads{})) {
-            add(station, head.seq);
+            add(station, head.seq, false);
         }
     }
-    [[nodiscard]] const std::map<std::string, std::int64_t>& last() const { return m_last; }
+    [[nodiscard]] const std::map<std::string, RawHead>& last() const { return m_last; }
 
 private:
-    std::map<std::string, std::int64_t> m_last;
+    std::map<std::string, RawHead> m_last;
 };
 
 // What the file says of itself, and what it must be if that is damaged.
@@ -313,7 +315,7 @@ void RawRows::collect(Pages& pages) {
             if (isVerification(columns)) {
                 noted.addAll(columns[4].bytes);
             } else if (isHead(columns)) {
-                noted.add(columns[0].bytes, columns[1].integer);
+                noted.add(columns[0].bytes, columns[1].integer, true);
             }
             if (!isRecord(columns)) {
                 continue;
@@ -333,7 +335,7 @@ void RawRows::collect(Pages& pages) {
     // By either size of a page the same may be found.
     m_nameless = std::max(m_nameless, nameless);
     for (const auto& [station, last] : noted.last()) {
-        m_heads.push_back({station, last});
+        m_heads.push_back(last);
     }
 }
 

@@ -40,6 +40,7 @@ struct RawRecord {
 struct RawHead {
     std::string station;
     std::int64_t seq = 0;
+    bool isWithRecord = false;
 };
 
 // The file format of SQLite, version 3: "B-tree Pages" and "Record Format" in fileformat2.html.
@@ -59,7 +60,7 @@ public:
     [[nodiscard]] const std::deque<RawRecord>& records() const { return m_records; }
     // How many look like one, but bear no name of a station: they are in nobody's chain.
     [[nodiscard]] std::int64_t nameless() const { return m_nameless; }
-    // Of each station the highest, for each size of a page.
+    // Of each station the highest, for each size of a page, and whether one is noted with a record.
     [[nodiscard]] const std::vector<RawHead>& heads() const { return m_heads; }
 
     // Why the system does not tell even how large the file is; no error where it does.

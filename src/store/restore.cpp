@@ -36,11 +36,6 @@ Trouble troubleAt(const Path& path, Code code, std::string text = {}) {
     return trouble;
 }
 
-Path with(Path path, const std::string& ending) {
-    path += ending;
-    return path;
-}
-
 // A whole copy under the name of the file that is not finished, with its new station.
 tl::expected<Heads, Trouble> prepare(const Path& backup, const UnfinishedFile& file,
                                      const RestoreTo& to, const Writing& writing) {
@@ -66,7 +61,7 @@ tl::expected<Heads, Trouble> prepare(const Path& backup, const UnfinishedFile& f
 Path asideName(const Path& path, logbook::Instant at) {
     std::string time = toText(logbook::Instant{at.ms / 1000 * 1000});
     std::erase_if(time, [](char letter) { return letter == '-' || letter == ':'; });
-    return with(path, ".before-" + time);
+    return Path(path) += ".before-" + time;
 }
 
 bool haveSameBytes(const Path& one, const Path& other) {
@@ -252,6 +247,10 @@ public:
         auto placed = putAside(connection);
         if (placed) {
             result.aside = m_aside;
+            std::error_code ignored;
+            if (std::filesystem::exists(journalOf(m_aside), ignored)) {
+                result.asideJournal = journalOf(m_aside);
+            }
             result.later = m_inPlace.later;
             result.isAtLeast = !m_inPlace.isWhole;
             result.isOther = m_inPlace.isOther;

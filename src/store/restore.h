@@ -25,6 +25,9 @@ struct RestoreResult {
     std::filesystem::path path;
     std::optional<std::filesystem::path> aside;  // where what stood at `path` is now
     Heads heads;
+    // What is left of a write into it that was cut off, where it is beside `aside`: without it what
+    // stands there may not be whole.
+    std::optional<std::filesystem::path> asideJournal{};
     // How many entries what was put aside holds, or held, that the backup does not have, those of
     // the same name included; nothing where nothing of it can be read.
     std::optional<std::int64_t> later{};

@@ -16,6 +16,7 @@
 #include <iterator>
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -48,6 +49,7 @@ struct Proven {
     std::vector<Unproven> unproven;
     Heads heads;
     std::int64_t undone = 0;
+    std::vector<std::string> unnoted;
 };
 
 Trouble troubleAt(const std::filesystem::path& path, Code code, std::string text = {}) {
@@ -155,6 +157,7 @@ Chain longestChain(const std::vector<Reading>& readings, const std::string& stat
 Proven prove(const std::vector<const RawRows*>& readings) {
     std::map<std::string, std::vector<Reading>> stations;
     std::map<std::string, std::int64_t> noted;
+    std::set<std::string> notedWithRecord;
     const auto readingsOf = [&](const std::string& station) -> std::vector<Reading>& {
         auto& found = stations[station];
         for (std::size_t i = found.size(); i < readings.size(); ++i) {
@@ -171,6 +174,9 @@ Proven prove(const std::vector<const RawRows*>& readings) {
         for (const RawHead& head : readings[i]->heads()) {
             noted[head.station] = std::max(noted[head.station], head.seq);
             (void)readingsOf(head.station);
+            if (head.isWithRecord) {
+                notedWithRecord.insert(head.station);
+            }
         }
     }
     Proven proven;
@@ -182,6 +188,9 @@ Proven prove(const std::vector<const RawRows*>& readings) {
         std::ranges::move(chain.records, std::back_inserter(proven.records));
         if (chain.head.seq > 0) {
             proven.heads[station] = chain.head;
+            if (!notedWithRecord.contains(station)) {
+                proven.unnoted.push_back(station);
+            }
         }
         proven.undone += each.size() > 1 ? chain.head.seq - chain.byFirst : 0;
         if (auto lacking = unprovenAfter(each, station, chain.head.seq, noted[station])) {
@@ -199,13 +208,20 @@ public:
         std::error_code error;
         const auto whole = std::filesystem::canonical(file, error);
         const auto& place = error ? file : whole;
-        if (!std::filesystem::is_regular_file(
-                std::filesystem::symlink_status(journalOf(place), error))) {
-            return;
-        }
-        m_journal.emplace(place);
-        if (m_journal->isPlayed()) {
-            m_played.emplace(file, &*m_journal);
+        m_beside = journalOf(place);
+        const auto kind = std::filesystem::symlink_status(m_beside, error).type();
+        if (kind == std::filesystem::file_type::regular) {
+            m_journal.emplace(place);
+            if (m_journal->isPlayed()) {
+                m_played.emplace(file, &*m_journal);
+            }
+        } else if (kind == std::filesystem::file_type::none) {
+            // A name that is too long is nobody's.
+            if (error != std::errc::filename_too_long) {
+                m_refused = {m_beside, Why::NotGiven, error.message()};
+            }
+        } else if (kind != std::filesystem::file_type::not_found) {
+            m_refused = {m_beside, Why::NoPlainFile};
         }
     }
 
@@ -213,13 +229,58 @@ public:
         return m_played ? store::prove({&*m_played, &m_standing}) : store::prove({&m_standing});
     }
     [[nodiscard]] const std::error_code& error() const { return m_standing.error(); }
-    [[nodiscard]] std::int64_t unreadPages() const { return m_standing.unreadPages(); }
-    [[nodiscard]] std::int64_t nameless() const {
-        return std::max(m_standing.nameless(), m_played ? m_played->nameless() : 0);
+
+    // Once all that is wanted of them was proven.
+    [[nodiscard]] SalvageResult resultOf(const Proven& proven) const {
+        SalvageResult result;
+        result.records = static_cast<std::int64_t>(proven.records.size());
+        result.heads = proven.heads;
+        result.unproven = proven.unproven;
+        result.unreadPages = m_standing.unreadPages();
+        result.undone = proven.undone;
+        result.nameless =
+            std::max(m_standing.nameless(), m_played ? m_played->nameless() : 0);
+        result.journal = unreadJournal();
+        result.unnoted = proven.unnoted;
+        return result;
     }
 
 private:
+    using Why = UnreadJournal::Why;
+
+    [[nodiscard]] std::optional<UnreadJournal> unreadJournal() const {
+        if (!m_journal) {
+            return m_refused;
+        }
+        const bool isStrange = m_journal->isStrange();
+        if (m_journal->isUnread()) {
+            return notGiven();
+        }
+        if (isStrange || m_journal->isTorn()) {
+            return UnreadJournal{m_beside, isStrange ? Why::Strange : Why::Torn};
+        }
+        return std::nullopt;
+    }
+
+    // Unless it is gone: whoever was writing is done.
+    [[nodiscard]] std::optional<UnreadJournal> notGiven() const {
+        std::error_code ignored;
+        if (std::filesystem::symlink_status(m_beside, ignored).type() ==
+            std::filesystem::file_type::not_found) {
+            return std::nullopt;
+        }
+        if (!system::mayRead(m_beside)) {
+            return UnreadJournal{m_beside, Why::NotPermitted};
+        }
+        const int number = m_journal->whyUnread();
+        return UnreadJournal{m_beside, Why::NotGiven,
+                             number == 0 ? "it cannot be opened"
+                                         : std::generic_category().message(number)};
+    }
+
     RawRows m_standing;
+    std::filesystem::path m_beside;
+    std::optional<UnreadJournal> m_refused;
     std::optional<JournalFile> m_journal;
     std::optional<RawRows> m_played;
 };
@@ -280,9 +341,9 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
         return tl::unexpected<Trouble>(troubleAt(from, Code::Io, failed.message()));
     }
     const Proven proven = readings.prove();
+    auto result = readings.resultOf(proven);
     if (proven.records.empty()) {
-        return SalvageResult{{}, 0, {}, proven.unproven, readings.unreadPages(), 0,
-                             readings.nameless()};
+        return result;
     }
     const UnfinishedFile file(to);
     file.removeLeftOvers();
@@ -303,9 +364,8 @@ tl::expected<SalvageResult, Trouble> salvage(const std::filesystem::path& damage
     if (const auto failed = file.confirmName()) {
         return tl::unexpected<Trouble>(troubleAt(to, Code::NotConfirmed, failed.message()));
     }
-    return SalvageResult{to, static_cast<std::int64_t>(proven.records.size()), proven.heads,
-                         proven.unproven, readings.unreadPages(), proven.undone,
-                         readings.nameless()};
+    result.path = to;
+    return result;
 }
 
 }  // namespace store

@@ -11,6 +11,8 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <optional>
+#include <string>
 #include <tl/expected.hpp>
 #include <vector>
 
@@ -32,6 +34,21 @@ struct Unproven {
     bool operator==(const Unproven&) const = default;
 };
 
+// What lies beside the damaged file under the name of its journal, and could not be read through as
+// one. Empty, or begun with zeroes, it is none that is played back, and no trouble.
+struct UnreadJournal {
+    enum class Why {
+        NoPlainFile,   // a link, a folder, a pipe: it was not opened
+        NotPermitted,  // the operating system does not let this user read it
+        NotGiven,      // by the disk or the system, or not all of it: `text`
+        Strange,       // it does not begin as a journal does
+        Torn,          // it ends too early, or a page in it is not as it was written
+    };
+    std::filesystem::path path;
+    Why why{};
+    std::string text{};  // what the system says, in English
+};
+
 struct SalvageResult {
     std::filesystem::path path;       // empty if nothing was made
     std::int64_t records = 0;         // written into the new logbook
@@ -43,6 +60,9 @@ struct SalvageResult {
                                       // the journal beside it were played back
     std::int64_t nameless = 0;        // rows in the file that look like records, and bear the name
                                       // of no station
+    std::optional<UnreadJournal> journal{};  // pages of which nothing else tells may stand there
+    std::vector<std::string> unnoted{};  // stations of `heads` of which the note that is made with
+                                         // each record is not found: later ones may be lacking
 };
 
 // Of each station the records from its first on whose chain holds. `target` becomes a logbook

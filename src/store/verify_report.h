@@ -53,6 +53,9 @@ struct VerifyReport {
     std::vector<std::string> integrity;      // what the database says of its pages, at most 100
     Heads heads;                             // of each station the last record that fits
     bool diskFailed = false;                 // the disk gave an error: what was found may be its
+    // Each record was read and fits, and none is known to be lacking, whatever was found of the
+    // file around them.
+    bool areEntriesWhole = false;
 
     [[nodiscard]] bool ok() const {
         return breaks.empty() && schemaChanged.empty() && integrity.empty();

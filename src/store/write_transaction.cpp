@@ -8,6 +8,7 @@
 #include "store/journal_file.h"
 #include "store/operating_system.h"
 #include "store/schema_guard.h"
+#include "store/second_name.h"
 
 #include <chrono>
 #include <cstdint>
@@ -103,11 +104,29 @@ void WriteTransaction::commit() {
     }
     m_isCommitted = true;
     m_connection.m_writingError = 0;
+    if (hasSecondName(m_connection.path())) {
+        outdateJournals();
+    }
     // That the journal is gone makes the commit, and has to come to the disk too. A folder whose
     // names may not be read cannot be waited for.
     const auto error = system::flush(placeOf(*m_connection.m_writing).parent_path());
     if (error && error != std::errc::permission_denied) {
         throw notConfirmed(error.message());
+    }
+}
+
+// Beside another name of the file the journal of a write that was cut off may lie, which would be
+// taken for one of the write that was just made, and undo it. One that is two writes old is known
+// to be of another time; see journal_check.h. So another one follows, which changes nothing.
+void WriteTransaction::outdateJournals() const {
+    try {
+        Database& database = *m_connection.m_writing;
+        SQLite::Transaction another(database, SQLite::TransactionBehavior::IMMEDIATE);
+        database.exec("PRAGMA user_version = " + answerTo(database, "user_version"));
+        another.commit();
+    } catch (const SQLite::Exception&) {
+        // What was asked for stands there.
+        return;
     }
 }
 

@@ -77,6 +77,8 @@ std::string_view codeWord(rules::RulebookRemark::Code code) {
         case Code::LimitLacksGroup: return "limit_lacks_group";
         case Code::OnlyWithoutFit: return "only_without_fit";
         case Code::BadAuthority: return "bad_authority";
+        case Code::TooLarge: return "too_large";
+        case Code::TooMany: return "too_many";
         case Code::NotVoidedByUseEnd: return "not_voided_by_use_end";
         case Code::NotVoidedByRepair: return "not_voided_by_repair";
         case Code::LongValidity: return "long_validity";

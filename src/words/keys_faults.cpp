@@ -65,6 +65,8 @@ rulebook.min_over_max_group: says(detail) do
 rulebook.limit_lacks_group: says(detail) do
 rulebook.only_without_fit: says do
 rulebook.bad_authority: says(detail) do
+rulebook.too_large: says(detail) do(detail)
+rulebook.too_many: says(detail) do
 rulebook.not_voided_by_use_end: says do
 rulebook.not_voided_by_repair: says do
 rulebook.long_validity: says do
@@ -92,6 +94,7 @@ trouble.wal_in_way: says(path) safe do(path)
 trouble.journal_names_file: says(path) safe do(path)
 trouble.no_memory: says safe do
 trouble.journal_two_names: says(path) safe do(path)
+trouble.two_names: says(path) safe do(path)
 trouble.journal_is_none: says(path) safe do(path)
 trouble.journal_of_other_time: says(path) safe do(path)
 trouble.unknown_device_damaged: says(device) safe do

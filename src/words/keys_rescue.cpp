@@ -12,7 +12,10 @@ rescue: readable(count records) range(record last) none_known_lacking to_complet
 rescue: put_aside(path) restored(path station)
 rescue: later(count) later_at_least(count) later_unknown later_other(count)
 rescue: undone(count path) unread_pages(count) nameless(count) later_damaged other_log
-rescue: seals_only(path)
+rescue: journal_no_plain_file(path) journal_not_permitted(path) journal_not_given(path detail)
+rescue: journal_strange(path) journal_torn(path) journal_aside(path)
+rescue: unnoted(stations) none_else_lacking
+rescue: seals_only(path) held_file_not(path) held_in_part(path)
 rescue: not_carried(path) begin_anew(path station) held_against(path) not_against(path)
 rescue: unread_heads(path) no_hash(record seen) more_unread(count) compared(count stations)
 rescue: not_compared(stations)

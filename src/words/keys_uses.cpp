@@ -120,6 +120,7 @@ done: forms(path first last) later_record(record time) warnings(count) not_noted
 done: not_noted_busy not_noted_full boards_unaware
 done: not_noted_damaged not_noted_disk imported_nothing up_to(records) month_ahead(to count time)
 verify: may_be_unread
+done: verified_file_not(count) verified_in_part(count) not_noted_names
 )";
 
 std::string_view useKeys() {

@@ -66,7 +66,11 @@ TEST_CASE("Checks that wait for each other are named round the circle", "[unit]"
         chain += "[checks.c" + std::to_string(index) + "]\ntakes = \"PT1M\"\nafter = [\"" + next +
                  "\"]\n";
     }
-    CHECK(onlyFault(head + chain).code == Code::Cycle);
+    const auto reading = support::read(head + chain);
+    CHECK(reading.rulebook == nullptr);
+    REQUIRE(reading.faults.size() == 2);
+    CHECK(reading.faults[0].code == Code::Cycle);
+    CHECK(reading.faults[1].code == Code::TooMany);
 }
 
 TEST_CASE("Attendance longer than the whole is refused", "[unit]") {

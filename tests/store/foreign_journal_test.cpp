@@ -6,6 +6,7 @@
 // either. What is such a write is undone, and where a logbook is only looked at, in a copy.
 #include "store/foreign_journal.h"
 
+#include "journals.h"
 #include "logbook_files.h"
 #include "store/left_alone.h"
 #include "store/raw_pages.h"
@@ -25,53 +26,9 @@ using Names = std::vector<std::string>;
 
 namespace {
 
-constexpr std::size_t pageSize = 4096;
-constexpr std::string_view magic("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
-
-std::string number(std::size_t value) {
-    std::string bytes;
-    for (int shift = 24; shift >= 0; shift -= 8) {
-        bytes += static_cast<char>(value >> static_cast<unsigned>(shift) & 0xFFU);
-    }
-    return bytes;
-}
-
-// A journal that puts those pages back into a database of as many; by "The Rollback Journal" in
-// SQLite's fileformat2.html.
-std::string journal(std::size_t pages,
-                    const std::vector<std::pair<std::size_t, std::string>>& back) {
-    constexpr std::size_t nonce = 7;
-    std::string bytes = std::string(magic) + number(back.size()) + number(nonce) + number(pages) +
-                        number(512) + number(pageSize);
-    bytes.resize(512);
-    for (const auto& [page, content] : back) {
-        std::size_t sum = nonce;
-        for (std::size_t place = pageSize - 200; place < pageSize; place -= 200) {
-            sum += place > 0 ? static_cast<unsigned char>(content[place]) : 0;
-        }
-        bytes += number(page) + content + number(sum);
-    }
-    return bytes;
-}
-
-// The same, without the size of a page: it is that of the database then.
+// That journal without the size of a page: it is that of the database then.
 std::string withoutPageSize(std::string journal) {
     return journal.replace(24, 4, 4, '\0');
-}
-
-std::string pageOf(const std::string& bytes, std::size_t page) {
-    return bytes.substr((page - 1) * pageSize, pageSize);
-}
-
-// With which a write from the one to the other could be undone.
-std::string journalBetween(const std::string& before, const std::string& after) {
-    std::vector<std::pair<std::size_t, std::string>> back;
-    for (std::size_t page = 1; page <= before.size() / pageSize; ++page) {
-        if (pageOf(before, page) != pageOf(after, page)) {
-            back.emplace_back(page, pageOf(before, page));
-        }
-    }
-    return journal(before.size() / pageSize, back);
 }
 
 // That it ends in that name: who plays it back deletes the file.
@@ -82,7 +39,7 @@ std::string naming(const Path& file) {
         sum += static_cast<unsigned char>(letter);
     }
     return number(0x40000000 / pageSize + 1) + name + number(name.size()) + number(sum) +
-           std::string(magic);
+           std::string(journalMagic);
 }
 
 // "log" after each of three writes.
@@ -351,6 +308,7 @@ TEST_CASE("A restore over an empty file leaves nothing but that", "[unit]") {
         const auto restored = restore(folder / "backup", {folder / "log", "icu-9"}, writing(0));
         REQUIRE(restored);
         REQUIRE(restored->aside);
+        CHECK_FALSE(restored->asideJournal);
         CHECK(bytesOf(*restored->aside) == bytes);
         CHECK(folder.names() == Names{"backup", "log", "log.before-20260302T140000Z"});
     }

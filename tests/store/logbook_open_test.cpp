@@ -4,16 +4,12 @@
 // Opening: what is a logbook, what is refused, and that a refused file stays as it was.
 #include "store/logbook.h"
 
+#include "as_nobody.h"
 #include "logbook_files.h"
 #include "store/operating_system.h"
 #include "store/stray_log.h"
 
 #include <catch2/catch.hpp>
-
-#include <functional>
-#include <grp.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 using namespace store;
 using namespace store::test;
@@ -31,23 +27,6 @@ void checkRefused(const std::filesystem::path& path, Access access, Code code) {
     if (std::filesystem::is_regular_file(path)) {
         CHECK(bytesOf(path) == before);
     }
-}
-
-// Runs as a user who owns nothing here, also if the tests run as root, whom no mode of a file
-// stops. The answer is the function's.
-int asNobody(const std::function<int()>& function) {
-    const pid_t child = ::fork();
-    if (child == 0) {
-        constexpr int nobody = 65534;
-        if (::geteuid() == 0 &&
-            (::setgroups(0, nullptr) != 0 || ::setgid(nobody) != 0 || ::setuid(nobody) != 0)) {
-            ::_exit(100);
-        }
-        ::_exit(function());
-    }
-    int status = 0;
-    ::waitpid(child, &status, 0);
-    return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
 }
 
 void makeReadOnly(const TemporaryFolder& folder) {

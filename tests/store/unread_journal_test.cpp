@@ -162,6 +162,7 @@ TEST_CASE("A backup is restored where the disk does not give the journal", "[fau
         CHECK(open(path).station() == "icu-9");
         checkNothingLost(path, false);
         REQUIRE(restored->aside);
+        CHECK(restored->asideJournal == journalOf(*restored->aside));
         CHECK(bytesOf(journalOf(*restored->aside)) == cutOff().journal);
         checkNothingLost(*restored->aside);
     });

@@ -55,6 +55,9 @@ TEST_CASE("every remark on a rulebook has a sentence of its own, and its place",
           "authority: no role is named: anyone may clear a fault.");
     CHECK(words::rulebookRemark(english(), {Code::MinOverMax, "", 1, 1, ""}).says ==
           "Line 1, column 1, the file: the lower limit is above the upper one.");
+    CHECK(words::rulebookRemark(english(), {Code::TooLarge, "groups.adult.par", 6, 7, "999"})
+              .text() == "Line 6, column 7, groups.adult.par: the number is greater than 999. "
+                         "Write a whole number from 0 to 999.");
 }
 
 TEST_CASE("every anomaly has a sentence of its own", "[unit]") {
